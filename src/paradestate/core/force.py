@@ -1,0 +1,100 @@
+"""The force: what the folder says, checked, with the place of everything in it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+from fractions import Fraction
+from typing import TypeAlias
+
+from paradestate.core.bench import Bench
+from paradestate.core.figure import FigureKind
+from paradestate.core.formation import Formation
+from paradestate.core.game import FormationCost, Game, Grade, Reserves
+from paradestate.core.place import Places
+from paradestate.core.source import Source
+from paradestate.core.span import ALWAYS, DateSpan, Window
+from paradestate.core.stand import StandPattern
+from paradestate.core.support import Entry, GroupLimit, Worth
+from paradestate.core.table import Opponent, Table, Tray
+
+
+class Wishes(Enum):
+    """Which wished items the owner wants."""
+
+    ALL = "all"
+    NONE = "none"
+
+
+Wanted: TypeAlias = Wishes | tuple[str, ...]
+"""All, none, or the wished items by name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Raise:
+    """What the owner raises."""
+
+    formation: str
+    date: DateSpan | None = None
+    theatre: str = ""
+    numbers: Mapping[str, int] = field(default_factory=dict)
+    """Part to number, for parts that are ranges."""
+    names: Mapping[str, str | tuple[str, ...]] = field(default_factory=dict)
+    """Part to the names of its instances: a list, or a pattern in which `#` is the number."""
+    wished: Wanted = Wishes.NONE
+    by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Aim:
+    """Why the force is raised."""
+
+    text: str = ""
+    deadline: DateSpan | None = None
+    a_month: Fraction | None = None
+    """What may be spent in a month, in whole units of the force's currency."""
+    by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marks:
+    """How companies are told apart."""
+
+    by_formation: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Formation to the names of its instances' colours."""
+    colours: Mapping[str, str] = field(default_factory=dict)
+    """Name of a colour to its six sRGB hexadecimal digits."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Force:
+    """All sections of a force folder, joined."""
+
+    title: str
+    raise_: Raise | None
+    about: str = ""
+    drawn_from: tuple[str, ...] = ()
+    private: bool = False
+    aim: Aim | None = None
+    covers: Window = ALWAYS
+    figures: Mapping[str, FigureKind] = field(default_factory=dict)
+    stands: Mapping[str, StandPattern] = field(default_factory=dict)
+    formations: Mapping[str, Formation] = field(default_factory=dict)
+    stock: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    """Figure kind, then stage, to number owned at the start."""
+    stock_stands: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    games: Mapping[str, Game] = field(default_factory=dict)
+    formation_cost: FormationCost = 0
+    grades: Mapping[str, Grade] = field(default_factory=dict)
+    supporting_troops: Mapping[str, Entry] = field(default_factory=dict)
+    limits: tuple[GroupLimit, ...] = ()
+    reserves: Reserves | None = None
+    worths: Mapping[str, Worth] = field(default_factory=dict)
+    bench: Bench = Bench()
+    states: tuple[str, ...] = ()
+    marks: Marks = Marks()
+    opponent: Opponent | None = None
+    trays: Mapping[str, Tray] = field(default_factory=dict)
+    table: Table | None = None
+    by_hand: str = ""
+    places: Places = field(default_factory=dict, compare=False, repr=False)

@@ -1,0 +1,141 @@
+"""Supporting troops: what may be added for points, and under which conditions."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+from fractions import Fraction
+
+from paradestate.core.dice import Dice
+from paradestate.core.span import ALWAYS, Window
+
+
+class Refusal(StrEnum):
+    """What becomes of the points of a refused request."""
+
+    KEPT = "points kept"
+    LOST = "points lost"
+
+
+class Position(StrEnum):
+    """Where it fights from."""
+
+    ON_TABLE = "on table"
+    OFF_TABLE = "off table"
+    EITHER = "either"
+
+
+class Rounding(StrEnum):
+    """How a scaled limit is rounded."""
+
+    DOWN = "down"
+    UP = "up"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limit:
+    """How many purchases of an entry a force may hold.
+
+    `most` None: any number. With `of`, `most` for every `for_every` of that formation in the must
+    layer. It counts purchases, whatever their number and choice.
+    """
+
+    most: int | None = 1
+    for_every: int = 1
+    of: str = ""
+    round: Rounding = Rounding.DOWN
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Band:
+    """Totals of a roll from `least` to `most`, and how many are then allowed.
+
+    `most` None: and more. `allows` None: all that were asked for.
+    """
+
+    least: int
+    most: int | None
+    allows: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Availability:
+    """One roll for each purchase, and what each total allows."""
+
+    roll: Dice
+    allows: tuple[Band, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Replacement:
+    """Stands of one host that are exchanged when the entry is taken."""
+
+    of: str
+    number: int
+    with_: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attachment:
+    """To which formations its stands may be attached."""
+
+    to: str
+    most_per_host: int | None = None
+    no_two_alike: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Circumstance:
+    """A kind of game, as far as entries ask about it."""
+
+    posture: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One sort of supporting troops on the list."""
+
+    name: str
+    held_at: str = ""
+    cost: Mapping[int, int]
+    """Number taken to points; only these numbers can be taken."""
+    each: Mapping[str, int] = field(default_factory=dict)
+    """Stands that each of them puts down."""
+    limit: Limit = Limit()
+    availability: Availability | None = None
+    when_refused: Refusal | None = None
+    needs: Mapping[str, int] = field(default_factory=dict)
+    """Entry to number of purchases of it; all must hold."""
+    needs_any_of: Mapping[str, int] = field(default_factory=dict)
+    """As `needs`, of which one must hold."""
+    bars: tuple[str, ...] = ()
+    opens: tuple[str, ...] = ()
+    grants: Mapping[str, int] = field(default_factory=dict)
+    """Stands that come free, once a purchase."""
+    replaces: Replacement | None = None
+    choice: tuple[str, ...] = ()
+    group: str = ""
+    attach: Attachment | None = None
+    place: Position = Position.ON_TABLE
+    only_in: Circumstance | None = None
+    not_in: Circumstance | None = None
+    window: Window = ALWAYS
+    theatre: str = ""
+    by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GroupLimit:
+    """A limit shared by all entries of a group: a number of purchases, or a share of the points."""
+
+    group: str
+    most: int | None = None
+    most_points: Fraction | None = None
+    by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worth:
+    """The owner's own opinion of an entry: number taken to worth, by choice ("" for any)."""
+
+    entry: str
+    by_choice: Mapping[str, Mapping[int, Fraction]]
