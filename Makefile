@@ -1,0 +1,61 @@
+# The menu: everything that is done with this project, read from top to bottom.
+# `make` alone prints it. PYTHON names the Python to use (3.11 or later).
+
+PYTHON ?= python3
+BIN := .venv/bin
+DEMO := build/demo-marenz
+CODE := $(wildcard src tests bench)
+# Exact or refused: here every branch must have been taken by a test.
+EXACT := src/paradestate/core/*,src/paradestate/text/*,src/paradestate/chance/*
+
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+.PHONY: help setup demo test check lint bench lock clean
+
+help:  ## print this menu
+	@sed -n 's/^\([a-z]*\):.*  ## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
+
+setup: .venv/stamp  ## make .venv with everything needed; costs nothing when nothing changed
+
+.venv/stamp: requirements-dev.lock pyproject.toml tools/setup
+	@PYTHON="$(PYTHON)" tools/setup
+
+demo: setup  ## start the example force of Marenz, count it and order what it lacks
+	@test -e $(DEMO) || $(BIN)/paradestate new $(DEMO) --example marenz
+	$(BIN)/paradestate count $(DEMO)
+	$(BIN)/paradestate order $(DEMO)
+	@echo
+	@echo "The force is in $(DEMO): change a number in one of its files, then run"
+	@echo "    $(BIN)/paradestate count $(DEMO)"
+	@echo "    $(BIN)/paradestate --help"
+
+test: lint  ## everything: lint, types, import walls, every test, coverage
+	@rm -rf build/coverage && mkdir -p build/coverage
+	$(BIN)/coverage run -m pytest -n 2 -p no:benchmark
+	@$(BIN)/coverage combine --quiet
+	@$(BIN)/coverage report
+	$(BIN)/coverage report --include='$(EXACT)' --fail-under=100
+
+check: lint  ## the fast half: lint, types, import walls, the tests that are not slow
+	$(BIN)/pytest -n 2 -p no:benchmark -m "not slow"
+
+lint: setup  ## format, lint, types and import walls, without a test
+	$(BIN)/ruff format --check $(CODE)
+	$(BIN)/ruff check $(CODE)
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+
+bench: setup  ## how long things take, for the trend; passes or fails nothing by seconds
+	$(BIN)/pytest bench
+
+LOCK := uv pip compile pyproject.toml --quiet --universal --generate-hashes \
+	--no-emit-index-url --no-header --python-version 3.11 --extra ods
+lock:  ## write the lock files anew from pyproject.toml (needs uv)
+	@command -v uv >/dev/null || { echo "make lock needs uv, which is not part of this project: install it, then run this again." >&2; exit 1; }
+	$(LOCK) --output-file requirements.lock
+	$(LOCK) --extra dev --output-file requirements-dev.lock
+
+clean:  ## remove everything that was made here
+	rm -rf .venv build dist src/*.egg-info .benchmarks .hypothesis
+	rm -rf .import_linter_cache .mypy_cache .pytest_cache .ruff_cache
+	find src tests bench -name __pycache__ -prune -exec rm -rf {} +

@@ -1,0 +1,20 @@
+"""What holds for every test: no unasked log lines, and the same drawn cases on every run."""
+
+import logging
+from collections.abc import Iterator
+
+import pytest
+from hypothesis import settings
+
+# The machine that tests may be slow, and a test must not fail for that; the cases drawn are the
+# same on every run, so that a failure is there again for the next person.
+settings.register_profile("paradestate", deadline=None, derandomize=True, print_blob=True)
+settings.load_profile("paradestate")
+
+
+@pytest.fixture(autouse=True)
+def no_unexpected_log_lines(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
+    """Fail a test that leaves a warning in the log, unless it says ``caplog.clear()``."""
+    yield
+    lines = caplog.get_records("call")
+    assert [line.getMessage() for line in lines if line.levelno >= logging.WARNING] == []
