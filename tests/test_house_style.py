@@ -252,15 +252,11 @@ def test_a_call_of_print_is_seen_and_a_word_is_not() -> None:
 
 @pytest.mark.parametrize(
     "text",
-    [
-        "https:" + "//files.pythonhosted.org/x",
-        "see " + "/home" + "/someone/force",
-        "(" + "/work" + "/main)",
-        "'" + "/root" + "/x'",
-    ],
+    ["https:@@files.pythonhosted.org@x", "see @home@someone@force", "(@work@main)", "'@root'"],
 )
 def test_words_that_tie_us_to_one_place_are_seen(text: str) -> None:
-    assert len(forbidden_words(text)) == 1
+    """Written with @ for a slash, so that this file is not itself found."""
+    assert len(forbidden_words(text.replace("@", "/"))) == 1
 
 
 @pytest.mark.parametrize(
