@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from enum import Enum
+from enum import StrEnum
 from fractions import Fraction
 from typing import TypeAlias
 
@@ -18,7 +18,7 @@ from paradestate.core.support import Entry, GroupLimit, Worth
 from paradestate.core.table import Opponent, Table, Tray
 
 
-class Wishes(Enum):
+class Wishes(StrEnum):
     """Which wished items the owner wants."""
 
     ALL = "all"

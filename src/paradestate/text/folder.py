@@ -1,0 +1,123 @@
+"""A force folder read: files, trees, one joined tree, a force with findings."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from paradestate.core.finding import Finding, Level, in_reading_order
+from paradestate.core.force import Force
+from paradestate.core.place import Place
+from paradestate.text.context import Context
+from paradestate.text.decoding import decoded
+from paradestate.text.format.force import FORCE
+from paradestate.text.joining import joined, stop_shared_names
+from paradestate.text.naming import defined_names, odd_letters, unused_names
+from paradestate.text.tree import Node, places_within
+from paradestate.text.error import FileError
+from paradestate.text.yaml_tree import read_yaml
+
+MOST_FILES = 200
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A force as far as it could be read, and everything that was found."""
+
+    force: Force
+    """Entries that are invalid are left out of it; the findings say which."""
+    findings: tuple[Finding, ...]
+    texts: Mapping[str, str]
+    """File to its text, for showing the line of a finding."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FileTree:
+    """One file as a tree, whether it was read to its end, and what was found."""
+
+    node: Node | None
+    findings: tuple[Finding, ...]
+    whole: bool
+    text: str = ""
+
+
+def read_folder(folder: Path) -> Reading:
+    """The force of a folder. Raises FileError where the folder or a file can't be read."""
+    try:
+        names = sorted(
+            (path for path in folder.iterdir() if path.is_file()),
+            key=lambda path: path.name.encode(),
+        )
+        files = {str(path): path.read_bytes() for path in names if path.suffix == ".yaml"}
+    except OSError as error:
+        raise FileError(f"{error.filename}: {error.strerror}") from error
+    return read_files(files, folder=str(folder))
+
+
+def read_files(files: Mapping[str, bytes], *, folder: str = "force") -> Reading:
+    """The force that these files say, in byte order of their names."""
+    trees = {name: _tree_of(data, file=name) for name, data in files.items()}
+    reading = force_of(trees, folder=folder)
+    return Reading(
+        force=reading.force,
+        findings=reading.findings,
+        texts={name: tree.text for name, tree in trees.items()},
+    )
+
+
+def _tree_of(data: bytes, *, file: str) -> FileTree:
+    text, findings = decoded(data, file=file)
+    if text is None:
+        return FileTree(node=None, findings=findings, whole=False)
+    reading = read_yaml(text, file=file)
+    empty = () if reading.node or reading.findings else (_empty(file),)
+    return FileTree(
+        node=reading.node, findings=(*reading.findings, *empty), whole=reading.whole, text=text
+    )
+
+
+def force_of(trees: Mapping[str, FileTree], *, folder: str) -> Reading:
+    """The force of trees that are joined, typed and checked for names."""
+    context = Context(partial=not all(tree.whole for tree in trees.values()))
+    for tree in trees.values():
+        context.findings.extend(tree.findings)
+    nodes = [tree.node for tree in trees.values() if tree.node is not None]
+    if not nodes and not context.partial:
+        context.findings.append(_no_files(folder))
+    root = joined(nodes, context)
+    stop_shared_names(root, context)
+    context.names = defined_names(root)
+    values, _ = FORCE.read_valid(root, context)
+    context.findings.extend(odd_letters(root))
+    if not context.partial:
+        context.findings.extend(unused_names(context))
+    usual: dict[str, Any] = {"title": "", "raise_": None}
+    force = Force(**(usual | values), places=places_within(root))
+    return Reading(force=force, findings=in_reading_order(context.findings), texts={})
+
+
+def _no_files(folder: str) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code="no-force",
+        message="No *.yaml file with force data stands in the folder.",
+        effect="There is no force to count.",
+        hint=f"Start one with: paradestate new {folder} --example marenz",
+        place=Place(file=folder, line=1, column=1),
+    )
+
+
+def _empty(file: str) -> Finding:
+    return Finding(
+        level=Level.REMARK,
+        code="empty-file",
+        message="The file holds nothing.",
+        effect="It adds nothing to the force.",
+        hint="Take it out of the folder, or write in it.",
+        place=Place(file=file, line=1, column=1),
+    )
+
+
+def all_findings(*groups: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Several groups of findings in reading order."""
+    return in_reading_order(finding for group in groups for finding in group)

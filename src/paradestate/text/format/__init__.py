@@ -1,0 +1,1 @@
+"""The words of the force folder: one definition that reads, writes and describes each section."""

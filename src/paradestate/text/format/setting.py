@@ -1,0 +1,138 @@
+"""The sections about the work and the table: bench, marks, opponent, trays, table and aim."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from paradestate.core.bench import Bench, Coat, Milestone
+from paradestate.core.force import Aim, Marks
+from paradestate.core.span import Window
+from paradestate.core.table import Opponent, Table, Tray
+from paradestate.text.codec import ListOf, MappingOf, NameOf, Plain, Schema, shape_slip
+from paradestate.text.context import Context
+from paradestate.text.format import value
+from paradestate.text.format.counts import Counts
+from paradestate.text.format.purchase import STAGES
+from paradestate.text.format.troops import ELEMENTS, FORMATIONS, STANDS
+from paradestate.text.record import Named, record, word
+from paradestate.text.slip import INVALID, Invalid
+from paradestate.text.tree import Fields, Node
+
+KINDS_AND_SORTS = "figures and sorts"
+"""What minutes may be given for."""
+
+_COAT = record(
+    Coat,
+    word("colour", value.NAME, required=True),
+    word("coats", value.WHOLE),
+    word("share", value.PERCENT),
+    by_hand=False,
+)
+_MILESTONE = record(
+    Milestone,
+    word("name", value.NAME, required=True),
+    word("numbers", Counts(kind=ELEMENTS, nought=True)),
+    word("weight", value.POSITIVE),
+)
+_STAGE_MINUTES = MappingOf(key=NameOf(kind=STAGES), value=value.NUMBER)
+
+BENCH = record(
+    Bench,
+    word("stages", ListOf(of=value.NAME), about="in order; the last is finished"),
+    word(
+        "minutes",
+        MappingOf(key=NameOf(kind=KINDS_AND_SORTS), value=_STAGE_MINUTES),
+        about="per figure, to reach the stage from the one before",
+    ),
+    word("minutes per stand", MappingOf(key=NameOf(kind=STANDS), value=value.NUMBER)),
+    word("set up", value.DURATION, about="per batch"),
+    word("dry", MappingOf(key=NameOf(kind=STAGES), value=value.DURATION)),
+    word("week", value.DURATION, about="time at the bench in a week"),
+    word("away", ListOf(of=value.DAYS)),
+    word("colours", MappingOf(key=value.NAME, value=ListOf(of=_COAT))),
+    word("playable", ListOf(of=_MILESTONE)),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarksOfFormations:
+    """Formations to the colours of their instances, and `colours` to their values."""
+
+    def read(self, node: Node, context: Context) -> Marks | Invalid:
+        """The marks."""
+        if not isinstance(node, Fields):
+            context.stop(shape_slip(node, wanted="a mapping of formations"), node.place)
+            return INVALID
+        by_formation: dict[str, tuple[str, ...]] = {}
+        colours: Mapping[str, str] | Invalid = {}
+        for text, child in node.nodes.items():
+            if text == "colours":
+                colours = MappingOf(key=value.NAME, value=value.HEX_COLOUR).read(child, context)
+                continue
+            name = NameOf(kind=FORMATIONS).read(node.keys[text], context)
+            names = _MARK.read(child, context)
+            if isinstance(name, Invalid) or isinstance(names, Invalid):
+                return INVALID
+            by_formation[name] = names["colours"]
+        if isinstance(colours, Invalid):
+            return INVALID
+        return Marks(by_formation=by_formation, colours=colours)
+
+    def write(self, value: Marks) -> Plain:
+        """As it was."""
+        written: dict[str, Plain] = {
+            name: {"colours": list(colours)} for name, colours in value.by_formation.items()
+        }
+        if value.colours:
+            written["colours"] = dict(value.colours)
+        return written
+
+    def schema(self) -> Schema:
+        """An object of formations, and the colours."""
+        colours: Schema = {"type": "object", "additionalProperties": value.HEX_COLOUR.schema()}
+        return {
+            "type": "object",
+            "properties": {"colours": colours},
+            "additionalProperties": _MARK.schema(),
+        }
+
+
+_MARK = record(
+    dict[str, tuple[str, ...]],
+    word("colours", ListOf(of=value.NAME), required=True),
+    by_hand=False,
+)
+MARKS = MarksOfFormations()
+
+OPPONENT = record(
+    Opponent,
+    word("front", value.LINE, about="his platoon's stands in line: 2 x 50 mm"),
+    word("gap", value.LENGTH),
+    word("colours", ListOf(of=value.NAME)),
+    word("least difference allowed", value.PERCENT, attribute="difference_allowed"),
+)
+TRAY = record(
+    Tray,
+    word("inside", value.RECTANGLE, required=True),
+    word("height", value.LENGTH),
+    word("gap", value.LENGTH),
+    word("number", value.WHOLE),
+)
+TRAYS_SECTION = Named(entry=TRAY)
+TABLE = record(
+    Table,
+    word("size", value.RECTANGLE, required=True),
+    word("ground scale", value.GROUND_SCALE),
+    word("gap", value.LENGTH, about="between stands in line"),
+)
+AIM = record(
+    Aim,
+    word("text", value.FREE),
+    word("deadline", value.DATE),
+    word("a month", value.POSITIVE, about="what may be spent in a month"),
+)
+COVERS = record(
+    Window,
+    word("from", value.DATE, attribute="begins"),
+    word("until", value.DATE, attribute="ends"),
+    by_hand=False,
+)

@@ -1,0 +1,159 @@
+"""Codecs of single values: numbers, lengths, dates, dice, shares and yes or no."""
+
+import re
+from collections.abc import Callable
+from enum import StrEnum
+from functools import partial
+from typing import TypeVar
+
+from paradestate.core.money import Currency, Minor, amount_text
+from paradestate.core.number import percent_text
+from paradestate.core.outline import decimal_text, outline_text
+from paradestate.text.codec import FreeText, Schema, Text, one_of
+from paradestate.text.date import duration_text, read_date, read_days, read_duration
+from paradestate.text.dice import read_dice
+from paradestate.text.length import (
+    footprint_text,
+    ground_scale_text,
+    length_text,
+    line_text,
+    read_base,
+    read_footprint,
+    read_ground_scale,
+    read_length,
+    read_line,
+    read_outline,
+    read_rectangle,
+)
+from paradestate.text.money import read_amount, read_currency
+from paradestate.text.number import (
+    read_decimal,
+    read_percent,
+    read_positive,
+    read_range,
+    read_whole,
+)
+from paradestate.text.slip import Slip
+
+E = TypeVar("E", bound=StrEnum)
+
+WORD: Schema = {"type": ["string", "number", "boolean"]}
+_WHOLE: Schema = {"type": "integer", "minimum": 1}
+_COUNT: Schema = {"type": "integer", "minimum": 0}
+_NUMBER: Schema = {"type": "number"}
+_DATE: Schema = {
+    "anyOf": [
+        {"type": "string", "pattern": r"^\d{4}(-\d{2}(-\d{2})?)?$"},
+        {"type": "integer", "minimum": 1, "maximum": 9999},
+    ]
+}
+
+
+def _pattern(pattern: str, example: str) -> Schema:
+    return {"type": "string", "pattern": pattern, "examples": [example]}
+
+
+def _name(text: str) -> str | Slip:
+    return text
+
+
+NAME = Text(parse=_name, show=str, described=WORD)
+FREE = FreeText()
+WHOLE = Text(parse=read_whole, show=str, described=_WHOLE)
+COUNT = Text(parse=partial(read_whole, least=0), show=str, described=_COUNT)
+POINTS = Text(parse=partial(read_whole, least=-1_000_000), show=str, described={"type": "integer"})
+RANGE = Text(
+    parse=read_range,
+    show=str,
+    described={"anyOf": [_WHOLE, _pattern(r"^\d+ ?- ?\d+$", "2-4")]},
+)
+NUMBER = Text(parse=read_decimal, show=decimal_text, described=_NUMBER)
+POSITIVE = Text(
+    parse=read_positive, show=decimal_text, described={"type": "number", "exclusiveMinimum": 0}
+)
+PERCENT = Text(parse=read_percent, show=percent_text, described=_pattern("%$", "34%"))
+LENGTH = Text(parse=read_length, show=length_text, described=_pattern("(mm|cm|in)$", "40 mm"))
+OUTLINE = Text(
+    parse=read_outline, show=outline_text, described=_pattern("(mm|cm|in)( disc)?$", "40 x 20 mm")
+)
+RECTANGLE = Text(
+    parse=read_rectangle, show=outline_text, described=_pattern("(mm|cm|in)$", "300 x 200 mm")
+)
+FOOTPRINT = Text(
+    parse=read_footprint, show=footprint_text, described=_pattern("(mm|cm|in)( disc)?$", "6 mm")
+)
+BASE = Text(
+    parse=read_base,
+    show=outline_text,
+    described=_pattern("((mm|cm|in)( disc)?|none)$", "30 mm disc"),
+)
+LINE = Text(parse=read_line, show=line_text, described=_pattern("(mm|cm|in)$", "2 x 50 mm"))
+GROUND_SCALE = Text(
+    parse=read_ground_scale, show=ground_scale_text, described=_pattern(" m$", "1 mm = 1 m")
+)
+DATE = Text(parse=read_date, show=str, described=_DATE)
+DAYS = Text(parse=read_days, show=str, described=_DATE)
+DURATION = Text(parse=read_duration, show=duration_text, described=_pattern("(min|h)$", "4 h"))
+DICE = Text(
+    parse=read_dice, show=str, described={"type": ["string", "integer"], "examples": ["18 + 2d6"]}
+)
+CURRENCY = Text(parse=read_currency, show=str, described=_pattern("^[A-Z]{3}$", "GBP"))
+
+_HEX = re.compile(r"[0-9A-Fa-f]{6}")
+
+
+def _read_hex(text: str) -> str | Slip:
+    if _HEX.fullmatch(text):
+        return text.upper()
+    return Slip(
+        code="not-a-colour",
+        message=f"'{text}' isn't a colour value.",
+        hint="Write six hexadecimal digits without #: 1F4E9E.",
+    )
+
+
+HEX_COLOUR = Text(
+    parse=_read_hex, show=str, described={"type": ["string", "integer"], "examples": ["1F4E9E"]}
+)
+
+
+def _read_yes_no(text: str) -> bool | Slip:
+    answers = {"yes": True, "no": False}
+    if text in answers:
+        return answers[text]
+    return Slip(
+        code="not-yes-or-no", message=f"'{text}' is neither yes nor no.", hint="Write yes or no."
+    )
+
+
+def _yes_no_text(answer: bool) -> str:  # noqa: FBT001 - the value that is written
+    return "yes" if answer else "no"
+
+
+YES_NO = Text(
+    parse=_read_yes_no,
+    show=_yes_no_text,
+    described={"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]},
+)
+
+
+def _format_version(text: str) -> int | Slip:
+    return read_whole(text)
+
+
+FORMAT = Text(parse=_format_version, show=str, described={"type": "integer", "minimum": 1})
+
+
+def words_of(enumeration: type[E], *, also: Callable[[E], bool] | None = None) -> Text[E]:
+    """The words of an enumeration, all of them or those that `also` admits."""
+    return one_of({str(word): word for word in enumeration if also is None or also(word)})
+
+
+def amount(places: int) -> Text[Minor]:
+    """Money of a currency with so many decimal places."""
+    stand_in = {0: Currency("JPY"), 2: Currency("GBP"), 3: Currency("KWD")}[places]
+    return Text(
+        parse=partial(read_amount, places=places),
+        show=lambda minor: amount_text(minor, stand_in),
+        described={"type": "number", "minimum": 0},
+    )

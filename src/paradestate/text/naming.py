@@ -1,0 +1,126 @@
+"""Which names a folder defines, which of them nothing uses, and letters that only look alike."""
+
+from collections.abc import Iterator, Mapping
+
+from paradestate.core.bench import USUAL_STAGES
+from paradestate.core.figure import Sort
+from paradestate.core.finding import Finding, Level
+from paradestate.core.place import Place
+from paradestate.text.context import Context
+from paradestate.text.format.purchase import STAGES
+from paradestate.text.format.setting import KINDS_AND_SORTS
+from paradestate.text.format.support import ENTRIES, GROUPS, POSTURES
+from paradestate.text.format.troops import ELEMENTS, FIGURES, FORMATIONS, STANDS
+from paradestate.text.spelling import odd_spaces, strange_letters
+from paradestate.text.tree import Fields, Items, Node, Scalar, keys_within, nodes_within
+
+Names = Mapping[str, Place]
+
+USUAL_POSTURES = ("attack", "defence", "encounter")
+
+
+def defined_names(root: Fields) -> dict[str, Names]:
+    """Kind of name to the names of that kind that the folder defines, with their places."""
+    figures, stands = _keys(root, FIGURES), _keys(root, STANDS)
+    formations = _keys(root, FORMATIONS)
+    postures = dict.fromkeys(USUAL_POSTURES, root.place)
+    return {
+        FIGURES: figures,
+        STANDS: stands,
+        FORMATIONS: formations,
+        ELEMENTS: {**stands, **formations},
+        ENTRIES: _keys(root, ENTRIES),
+        STAGES: _stages(root),
+        POSTURES: {**postures, **_values_of(root, "games", word="posture")},
+        GROUPS: _values_of(root, ENTRIES, word="group"),
+        KINDS_AND_SORTS: {**figures, **dict.fromkeys(Sort, root.place)},
+    }
+
+
+def _keys(root: Fields, section: str) -> Names:
+    node = root.nodes.get(section)
+    if not isinstance(node, Fields):
+        return {}
+    return {name: node.keys[name].place for name in node.nodes}
+
+
+def _stages(root: Fields) -> Names:
+    bench = root.nodes.get("bench")
+    stages = bench.nodes.get("stages") if isinstance(bench, Fields) else None
+    if not isinstance(stages, Items):
+        return dict.fromkeys(USUAL_STAGES, root.place)
+    return {item.text: item.place for item in stages.nodes if isinstance(item, Scalar)}
+
+
+def _values_of(root: Fields, section: str, *, word: str) -> Names:
+    node = root.nodes.get(section)
+    entries = node.nodes.values() if isinstance(node, Fields) else ()
+    values = (entry.nodes.get(word) for entry in entries if isinstance(entry, Fields))
+    return {value.text: value.place for value in values if isinstance(value, Scalar)}
+
+
+_USERS = {
+    FIGURES: ((STANDS, FORMATIONS), "any stand"),
+    STANDS: ((FORMATIONS, ENTRIES), "any formation or supporting troops"),
+    FORMATIONS: ((FORMATIONS, "raise"), "any formation, and isn't raised"),
+}
+
+
+def unused_names(context: Context) -> Iterator[Finding]:
+    """A remark for each figure, stand and formation that is defined and used nowhere."""
+    used = {(name, section) for _, name, section in context.used}
+    for kind, (users, said) in _USERS.items():
+        for name, place in context.names[kind].items():
+            if not any((name, section) in used for section in users):
+                yield Finding(
+                    level=Level.REMARK,
+                    code="unused",
+                    message=f"'{name}' isn't used by {said}.",
+                    effect="It is counted nowhere.",
+                    hint="Use it, or take it out.",
+                    place=place,
+                )
+
+
+def odd_letters(root: Node) -> Iterator[Finding]:
+    """A remark for each text that mixes alphabets or holds spaces that can't be seen."""
+    for scalar in _scalars(root):
+        if scalar.text.isascii():
+            continue
+        mixed = strange_letters(scalar.text)
+        if mixed is not None:
+            word, alphabet, letters = mixed
+            number = "one letter" if len(letters) == 1 else f"{len(letters)} letters"
+            yield _odd(
+                scalar,
+                code="look-alike-letters",
+                message=f"'{word}' has {number} from another alphabet "
+                f"({alphabet} {', '.join(letters)}).",
+                hint="Type the word again with one keyboard layout.",
+            )
+        spaces = odd_spaces(scalar.text)
+        if spaces:
+            yield _odd(
+                scalar,
+                code="odd-space",
+                message=f"'{scalar.text}' holds a {spaces[0]}.",
+                hint="Type a usual space instead, or none.",
+            )
+
+
+def _scalars(root: Node) -> Iterator[Scalar]:
+    yield from keys_within(root)
+    for node in nodes_within(root):
+        if isinstance(node, Scalar):
+            yield node
+
+
+def _odd(scalar: Scalar, *, code: str, message: str, hint: str) -> Finding:
+    return Finding(
+        level=Level.REMARK,
+        code=code,
+        message=message,
+        effect="It doesn't match the same word written the usual way.",
+        hint=hint,
+        place=scalar.place,
+    )

@@ -1,0 +1,247 @@
+"""The codec of an entry with fixed words, each read by a codec of its own."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import MISSING, dataclass, fields, is_dataclass
+from typing import Any, Generic, TypeVar
+
+from paradestate.core.place import Place
+from paradestate.text.codec import Codec, FreeText, Plain, Schema, shape_slip
+from paradestate.text.context import Context
+from paradestate.text.slip import INVALID, NOT_USED, Invalid, Slip
+from paradestate.text.spelling import nearest_hint
+from paradestate.text.tree import Fields, Node
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Word:
+    """One word of an entry: its codec, the attribute it fills, and whether it must be there.
+
+    `attribute` may lead into a nested value with a point, such as `window.begins`.
+    """
+
+    word: str
+    codec: Codec[Any]  # a record mixes codecs of all types; the record's own type is checked
+    attribute: str
+    required: bool = False
+    missing_code: str = "missing-word"
+    missing_message: str = ""
+    about: str = ""
+
+
+def word(
+    name: str,
+    codec: Codec[Any],
+    *,
+    attribute: str = "",
+    required: bool = False,
+    missing_code: str = "missing-word",
+    missing_message: str = "",
+    about: str = "",
+) -> Word:
+    """A word whose attribute is named after it unless told otherwise."""
+    return Word(
+        word=name,
+        codec=codec,
+        attribute=attribute or name.replace(" ", "_").replace("-", "_"),
+        required=required,
+        missing_code=missing_code,
+        missing_message=missing_message,
+        about=about,
+    )
+
+
+BY_HAND = word(
+    "by hand", FreeText(), about="what the format can't say: printed, and not checked by machine"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Record(Generic[T]):
+    """An entry made by `make` from its words; `nested` makes the values behind a point."""
+
+    make: Callable[..., T]
+    words: Mapping[str, Word]
+    nested: Mapping[str, Callable[..., object]]
+    short: Codec[T] | None = None
+    """Another way to write it, taken when the node isn't a mapping."""
+
+    def read(self, node: Node, context: Context) -> T | Invalid:
+        """The entry, with a finding for every word that is unknown, missing or invalid."""
+        values = self.read_values(node, context)
+        if isinstance(values, Invalid):
+            if self.short is not None and not isinstance(node, Fields):
+                return self.short.read(node, context)
+            return INVALID
+        return self.make(**values)
+
+    def read_values(self, node: Node, context: Context) -> dict[str, object] | Invalid:
+        """The attributes of the entry, ready for `make`."""
+        if not isinstance(node, Fields):
+            if self.short is None:
+                context.stop(shape_slip(node, wanted="a mapping"), node.place)
+            return INVALID
+        values, whole = self.read_valid(node, context)
+        return values if whole else INVALID
+
+    def read_valid(self, node: Fields, context: Context) -> tuple[dict[str, object], bool]:
+        """The attributes that could be read, and whether that is all of them."""
+        known = [self._no_unknown(node, context), self._none_missing(node, context)]
+        values: dict[str, object] = {}
+        whole = all(known)
+        for name, child in node.nodes.items():
+            if name not in self.words:
+                continue
+            value = self.words[name].codec.read(child, context)
+            if isinstance(value, Invalid):
+                whole = False
+            else:
+                values[self.words[name].attribute] = value
+        return self._gathered(values), whole
+
+    def _no_unknown(self, node: Fields, context: Context) -> bool:
+        unknown = [name for name in node.nodes if name not in self.words]
+        for name in unknown:
+            free = [known for known in self.words if known not in node.nodes]
+            slip = Slip(
+                code="unknown-word",
+                message=f"'{name}' isn't known here.",
+                hint=nearest_hint(name, free),
+            )
+            context.stop(slip, without_last(node.keys[name].place))
+        return not unknown
+
+    def _none_missing(self, node: Fields, context: Context) -> bool:
+        missing = [
+            known for name, known in self.words.items() if known.required and name not in node.nodes
+        ]
+        for known in missing:
+            message = known.missing_message or f"'{known.word}' is missing."
+            slip = Slip(
+                code=known.missing_code,
+                message=message,
+                hint=f"Add the line '{known.word}: ...'.",
+                effect=NOT_USED,
+            )
+            context.stop(slip, node.place)
+        return not missing
+
+    def _gathered(self, values: dict[str, object]) -> dict[str, object]:
+        flat = {name: value for name, value in values.items() if "." not in name}
+        for outer, make in self.nested.items():
+            prefix = f"{outer}."
+            inner = {
+                name.removeprefix(prefix): value
+                for name, value in values.items()
+                if name.startswith(prefix)
+            }
+            if inner:
+                flat[outer] = make(**inner)
+        return flat
+
+    def write(self, value: T) -> Plain:
+        """Every word whose attribute isn't the usual one, in the order of the definition."""
+        usual = usual_values(value)
+        written: dict[str, Plain] = {}
+        for name, known in self.words.items():
+            attribute: object = value
+            default: object = usual
+            for step in known.attribute.split("."):
+                attribute = getattr(attribute, step)
+                default = getattr(default, step, MISSING)
+            if known.required or attribute != default:
+                written[name] = known.codec.write(attribute)
+        return written
+
+    def properties(self) -> Schema:
+        """The schema of each word."""
+        described: Schema = {}
+        for name, known in self.words.items():
+            schema = known.codec.schema()
+            described[name] = {**schema, "description": known.about} if known.about else schema
+        return described
+
+    def schema(self) -> Schema:
+        """A closed object."""
+        closed: Schema = {
+            "type": "object",
+            "properties": self.properties(),
+            "additionalProperties": False,
+        }
+        required = [name for name, known in self.words.items() if known.required]
+        if required:
+            closed["required"] = required
+        return closed if self.short is None else {"anyOf": [closed, self.short.schema()]}
+
+
+class _Usual:
+    """Holds the default of each attribute of a dataclass that has one."""
+
+
+def usual_values(value: object) -> object:
+    """An object whose attributes are the defaults of the dataclass of `value`."""
+    usual = _Usual()
+    if is_dataclass(value):
+        for known in fields(value):
+            if known.default is not MISSING:
+                setattr(usual, known.name, known.default)
+            elif known.default_factory is not MISSING:
+                setattr(usual, known.name, known.default_factory())
+    return usual
+
+
+def without_last(place: Place) -> Place:
+    """The place said to belong to the entry around it, for words the entry doesn't know."""
+    return Place(
+        file=place.file,
+        line=place.line,
+        column=place.column,
+        path=place.path[:-1],
+        cell=place.cell,
+    )
+
+
+def record(
+    make: Callable[..., T],
+    *words: Word,
+    nested: Mapping[str, Callable[..., object]] | None = None,
+    short: Codec[T] | None = None,
+    by_hand: bool = True,
+) -> Record[T]:
+    """The codec of an entry; `by hand` may stand in each unless told otherwise."""
+    all_words = (*words, BY_HAND) if by_hand else words
+    return Record(
+        make=make,
+        words={known.word: known for known in all_words},
+        nested=nested or {},
+        short=short,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Named(Generic[T]):
+    """A whole section: names to entries, of which each knows its name; valid ones are kept."""
+
+    entry: Record[T]
+    attribute: str = "name"
+
+    def read(self, node: Node, context: Context) -> Mapping[str, T] | Invalid:
+        """The entries that could be read."""
+        if not isinstance(node, Fields):
+            context.stop(shape_slip(node, wanted="a mapping of names"), node.place)
+            return INVALID
+        found: dict[str, T] = {}
+        for name, child in node.nodes.items():
+            values = self.entry.read_values(child, context)
+            if not isinstance(values, Invalid):
+                found[name] = self.entry.make(**{self.attribute: name}, **values)
+        return found
+
+    def write(self, value: Mapping[str, T]) -> Plain:
+        """The entries by name."""
+        return {name: self.entry.write(item) for name, item in value.items()}
+
+    def schema(self) -> Schema:
+        """An object of entries."""
+        return {"type": "object", "additionalProperties": self.entry.schema()}

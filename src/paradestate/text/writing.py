@@ -1,0 +1,26 @@
+"""A force back to YAML text; reading it again gives the same force."""
+
+import yaml
+
+from paradestate.core.force import Force
+from paradestate.text.format.force import FORCE, FORMAT_VERSION
+
+
+def force_text(force: Force) -> str:
+    """The whole force as the text of one YAML file, without comments."""
+    written = FORCE.write(force)
+    assert isinstance(written, dict)  # noqa: S101 - a record writes a mapping
+    return yaml.dump(
+        {"format": str(FORMAT_VERSION), **written},
+        Dumper=_Dumper,
+        sort_keys=False,
+        allow_unicode=True,
+        width=100,
+    )
+
+
+class _Dumper(yaml.CSafeDumper):
+    """Writes text without the quotes that only typed readers need, such as those round 3."""
+
+
+_Dumper.yaml_implicit_resolvers = {}
