@@ -1,0 +1,139 @@
+"""Counting by multiplication from the top down, and the chains behind the numbers.
+
+n(root) = 1; n(child) = sum over its parents of n(parent) x number in the parent.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from paradestate.core.force import Force
+from paradestate.core.formation import Need
+from paradestate.core.number import NONE, NumberRange, exactly
+from paradestate.core.ratio import shared_figures
+from paradestate.core.structure import FULL, Node, Step, Structure
+
+MOST_THINGS = 100_000
+"""Stands and bodies in one establishment; more is taken for a slip."""
+
+MOST_TERMS = 12
+"""Terms of one chain; the rest is said in a word."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rollup:
+    """Sums over the structure, without unfolding it."""
+
+    stands: Mapping[str, int]
+    """Pattern to number in the must layer, printed ones included."""
+    figures: Mapping[str, int]
+    """Kind to number in the must layer."""
+    number_of_things: int
+    """Stands and bodies of both layers."""
+    chains: Mapping[str, str]
+    """Pattern to the multiplication behind its number in the must layer."""
+    paper_men: Mapping[str, NumberRange]
+    """Formation with parts to the men of its parts at paper strength."""
+
+
+def rolled_up(force: Force, settled: Structure) -> Rollup:
+    """All sums of a structure."""
+    must, wished = _counters(settled)
+    every = sum(must.values()) + sum(wished.values())
+    stands: dict[str, int] = {}
+    figures: dict[str, int] = {}
+    for key, node in settled.nodes.items():
+        for step in node.steps:
+            if step.of in force.stands:
+                every += step.number * (must[key] + wished[key])
+                if step.need is Need.MUST and must[key]:
+                    stands[step.of] = stands.get(step.of, 0) + step.number * must[key]
+        for sharing in shared_figures(force, settled, node):
+            every += len(sharing.stands) * (must[key] + wished[key])
+            figures[sharing.figure] = figures.get(sharing.figure, 0) + sharing.number * must[key]
+    for pattern, number in stands.items():
+        if not force.stands[pattern].printed:
+            for kind, each in force.stands[pattern].figures.items():
+                figures[kind] = figures.get(kind, 0) + each * number
+    return Rollup(
+        stands={name: number for name, number in stands.items() if number},
+        figures={kind: number for kind, number in figures.items() if number},
+        number_of_things=every,
+        chains=_chains(force, settled) if every <= MOST_THINGS else {},
+        paper_men=_paper_men(force, settled),
+    )
+
+
+def _counters(settled: Structure) -> tuple[dict[object, int], dict[object, int]]:
+    """How often each node stands in the must layer, and how often outside it."""
+    must: dict[object, int] = dict.fromkeys(settled.nodes, 0)
+    wished: dict[object, int] = dict.fromkeys(settled.nodes, 0)
+    must[settled.root] = 1
+    for key, node in settled.nodes.items():
+        for step in node.steps:
+            below = (step.of, step.share)
+            if below not in settled.nodes:
+                continue
+            if step.need is Need.MUST:
+                must[below] += must[key] * step.number
+                wished[below] += wished[key] * step.number
+            else:
+                wished[below] += (must[key] + wished[key]) * step.number
+    return must, wished
+
+
+def _chains(force: Force, settled: Structure) -> Mapping[str, str]:
+    terms: dict[str, list[str]] = {}
+
+    def walk(node: Node, above: tuple[str, ...]) -> None:
+        for step in node.steps:
+            if step.need is not Need.MUST or not step.number:
+                continue
+            if step.of in force.stands:
+                found = terms.setdefault(step.of, [])
+                if len(found) <= MOST_TERMS:
+                    found.append(" x ".join((*above, str(step.number))))
+            else:
+                below = settled.nodes[step.of, step.share]
+                walk(below, (*above, f"{step.number} {step.of}"))
+
+    walk(settled.nodes[settled.root], ())
+    return {name: _joined(found) for name, found in terms.items()}
+
+
+def _joined(terms: list[str]) -> str:
+    shown = terms[:MOST_TERMS]
+    more = " + ..." if len(terms) > MOST_TERMS else ""
+    return " + ".join(shown) + more
+
+
+def _paper_men(force: Force, settled: Structure) -> Mapping[str, NumberRange]:
+    """Men of the parts of each formation, from the bottom up, must layer only.
+
+    A printed total is the paper strength, so formations with something weak below are left out.
+    """
+    men: dict[str, NumberRange] = {}
+    sums: dict[str, NumberRange] = {}
+    for (name, share), node in reversed(settled.nodes.items()):
+        if share != FULL:
+            continue
+        each = [(_paper_men_of(force, step, men), step) for step in node.steps]
+        total = NONE
+        known = True
+        for number, step in each:
+            if number is None:
+                known = False
+            elif step.need is Need.MUST:
+                total += number * step.number
+        if known:
+            men[name] = total if node.steps else exactly(node.men)
+            if node.steps:
+                sums[name] = total
+    return sums
+
+
+def _paper_men_of(
+    force: Force, step: Step, men: Mapping[str, NumberRange]
+) -> NumberRange | None:
+    if step.of in force.stands:
+        return force.stands[step.of].men or NONE
+    return men.get(step.of)
