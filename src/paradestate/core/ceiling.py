@@ -1,0 +1,164 @@
+"""The ceiling of wants: the most of each thing that a legal list could call for.
+
+Per thing, not all at once. Limits, shared limits, dates, theatres, posture and bars are
+considered; what an entry needs, and the points that other entries cost, are not.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from paradestate.core.establishment import Establishment
+from paradestate.core.force import Force
+from paradestate.core.game import CostByNumber, Game
+from paradestate.core.span import Hold
+from paradestate.core.support import Entry
+from paradestate.core.support_limit import purchases_allowed
+
+MOST_LISTED = 12
+"""Entries for one thing up to which every set of them is tried against bars and groups."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ceiling:
+    """The most of each thing; None where no limit bounds it."""
+
+    stands: Mapping[str, int | None]
+    figures: Mapping[str, int | None]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Offer:
+    """An entry, how often it can be taken, and how many of some thing one purchase brings."""
+
+    entry: Entry
+    purchases: int | None
+    each: int
+
+
+def ceiling(force: Force, made: Establishment, *, game: Game | None = None) -> Ceiling:
+    """The ceiling for the raised force, in any game or in one."""
+    entries = [
+        entry
+        for entry in force.supporting_troops.values()
+        if is_on_offer(entry, made, posture=game.posture if game else "")
+    ]
+    purchases = {
+        entry.name: _purchases(force, entry, made=made, game=game) for entry in entries
+    }
+    per_entry = {entry.name: stands_of(entry) for entry in entries}
+    things = dict.fromkeys(name for stands in per_entry.values() for name in stands)
+    stands = {
+        thing: _most(force, _offers(entries, purchases, per_entry, thing=thing))
+        for thing in things
+    }
+    figures_per_entry = {name: _figures(force, stands) for name, stands in per_entry.items()}
+    kinds = dict.fromkeys(kind for figures in figures_per_entry.values() for kind in figures)
+    figures = {
+        kind: _most(force, _offers(entries, purchases, figures_per_entry, thing=kind))
+        for kind in kinds
+    }
+    return Ceiling(stands=stands, figures=figures)
+
+
+def is_on_offer(entry: Entry, made: Establishment, *, posture: str) -> bool:
+    """Whether date, theatre and posture admit an entry; an empty posture admits all."""
+    if entry.theatre and entry.theatre != made.theatre:
+        return False
+    if made.date is not None and entry.window.holds(made.date) is not Hold.IN:
+        return False
+    if posture and entry.only_in is not None and entry.only_in.posture != posture:
+        return False
+    return not (posture and entry.not_in is not None and entry.not_in.posture == posture)
+
+
+def stands_of(entry: Entry) -> Mapping[str, int]:
+    """The most stands that one purchase of an entry brings, with those that come free."""
+    most = max(entry.cost, default=0)
+    stands = {name: each * most for name, each in entry.each.items()}
+    for name, number in entry.grants.items():
+        stands[name] = stands.get(name, 0) + number
+    if entry.replaces is not None:
+        name = entry.replaces.with_
+        stands[name] = stands.get(name, 0) + entry.replaces.number
+    return stands
+
+
+def _figures(force: Force, stands: Mapping[str, int]) -> Mapping[str, int]:
+    figures: dict[str, int] = {}
+    for name, number in stands.items():
+        pattern = force.stands.get(name)
+        if pattern is None or pattern.printed:
+            continue
+        for kind, each in pattern.figures.items():
+            figures[kind] = figures.get(kind, 0) + each * number
+    return figures
+
+
+def _purchases(
+    force: Force, entry: Entry, *, made: Establishment, game: Game | None
+) -> int | None:
+    """Purchases by the limit; without one by the points of the game, if one is given."""
+    allowed = purchases_allowed(entry, number_of=made.number_of)
+    if allowed is not None or game is None:
+        return allowed
+    points = max(game.allowance.totals()) - formation_cost(force, made.number_of)
+    cheapest = min(entry.cost.values(), default=0)
+    return None if cheapest <= 0 else max(points, 0) // cheapest
+
+
+def formation_cost(force: Force, number_of: Mapping[str, int]) -> int:
+    """Points of the force itself; nought where its table has no such number."""
+    cost = force.formation_cost
+    if isinstance(cost, CostByNumber):
+        return cost.points.get(number_of.get(cost.by, 0), 0)
+    return cost
+
+
+def _offers(
+    entries: Iterable[Entry],
+    purchases: Mapping[str, int | None],
+    per_entry: Mapping[str, Mapping[str, int]],
+    *,
+    thing: str,
+) -> tuple[_Offer, ...]:
+    return tuple(
+        _Offer(entry=entry, purchases=purchases[entry.name], each=per_entry[entry.name][thing])
+        for entry in entries
+        if per_entry[entry.name].get(thing)
+    )
+
+
+def _most(force: Force, offers: Sequence[_Offer]) -> int | None:
+    """The greatest sum over entries that don't bar each other, within shared limits."""
+    if any(offer.purchases is None for offer in offers):
+        return None
+    if len(offers) > MOST_LISTED:
+        return sum(_brought(offer) for offer in offers)
+    return max(_sum(force, chosen) for chosen in _compatible(offers))
+
+
+def _brought(offer: _Offer) -> int:
+    return (offer.purchases or 0) * offer.each
+
+
+def _compatible(offers: Sequence[_Offer]) -> Iterator[tuple[_Offer, ...]]:
+    for size in range(len(offers) + 1):
+        for chosen in combinations(offers, size):
+            names = {offer.entry.name for offer in chosen}
+            if not any(names & set(offer.entry.bars) for offer in chosen):
+                yield chosen
+
+
+def _sum(force: Force, chosen: Iterable[_Offer]) -> int:
+    """What the chosen entries bring, the best of a group first where its purchases are limited."""
+    limits = {limit.group: limit.most for limit in force.limits if limit.most is not None}
+    total = 0
+    for offer in sorted(chosen, key=lambda offer: -offer.each):
+        purchases = offer.purchases or 0
+        group = offer.entry.group
+        if group in limits:
+            purchases = min(purchases, limits[group])
+            limits[group] -= purchases
+        total += purchases * offer.each
+    return total

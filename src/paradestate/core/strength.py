@@ -1,0 +1,139 @@
+"""Strength, deficiency and surplus: what is owned, allotted to what is wanted, kind by kind.
+
+Each figure serves once. Must comes before wished, finished figures before unfinished; a finished
+stand serves itself and its figures serve no other. Figures serve their own kind only.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from paradestate.core.establishment import Establishment
+from paradestate.core.force import Force
+from paradestate.core.formation import Need
+from paradestate.core.unfolding import Stand
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandState:
+    """How far one wanted stand is."""
+
+    stand: Stand
+    stage: str | None
+    """The least advanced stage among its figures; None while some are lacking."""
+    lacking: Mapping[str, int]
+    """Kind to figures that it still wants."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strength:
+    """What can be fielded of an establishment, and what is lacking."""
+
+    stands: tuple[StandState, ...]
+    """Wanted stands that hold figures, must first, in order of the establishment."""
+    wanted: Mapping[str, int]
+    held: Mapping[str, int]
+    used: Mapping[str, int]
+    deficiency: Mapping[str, int]
+    """Kind to figures lacking; kinds that lack nothing are left out."""
+    surplus: Mapping[str, int]
+    """Kind to figures owned and not wanted."""
+
+
+def strength(force: Force, made: Establishment) -> Strength:
+    """The stock of the force allotted to its must stands and wanted wished items."""
+    drawer = _Drawer(force)
+    wanted_stands = [stand for stand in made.stands if stand.is_wanted and stand.figures]
+    in_order = sorted(wanted_stands, key=lambda stand: stand.layer is Need.WISHED)
+    whole = {id(stand): drawer.take_stand(stand.pattern) for stand in in_order}
+    states = tuple(
+        StandState(stand=stand, stage=force.bench.stages[-1], lacking={})
+        if whole[id(stand)]
+        else drawer.state_of(stand)
+        for stand in in_order
+    )
+    wanted = _summed(stand.figures for stand in in_order)
+    deficiency = _summed(state.lacking for state in states)
+    used = {kind: number - deficiency.get(kind, 0) for kind, number in wanted.items()}
+    surplus = {
+        kind: number - used.get(kind, 0)
+        for kind, number in drawer.held.items()
+        if number > used.get(kind, 0)
+    }
+    return Strength(
+        stands=states,
+        wanted=wanted,
+        held=drawer.held,
+        used={kind: number for kind, number in used.items() if number},
+        deficiency=deficiency,
+        surplus=surplus,
+    )
+
+
+class _Drawer:
+    """What is owned and not yet given out, most finished first."""
+
+    def __init__(self, force: Force) -> None:
+        self.stages = force.bench.stages
+        self.finished_stands: dict[str, int] = {}
+        self.figures: dict[str, dict[str, int]] = {
+            kind: dict(stages) for kind, stages in force.stock.items()
+        }
+        self._take_in_stands(force)
+        self.held = self._held(force)
+
+    def _take_in_stands(self, force: Force) -> None:
+        """Unfinished stands lend their figures at their stage; finished ones stay whole."""
+        for pattern, stages in force.stock_stands.items():
+            stand = force.stands.get(pattern)
+            for stage, number in stages.items():
+                if stage == self.stages[-1]:
+                    self.finished_stands[pattern] = number
+                elif stand is not None:
+                    for kind, each in (stand.figures or stand.modelled_as).items():
+                        by_stage = self.figures.setdefault(kind, {})
+                        by_stage[stage] = by_stage.get(stage, 0) + each * number
+
+    def _held(self, force: Force) -> Mapping[str, int]:
+        loose = {kind: sum(stages.values()) for kind, stages in self.figures.items()}
+        for pattern, number in self.finished_stands.items():
+            stand = force.stands.get(pattern)
+            figures = (stand.figures or stand.modelled_as) if stand else {}
+            for kind, each in figures.items():
+                loose[kind] = loose.get(kind, 0) + each * number
+        return {kind: number for kind, number in loose.items() if number}
+
+    def take_stand(self, pattern: str) -> bool:
+        """Takes a finished stand of a pattern, if there is one."""
+        if not self.finished_stands.get(pattern):
+            return False
+        self.finished_stands[pattern] -= 1
+        return True
+
+    def state_of(self, stand: Stand) -> StandState:
+        """Gives a stand what there is of its figures."""
+        taken: list[str] = []
+        lacking: dict[str, int] = {}
+        for kind, number in stand.figures.items():
+            given = list(self._take(kind, number=number))
+            taken.extend(given)
+            if len(given) < number:
+                lacking[kind] = number - len(given)
+        stage = None if lacking else min(taken, key=self.stages.index)
+        return StandState(stand=stand, stage=stage, lacking=lacking)
+
+    def _take(self, kind: str, *, number: int) -> Iterator[str]:
+        """Takes up to so many figures of a kind; yields the stage of each."""
+        by_stage = self.figures.get(kind, {})
+        for stage in reversed(self.stages):
+            while number and by_stage.get(stage):
+                by_stage[stage] -= 1
+                number -= 1
+                yield stage
+
+
+def _summed(mappings: Iterable[Mapping[str, int]]) -> dict[str, int]:
+    total: dict[str, int] = {}
+    for mapping in mappings:
+        for kind, number in mapping.items():
+            total[kind] = total.get(kind, 0) + number
+    return total
