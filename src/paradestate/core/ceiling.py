@@ -43,22 +43,33 @@ def ceiling(force: Force, made: Establishment, *, game: Game | None = None) -> C
         for entry in force.supporting_troops.values()
         if is_on_offer(entry, made, posture=game.posture if game else "")
     ]
-    purchases = {
-        entry.name: _purchases(force, entry, made=made, game=game) for entry in entries
-    }
-    per_entry = {entry.name: stands_of(entry) for entry in entries}
-    things = dict.fromkeys(name for stands in per_entry.values() for name in stands)
-    stands = {
-        thing: _most(force, _offers(entries, purchases, per_entry, thing=thing))
+    purchases = [_purchases(force, entry, made=made, game=game) for entry in entries]
+    stands = [stands_of(entry) for entry in entries]
+    figures = [_figures(force, brought) for brought in stands]
+    return Ceiling(
+        stands=_most_of_each(force, entries, purchases=purchases, brought=stands),
+        figures=_most_of_each(force, entries, purchases=purchases, brought=figures),
+    )
+
+
+def _most_of_each(
+    force: Force,
+    entries: Sequence[Entry],
+    *,
+    purchases: Sequence[int | None],
+    brought: Sequence[Mapping[str, int]],
+) -> Mapping[str, int | None]:
+    """Thing to the most of it, where `brought` says what one purchase of each entry brings."""
+    things = dict.fromkeys(name for each in brought for name in each)
+    offers = {
+        thing: tuple(
+            _Offer(entry=entry, purchases=number, each=each[thing])
+            for entry, number, each in zip(entries, purchases, brought, strict=True)
+            if each.get(thing)
+        )
         for thing in things
     }
-    figures_per_entry = {name: _figures(force, stands) for name, stands in per_entry.items()}
-    kinds = dict.fromkeys(kind for figures in figures_per_entry.values() for kind in figures)
-    figures = {
-        kind: _most(force, _offers(entries, purchases, figures_per_entry, thing=kind))
-        for kind in kinds
-    }
-    return Ceiling(stands=stands, figures=figures)
+    return {thing: _most(force, offers[thing]) for thing in things}
 
 
 def is_on_offer(entry: Entry, made: Establishment, *, posture: str) -> bool:
@@ -95,9 +106,7 @@ def _figures(force: Force, stands: Mapping[str, int]) -> Mapping[str, int]:
     return figures
 
 
-def _purchases(
-    force: Force, entry: Entry, *, made: Establishment, game: Game | None
-) -> int | None:
+def _purchases(force: Force, entry: Entry, *, made: Establishment, game: Game | None) -> int | None:
     """Purchases by the limit; without one by the points of the game, if one is given."""
     allowed = purchases_allowed(entry, number_of=made.number_of)
     if allowed is not None or game is None:
@@ -113,20 +122,6 @@ def formation_cost(force: Force, number_of: Mapping[str, int]) -> int:
     if isinstance(cost, CostByNumber):
         return cost.points.get(number_of.get(cost.by, 0), 0)
     return cost
-
-
-def _offers(
-    entries: Iterable[Entry],
-    purchases: Mapping[str, int | None],
-    per_entry: Mapping[str, Mapping[str, int]],
-    *,
-    thing: str,
-) -> tuple[_Offer, ...]:
-    return tuple(
-        _Offer(entry=entry, purchases=purchases[entry.name], each=per_entry[entry.name][thing])
-        for entry in entries
-        if per_entry[entry.name].get(thing)
-    )
 
 
 def _most(force: Force, offers: Sequence[_Offer]) -> int | None:

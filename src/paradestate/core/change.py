@@ -31,28 +31,24 @@ class Change:
         return None
 
 
-def changes(
-    force: Force, before: Establishment, *, after: Establishment
-) -> tuple[Change, ...]:
+def changes(force: Force, before: Establishment, *, after: Establishment) -> tuple[Change, ...]:
     """Everything counted from the force that differs between two of its establishments."""
     compared = (
-        *_by_name("stands", before.must.stands, after.must.stands),
-        *_by_name("printed", before.must.printed, after.must.printed),
-        *_by_name("figures", before.must.figures, after.must.figures),
-        *_by_name("wished stands", before.wished.stands, after.wished.stands),
-        *_by_name("wished figures", before.wished.figures, after.wished.figures),
-        *_by_name("formations", before.number_of, after.number_of),
+        *_by_name("stands", before.must.stands, after=after.must.stands),
+        *_by_name("printed", before.must.printed, after=after.must.printed),
+        *_by_name("figures", before.must.figures, after=after.must.figures),
+        *_by_name("wished stands", before.wished.stands, after=after.wished.stands),
+        *_by_name("wished figures", before.wished.figures, after=after.wished.figures),
+        *_by_name("formations", before.number_of, after=after.number_of),
         *_singles(force, before, after=after),
         *_limits(force, before, after=after),
     )
     return tuple(change for change in compared if change.before != change.after)
 
 
-def _by_name(what: str, before: Mapping[str, int], after: Mapping[str, int]) -> Iterator[Change]:
+def _by_name(what: str, before: Mapping[str, int], *, after: Mapping[str, int]) -> Iterator[Change]:
     for name in dict.fromkeys((*before, *after)):
-        yield Change(
-            what=what, name=name, before=before.get(name, 0), after=after.get(name, 0)
-        )
+        yield Change(what=what, name=name, before=before.get(name, 0), after=after.get(name, 0))
 
 
 def _singles(force: Force, before: Establishment, *, after: Establishment) -> Iterator[Change]:

@@ -14,6 +14,7 @@ from paradestate.core.span import DateSpan
 from paradestate.core.structure import Structure, structure
 from paradestate.core.unfolding import Body, Stand, unfolded
 
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LayerTotals:
     """What one layer holds."""
@@ -71,15 +72,15 @@ def establishment(force: Force) -> tuple[Establishment | None, tuple[Finding, ..
         stands=stands,
         bodies=bodies,
         rollup=counted,
-        must=_totals(force, stands, bodies, layer=Need.MUST),
-        wished=_totals(force, stands, bodies, layer=Need.WISHED),
+        must=_totals(force, stands=stands, bodies=bodies, layer=Need.MUST),
+        wished=_totals(force, stands=stands, bodies=bodies, layer=Need.WISHED),
         number_of=_number_of(bodies, settled),
     )
-    return made, (*findings, *_men_that_do_not_add_up(force, settled, counted))
+    return made, (*findings, *_men_that_do_not_add_up(force, settled, counted=counted))
 
 
 def _totals(
-    force: Force, stands: tuple[Stand, ...], bodies: tuple[Body, ...], *, layer: Need
+    force: Force, *, stands: tuple[Stand, ...], bodies: tuple[Body, ...], layer: Need
 ) -> LayerTotals:
     plain: dict[str, int] = {}
     printed: dict[str, int] = {}
@@ -133,7 +134,7 @@ def _too_many(force: Force, number: int) -> Finding:
 
 
 def _men_that_do_not_add_up(
-    force: Force, settled: Structure, counted: Rollup
+    force: Force, settled: Structure, *, counted: Rollup
 ) -> Iterator[Finding]:
     for name in dict.fromkeys(name for name, _ in settled.nodes):
         printed = force.formations[name].men

@@ -13,14 +13,10 @@ Minor = NewType("Minor", int)
 Currency = NewType("Currency", str)
 """An ISO 4217 code of three capital letters."""
 
-DECIMAL_PLACES = {
-    **dict.fromkeys(
-        ("BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "VND")
-        + ("VUV", "XAF", "XOF", "XPF"),
-        0,
-    ),
-    **dict.fromkeys(("BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"), 3),
-}
+NO_DECIMALS = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF"
+THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND"
+
+DECIMAL_PLACES = dict.fromkeys(NO_DECIMALS.split(), 0) | dict.fromkeys(THREE_DECIMALS.split(), 3)
 """ISO 4217 currencies whose minor unit isn't a hundredth."""
 
 SIGNS = {"GBP": "£", "EUR": "€", "USD": "$"}

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from paradestate.core.force import Force
+from paradestate.core.formation import Need
 from paradestate.core.money import half_up
-from paradestate.core.number import NumberRange
+from paradestate.core.number import NONE, NumberRange, exactly
 from paradestate.core.structure import Node, Structure
 
 
@@ -59,7 +60,7 @@ class Sharing:
     """Figures on each of its stands; the last may hold fewer."""
 
 
-def shared_figures(force: Force, settled: Structure, node: Node) -> Iterator[Sharing]:
+def shared_figures(force: Force, settled: Structure, *, node: Node) -> Iterator[Sharing]:
     """The figures of each direct body of a formation with a fixed ratio; else nothing."""
     formation = node.formation
     if formation.men_per_figure is None or formation.figure not in force.figures:
@@ -91,19 +92,17 @@ def _stands(figures: int, per_stand: int) -> Iterator[int]:
         figures -= per_stand
 
 
-def men_of_nodes(
-    force: Force, settled: Structure
-) -> Mapping[tuple[str, Fraction], NumberRange]:
+def men_of_nodes(force: Force, settled: Structure) -> Mapping[tuple[str, Fraction], NumberRange]:
     """Men of every node with all below it, wished parts left out."""
     men: dict[tuple[str, Fraction], NumberRange] = {}
-    for key, node in reversed(settled.nodes.items()):
-        total = NumberRange(least=node.men, most=node.men)
+    for key, node in reversed(list(settled.nodes.items())):
+        total = exactly(node.men)
         for step in node.steps:
-            if step.need.value != "must":
+            if step.need is not Need.MUST:
                 continue
             if step.of in force.stands:
                 each = force.stands[step.of].men
-                total += each * step.number if each else NumberRange(least=0, most=0)
+                total += each * step.number if each else NONE
             else:
                 total += men[step.of, step.share] * step.number
         men[key] = total

@@ -42,18 +42,15 @@ def rolled_up(force: Force, settled: Structure) -> Rollup:
     stands: dict[str, int] = {}
     figures: dict[str, int] = {}
     for key, node in settled.nodes.items():
+        in_all = must[key] + wished[key]
         for step in node.steps:
-            if step.of in force.stands:
-                every += step.number * (must[key] + wished[key])
-                if step.need is Need.MUST and must[key]:
-                    stands[step.of] = stands.get(step.of, 0) + step.number * must[key]
-        for sharing in shared_figures(force, settled, node):
-            every += len(sharing.stands) * (must[key] + wished[key])
+            every += step.number * in_all if step.of in force.stands else 0
+            if step.of in force.stands and step.need is Need.MUST:
+                stands[step.of] = stands.get(step.of, 0) + step.number * must[key]
+        for sharing in shared_figures(force, settled, node=node):
+            every += len(sharing.stands) * in_all
             figures[sharing.figure] = figures.get(sharing.figure, 0) + sharing.number * must[key]
-    for pattern, number in stands.items():
-        if not force.stands[pattern].printed:
-            for kind, each in force.stands[pattern].figures.items():
-                figures[kind] = figures.get(kind, 0) + each * number
+    _add_figures(force, stands, to=figures)
     return Rollup(
         stands={name: number for name, number in stands.items() if number},
         figures={kind: number for kind, number in figures.items() if number},
@@ -61,6 +58,14 @@ def rolled_up(force: Force, settled: Structure) -> Rollup:
         chains=_chains(force, settled) if every <= MOST_THINGS else {},
         paper_men=_paper_men(force, settled),
     )
+
+
+def _add_figures(force: Force, stands: Mapping[str, int], *, to: dict[str, int]) -> None:
+    """Adds the figures of so many stands; printed ones hold none."""
+    for pattern, number in stands.items():
+        figures = {} if force.stands[pattern].printed else force.stands[pattern].figures
+        for kind, each in figures.items():
+            to[kind] = to.get(kind, 0) + each * number
 
 
 def _counters(settled: Structure) -> tuple[dict[object, int], dict[object, int]]:
@@ -113,10 +118,10 @@ def _paper_men(force: Force, settled: Structure) -> Mapping[str, NumberRange]:
     """
     men: dict[str, NumberRange] = {}
     sums: dict[str, NumberRange] = {}
-    for (name, share), node in reversed(settled.nodes.items()):
+    for (name, share), node in reversed(list(settled.nodes.items())):
         if share != FULL:
             continue
-        each = [(_paper_men_of(force, step, men), step) for step in node.steps]
+        each = [(_paper_men_of(force, step, men=men), step) for step in node.steps]
         total = NONE
         known = True
         for number, step in each:
@@ -132,7 +137,7 @@ def _paper_men(force: Force, settled: Structure) -> Mapping[str, NumberRange]:
 
 
 def _paper_men_of(
-    force: Force, step: Step, men: Mapping[str, NumberRange]
+    force: Force, step: Step, *, men: Mapping[str, NumberRange]
 ) -> NumberRange | None:
     if step.of in force.stands:
         return force.stands[step.of].men or NONE

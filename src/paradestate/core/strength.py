@@ -84,21 +84,18 @@ class _Drawer:
     def _take_in_stands(self, force: Force) -> None:
         """Unfinished stands lend their figures at their stage; finished ones stay whole."""
         for pattern, stages in force.stock_stands.items():
-            stand = force.stands.get(pattern)
             for stage, number in stages.items():
                 if stage == self.stages[-1]:
                     self.finished_stands[pattern] = number
-                elif stand is not None:
-                    for kind, each in (stand.figures or stand.modelled_as).items():
-                        by_stage = self.figures.setdefault(kind, {})
-                        by_stage[stage] = by_stage.get(stage, 0) + each * number
+                    continue
+                for kind, each in _figures_on(force, pattern).items():
+                    by_stage = self.figures.setdefault(kind, {})
+                    by_stage[stage] = by_stage.get(stage, 0) + each * number
 
     def _held(self, force: Force) -> Mapping[str, int]:
         loose = {kind: sum(stages.values()) for kind, stages in self.figures.items()}
         for pattern, number in self.finished_stands.items():
-            stand = force.stands.get(pattern)
-            figures = (stand.figures or stand.modelled_as) if stand else {}
-            for kind, each in figures.items():
+            for kind, each in _figures_on(force, pattern).items():
                 loose[kind] = loose.get(kind, 0) + each * number
         return {kind: number for kind, number in loose.items() if number}
 
@@ -129,6 +126,12 @@ class _Drawer:
                 by_stage[stage] -= 1
                 number -= 1
                 yield stage
+
+
+def _figures_on(force: Force, pattern: str) -> Mapping[str, int]:
+    """Figures of a stand, of a printed one those of its modelled version."""
+    stand = force.stands.get(pattern)
+    return {} if stand is None else stand.figures or stand.modelled_as
 
 
 def _summed(mappings: Iterable[Mapping[str, int]]) -> dict[str, int]:

@@ -199,11 +199,11 @@ class _Settling:
             return False
         hold = part.window.holds(self.date)
         if hold is Hold.PARTLY:
-            self._stop_partly(composition, located, self.date)
+            self._stop_partly(composition, located, date=self.date)
         return hold is Hold.IN
 
     def _stop_partly(
-        self, composition: Composition, located: LocatedPart, date: DateSpan
+        self, composition: Composition, located: LocatedPart, *, date: DateSpan
     ) -> None:
         change = _change_within(located.part.window, date)
         eve = change - datetime.timedelta(days=1)
@@ -240,7 +240,7 @@ class _Settling:
             self._stop(
                 located,
                 code="number-missing",
-                message=f"{_said(composition, located)} may number {part.number}, and nobody chose.",
+                message=f"{_said(composition, located)} may number {part.number}; nobody chose.",
                 hint=f"Add 'usual:', or {part.of} under 'raise: numbers', or --set {part.of}=...",
             )
             return part.number.least

@@ -87,7 +87,7 @@ class _Unfolding:
         )
         sharings = {
             sharing.number_among_parts: sharing
-            for sharing in shared_figures(self.force, self.settled, node)
+            for sharing in shared_figures(self.force, self.settled, node=node)
         }
         place = 0
         for step, label in self._labelled(node):
@@ -97,15 +97,17 @@ class _Unfolding:
                 self._stand(step.of, node=node, name=below, wishes=wished, company=company)
                 continue
             child = (step.of, step.share)
-            self.body(child, name=below, wishes=wished, company=self._company(child, below, company))
+            self.body(
+                child, name=below, wishes=wished, company=self._company(child, below, above=company)
+            )
             if place in sharings:
                 self._share(sharings[place], name=below, wishes=wished)
             place += 1
 
-    def _company(self, child: NodeKey, name: str, company: str) -> str:
+    def _company(self, child: NodeKey, name: str, *, above: str) -> str:
         """The company that a body belongs to: itself, or the one it stands in."""
         echelon = self.settled.nodes[child].formation.echelon
-        return name if echelon is Echelon.COMPANY or not company else company
+        return name if echelon is Echelon.COMPANY or not above else above
 
     def _labelled(self, node: Node) -> Iterator[tuple[Step, str]]:
         """Each single part with its own step of the name."""
