@@ -8,14 +8,14 @@ from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, cross_check, establishment
 from paradestate.core.figure import Sort
 from paradestate.core.finding import Level
-from paradestate.core.force import Force, Wishes
+from paradestate.core.force import Force, Wanted, Wishes
 from paradestate.core.number import NumberRange, exactly
 from paradestate.core.span import year
 from tests.forces import force_from, marenz, partial_force_from
 
 
-def made(force: Force, **choice: object) -> Establishment:
-    picked, findings = chosen(force, Choice(**choice))  # type: ignore[arg-type] - test shorthand
+def made(force: Force, choice: Choice | None = None) -> Establishment:
+    picked, findings = chosen(force, choice or Choice())
     assert not findings
     answer, _ = establishment(picked)
     assert answer is not None
@@ -57,13 +57,13 @@ def test_the_wished_layer_stands_apart() -> None:
 @pytest.mark.parametrize(
     ("choice", "foot", "men"),
     [
-        ({"numbers": {"company": 3}}, 94, 233),
-        ({"date": year(1941)}, 159, 404),
-        ({"numbers": {"company": 2}}, 65, 162),
+        (Choice(numbers={"company": 3}), 94, 233),
+        (Choice(date=year(1941)), 159, 404),
+        (Choice(numbers={"company": 2}), 65, 162),
     ],
 )
-def test_other_sizes_and_dates(choice: dict[str, object], foot: int, men: int) -> None:
-    answer = made(marenz(), **choice)
+def test_other_sizes_and_dates(choice: Choice, foot: int, men: int) -> None:
+    answer = made(marenz(), choice)
     assert answer.must.foot == foot
     assert answer.must.men == exactly(men)
 
@@ -77,8 +77,8 @@ def test_other_sizes_and_dates(choice: dict[str, object], foot: int, men: int) -
         (("hidden-movement marker",), 141),
     ],
 )
-def test_only_wanted_wished_items_are_wanted(wished: object, figures: int) -> None:
-    assert sum(made(marenz(), wished=wished).wanted_figures().values()) == figures
+def test_only_wanted_wished_items_are_wanted(wished: Wanted, figures: int) -> None:
+    assert sum(made(marenz(), Choice(wished=wished)).wanted_figures().values()) == figures
 
 
 def test_three_totals_agree() -> None:

@@ -7,7 +7,7 @@ import pytest
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
-from paradestate.core.span import day, month, year
+from paradestate.core.span import DateSpan, day, month, year
 from paradestate.core.structure import structure
 from tests.forces import force_from, marenz, partial_force_from
 
@@ -51,9 +51,9 @@ def test_parts_out_of_their_window_are_not_there() -> None:
         ("from: 1942-06-11", month(1942, 6), "Choose 1942-06-10 or 1942-06-11."),
     ],
 )
-def test_a_date_that_holds_a_change_is_a_stop(part: str, date: object, hint: str) -> None:
+def test_a_date_that_holds_a_change_is_a_stop(part: str, date: DateSpan, hint: str) -> None:
     force = force_from(STANDS, f"formations: {{top: {{parts: [{{of: a, number: 1, {part}}}]}}}}")
-    picked, _ = chosen(force, Choice(date=date))  # type: ignore[arg-type] - spans all
+    picked, _ = chosen(force, Choice(date=date))
     finding = only_finding(picked)
     assert (finding.code, finding.level) == ("date-holds-a-change", Level.STOP)
     assert "holds a change on 1942-06" in finding.message

@@ -1,0 +1,101 @@
+"""Strength, deficiency and surplus."""
+
+from dataclasses import replace
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from paradestate.core.establishment import establishment
+from paradestate.core.force import Force
+from paradestate.core.strength import Strength, strength
+from tests.forces import force_from, marenz
+
+STANDS = """stands:
+  rifle: {base: none, figures: {rifleman: 4}}
+  command: {base: none, figures: {officer: 1, rifleman: 1}}
+  wire: {base: none, printed: yes, modelled as: {rifleman: 1}}
+"""
+ORGANISATION = (
+    "figures: {rifleman: {}, officer: {}}",
+    STANDS,
+    "formations: {top: {parts: {command: 1, rifle: 2, wire: 1}}}",
+)
+WISHED = "format: 1\ntitle: T\nraise: {formation: top, wished: all}\n"
+
+
+def strength_of(force: Force) -> Strength:
+    made, _ = establishment(force)
+    assert made is not None
+    return strength(force, made)
+
+
+def test_with_nothing_owned_everything_is_lacking() -> None:
+    answer = strength_of(marenz())
+    assert answer.deficiency == answer.wanted
+    assert answer.deficiency["rifleman"] == 101
+    assert answer.used == answer.held == answer.surplus == {}
+    assert all(state.stage is None for state in answer.stands)
+
+
+def test_finished_figures_are_used_before_unfinished_and_must_before_wished() -> None:
+    answer = strength_of(
+        force_from(
+            *ORGANISATION,
+            "stock: {rifleman: {in packet: 2, painted: 3, based: 5}, officer: {based: 3}}",
+            head=WISHED,
+        )
+    )
+    stages = [(state.stand.name, state.stage) for state in answer.stands]
+    assert stages == [
+        ("Command", "based"),
+        ("1 Rifle", "based"),
+        ("2 Rifle", "in packet"),
+        ("Wire (modelled)", "in packet"),
+    ]
+    assert answer.deficiency == {}
+    assert answer.surplus == {"officer": 2}
+
+
+def test_a_stand_that_lacks_a_figure_has_no_stage() -> None:
+    answer = strength_of(force_from(*ORGANISATION, "stock: {rifleman: {painted: 6}}"))
+    command, first, second = answer.stands
+    assert command.lacking == {"officer": 1}
+    assert first.stage == "painted"
+    assert second.lacking == {"rifleman": 3}
+    assert answer.deficiency == {"officer": 1, "rifleman": 3}
+
+
+def test_a_finished_stand_serves_itself_and_its_figures_no_other() -> None:
+    answer = strength_of(force_from(*ORGANISATION, "stock stands: {rifle: {based: 3}}"))
+    assert answer.held == {"rifleman": 12}
+    assert answer.used == {"rifleman": 8}
+    assert answer.surplus == {"rifleman": 4}
+    assert answer.deficiency == {"officer": 1, "rifleman": 1}
+
+
+def test_an_unfinished_stand_lends_its_figures() -> None:
+    answer = strength_of(force_from(*ORGANISATION, "stock stands: {rifle: {painted: 1}}"))
+    assert answer.held == {"rifleman": 4}
+    assert answer.used == {"rifleman": 4}
+    assert answer.stands[0].lacking == {"officer": 1}
+
+
+def test_stock_of_something_undefined_is_passed_over() -> None:
+    force = replace(force_from(*ORGANISATION), stock_stands={"ghost": {"based": 1, "painted": 1}})
+    assert strength_of(force).held == {}
+
+
+KINDS = st.dictionaries(
+    st.sampled_from(["in packet", "painted", "based"]), st.integers(0, 12), max_size=3
+)
+
+
+@given(KINDS, KINDS)
+def test_used_and_the_rest_add_up(riflemen: dict[str, int], officers: dict[str, int]) -> None:
+    """Used + surplus = held, used + deficiency = wanted, for every kind."""
+    stock = {"rifleman": riflemen, "officer": officers}
+    answer = strength_of(force_from(*ORGANISATION, f"stock: {stock}", head=WISHED))
+    for kind in ("rifleman", "officer"):
+        used = answer.used.get(kind, 0)
+        assert used + answer.surplus.get(kind, 0) == answer.held.get(kind, 0)
+        assert used + answer.deficiency.get(kind, 0) == answer.wanted[kind]
