@@ -47,3 +47,8 @@ class Source:
     """When the prices were noted."""
     packs: Mapping[str, Pack] = field(default_factory=dict)
     by_hand: str = ""
+
+
+def force_currency(sources: Mapping[str, Source]) -> Currency | None:
+    """The currency in which totals are given: that of the first source without a rate."""
+    return next((source.currency for source in sources.values() if source.rate is None), None)

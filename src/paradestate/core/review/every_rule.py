@@ -1,0 +1,11 @@
+"""All rules in one tuple, in the order of the job."""
+
+from paradestate.core.review import buying, organisation, stands, supporting_troops
+from paradestate.core.review.rule import Rule
+
+EVERY_RULE: tuple[Rule, ...] = (
+    *organisation.RULES,
+    *stands.RULES,
+    *buying.RULES,
+    *supporting_troops.RULES,
+)

@@ -1,0 +1,278 @@
+"""Doubts about supporting troops: prices, rolls, conditions between entries, and plans."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Force
+from paradestate.core.game import Game, Purchase
+from paradestate.core.place import KeyPath, Place, nearest_place
+from paradestate.core.review.rule import Rule
+from paradestate.core.span import Hold
+from paradestate.core.support import Band, Entry
+
+SECTION = "supporting troops"
+
+
+def _place(force: Force, *path: str) -> Place:
+    return nearest_place(force.places, path)
+
+
+def _stop(force: Force, path: KeyPath, *, code: str, message: str, hint: str) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code=code,
+        message=message,
+        effect="The entry can't be chosen as it stands.",
+        hint=hint,
+        place=nearest_place(force.places, path),
+    )
+
+
+def odd_prices(force: Force) -> Iterator[Finding]:
+    """A price that falls as the number rises, or that two smaller purchases undercut."""
+    for entry in force.supporting_troops.values():
+        message = _falls(entry) or _splitting(entry)
+        if message is not None:
+            yield Finding(
+                level=Level.WARN,
+                code="price-odd",
+                message=f"{entry.name}: {message}",
+                effect="Nobody would pay the higher price.",
+                hint="Look at the prices again.",
+                place=_place(force, SECTION, entry.name, "cost"),
+            )
+
+
+def _falls(entry: Entry) -> str | None:
+    numbers = sorted(entry.cost)
+    for fewer, more in pairwise(numbers):
+        if entry.cost[more] < entry.cost[fewer]:
+            return f"{more} cost {entry.cost[more]}, but {fewer} cost {entry.cost[fewer]}."
+    return None
+
+
+def _splitting(entry: Entry) -> str | None:
+    """c(a + b) must not be above c(a) + c(b)."""
+    for whole in sorted(entry.cost):
+        for part in sorted(entry.cost):
+            rest = whole - part
+            if part < rest or rest not in entry.cost:
+                continue
+            if entry.cost[part] + entry.cost[rest] < entry.cost[whole]:
+                both = entry.cost[part] + entry.cost[rest]
+                return f"{whole} cost {entry.cost[whole]}, but {part} + {rest} cost {both}."
+    return None
+
+
+def impossible_conditions(force: Force) -> Iterator[Finding]:
+    """An entry that needs what it bars, or that needs itself by a roundabout way."""
+    for entry in force.supporting_troops.values():
+        for needed in entry.needs:
+            bars = needed in entry.bars or entry.name in _bars_of(force, needed)
+            if bars:
+                yield _stop(
+                    force,
+                    (SECTION, entry.name, "needs"),
+                    code="needs-and-bars",
+                    message=f"'{entry.name}' needs and bars '{needed}': it can never be taken.",
+                    hint="Take one of the two out.",
+                )
+        circle = _circle(force, entry.name)
+        if circle and min(circle) == entry.name:
+            yield _stop(
+                force,
+                (SECTION, entry.name, "needs"),
+                code="needs-circle",
+                message=f"{' needs '.join((*circle, circle[0]))}: none can be bought first.",
+                hint="Sell them as a set, or drop one need.",
+            )
+
+
+def _bars_of(force: Force, name: str) -> tuple[str, ...]:
+    entry = force.supporting_troops.get(name)
+    return entry.bars if entry else ()
+
+
+def _circle(force: Force, start: str) -> tuple[str, ...]:
+    """The entries of a circle of needs from `start` back to it; empty where there is none."""
+    waiting: list[tuple[str, ...]] = [(start,)]
+    seen: set[str] = set()
+    while waiting:
+        path = waiting.pop()
+        entry = force.supporting_troops.get(path[-1])
+        for needed in entry.needs if entry else ():
+            if needed == start:
+                return path
+            if needed not in seen:
+                seen.add(needed)
+                waiting.append((*path, needed))
+    return ()
+
+
+def rolls(force: Force) -> Iterator[Finding]:
+    """Bands that don't cover every total of their dice exactly once."""
+    for entry in force.supporting_troops.values():
+        yield from _bands(force, entry)
+
+
+def _bands(force: Force, entry: Entry) -> Iterator[Finding]:
+    availability = entry.availability
+    if availability is None:
+        return
+    totals = availability.roll.totals()
+    covered = {
+        total: [band for band in availability.allows if _covers(band, total)] for total in totals
+    }
+    for band in availability.allows:
+        yield from _beyond_the_dice(force, entry, band=band, totals=totals)
+    twice = [total for total, bands in covered.items() if len(bands) > 1]
+    if twice:
+        yield _band_stop(
+            force,
+            entry,
+            code="bands-overlap",
+            message=f"{_listed(twice)} {'is' if len(twice) == 1 else 'are'} in two bands.",
+        )
+    holes = [total for total, bands in covered.items() if not bands]
+    first = min((band.least for band in availability.allows), default=0)
+    last = max((_end(band, totals) for band in availability.allows), default=0)
+    inner = [total for total in holes if first < total < last]
+    if inner:
+        yield _band_stop(
+            force,
+            entry,
+            code="bands-hole",
+            message=f"nothing is said for a roll of {_listed(inner)}.",
+        )
+    if len(holes) > len(inner):
+        yield _band_stop(
+            force,
+            entry,
+            code="bands-short",
+            message=f"bands cover {first} to {last} of {availability.roll}, which gives "
+            f"{totals[0]} to {totals[-1]}.",
+        )
+
+
+def _end(band: Band, totals: tuple[int, ...]) -> int:
+    return totals[-1] if band.most is None else band.most
+
+
+def _covers(band: Band, total: int) -> bool:
+    return band.least <= total and (band.most is None or total <= band.most)
+
+
+def _listed(totals: list[int]) -> str:
+    return ", ".join(str(total) for total in totals)
+
+
+def _band_stop(force: Force, entry: Entry, *, code: str, message: str) -> Finding:
+    return _stop(
+        force,
+        (SECTION, entry.name, "availability", "allows"),
+        code=code,
+        message=f"{entry.name}: {message}",
+        hint="Let the bands cover every total of the roll exactly once.",
+    )
+
+
+def _beyond_the_dice(
+    force: Force, entry: Entry, *, band: Band, totals: tuple[int, ...]
+) -> Iterator[Finding]:
+    """A band that holds totals which the dice can't give."""
+    outside = [end for end in (band.least, band.most) if end is not None and end not in totals]
+    if outside and entry.availability is not None:
+        roll = entry.availability.roll
+        keys = (band_key(band), str(band.least))
+        path = (SECTION, entry.name, "availability", "allows")
+        known = [(*path, key) for key in keys if (*path, key) in force.places]
+        yield _stop(
+            force,
+            known[0] if known else path,
+            code="roll-impossible",
+            message=f"{entry.name}: {outside[-1]} on {roll}: it gives {totals[0]} to {totals[-1]}.",
+            hint="Look at the dice and the bands again.",
+        )
+
+
+def band_key(band: Band) -> str:
+    """A band as it is usually written."""
+    if band.most is None:
+        return f"{band.least} or more"
+    return str(band.least) if band.least == band.most else f"{band.least}-{band.most}"
+
+
+def unsaid_refusals(force: Force) -> Iterator[Finding]:
+    """An entry that is rolled for, without a word on its points when it is refused."""
+    for entry in force.supporting_troops.values():
+        if entry.availability is not None and entry.when_refused is None:
+            yield Finding(
+                level=Level.WARN,
+                code="refusal-unsaid",
+                message=f"{entry.name}: points on refusal: kept or lost?",
+                effect="It changes the best plan. Taken as kept.",
+                hint="Add 'when refused: points kept' or 'points lost'.",
+                place=_place(force, SECTION, entry.name, "availability"),
+            )
+
+
+def plans(force: Force) -> Iterator[Finding]:
+    """Plans of games that take what can't be taken."""
+    for game in force.games.values():
+        for number, purchase in enumerate(game.plan, start=1):
+            if purchase.entry in force.supporting_troops:
+                path = ("games", game.name, "plan", str(number))
+                yield from _purchase(force, game, purchase=purchase, path=path)
+
+
+def _purchase(force: Force, game: Game, *, purchase: Purchase, path: KeyPath) -> Iterator[Finding]:
+    entry = force.supporting_troops[purchase.entry]
+    if purchase.number not in entry.cost:
+        numbers = " or ".join(str(number) for number in sorted(entry.cost))
+        yield _stop(
+            force,
+            path,
+            code="number-not-priced",
+            message=f"{entry.name} come in {numbers}; {purchase.number} isn't on the list.",
+            hint=f"Take {numbers}, or add a price for {purchase.number}.",
+        )
+    if purchase.choice and purchase.choice not in entry.choice:
+        listed = ", ".join(entry.choice) or "none"
+        yield _stop(
+            force,
+            path,
+            code="choice-unknown",
+            message=f"{entry.name}: '{purchase.choice}' isn't one of its choices.",
+            hint=f"Its choices: {listed}.",
+        )
+    reason = _not_in_force(force, game, entry=entry)
+    if reason is not None:
+        yield _stop(
+            force,
+            path,
+            code="not-in-force",
+            message=f"{entry.name} {reason}.",
+            hint="Take it out of the plan, or choose another game or date.",
+        )
+
+
+def _not_in_force(force: Force, game: Game, *, entry: Entry) -> str | None:
+    """Why an entry can't be taken in a game; None where it can."""
+    if entry.only_in is not None and entry.only_in.posture != game.posture:
+        return f"works only in {entry.only_in.posture}; '{game.name}' is {game.posture}"
+    if entry.not_in is not None and entry.not_in.posture == game.posture:
+        return f"doesn't work in {game.posture}, which '{game.name}' is"
+    date = force.raise_.date if force.raise_ else None
+    if date is not None and entry.window.holds(date) is Hold.OUT:
+        return f"isn't to be had in {date}"
+    return None
+
+
+RULES: tuple[Rule, ...] = (
+    odd_prices,
+    impossible_conditions,
+    rolls,
+    unsaid_refusals,
+    plans,
+)
