@@ -41,6 +41,8 @@ class Order:
 
     packs: Basket
     receipts: tuple[Receipt, ...]
+    held: Mapping[str, int]
+    """Kind to figures bought."""
     left_over: Mapping[str, int]
     """Kind to figures bought and not wanted."""
 
@@ -79,7 +81,12 @@ def priced(problem: OrderProblem, packs: Basket) -> Order:
         own = {name: number for (seller, name), number in bought.items() if seller == source.name}
         if own:
             receipts.append(receipt(source, own, currency=problem.currency))
-    return Order(packs=bought, receipts=tuple(receipts), left_over=_left_over(problem, bought))
+    return Order(
+        packs=bought,
+        receipts=tuple(receipts),
+        held=holds(problem, bought),
+        left_over=_left_over(problem, bought),
+    )
 
 
 def holds(problem: OrderProblem, packs: Basket) -> Mapping[str, int]:

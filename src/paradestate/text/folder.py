@@ -1,7 +1,7 @@
 """A force folder read: files, trees, one joined tree, a force with findings."""
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -10,11 +10,11 @@ from paradestate.core.force import Force
 from paradestate.core.place import Place
 from paradestate.text.context import Context
 from paradestate.text.decoding import decoded
+from paradestate.text.error import FileError
 from paradestate.text.format.force import FORCE
 from paradestate.text.joining import joined, stop_shared_names
 from paradestate.text.naming import defined_names, odd_letters, unused_names
 from paradestate.text.tree import Node, places_within
-from paradestate.text.error import FileError
 from paradestate.text.yaml_tree import read_yaml
 
 MOST_FILES = 200
@@ -27,6 +27,8 @@ class Reading:
     force: Force
     """Entries that are invalid are left out of it; the findings say which."""
     findings: tuple[Finding, ...]
+    whole: bool
+    """Whether every file was read to its end, so that nothing is missing but what findings say."""
     texts: Mapping[str, str]
     """File to its text, for showing the line of a finding."""
 
@@ -58,11 +60,7 @@ def read_files(files: Mapping[str, bytes], *, folder: str = "force") -> Reading:
     """The force that these files say, in byte order of their names."""
     trees = {name: _tree_of(data, file=name) for name, data in files.items()}
     reading = force_of(trees, folder=folder)
-    return Reading(
-        force=reading.force,
-        findings=reading.findings,
-        texts={name: tree.text for name, tree in trees.items()},
-    )
+    return replace(reading, texts={name: tree.text for name, tree in trees.items()})
 
 
 def _tree_of(data: bytes, *, file: str) -> FileTree:
@@ -93,7 +91,12 @@ def force_of(trees: Mapping[str, FileTree], *, folder: str) -> Reading:
         context.findings.extend(unused_names(context))
     usual: dict[str, Any] = {"title": "", "raise_": None}
     force = Force(**(usual | values), places=places_within(root))
-    return Reading(force=force, findings=in_reading_order(context.findings), texts={})
+    return Reading(
+        force=force,
+        findings=in_reading_order(context.findings),
+        whole=not context.partial,
+        texts={},
+    )
 
 
 def _no_files(folder: str) -> Finding:
@@ -116,8 +119,3 @@ def _empty(file: str) -> Finding:
         hint="Take it out of the folder, or write in it.",
         place=Place(file=file, line=1, column=1),
     )
-
-
-def all_findings(*groups: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Several groups of findings in reading order."""
-    return in_reading_order(finding for group in groups for finding in group)

@@ -163,14 +163,18 @@ class _Builder:
         quoted = event.style in ("'", '"', "|", ">")
         self._plain_only(event, place)
         if len(event.value) > MOST_TEXT:
-            raise _TooMuchError(_bound_slip(f"more than {MOST_TEXT:,} characters in one value"), place)
+            raise _TooMuchError(
+                _bound_slip(f"more than {MOST_TEXT:,} characters in one value"), place
+            )
         self._add(Scalar(text=tidy(event.value), place=place, quoted=quoted))
 
     def _begin(self, event: yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
         place = self._place(event)
         self._plain_only(event, place)
         if len(self.open) >= MOST_DEPTH:
-            raise _TooMuchError(_bound_slip(f"more than {MOST_DEPTH} levels inside each other"), place)
+            raise _TooMuchError(
+                _bound_slip(f"more than {MOST_DEPTH} levels inside each other"), place
+            )
         is_mapping = isinstance(event, yaml.MappingStartEvent)
         if self.open and self.open[-1].is_mapping and self.open[-1].key is None:
             self.stop(_KEY_SLIP, place)
@@ -187,7 +191,9 @@ class _Builder:
     def _add(self, node: Node) -> None:
         self.nodes += 1
         if self.nodes > MOST_NODES:
-            raise _TooMuchError(_bound_slip(f"more than {MOST_NODES:,} values in one file"), node.place)
+            raise _TooMuchError(
+                _bound_slip(f"more than {MOST_NODES:,} values in one file"), node.place
+            )
         if not self.open:
             if self.root is None:
                 self.root = node

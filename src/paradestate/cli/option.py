@@ -1,0 +1,53 @@
+"""Options that several commands share."""
+
+import datetime
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
+
+folder_argument = click.argument("folder", type=FOLDER)
+json_option = click.option(
+    "--json", "as_json", is_flag=True, help="Print one JSON document instead."
+)
+
+
+def choice_options(command: F) -> F:
+    """The options of a choice made for one sum only."""
+    options = (
+        click.option(
+            "--set",
+            "numbers",
+            multiple=True,
+            metavar="PART=N",
+            help="The number of a part that is a range: --set company=3.",
+        ),
+        click.option("--date", default="", metavar="DATE", help="1943, 1943-07 or 1943-07-10."),
+        click.option("--theatre", default=None, metavar="NAME", help="The theatre raised for."),
+        click.option(
+            "--wished",
+            default="",
+            metavar="all|none|NAMES",
+            help="Which wished items are wanted.",
+        ),
+        click.option("--game", default="", metavar="NAME", help="A game of the force."),
+    )
+    for option in reversed(options):
+        command = option(command)
+    return command
+
+
+def today() -> datetime.date:
+    """The day by the clock of this computer, the only clock there is."""
+    return datetime.datetime.now(tz=datetime.UTC).astimezone().date()
+
+
+def finish(*, stopped: bool) -> None:
+    """Ends the command with the status that says whether a stop prevented the answer."""
+    sys.exit(1 if stopped else 0)

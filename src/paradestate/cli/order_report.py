@@ -1,0 +1,115 @@
+"""An order printed for people: a purchase slip for each source."""
+
+from pathlib import Path
+
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+
+from paradestate.cli.output import console
+from paradestate.core.certainty import Certainty, Exact, Within
+from paradestate.core.money import Currency, money_text
+from paradestate.core.number import percent_text
+from paradestate.core.order import Order, OrderAnswer, OrderProblem
+from paradestate.core.receipt import Receipt
+from paradestate.journeys.order import OrderJourney
+
+
+def print_order(journey: OrderJourney, *, folder: Path) -> None:
+    """The answer in a sentence, the slips, what is left over, and how sure it is."""
+    answer, problem = journey.answer, journey.problem
+    if answer is None or problem is None:
+        return
+    out = console()
+    out.print(Text(journey.checked.force.title, style="bold"))
+    if not journey.want:
+        out.print(f"Nothing is lacking, so there is nothing to order for {folder}.")
+        return
+    out.print(_first_sentence(answer, problem, wanted=sum(journey.want.values())))
+    for receipt in answer.order.receipts:
+        out.print()
+        _print_slip(out, receipt, problem=problem)
+    out.print()
+    out.print(f"Total {money_text(answer.order.total, problem.currency)}.")
+    out.print(_proof(answer.certainty, answer.order, currency=problem.currency))
+    out.print(_left_over(answer.order))
+    if len(answer.steps) > 1:
+        out.print()
+        _print_steps(out, answer, currency=problem.currency)
+
+
+def _first_sentence(answer: OrderAnswer, problem: OrderProblem, *, wanted: int) -> str:
+    order = answer.order
+    sources = " and ".join(receipt.source for receipt in order.receipts)
+    return (
+        f"The {wanted} figures wanted cost {money_text(order.total, problem.currency)}: "
+        f"{order.number_of_packs} packs from {sources}."
+    )
+
+
+def _print_slip(out: Console, receipt: Receipt, *, problem: OrderProblem) -> None:
+    source = problem.sources[receipt.source]
+    table = Table(
+        title=f"Purchase slip: {receipt.source}",
+        title_justify="left",
+        title_style="bold",
+        box=None,
+        pad_edge=False,
+    )
+    table.add_column("number", justify="right")
+    table.add_column("pack")
+    table.add_column("holds")
+    table.add_column("cost", justify="right")
+    for line in receipt.lines:
+        pack = source.packs[line.pack]
+        holds = ", ".join(f"{number} {kind}" for kind, number in pack.holds.items())
+        name = f"{line.pack} {pack.title}".strip()
+        table.add_row(str(line.number), name, holds, money_text(line.cost, receipt.currency))
+    table.add_row("", "", "goods", money_text(receipt.goods, receipt.currency))
+    if receipt.discount:
+        rate = percent_text(receipt.discount_rate)
+        table.add_row("", "", f"discount {rate}", money_text(-receipt.discount, receipt.currency))
+    table.add_row("", "", "carriage", money_text(receipt.carriage, receipt.currency))
+    table.add_row("", "", "to pay", money_text(receipt.total, receipt.currency), style="bold")
+    if receipt.currency != problem.currency:
+        exchanged = money_text(receipt.exchanged, problem.currency)
+        table.add_row("", "", f"in {problem.currency}", exchanged)
+    out.print(table)
+
+
+def _proof(certainty: Certainty, order: Order, *, currency: Currency) -> str:
+    total = money_text(order.total, currency)
+    match certainty:
+        case Exact():
+            return f"Exact: no order below {total} meets the want."
+        case Within(bound=bound):
+            above = money_text(order.total - bound, currency)
+            return f"Within: at most {above} above the least possible."
+        case _:
+            return "Not computed."
+
+
+def _left_over(order: Order) -> str:
+    if not order.left_over:
+        return "Nothing is left over."
+    kinds = ", ".join(f"{number} {kind}" for kind, number in order.left_over.items())
+    return f"Left over: {order.number_left_over} figures ({kinds})."
+
+
+def _print_steps(out: Console, answer: OrderAnswer, *, currency: Currency) -> None:
+    table = Table(
+        title="Cost against left over",
+        title_justify="left",
+        title_style="bold",
+        box=None,
+        pad_edge=False,
+    )
+    table.add_column("total", justify="right")
+    table.add_column("left over", justify="right")
+    table.add_column("packs")
+    for step in answer.steps:
+        packs = ", ".join(
+            f"{number} x {source} {pack}" for (source, pack), number in step.packs.items()
+        )
+        table.add_row(money_text(step.total, currency), str(step.number_left_over), packs)
+    out.print(table)

@@ -1,0 +1,36 @@
+"""Printing for people and for programs."""
+
+import json
+import os
+import shutil
+import sys
+
+import click
+from rich.console import Console
+
+LEAST_WIDTH = 40
+PIPED_WIDTH = 100
+
+
+def print_json(document: object) -> None:
+    """One JSON document on standard output."""
+    click.echo(json.dumps(document, ensure_ascii=False, indent=2))
+
+
+def console() -> Console:
+    """A console as wide as the terminal, or as COLUMNS says; 100 columns in a pipe."""
+    columns = shutil.get_terminal_size((PIPED_WIDTH, 24)).columns
+    return Console(
+        width=max(columns, LEAST_WIDTH),
+        no_color="NO_COLOR" in os.environ,
+        highlight=False,
+        emoji=False,
+        markup=False,
+        safe_box=True,
+    )
+
+
+def is_plain() -> bool:
+    """Whether the output can show ASCII only."""
+    encoding = (sys.stdout.encoding or "ascii").lower().replace("-", "")
+    return encoding not in {"utf8", "utf16", "utf32"}

@@ -1,0 +1,84 @@
+"""The command and its sub-commands, each loaded when it is called."""
+
+from importlib import import_module
+from typing import Any
+
+import click
+
+from paradestate import __version__
+
+COMMANDS = {
+    "new": "Start a force: an invented example, or six questions.",
+    "check": "Read everything and say what is wrong or doubtful.",
+    "read-back": "Say each entry as a sentence, to proof against the book.",
+    "count": "Count what must be on the table, what is owned and what is lacking.",
+    "order": "Find the cheapest order for what is lacking.",
+    "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",
+}
+"""Each command with its line of help, so that listing them loads none."""
+
+
+class LazyCommands(click.Group):
+    """Finds a command's module by its name."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """All commands in the order of the work."""
+        del ctx  # the list is the same everywhere
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command, loaded; None for an unknown one."""
+        del ctx
+        if cmd_name not in COMMANDS:
+            return None
+        module = import_module(f"paradestate.cli.{cmd_name.replace('-', '_')}")
+        command: click.Command = module.command
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """The list in the help, from the lines above."""
+        del ctx
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """As usual, with the nearest command offered for an unknown one."""
+        try:
+            return super().resolve_command(ctx, args)
+        except click.UsageError as error:
+            near = _nearest(args[0])
+            raise click.UsageError(f"{error.message}{near}", ctx=ctx) from None
+
+
+def _nearest(word: str) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(word, COMMANDS, n=1)
+    return f" Did you mean '{near[0]}'?" if near else ""
+
+
+EPILOG = """\b
+Start here:
+  paradestate new marenz --example marenz
+  paradestate count marenz
+  paradestate order marenz
+
+\b
+Completion of commands and options, for bash (zsh and fish likewise):
+  eval "$(_PARADESTATE_COMPLETE=bash_source paradestate)"
+"""
+
+
+@click.group(
+    cls=LazyCommands,
+    epilog=EPILOG,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+)
+@click.version_option(__version__, prog_name="paradestate")
+def program(**_: Any) -> None:
+    """Raise a battalion for the table: what it must have, what you own, what to order.
+
+    A force is a folder of YAML files. Every command takes that folder.
+    """

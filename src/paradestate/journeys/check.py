@@ -1,0 +1,51 @@
+"""Reading a force folder with every doubt about it.
+
+folder -> read -> reviewed -> in reading order
+"""
+
+import datetime
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from paradestate.core.finding import Finding, in_reading_order, stops
+from paradestate.core.force import Force
+from paradestate.core.review.every_rule import EVERY_RULE
+from paradestate.core.review.price_age import old_prices
+from paradestate.text.codec import Schema
+from paradestate.text.folder import read_folder
+from paradestate.text.format.force import force_schema
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    """A force as far as it could be read, and everything found in it."""
+
+    force: Force
+    findings: tuple[Finding, ...]
+    texts: Mapping[str, str]
+    """File to its text, for showing the line of a finding."""
+
+    @property
+    def is_stopped(self) -> bool:
+        """Whether a finding prevents any sum."""
+        return bool(stops(self.findings))
+
+
+def checked(folder: Path, *, today: datetime.date) -> Checked:
+    """The force of a folder and all findings. Raises FileError where it can't be read."""
+    reading = read_folder(folder)
+    doubts = _reviewed(reading.force, today=today) if reading.whole else ()
+    findings = in_reading_order((*reading.findings, *doubts))
+    return Checked(force=reading.force, findings=findings, texts=reading.texts)
+
+
+def _reviewed(force: Force, *, today: datetime.date) -> Iterator[Finding]:
+    for rule in EVERY_RULE:
+        yield from rule(force)
+    yield from old_prices(force, today=today)
+
+
+def schema() -> Schema:
+    """The JSON Schema of the files of a force folder."""
+    return force_schema()

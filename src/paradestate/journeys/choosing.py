@@ -1,0 +1,86 @@
+"""What was typed beside a command, as a choice for one sum."""
+
+from collections.abc import Mapping, Sequence
+
+from paradestate.core.choice import CHOSEN_HERE, Choice
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Wanted, Wishes
+from paradestate.core.span import DateSpan
+from paradestate.text.slip import Slip
+from paradestate.text.typed import read_names, read_numbers, read_typed_date
+
+
+def choice_of(
+    *,
+    numbers: Sequence[str] = (),
+    date: str = "",
+    theatre: str | None = None,
+    wished: str = "",
+    game: str = "",
+) -> tuple[Choice, tuple[Finding, ...]]:
+    """The choice, and a stop for each text that can't be read."""
+    findings: list[Finding] = []
+    read_date = read_typed_date(date) if date else None
+    read_wished = _wanted(wished) if wished else None
+    chosen: dict[str, int] = {}
+    for text in numbers:
+        read = read_numbers(text)
+        if isinstance(read, Slip):
+            findings.append(typed_finding(read))
+        else:
+            chosen |= read
+    findings.extend(
+        typed_finding(slip) for slip in (read_date, read_wished) if isinstance(slip, Slip)
+    )
+    choice = Choice(
+        numbers=chosen,
+        date=read_date if isinstance(read_date, DateSpan) else None,
+        theatre=theatre,
+        wished=None if isinstance(read_wished, Slip) else read_wished,
+        game=game or None,
+    )
+    return choice, tuple(findings)
+
+
+def _wanted(text: str) -> Wanted | Slip:
+    return Wishes(text) if text in {"all", "none"} else read_names(text)
+
+
+def against_of(text: str) -> tuple[Choice, tuple[Finding, ...]]:
+    """The other establishment to compare with: `date=1941`, `company=3`, `theatre=islands`."""
+    word, _, value = text.partition("=")
+    match word.strip():
+        case "date":
+            return choice_of(date=value)
+        case "theatre":
+            return choice_of(theatre=value.strip())
+        case "wished":
+            return choice_of(wished=value.strip())
+        case "game":
+            return choice_of(game=value.strip())
+        case _:
+            return choice_of(numbers=(text,))
+
+
+def typed_finding(slip: Slip) -> Finding:
+    """A slip in what was typed beside the command, as a stop."""
+    return Finding(
+        level=Level.STOP,
+        code=slip.code,
+        message=slip.message,
+        effect="Nothing is worked out.",
+        hint=slip.hint,
+        place=CHOSEN_HERE,
+    )
+
+
+def want_of(text: str) -> tuple[Mapping[str, int] | None, tuple[Finding, ...]]:
+    """The want that was typed: None where nothing was."""
+    read = read_numbers(text) if text else None
+    return (None, (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
+
+
+def names_of(text: str) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
+    """The names that were typed."""
+    read = read_names(text) if text else ()
+    return ((), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
