@@ -6,10 +6,11 @@ Exit status: 0 done; 1 a stop prevents the answer; 2 wrong usage; 3 the world fa
 import os
 import sys
 
-from paradestate.cli.program import program
+import click
 
-INTERRUPTED = 130
-"""Exit status after Ctrl-C, as shells have it (128 + 2)."""
+from paradestate.cli.program import program
+from paradestate.solve.error import SolverError
+from paradestate.text.error import FileError
 
 WORLD_FAILED = 3
 
@@ -17,8 +18,9 @@ WORLD_FAILED = 3
 def main() -> None:
     """Runs the command line; the one place where failures of the world become words."""
     try:
-        status = program.main(prog_name="paradestate", standalone_mode=True)
+        program.main(prog_name="paradestate")
+    except (FileError, SolverError) as error:
+        click.echo(f"paradestate: {error}", err=True)
+        sys.exit(WORLD_FAILED)
     except BrokenPipeError:  # the reader of our output has gone, such as `head`
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        status = 0
-    sys.exit(status)

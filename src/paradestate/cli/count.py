@@ -1,7 +1,6 @@
 """The command `count`."""
 
 from pathlib import Path
-from typing import Any
 
 import click
 
@@ -35,7 +34,7 @@ Examples:
     "--changes", is_flag=True, help="What your choice changes against the folder as it is written."
 )
 @json_option
-def command(folder: Path, *, against: str, changes: bool, as_json: bool, **options: Any) -> None:
+def command(folder: Path, *, against: str, changes: bool, as_json: bool, **options: str) -> None:
     """Count the force in FOLDER: what must be on the table, what is owned, what is lacking.
 
     Every number comes with the multiplication behind it, and is counted in three ways that have

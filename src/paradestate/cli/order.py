@@ -1,7 +1,6 @@
 """The command `order`."""
 
 from pathlib import Path
-from typing import Any
 
 import click
 
@@ -36,7 +35,7 @@ Examples:
 )
 @json_option
 def command(
-    folder: Path, *, want: str, sources: str, seconds: float, as_json: bool, **options: Any
+    folder: Path, *, want: str, sources: str, seconds: float, as_json: bool, **options: str
 ) -> None:
     """Find the cheapest order of whole packs for what the force in FOLDER is lacking.
 

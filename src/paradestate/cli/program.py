@@ -1,7 +1,6 @@
 """The command and its sub-commands, each loaded when it is called."""
 
 from importlib import import_module
-from typing import Any
 
 import click
 
@@ -77,7 +76,7 @@ Completion of commands and options, for bash (zsh and fish likewise):
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
 )
 @click.version_option(__version__, prog_name="paradestate")
-def program(**_: Any) -> None:
+def program() -> None:
     """Raise a battalion for the table: what it must have, what you own, what to order.
 
     A force is a folder of YAML files. Every command takes that folder.

@@ -1,6 +1,7 @@
 """How sure an answer is. Imports nothing of the project."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TypeAlias
 
 
@@ -13,7 +14,16 @@ class Exact:
 class Within:
     """The best found; nothing better than `bound` exists, in the unit of the answer."""
 
-    bound: int
+    bound: int | Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sampled:
+    """Drawn by lot: so many draws from one seed, right to `plus_or_minus` in 19 of 20 cases."""
+
+    plus_or_minus: Fraction
+    draws: int
+    seed: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,7 +33,7 @@ class NotComputed:
     reason: str
 
 
-Certainty: TypeAlias = Exact | Within | NotComputed
+Certainty: TypeAlias = Exact | Within | Sampled | NotComputed
 
 
 def certainty_word(certainty: Certainty) -> str:
@@ -33,5 +43,7 @@ def certainty_word(certainty: Certainty) -> str:
             return "exact"
         case Within():
             return "within"
+        case Sampled():
+            return "sampled"
         case NotComputed():
             return "not computed"

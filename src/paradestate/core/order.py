@@ -4,15 +4,18 @@ Whoever made an order, by hand or by a solver, it is priced and checked here.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from typing import TypeAlias
 
-from paradestate.core.certainty import Certainty
 from paradestate.core.money import Currency, money_text
-from paradestate.core.receipt import Receipt, receipt
+from paradestate.core.receipt import OrderLine, Receipt, receipt
 from paradestate.core.source import Pack, Source
 
-PackName = tuple[str, str]
+PackName: TypeAlias = tuple[str, str]
 """A source and the name of one of its packs."""
+
+Basket: TypeAlias = Mapping[PackName, int]
+"""Packs to buy."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,9 +33,10 @@ class OrderProblem:
             for pack in source.packs.values():
                 yield (source.name, pack.name), pack
 
-
-Basket = Mapping[PackName, int]
-"""Packs to buy."""
+    def pack(self, name: PackName) -> Pack | None:
+        """The pack of this name, if it is sold."""
+        source = self.sources.get(name[0])
+        return None if source is None else source.packs.get(name[1])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,9 +51,19 @@ class Order:
     """Kind to figures bought and not wanted."""
 
     @property
+    def lines(self) -> tuple[OrderLine, ...]:
+        """What is bought, source by source."""
+        return tuple(line for each in self.receipts for line in each.lines)
+
+    @property
     def total(self) -> int:
         """What all sources charge together."""
         return sum(each.exchanged for each in self.receipts)
+
+    @property
+    def number_bought(self) -> int:
+        """Figures bought, of all kinds."""
+        return sum(self.held.values())
 
     @property
     def number_left_over(self) -> int:
@@ -62,35 +76,25 @@ class Order:
         return sum(self.packs.values())
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OrderAnswer:
-    """The order that was found, and how sure it is that nothing is cheaper."""
-
-    order: Order
-    certainty: Certainty
-    steps: tuple[Order, ...] = ()
-    """Orders that no other beats both in total and in what is left over, cheapest first."""
-    next_best: tuple[Order, ...] = field(default=())
-
-
 def priced(problem: OrderProblem, packs: Basket) -> Order:
     """The order of these packs; names must be those of the problem."""
-    bought = {name: number for name, number in packs.items() if number}
+    bought = {name: packs[name] for name, _ in problem.packs() if packs.get(name)}
     receipts = []
     for source in problem.sources.values():
         own = {name: number for (seller, name), number in bought.items() if seller == source.name}
         if own:
             receipts.append(receipt(source, own, currency=problem.currency))
+    held = _held(problem, bought)
+    over = {kind: number - problem.want.get(kind, 0) for kind, number in held.items()}
     return Order(
         packs=bought,
         receipts=tuple(receipts),
-        held=holds(problem, bought),
-        left_over=_left_over(problem, bought),
+        held=held,
+        left_over={kind: number for kind, number in over.items() if number > 0},
     )
 
 
-def holds(problem: OrderProblem, packs: Basket) -> Mapping[str, int]:
-    """Kind to figures in these packs."""
+def _held(problem: OrderProblem, packs: Basket) -> Mapping[str, int]:
     total: dict[str, int] = {}
     for (source, name), number in packs.items():
         for kind, each in problem.sources[source].packs[name].holds.items():
@@ -98,44 +102,59 @@ def holds(problem: OrderProblem, packs: Basket) -> Mapping[str, int]:
     return total
 
 
-def _left_over(problem: OrderProblem, packs: Basket) -> Mapping[str, int]:
-    over = {
-        kind: number - problem.want.get(kind, 0) for kind, number in holds(problem, packs).items()
-    }
-    return {kind: number for kind, number in over.items() if number > 0}
+def in_order_of_choice(order: Order) -> tuple[int, int, int, tuple[tuple[PackName, int], ...]]:
+    """What orders are sorted by: total, left over, number of packs, names."""
+    named = tuple(sorted(order.packs.items()))
+    return order.total, order.number_left_over, order.number_of_packs, named
+
+
+def is_padded(problem: OrderProblem, order: Order) -> bool:
+    """Whether an order stays enough and no dearer without some one of its packs."""
+    for name, number in order.packs.items():
+        fewer = {**order.packs, name: number - 1}
+        if not shortcomings(problem, fewer) and priced(problem, fewer).total <= order.total:
+            return True
+    return False
 
 
 def shortcomings(problem: OrderProblem, packs: Basket) -> tuple[str, ...]:
     """What is wrong with an order, in words; empty where it meets the want and every limit."""
-    return tuple(_shortcomings(problem, packs))
+    unknown = [name for name in packs if problem.pack(name) is None]
+    if unknown:
+        return tuple(f"no source sells {' '.join(name)}" for name in unknown)
+    below = [f"{number} of {' '.join(name)}" for name, number in packs.items() if number < 0]
+    return tuple(below) or tuple(_shortcomings(problem, packs))
 
 
 def _shortcomings(problem: OrderProblem, packs: Basket) -> Iterator[str]:
-    unknown = [
-        name
-        for name in packs
-        if name[0] not in problem.sources or name[1] not in problem.sources[name[0]].packs
-    ]
-    if unknown:
-        yield from (f"no source sells {' '.join(name)}" for name in unknown)
-        return
-    for (source, name), number in packs.items():
+    order = priced(problem, packs)
+    for (source, name), number in order.packs.items():
         most = problem.sources[source].packs[name].most
-        if number < 0:
-            yield f"{number} of {name}"
         if most is not None and number > most:
-            yield f"{number} of {name}, of which {most} can be had"
-    held = holds(problem, packs)
+            yield f"{number} of {source} {name}, of which {most} can be had"
     for kind, number in problem.want.items():
-        if held.get(kind, 0) < number:
-            yield f"{held.get(kind, 0)} {kind} of {number} wanted"
-    for each in priced(problem, packs).receipts:
+        if order.held.get(kind, 0) < number:
+            yield f"{order.held.get(kind, 0)} {kind} of {number} wanted"
+    for each in order.receipts:
         least = problem.sources[each.source].least_order
         if each.goods < least:
             yield f"{each.source} sends nothing below {money_text(least, each.currency)}"
 
 
-def unsold(problem: OrderProblem) -> tuple[str, ...]:
-    """Wanted kinds that no pack holds, in order of the want."""
-    sold = {kind for _, pack in problem.packs() for kind, number in pack.holds.items() if number}
-    return tuple(kind for kind, number in problem.want.items() if number and kind not in sold)
+def order_problems(problem: OrderProblem, order: Order) -> tuple[str, ...]:
+    """What is wrong with an order or with anything it says of itself, all recomputed."""
+    wrong = shortcomings(problem, order.packs)
+    if wrong:
+        return wrong
+    again = priced(problem, order.packs)
+    said = {
+        "packs": (order.packs, again.packs),
+        "receipts": (order.receipts, again.receipts),
+        "figures bought": (order.held, again.held),
+        "left over": (order.left_over, again.left_over),
+    }
+    return tuple(
+        f"{what}: {stated} is said, {right} is right"
+        for what, (stated, right) in said.items()
+        if stated != right
+    )

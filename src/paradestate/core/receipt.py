@@ -2,10 +2,11 @@
 
 Goods are the sum of pack prices, multi-buys taken as often as that is cheapest. Then the discount
 of the highest step reached, on all goods, rounded half up; then the carriage of the highest step
-reached by goods before discount. Nothing bought, nothing charged.
+reached by goods before discount. Nothing bought, nothing charged. A total in another currency is
+exchanged once, rounded half up.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar
@@ -17,9 +18,10 @@ T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReceiptLine:
+class OrderLine:
     """So many of one pack. Cost in minor units of the source's currency."""
 
+    source: str
     pack: str
     number: int
     cost: int
@@ -31,7 +33,7 @@ class Receipt:
 
     source: str
     currency: Currency
-    lines: tuple[ReceiptLine, ...]
+    lines: tuple[OrderLine, ...]
     goods: int
     discount_rate: Fraction
     discount: int
@@ -48,12 +50,12 @@ class Receipt:
 def receipt(source: Source, packs: Mapping[str, int], *, currency: Currency) -> Receipt:
     """What `source` charges for so many of its packs, by name; `currency` is the force's."""
     lines = tuple(
-        ReceiptLine(pack=name, number=number, cost=cost_of(source.packs[name], number=number))
-        for name, number in packs.items()
-        if number
+        OrderLine(source=source.name, pack=name, number=number, cost=cost_of(pack, number=number))
+        for name, pack in source.packs.items()
+        if (number := packs.get(name, 0))
     )
     goods = sum(line.cost for line in lines)
-    rate = step_reached(source.discount, goods, default=Fraction(0))
+    rate = step_reached(source.discount, goods, default=Fraction(0)) if lines else Fraction(0)
     discount = half_up(goods * rate)
     carriage = int(step_reached(source.carriage, goods, default=Minor(0))) if lines else 0
     total = goods - discount + carriage
@@ -62,7 +64,7 @@ def receipt(source: Source, packs: Mapping[str, int], *, currency: Currency) -> 
         currency=source.currency,
         lines=lines,
         goods=goods,
-        discount_rate=rate if lines else Fraction(0),
+        discount_rate=rate,
         discount=discount,
         carriage=carriage,
         exchanged=half_up(total * exchange_rate(source, currency)),
@@ -70,26 +72,60 @@ def receipt(source: Source, packs: Mapping[str, int], *, currency: Currency) -> 
 
 
 def exchange_rate(source: Source, currency: Currency) -> Fraction:
-    """Minor units of `currency` for one minor unit of the source's; 1 where no rate is given."""
+    """Minor units of `currency` for one minor unit of the source's.
+
+    Raises ValueError where there is no rate between two currencies: a stop comes before that.
+    """
     if source.rate is None:
+        if source.currency != currency:
+            raise ValueError(f"no rate from {source.currency} of {source.name} to {currency}")
         return Fraction(1)
     places = decimal_places(currency) - decimal_places(source.currency)
     return source.rate * Fraction(10) ** places
-
-
-def cost_of(pack: Pack, *, number: int) -> int:
-    """The least that so many of one pack cost, with its multi-buys."""
-    best = [0] * (number + 1)
-    for count in range(1, number + 1):
-        ways = [best[count - 1] + pack.price]
-        ways += [
-            best[count - size] + price for size, price in pack.multibuy.items() if size <= count
-        ]
-        best[count] = min(ways)
-    return best[number]
 
 
 def step_reached(steps: Mapping[Minor, T], goods: int, *, default: T) -> T:
     """The value of the highest step that goods reach; a step holds from the value named."""
     reached = [value for value in steps if value <= goods]
     return steps[max(reached)] if reached else default
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lot:
+    """So many packs of one sort for one price."""
+
+    size: int
+    price: int
+
+
+def lots_of(pack: Pack) -> tuple[Lot, ...]:
+    """How a pack is sold: the multi-buys that save something, the best a pack first, one last."""
+    singly = min(pack.price, pack.multibuy.get(1, pack.price))
+    kept = [Lot(size=1, price=singly)]
+    for size, price in sorted(pack.multibuy.items()):
+        if price < _cost(size, kept):
+            kept = [Lot(size=size, price=price), *kept]
+            kept.sort(key=lambda lot: (Fraction(lot.price, lot.size), lot.size))
+    return tuple(kept)
+
+
+def cost_of(pack: Pack, *, number: int) -> int:
+    """The least that so many of one pack cost, in multi-buys and singly."""
+    return _cost(number, lots_of(pack))
+
+
+def _cost(number: int, lots: Sequence[Lot]) -> int:
+    """The least cost of so many packs; the lots stand best first.
+
+    Fewer others than the size of the best lot are ever needed beside it: of so many others some
+    make up whole best lots, which are no dearer.
+    """
+    best, others = lots[0], lots[1:]
+    if not others:
+        return number * best.price
+    beside = (best.size - 1) * max(lot.size for lot in others)
+    fewest = max(0, -(-(number - beside) // best.size))
+    return min(
+        count * best.price + _cost(number - count * best.size, others)
+        for count in range(fewest, number // best.size + 1)
+    )

@@ -26,6 +26,10 @@ _MONTHS = [
     "November",
     "December",
 ]
+MOST_DAYS = 31
+LONGEST = 100_000
+"""Minutes or hours; no job is longer."""
+
 _HINT = "Write the year, or year-month, or year-month-day: 1943, 1943-07, 1943-07-10."
 
 
@@ -56,7 +60,7 @@ def _ambiguous(text: str) -> Slip | None:
     readings = [
         (number_of_day, number_of_month)
         for number_of_day, number_of_month in dict.fromkeys(((first, second), (second, first)))
-        if 1 <= number_of_month <= 12 and 1 <= number_of_day <= 31
+        if 1 <= number_of_month <= len(_MONTHS) and 1 <= number_of_day <= MOST_DAYS
     ]
     if not readings:
         return None
@@ -90,7 +94,7 @@ def read_duration(text: str) -> Fraction | Slip:
     """Minutes from `20 min` or `4 h`."""
     found = _DURATION.fullmatch(text)
     number = read_measure(found.group(1)) if found else None
-    if found is None or not isinstance(number, Fraction) or not 0 <= number <= 100_000:
+    if found is None or not isinstance(number, Fraction) or not 0 <= number <= LONGEST:
         return Slip(
             code="not-a-duration",
             message=f"'{text}' isn't a length of time.",

@@ -11,6 +11,8 @@ MOST_DICE = 20
 MOST_SIDES = 100
 GREATEST_FIXED = 10_000
 MOST_TERMS = 20
+MOST_LETTERS = 500
+LEAST_SIDES = 2
 
 _THROW = re.compile(
     r"(?:(best|worst) (\d{1,2}) of )?(\d{0,2})d(\d{1,3})(?: [x×] (\d{1,4}))?", re.ASCII
@@ -31,7 +33,7 @@ def _unreadable(text: str, *, why: str = "") -> Slip:
 def read_dice(text: str) -> Dice | Slip:
     """A sum of terms, with a least and a most where given: `18 + 2d6, at most 28`."""
     sum_text, *bounds = text.split(", ")
-    if len(bounds) > 2 or len(text) > 500:
+    if len(bounds) > len(("least", "most")) or len(text) > MOST_LETTERS:
         return _unreadable(text)
     terms: list[SignedTerm] = []
     pieces = _JOINT.split(sum_text)
@@ -44,7 +46,7 @@ def read_dice(text: str) -> Dice | Slip:
         terms.append(SignedTerm(term=term, minus=sign == "-"))
     if sum(term.term.number for term in terms if isinstance(term.term, Throw)) > MOST_DICE:
         return _unreadable(text, why=f"At most {MOST_DICE} dice are thrown at once.")
-    return _bounded(text, tuple(terms), bounds)
+    return _bounded(text, tuple(terms), bounds=bounds)
 
 
 def _read_term(text: str) -> Term | None:
@@ -62,11 +64,13 @@ def _read_term(text: str) -> Term | None:
         keep=Keep(keep) if keep else Keep.ALL,
         kept=int(kept or 0),
     )
-    sensible = 1 <= throw.number <= MOST_DICE and 2 <= throw.sides <= MOST_SIDES and throw.times
+    sensible = (
+        1 <= throw.number <= MOST_DICE and LEAST_SIDES <= throw.sides <= MOST_SIDES and throw.times
+    )
     return throw if sensible and (not keep or 1 <= throw.kept <= throw.number) else None
 
 
-def _bounded(text: str, terms: tuple[SignedTerm, ...], bounds: list[str]) -> Dice | Slip:
+def _bounded(text: str, terms: tuple[SignedTerm, ...], *, bounds: list[str]) -> Dice | Slip:
     limits: dict[str, int] = {}
     for bound in bounds:
         found = _BOUND.fullmatch(bound)

@@ -36,7 +36,7 @@ def joined(files: Sequence[Node], context: Context) -> Fields:
 def _together(before: Node, node: Node, *, first: Scalar, key: Scalar, to: Context) -> Node:
     name = key.text
     if name in JOINED and isinstance(before, Fields) and isinstance(node, Fields):
-        return _by_name(before, node, to)
+        return _by_name(before, node, context=to)
     if name in LISTED and isinstance(before, Items) and isinstance(node, Items):
         return Items(nodes=(*before.nodes, *_renumbered(node, before)), place=before.place)
     to.stop(
@@ -52,7 +52,7 @@ def _together(before: Node, node: Node, *, first: Scalar, key: Scalar, to: Conte
     return before
 
 
-def _by_name(before: Fields, more: Fields, context: Context) -> Fields:
+def _by_name(before: Fields, more: Fields, *, context: Context) -> Fields:
     nodes, keys = dict(before.nodes), dict(before.keys)
     for name, node in more.nodes.items():
         if name in nodes:

@@ -67,21 +67,28 @@ def read_footprint(text: str) -> Outline | Slip:
 
 def read_rectangle(text: str) -> Rectangle | Slip:
     """Width by depth: `40 x 20 mm`; a unit after the first number holds for that one."""
-    sides = _TIMES.split(text)
-    if len(sides) != 2:
+    first, times, last = _two_sides(text)
+    if not times:
         return comma_slip(text) or Slip(
             code="not-an-outline",
             message=f"'{text}' isn't an outline.",
             hint="Write front by depth, or a disc: 40 x 20 mm, 30 mm disc.",
         )
-    depth = _above_nought(sides[1])
+    depth = _above_nought(last)
     if isinstance(depth, Slip):
         return depth
-    first = sides[0]
     if _MEASURE.fullmatch(first) is None:
-        first = f"{first} {sides[1][-2:]}"
+        first = f"{first} {last[-2:]}"
     width = _above_nought(first)
     return width if isinstance(width, Slip) else Rectangle(width=width, depth=depth)
+
+
+def _two_sides(text: str) -> tuple[str, str, str]:
+    """What stands before the first `x`, the `x` itself (empty where there is none), the rest."""
+    found = _TIMES.search(text)
+    if found is None:
+        return text, "", ""
+    return text[: found.start()], found.group(), text[found.end() :]
 
 
 def _above_nought(text: str) -> Millimetres | Slip:
@@ -91,7 +98,7 @@ def _above_nought(text: str) -> Millimetres | Slip:
     return Slip(code="not-above-nought", message=f"{text} is no length at all.", hint=_HINT)
 
 
-def read_base(text: str) -> Outline | None | Slip:
+def read_base(text: str) -> Outline | Slip | None:
     """An outline, or None for a model without a base (`none`)."""
     return None if text == "none" else read_outline(text)
 
@@ -134,10 +141,10 @@ def ground_scale_text(scale: Fraction) -> str:
 
 def read_line(text: str) -> Line | Slip:
     """So many stands of one front: `2 x 50 mm`."""
-    sides = _TIMES.split(text)
-    number = read_whole(sides[0])
-    width = _above_nought(sides[-1])
-    if len(sides) != 2 or isinstance(number, Slip) or isinstance(width, Slip):
+    first, times, last = _two_sides(text)
+    number = read_whole(first)
+    width = _above_nought(last)
+    if not times or isinstance(number, Slip) or isinstance(width, Slip):
         return Slip(
             code="not-a-line",
             message=f"'{text}' isn't a number of stands by their front.",

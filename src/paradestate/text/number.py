@@ -9,6 +9,8 @@ from paradestate.text.slip import Slip
 GREATEST = 1_000_000_000
 """No number in a force folder is greater (a bound against slips and attacks)."""
 
+WHOLE_PERCENT = 100
+
 MOST_DIGITS = 15
 """Digits in one number, with its decimals."""
 
@@ -117,10 +119,10 @@ def read_range(text: str, *, least: int = 1) -> NumberRange | Slip:
 def read_percent(text: str) -> Fraction | Slip:
     """A share from 0% to 100%."""
     number = read_measure(text.removesuffix("%").rstrip())
-    if isinstance(number, Slip) or not text.endswith("%") or not 0 <= number <= 100:
+    if isinstance(number, Slip) or not text.endswith("%") or not 0 <= number <= WHOLE_PERCENT:
         return Slip(
             code="not-a-share",
             message=f"'{text}' isn't a share from 0% to 100%.",
             hint="Write a number with a per cent sign: 34%.",
         )
-    return number / 100
+    return number / WHOLE_PERCENT

@@ -76,7 +76,7 @@ class Record(Generic[T]):
             return INVALID
         return self.make(**values)
 
-    def read_values(self, node: Node, context: Context) -> dict[str, object] | Invalid:
+    def read_values(self, node: Node, context: Context) -> dict[str, Any] | Invalid:
         """The attributes of the entry, ready for `make`."""
         if not isinstance(node, Fields):
             if self.short is None:
@@ -85,10 +85,10 @@ class Record(Generic[T]):
         values, whole = self.read_valid(node, context)
         return values if whole else INVALID
 
-    def read_valid(self, node: Fields, context: Context) -> tuple[dict[str, object], bool]:
+    def read_valid(self, node: Fields, context: Context) -> tuple[dict[str, Any], bool]:
         """The attributes that could be read, and whether that is all of them."""
         known = [self._no_unknown(node, context), self._none_missing(node, context)]
-        values: dict[str, object] = {}
+        values: dict[str, Any] = {}
         whole = all(known)
         for name, child in node.nodes.items():
             if name not in self.words:
@@ -127,7 +127,7 @@ class Record(Generic[T]):
             context.stop(slip, node.place)
         return not missing
 
-    def _gathered(self, values: dict[str, object]) -> dict[str, object]:
+    def _gathered(self, values: dict[str, Any]) -> dict[str, Any]:
         flat = {name: value for name, value in values.items() if "." not in name}
         for outer, make in self.nested.items():
             prefix = f"{outer}."

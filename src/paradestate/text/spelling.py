@@ -7,6 +7,9 @@ from difflib import get_close_matches
 ODD_SPACES = frozenset("\u00a0\u2007\u202f\u200b\u200c\u200d\u2060\ufeff\u3000")
 """No-break, zero-width and other spaces that look like a usual one, or like nothing."""
 
+MOST_LISTED = 12
+"""Known words that a hint lists."""
+
 LOOK_ALIKE_ALPHABETS = frozenset({"LATIN", "CYRILLIC", "GREEK"})
 """Alphabets that share the shapes of many letters."""
 
@@ -31,8 +34,8 @@ def nearest_hint(word: str, known: Iterable[str]) -> str:
         return f"Did you mean '{close}'?"
     if not names:
         return "None is known here yet."
-    listed = ", ".join(f"'{name}'" for name in names[:12])
-    more = f" and {len(names) - 12} more" if len(names) > 12 else ""
+    listed = ", ".join(f"'{name}'" for name in names[:MOST_LISTED])
+    more = f" and {len(names) - MOST_LISTED} more" if len(names) > MOST_LISTED else ""
     return f"Known here: {listed}{more}."
 
 

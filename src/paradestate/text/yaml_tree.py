@@ -123,6 +123,7 @@ class _Builder:
 
     def _place(self, event: yaml.Event) -> Place:
         mark = event.start_mark
+        assert mark is not None  # noqa: S101 - LibYAML gives every event its mark
         return Place(file=self.file, line=mark.line + 1, column=mark.column + 1, path=self._path())
 
     def _path(self) -> KeyPath:

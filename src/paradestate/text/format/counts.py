@@ -32,10 +32,10 @@ class Counts:
         """Name to number."""
         match node:
             case Fields():
-                pairs = [self._from_key(node, name, context) for name in node.nodes]
+                pairs = [self._from_key(node, context, name=name) for name in node.nodes]
             case Items(nodes=nodes):
                 pairs = [self._from_item(item, context) for item in nodes]
-            case Scalar():
+            case _:
                 context.stop(shape_slip(node, wanted="names with numbers"), node.place)
                 return INVALID
         found: dict[str, int] = {}
@@ -44,7 +44,7 @@ class Counts:
                 found[pair[0]] = found.get(pair[0], 0) + pair[1]
         return INVALID if INVALID in pairs else found
 
-    def _from_key(self, node: Fields, name: str, context: Context) -> tuple[str, int] | Invalid:
+    def _from_key(self, node: Fields, context: Context, *, name: str) -> tuple[str, int] | Invalid:
         known = NameOf(kind=self.kind).read(node.keys[name], context)
         number = (COUNT if self.nought else WHOLE).read(node.nodes[name], context)
         if isinstance(known, Invalid) or isinstance(number, Invalid):

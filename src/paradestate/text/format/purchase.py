@@ -36,12 +36,12 @@ class Stock:
         found: dict[str, Mapping[str, int]] = {}
         for text, child in node.nodes.items():
             name = NameOf(kind=self.kind).read(node.keys[text], context)
-            stages = self._stages(text, child, context)
+            stages = self._stages(child, context, name=text)
             if not isinstance(name, Invalid) and not isinstance(stages, Invalid):
                 found[name] = stages
         return found
 
-    def _stages(self, name: str, node: Node, context: Context) -> Mapping[str, int] | Invalid:
+    def _stages(self, node: Node, context: Context, *, name: str) -> Mapping[str, int] | Invalid:
         if not isinstance(node, Fields):
             context.stop(shape_slip(node, wanted="a mapping of stages"), node.place)
             return INVALID
@@ -52,7 +52,7 @@ class Stock:
             stage == HELD or context.refer(stage, node.keys[stage].place, kind=STAGES)
             for stage in counts
         ]
-        return _with_rest(name, counts, node, context) if all(known) else INVALID
+        return _with_rest(node, context, name=name, counts=counts) if all(known) else INVALID
 
     def write(self, value: Mapping[str, Mapping[str, int]]) -> Plain:
         """Without `held`: the stages say it all."""
@@ -68,7 +68,7 @@ class Stock:
 
 
 def _with_rest(
-    name: str, counts: Mapping[str, int], node: Fields, context: Context
+    node: Fields, context: Context, *, name: str, counts: Mapping[str, int]
 ) -> Mapping[str, int] | Invalid:
     """The stages of one name, with what `held` leaves over put at the first stage."""
     held = counts.get(HELD)

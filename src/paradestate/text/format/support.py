@@ -218,11 +218,11 @@ class Bands:
         if not isinstance(node, Fields):
             context.stop(shape_slip(node, wanted="rolls and what they allow"), node.place)
             return INVALID
-        read = [self._band(node, text, context) for text in node.nodes]
+        read = [self._band(node, context, text=text) for text in node.nodes]
         bands = tuple(band for band in read if isinstance(band, Band))
         return bands if len(bands) == len(read) else INVALID
 
-    def _band(self, node: Fields, text: str, context: Context) -> Band | Invalid:
+    def _band(self, node: Fields, context: Context, *, text: str) -> Band | Invalid:
         totals = Text(parse=read_band, show=str, described={}).read(node.keys[text], context)
         child = node.nodes[text]
         if isinstance(child, Scalar) and child.text == "all":

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from paradestate.core.money import Currency, Minor, amount_text
 from paradestate.core.number import percent_text
-from paradestate.core.outline import decimal_text, outline_text
+from paradestate.core.outline import Outline, Rectangle, decimal_text, outline_text
 from paradestate.text.codec import FreeText, Schema, Text, one_of
 from paradestate.text.date import duration_text, read_date, read_days, read_duration
 from paradestate.text.dice import read_dice
@@ -73,16 +73,16 @@ POSITIVE = Text(
 )
 PERCENT = Text(parse=read_percent, show=percent_text, described=_pattern("%$", "34%"))
 LENGTH = Text(parse=read_length, show=length_text, described=_pattern("(mm|cm|in)$", "40 mm"))
-OUTLINE = Text(
+OUTLINE: Text[Outline] = Text(
     parse=read_outline, show=outline_text, described=_pattern("(mm|cm|in)( disc)?$", "40 x 20 mm")
 )
-RECTANGLE = Text(
+RECTANGLE: Text[Rectangle] = Text(
     parse=read_rectangle, show=outline_text, described=_pattern("(mm|cm|in)$", "300 x 200 mm")
 )
-FOOTPRINT = Text(
+FOOTPRINT: Text[Outline] = Text(
     parse=read_footprint, show=footprint_text, described=_pattern("(mm|cm|in)( disc)?$", "6 mm")
 )
-BASE = Text(
+BASE: Text[Outline | None] = Text(
     parse=read_base,
     show=outline_text,
     described=_pattern("((mm|cm|in)( disc)?|none)$", "30 mm disc"),

@@ -1,0 +1,1 @@
+"""Each entry of a force as an English sentence, to proof against the book."""

@@ -1,0 +1,208 @@
+"""Sentences about games, grades and supporting troops. Points, limits and rolls in words."""
+
+from collections.abc import Iterator, Mapping
+
+from paradestate.core.dice import Dice, Keep, Throw
+from paradestate.core.game import CostByNumber, FormationCost, Game, Grade, Purchase, Reserves
+from paradestate.core.number import percent_text
+from paradestate.core.sentence.wording import (
+    by_hand_words,
+    capital,
+    counted,
+    decimal,
+    listed,
+    plural,
+    several,
+    spelled,
+    window_words,
+)
+from paradestate.core.support import (
+    Availability,
+    Band,
+    Circumstance,
+    Entry,
+    GroupLimit,
+    Limit,
+    Position,
+    Refusal,
+    Rounding,
+    Worth,
+)
+
+
+def game_sentence(game: Game) -> str:
+    """A game in words."""
+    weight = f", weighing {decimal(game.weight)}" if game.weight != 1 else ""
+    numbers = f", with {counted(game.numbers)}" if game.numbers else ""
+    plan = f"; plan: {listed(purchase_words(bought) for bought in game.plan)}" if game.plan else ""
+    text = f"{capital(game.name)}: {game.posture} with {game.allowance} points"
+    return f"{text}{weight}{numbers}{plan}." + by_hand_words(game.by_hand)
+
+
+def purchase_words(purchase: Purchase) -> str:
+    """A purchase in words: `2 light tanks`, `1 pioneers with flame`."""
+    choice = f" with {purchase.choice}" if purchase.choice else ""
+    return f"{purchase.number} {purchase.entry}{choice}"
+
+
+def formation_cost_sentence(cost: FormationCost) -> str:
+    """The cost of the force itself in words."""
+    if isinstance(cost, CostByNumber):
+        steps = [f"{number} cost {points}" for number, points in cost.points.items()]
+        return f"The formation costs points by the number of {plural(cost.by)}: {listed(steps)}."
+    return f"The formation costs {several(cost, 'point')}."
+
+
+def grade_sentence(grade: Grade) -> str:
+    """A scale of grades in words."""
+    steps = [f"{name} {points}" for name, points in grade.points.items()]
+    text = f"{capital(grade.name)}: usually {grade.usual}; points: {listed(steps)}."
+    return text + by_hand_words(grade.by_hand)
+
+
+def entry_sentence(entry: Entry) -> str:
+    """One sort of supporting troops in words."""
+    held = f", held at {entry.held_at}" if entry.held_at else ""
+    sentences = [f"{capital(entry.name)}{held}: {prices_words(entry.cost)}"]
+    sentences += [capital(clause) for clause in _entry_clauses(entry) if clause]
+    return ". ".join(sentences) + "." + by_hand_words(entry.by_hand)
+
+
+def prices_words(cost: Mapping[int, int]) -> str:
+    """Prices by number: `one costs 3 points, two 5, three 7`."""
+    first, *rest = cost.items()
+    number, points = first
+    verb = "costs" if number == 1 else "cost"
+    opening = f"{spelled(number)} {verb} {several(points, 'point')}"
+    return ", ".join([opening, *(f"{spelled(more)} {price}" for more, price in rest)])
+
+
+def _entry_clauses(entry: Entry) -> Iterator[str]:
+    if entry.each:
+        yield f"each puts down {counted(entry.each)}"
+    yield limit_words(entry.limit)
+    if entry.availability is not None:
+        yield availability_words(entry.availability)
+    if entry.when_refused is Refusal.KEPT:
+        yield "refused points are kept"
+    if entry.when_refused is Refusal.LOST:
+        yield "refused points are lost"
+    yield from _condition_clauses(entry)
+    yield from _place_clauses(entry)
+
+
+def _condition_clauses(entry: Entry) -> Iterator[str]:
+    if entry.needs:
+        yield f"needs {listed(_purchases(entry.needs))}"
+    if entry.needs_any_of:
+        yield f"needs {listed(_purchases(entry.needs_any_of), joint='or')}"
+    if entry.bars:
+        yield f"can't be taken with {listed(entry.bars, joint='or')}"
+    if entry.opens:
+        yield f"opens {listed(entry.opens)}"
+    if entry.grants:
+        yield f"brings {counted(entry.grants)} free"
+    if entry.replaces is not None:
+        change = entry.replaces
+        yield f"exchanges {several(change.number, change.of)} for {plural(change.with_)}"
+    if entry.choice:
+        yield f"choose {listed(entry.choice, joint='or')}"
+    if entry.group:
+        yield f"belongs to the group {entry.group}"
+
+
+def _purchases(needs: Mapping[str, int]) -> Iterator[str]:
+    for name, number in needs.items():
+        yield name if number == 1 else f"{name} taken {spelled(number)} times"
+
+
+def _place_clauses(entry: Entry) -> Iterator[str]:
+    if entry.attach is not None:
+        most = entry.attach.most_per_host
+        limit = f", at most {spelled(most)} to each" if most is not None else ""
+        alike = ", no two alike" if entry.attach.no_two_alike else ""
+        yield f"may be attached to a {entry.attach.to}{limit}{alike}"
+    if entry.place is not Position.ON_TABLE:
+        yield "on or off the table" if entry.place is Position.EITHER else "off the table"
+    if entry.only_in is not None:
+        yield f"only in {_circumstance(entry.only_in)}"
+    if entry.not_in is not None:
+        yield f"not in {_circumstance(entry.not_in)}"
+    if not entry.window.is_open:
+        yield f"to be had{window_words(entry.window)}"
+    if entry.theatre:
+        yield f"only in the theatre {entry.theatre}"
+
+
+def _circumstance(circumstance: Circumstance) -> str:
+    return circumstance.posture
+
+
+def limit_words(limit: Limit) -> str:
+    """A limit in words: `one in the force`, `one for every two companies`."""
+    if limit.most is None:
+        return "any number in the force"
+    if not limit.of:
+        return f"{spelled(limit.most)} in the force"
+    if limit.for_every == 1:
+        every = f"every {limit.of}"
+    else:
+        every = f"every {spelled(limit.for_every)} {plural(limit.of)}"
+    rounded = ", rounded up" if limit.round is Rounding.UP else ""
+    return f"{spelled(limit.most)} for {every}{rounded}"
+
+
+def availability_words(availability: Availability) -> str:
+    """A roll in words: `on 9 or more of one twelve-sided die all`."""
+    bands = "; ".join(f"{_totals(band)} {_allows(band)}" for band in availability.allows)
+    return f"roll {dice_words(availability.roll)}: {bands}"
+
+
+def dice_words(dice: Dice) -> str:
+    """One plain throw in words, anything else as it is written."""
+    term = dice.terms[0].term
+    plain = len(dice.terms) == 1 and dice.at_least is None and dice.at_most is None
+    if not plain or not isinstance(term, Throw) or term.times != 1 or term.keep is not Keep.ALL:
+        return str(dice)
+    return f"{spelled(term.number)} {term.sides}-sided {'die' if term.number == 1 else 'dice'}"
+
+
+def _totals(band: Band) -> str:
+    if band.most is None:
+        return f"on {band.least} or more"
+    return f"on {band.least}" if band.least == band.most else f"on {band.least} to {band.most}"
+
+
+def _allows(band: Band) -> str:
+    if band.allows is None:
+        return "all"
+    return "none" if band.allows == 0 else f"at most {spelled(band.allows)}"
+
+
+def group_limit_sentence(limit: GroupLimit) -> str:
+    """A shared limit in words."""
+    number = "" if limit.most is None else f" at most {several(limit.most, 'purchase')}"
+    share = "" if limit.most_points is None else f" at most {percent_text(limit.most_points)}"
+    points = f"{share} of the points" if share else ""
+    joint = " and" if number and points else ""
+    text = f"Of the group {limit.group}{number}{joint}{points}."
+    return text + by_hand_words(limit.by_hand)
+
+
+def reserves_sentence(reserves: Reserves) -> str:
+    """The rule for reserves in words."""
+    share = percent_text(reserves.most)
+    text = (
+        f"At most {share} of the {plural(reserves.of)} may be kept in a {reserves.method} reserve."
+    )
+    return text + by_hand_words(reserves.by_hand)
+
+
+def worth_sentence(worth: Worth) -> str:
+    """The owner's opinion of an entry in words."""
+    tables = [
+        f"{f'{choice}: ' if choice else ''}"
+        + listed(f"{number} worth {decimal(value)}" for number, value in table.items())
+        for choice, table in worth.by_choice.items()
+    ]
+    return f"Your own opinion of {worth.entry}: {'; '.join(tables)}."

@@ -1,0 +1,68 @@
+"""Small words: numbers, plurals and lists in English."""
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+
+from paradestate.core.number import NumberRange
+from paradestate.core.outline import decimal_text
+from paradestate.core.span import Window
+
+SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+def spelled(number: int) -> str:
+    """A small number as a word, a larger one in figures."""
+    return SMALL[number] if 0 <= number < len(SMALL) else str(number)
+
+
+def plural(word: str) -> str:
+    """The plural by the usual rule; names that end in s stay as they are."""
+    if word.endswith("s"):
+        return word
+    if word.endswith(("ch", "sh", "x")):
+        return f"{word}es"
+    if word.endswith("y") and word[-2:-1] not in "aeiou":
+        return f"{word[:-1]}ies"
+    if word.endswith("man"):
+        return f"{word[:-3]}men"
+    return f"{word}s"
+
+
+def several(number: int | NumberRange, word: str) -> str:
+    """A number of things: `4 companies`, `1 truck`, `9-11 men`."""
+    return f"{number} {word if str(number) == '1' else plural(word)}"
+
+
+def listed(words: Iterable[str], *, joint: str = "and") -> str:
+    """Words with commas and a last `and`."""
+    every = list(words)
+    if len(every) < 2:  # noqa: PLR2004 - one word needs no joint
+        return "".join(every)
+    return f"{', '.join(every[:-1])} {joint} {every[-1]}"
+
+
+def counted(numbers: Mapping[str, int]) -> str:
+    """Names with numbers: `4 riflemen and 1 officer`."""
+    return listed(several(number, name) for name, number in numbers.items())
+
+
+def decimal(number: Fraction) -> str:
+    """An exact number."""
+    return decimal_text(number)
+
+
+def window_words(window: Window) -> str:
+    """When something is in force: ` from 1942-06 until 1943`."""
+    begins = f" from {window.begins}" if window.begins else ""
+    ends = f" until {window.ends}" if window.ends else ""
+    return begins + ends
+
+
+def capital(text: str) -> str:
+    """The text with its first letter capital."""
+    return text[:1].upper() + text[1:]
+
+
+def by_hand_words(text: str) -> str:
+    """What the format can't say."""
+    return f" By hand, not checked by machine: {text}." if text else ""
