@@ -1,6 +1,6 @@
 """A force folder read: files, trees, one joined tree, a force with findings."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -14,10 +14,14 @@ from paradestate.text.error import FileError
 from paradestate.text.format.force import FORCE
 from paradestate.text.joining import joined, stop_shared_names
 from paradestate.text.naming import defined_names, odd_letters, unused_names
+from paradestate.text.spreadsheet.cell import Sheet
+from paradestate.text.spreadsheet.csv_sheet import read_csv
+from paradestate.text.spreadsheet.section import any_is_read, no_sheet, read_sheets
+from paradestate.text.spreadsheet.workbook import read_workbook
 from paradestate.text.tree import Node, places_within
 from paradestate.text.yaml_tree import read_yaml
 
-MOST_FILES = 200
+READ_ENDINGS = frozenset({".yaml", ".xlsx", ".csv", ".ods"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,46 +44,66 @@ class FileTree:
     node: Node | None
     findings: tuple[Finding, ...]
     whole: bool
-    text: str = ""
 
 
 def read_folder(folder: Path) -> Reading:
     """The force of a folder. Raises FileError where the folder or a file can't be read."""
     try:
-        names = sorted(
-            (path for path in folder.iterdir() if path.is_file()),
-            key=lambda path: path.name.encode(),
-        )
-        files = {str(path): path.read_bytes() for path in names if path.suffix == ".yaml"}
+        files = {
+            str(path): path.read_bytes()
+            for path in sorted(folder.iterdir(), key=lambda path: path.name.encode())
+            if path.is_file() and path.suffix in READ_ENDINGS
+        }
+        others = [str(path) for path in sorted(folder.iterdir()) if path.suffix == ".yml"]
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
-    return read_files(files, folder=str(folder))
+    reading = read_files(files, folder=str(folder))
+    findings = in_reading_order((*reading.findings, *(_not_read(name) for name in others)))
+    return replace(reading, findings=findings)
 
 
 def read_files(files: Mapping[str, bytes], *, folder: str = "force") -> Reading:
-    """The force that these files say, in byte order of their names."""
-    trees = {name: _tree_of(data, file=name) for name, data in files.items()}
-    reading = force_of(trees, folder=folder)
-    return replace(reading, texts={name: tree.text for name, tree in trees.items()})
+    """The force that these files say, in byte order of their names; spreadsheets come last."""
+    trees = [_yaml_tree(data, file=name) for name, data in files.items() if name.endswith(".yaml")]
+    spreadsheets = {name: data for name, data in files.items() if not name.endswith(".yaml")}
+    reading = force_of([*trees, *_spreadsheet_trees(spreadsheets)], folder=folder)
+    texts = {
+        name: data.decode("utf-8-sig", errors="replace")
+        for name, data in files.items()
+        if name.endswith((".yaml", ".csv"))
+    }
+    return replace(reading, texts=texts)
 
 
-def _tree_of(data: bytes, *, file: str) -> FileTree:
+def _spreadsheet_trees(files: Mapping[str, bytes]) -> Iterator[FileTree]:
+    """What was found in each spreadsheet, then one tree of all their sheets together."""
+    sheets: list[Sheet] = []
+    for name, data in files.items():
+        read = read_csv if name.endswith(".csv") else read_workbook
+        found, findings = read(data, file=name)
+        sheets.extend(found)
+        unnamed = () if not found or any_is_read(found) else (no_sheet(name, found),)
+        yield FileTree(node=None, findings=(*findings, *unnamed), whole=bool(found))
+    if any_is_read(sheets):
+        reading = read_sheets(sheets)
+        yield FileTree(node=reading.node, findings=reading.findings, whole=True)
+
+
+def _yaml_tree(data: bytes, *, file: str) -> FileTree:
     text, findings = decoded(data, file=file)
     if text is None:
         return FileTree(node=None, findings=findings, whole=False)
     reading = read_yaml(text, file=file)
     empty = () if reading.node or reading.findings else (_empty(file),)
-    return FileTree(
-        node=reading.node, findings=(*reading.findings, *empty), whole=reading.whole, text=text
-    )
+    return FileTree(node=reading.node, findings=(*reading.findings, *empty), whole=reading.whole)
 
 
-def force_of(trees: Mapping[str, FileTree], *, folder: str) -> Reading:
+def force_of(trees: Sequence[FileTree], *, folder: str) -> Reading:
     """The force of trees that are joined, typed and checked for names."""
-    context = Context(partial=not all(tree.whole for tree in trees.values()))
-    for tree in trees.values():
+    context = Context(partial=not all(tree.whole for tree in trees))
+    for tree in trees:
         context.findings.extend(tree.findings)
-    nodes = [tree.node for tree in trees.values() if tree.node is not None]
+    nodes = [tree.node for tree in trees if tree.node is not None]
     if not nodes and not context.partial:
         context.findings.append(_no_files(folder))
     root = joined(nodes, context)
@@ -107,6 +131,17 @@ def _no_files(folder: str) -> Finding:
         effect="There is no force to count.",
         hint=f"Start one with: paradestate new {folder} --example marenz",
         place=Place(file=folder, line=1, column=1),
+    )
+
+
+def _not_read(file: str) -> Finding:
+    return Finding(
+        level=Level.REMARK,
+        code="file-not-read",
+        message="This file isn't read: its name ends in .yml.",
+        effect="It adds nothing to the force.",
+        hint="Give it the ending .yaml.",
+        place=Place(file=file, line=1, column=1),
     )
 
 

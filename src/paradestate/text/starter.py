@@ -61,7 +61,11 @@ stands:
 
 # What is made of what.
 formations:
-  platoon: {{called: Platoon, echelon: platoon, arm: infantry, parts: {{rifle section: {sections}}}}}
+  platoon:
+    called: Platoon
+    echelon: platoon
+    arm: infantry
+    parts: {{rifle section: {sections}}}
   company:
     echelon: company
     arm: infantry

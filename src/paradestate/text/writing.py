@@ -12,15 +12,15 @@ def force_text(force: Force) -> str:
     assert isinstance(written, dict)  # noqa: S101 - a record writes a mapping
     return yaml.dump(
         {"format": str(FORMAT_VERSION), **written},
-        Dumper=_Dumper,
+        Dumper=PlainDumper,
         sort_keys=False,
         allow_unicode=True,
         width=100,
     )
 
 
-class _Dumper(yaml.CSafeDumper):
+class PlainDumper(yaml.CSafeDumper):
     """Writes text without the quotes that only typed readers need, such as those round 3."""
 
 
-_Dumper.yaml_implicit_resolvers = {}
+PlainDumper.yaml_implicit_resolvers = {}

@@ -1,0 +1,198 @@
+"""The bytes of `.xlsx` and `.ods` files as sheets of cells. Libraries are loaded when needed."""
+
+import datetime
+import io
+import zipfile
+from collections.abc import Iterator
+from importlib.util import find_spec
+from typing import Any
+
+from paradestate.core.finding import Finding, Level
+from paradestate.core.place import Place
+from paradestate.text.spreadsheet.cell import Cell, Row, Sheet, Trouble, Value, cell_place
+
+MOST_UNPACKED = 64 * 1024 * 1024
+"""Bytes that a spreadsheet may unpack to."""
+
+MOST_ROWS = 20_000
+MOST_COLUMNS = 200
+
+Sheets = tuple[tuple[Sheet, ...], tuple[Finding, ...]]
+
+
+def read_workbook(data: bytes, *, file: str) -> Sheets:
+    """The sheets of a zipped spreadsheet, by the ending of its name."""
+    trouble = _zip_trouble(data, file=file)
+    if trouble is not None:
+        return (), (trouble,)
+    if file.endswith(".ods"):
+        if find_spec("odf") is None:
+            return (), (_stop(file, code="ods-not-installed", message=_ODS, hint=_ODS_HINT),)
+        return _read_ods(data, file=file)
+    return _read_xlsx(data, file=file)
+
+
+_ODS = "Reading .ods files needs a part that isn't installed."
+_ODS_HINT = "Install it with: pip install 'paradestate[ods]', or save the file as .xlsx."
+
+
+def _zip_trouble(data: bytes, *, file: str) -> Finding | None:
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as packed:
+            size = sum(entry.file_size for entry in packed.infolist())
+    except zipfile.BadZipFile:
+        return _stop(
+            file,
+            code="not-a-spreadsheet",
+            message="This isn't a whole spreadsheet file.",
+            hint="Open it in the spreadsheet program and save it again.",
+        )
+    if size <= MOST_UNPACKED:
+        return None
+    return _stop(
+        file,
+        code="too-large",
+        message=f"The file unpacks to {size / 1024 / 1024:.0f} MB; 64 MB is the most read.",
+        hint="Take out what isn't force data.",
+    )
+
+
+def _stop(file: str, *, code: str, message: str, hint: str) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code=code,
+        message=message,
+        effect="Nothing of this file is read.",
+        hint=hint,
+        place=Place(file=file, line=1, column=1),
+    )
+
+
+def _read_xlsx(data: bytes, *, file: str) -> Sheets:
+    import openpyxl  # noqa: PLC0415 - start-up time: only folders with spreadsheets need it
+    from openpyxl.utils.exceptions import InvalidFileException  # noqa: PLC0415
+
+    try:
+        formulas = openpyxl.load_workbook(io.BytesIO(data))
+        results = openpyxl.load_workbook(io.BytesIO(data), data_only=True)
+    except (InvalidFileException, KeyError, ValueError, OSError) as error:
+        message = f"The spreadsheet can't be read ({type(error).__name__})."
+        hint = "Open it in the spreadsheet program and save it again."
+        return (), (_stop(file, code="not-a-spreadsheet", message=message, hint=hint),)
+    findings = [
+        _merged(file, sheet.title, str(merged))
+        for sheet in formulas.worksheets
+        for merged in sheet.merged_cells.ranges
+    ]
+    sheets = tuple(
+        Sheet(
+            name=sheet.title,
+            rows=tuple(_xlsx_rows(sheet, formulas[sheet.title], file=file)),
+            place=Place(file=file, line=1, column=1),
+        )
+        for sheet in results.worksheets
+    )
+    return sheets, tuple(findings)
+
+
+def _merged(file: str, sheet: str, where: str) -> Finding:
+    return Finding(
+        level=Level.WARN,
+        code="merged-cells",
+        message=f"{sheet}!{where} are merged.",
+        effect="Only the first of them has a value; the others are taken for empty.",
+        hint="Split the cells and write each value.",
+        place=Place(file=file, line=1, column=1, cell=f"{sheet}!{where}"),
+    )
+
+
+def _xlsx_rows(results: Any, formulas: Any, *, file: str) -> Iterator[Row]:  # noqa: ANN401
+    rows = results.iter_rows(max_row=MOST_ROWS, max_col=MOST_COLUMNS)
+    for row in rows:
+        cells = {}
+        for cell in row:
+            formula = formulas.cell(row=cell.row, column=cell.column).data_type == "f"
+            known = _xlsx_cell(cell, formula=formula, file=file, sheet=results.title)
+            if known is not None:
+                cells[cell.column] = known
+        if cells:
+            number = row[0].row
+            place = cell_place(file, results.title, row=number, column=1)
+            yield Row(cells=cells, place=place)
+
+
+def _xlsx_cell(cell: Any, *, formula: bool, file: str, sheet: str) -> Cell | None:  # noqa: ANN401
+    place = cell_place(file, sheet, row=cell.row, column=cell.column)
+    if formula and cell.value is None:
+        return Cell(value="", place=place, trouble=Trouble.NO_RESULT)
+    if cell.data_type == "e":
+        return Cell(value=str(cell.value), place=place, trouble=Trouble.ERROR)
+    value = cell.value
+    if value is None or (isinstance(value, str) and not value.strip()):
+        return None
+    if isinstance(value, datetime.time | datetime.timedelta):
+        value = str(value)
+    return Cell(value=value, place=place, is_share="%" in str(cell.number_format))
+
+
+def _read_ods(data: bytes, *, file: str) -> Sheets:
+    from odf.namespaces import TABLENS  # noqa: PLC0415 - an extra
+    from odf.opendocument import load  # noqa: PLC0415
+    from odf.table import Table, TableCell, TableRow  # noqa: PLC0415
+
+    document = load(io.BytesIO(data))
+    sheets = []
+    for table in document.getElementsByType(Table):
+        name = str(table.getAttribute("name"))
+        rows = []
+        number = 0
+        for row in table.getElementsByType(TableRow):
+            repeated = int(row.getAttrNS(TABLENS, "number-rows-repeated") or 1)
+            cells = dict(
+                _ods_cells(row.getElementsByType(TableCell), name, row=number + 1, file=file)
+            )
+            if cells and number < MOST_ROWS:
+                place = cell_place(file, name, row=number + 1, column=1)
+                rows.append(Row(cells=cells, place=place))
+            number += repeated
+        top = Place(file=file, line=1, column=1)
+        sheets.append(Sheet(name=name, rows=tuple(rows), place=top))
+    return tuple(sheets), ()
+
+
+def _ods_cells(
+    cells: Any,  # noqa: ANN401
+    sheet: str,
+    *,
+    row: int,
+    file: str,
+) -> Iterator[tuple[int, Cell]]:
+    from odf.namespaces import TABLENS  # noqa: PLC0415 - an extra
+
+    column = 0
+    for cell in cells:
+        column += 1
+        if column > MOST_COLUMNS:
+            return
+        value, is_share = _ods_value(cell)
+        if value not in {"", None}:
+            place = cell_place(file, sheet, row=row, column=column)
+            yield column, Cell(value=value, place=place, is_share=is_share)
+        column += int(cell.getAttrNS(TABLENS, "number-columns-repeated") or 1) - 1
+
+
+def _ods_value(cell: Any) -> tuple[Value, bool]:  # noqa: ANN401 - a node of an untyped library
+    from odf.namespaces import OFFICENS  # noqa: PLC0415 - an extra
+    from odf.teletype import extractText  # noqa: PLC0415
+
+    sort = cell.getAttrNS(OFFICENS, "value-type")
+    if sort in {"float", "percentage", "currency"}:
+        number = float(cell.getAttrNS(OFFICENS, "value"))
+        return (int(number) if number.is_integer() and sort != "percentage" else number), (
+            sort == "percentage"
+        )
+    if sort == "date":
+        return datetime.date.fromisoformat(cell.getAttrNS(OFFICENS, "date-value")[:10]), False
+    if sort == "boolean":
+        return cell.getAttrNS(OFFICENS, "boolean-value") == "true", False
+    return str(extractText(cell)).strip(), False

@@ -1,0 +1,158 @@
+"""A force's stock, sources and supporting troops as a spreadsheet; reading it gives the same."""
+
+import csv
+import io
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+import yaml
+
+from paradestate.core.force import Force
+from paradestate.text.codec import Plain
+from paradestate.text.format.force import FORCE
+from paradestate.text.spreadsheet.csv_sheet import guarded
+from paradestate.text.spreadsheet.layout import ALLOWS, LAYOUTS, ROLL
+from paradestate.text.writing import PlainDumper
+
+WHOLE_DIGITS = 15
+"""Digits that a spreadsheet's numbers hold exactly."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A sheet to be written: its name, and rows of texts with the headings first."""
+
+    name: str
+    rows: tuple[tuple[str, ...], ...]
+
+
+def pages_of(force: Force) -> tuple[Page, ...]:
+    """The sheets of a force; those without an entry are left out."""
+    written = FORCE.write(force)
+    assert isinstance(written, dict)  # noqa: S101 - a record writes a mapping
+    entries: dict[str, list[dict[str, str]]] = {}
+    for name, layout in LAYOUTS.items():
+        section = written.get(layout.section, {})
+        if isinstance(section, dict):
+            entries[name] = list(_entries(name, section))
+    return tuple(
+        Page(name=name, rows=tuple(_rows(name, rows))) for name, rows in entries.items() if rows
+    )
+
+
+def _entries(name: str, section: Mapping[str, Plain]) -> Iterator[dict[str, str]]:
+    for entry, words in section.items():
+        if not isinstance(words, dict):
+            continue
+        if name == "packs":
+            packs = words.get("packs", {})
+            for pack, inner in packs.items() if isinstance(packs, dict) else ():
+                yield {"source": entry, "pack": pack, **_texts(inner)}
+        else:
+            kept = {word: value for word, value in words.items() if word != "packs"}
+            yield {LAYOUTS[name].keys[0]: entry, **_texts(kept)}
+
+
+def _texts(words: Plain) -> dict[str, str]:
+    texts: dict[str, str] = {}
+    for word, value in words.items() if isinstance(words, dict) else ():
+        if word == "availability" and isinstance(value, dict):
+            texts |= _roll_texts(value)
+        else:
+            texts[word] = value if isinstance(value, str) else _flow(value)
+    return texts
+
+
+def _roll_texts(availability: Mapping[str, Plain]) -> dict[str, str]:
+    texts = {ROLL: str(availability[ROLL])}
+    allows = availability["allows"]
+    for band, number in allows.items() if isinstance(allows, dict) else ():
+        heading = f"{ALLOWS}{number}"
+        texts[heading] = f"{texts[heading]}, {band}" if heading in texts else band
+    return texts
+
+
+def _flow(value: Plain) -> str:
+    """A mapping or list as in YAML, without its braces."""
+    text = yaml.dump(
+        value,
+        Dumper=PlainDumper,
+        default_flow_style=True,
+        allow_unicode=True,
+        sort_keys=False,
+        width=10**6,
+    )
+    return text.strip()[1:-1]
+
+
+def _rows(name: str, entries: list[dict[str, str]]) -> Iterator[tuple[str, ...]]:
+    used = dict.fromkeys(heading for entry in entries for heading in entry)
+    known = [*LAYOUTS[name].keys, *LAYOUTS[name].words]
+    headings = [heading for heading in known if heading in used]
+    headings += [heading for heading in used if heading not in known]
+    yield tuple(headings)
+    for entry in entries:
+        yield tuple(entry.get(heading, "") for heading in headings)
+
+
+def csv_text(page: Page) -> str:
+    """A sheet as the text of a `.csv` file."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\r\n")
+    for row in page.rows:
+        writer.writerow([guarded(text) for text in row])
+    return out.getvalue()
+
+
+def xlsx_bytes(pages: tuple[Page, ...]) -> bytes:
+    """Sheets as the bytes of an `.xlsx` file; nothing in it is a formula."""
+    import openpyxl  # noqa: PLC0415 - start-up time
+
+    book = openpyxl.Workbook()
+    book.remove(book.worksheets[0])
+    for page in pages:
+        sheet = book.create_sheet(page.name)
+        for number, row in enumerate(page.rows, start=1):
+            for column, text in enumerate(row, start=1):
+                if text:
+                    cell = sheet.cell(row=number, column=column, value=number_or_text(text))
+                    cell.data_type = "s" if isinstance(cell.value, str) else cell.data_type
+                    cell.number_format = "@" if isinstance(cell.value, str) else "General"
+        sheet.freeze_panes = "A2"
+    out = io.BytesIO()
+    book.save(out)
+    return out.getvalue()
+
+
+def number_or_text(text: str) -> int | float | str:
+    """A number where the spreadsheet gives back the very same text, else the text."""
+    try:
+        exact = Decimal(text)
+    except ArithmeticError:
+        return text
+    if len(text) > WHOLE_DIGITS or format(exact.normalize(), "f") != text:
+        return text
+    return int(text) if exact == exact.to_integral_value() else float(text)
+
+
+def ods_bytes(pages: tuple[Page, ...]) -> bytes:
+    """Sheets as the bytes of an `.ods` file, all cells text. Needs odfpy."""
+    from odf.opendocument import OpenDocumentSpreadsheet  # noqa: PLC0415 - an extra
+    from odf.table import Table, TableCell, TableRow  # noqa: PLC0415
+    from odf.text import P  # noqa: PLC0415
+
+    document = OpenDocumentSpreadsheet()
+    for page in pages:
+        table = Table(name=page.name)
+        for row in page.rows:
+            line = TableRow()
+            for text in row:
+                cell = TableCell(valuetype="string")
+                cell.addElement(P(text=text))
+                line.addElement(cell)
+            table.addElement(line)
+        document.spreadsheet.addElement(table)
+    out = io.BytesIO()
+    document.save(out)
+    return out.getvalue()
