@@ -23,15 +23,21 @@ def decoded(data: bytes, *, file: str) -> tuple[str | None, tuple[Finding, ...]]
     """The text of a file, or None with the finding that says what the file is instead."""
     for signature, what in _SIGNATURES:
         if data.startswith(signature):
-            return None, (_stop("not-text", f"This is {what}, not force data.", file=file),)
+            return None, (
+                _stop(code="not-text", message=f"This is {what}, not force data.", file=file),
+            )
     if len(data) > MOST_BYTES:
         size = f"{len(data) / 1024 / 1024:.1f} MB"
         return None, (
-            _stop("too-large", f"The file has {size}; 8 MB is the most read.", file=file),
+            _stop(
+                code="too-large", message=f"The file has {size}; 8 MB is the most read.", file=file
+            ),
         )
     for signature, name in _WIDE:
         if data.startswith(signature):
-            return None, (_stop("not-utf-8", f"The file is written in {name}.", file=file),)
+            return None, (
+                _stop(code="not-utf-8", message=f"The file is written in {name}.", file=file),
+            )
     try:
         return data.decode("utf-8-sig"), ()
     except UnicodeDecodeError as error:
@@ -39,10 +45,12 @@ def decoded(data: bytes, *, file: str) -> tuple[str | None, tuple[Finding, ...]]
         line = before.count("\n") + 1
         column = len(before) - (before.rfind("\n") + 1) + 1
         message = f"The byte {data[error.start]:02X} here isn't UTF-8."
-        return None, (_stop("not-utf-8", message, file=file, line=line, column=column),)
+        return None, (
+            _stop(code="not-utf-8", message=message, file=file, line=line, column=column),
+        )
 
 
-def _stop(code: str, message: str, *, file: str, line: int = 1, column: int = 1) -> Finding:
+def _stop(*, code: str, message: str, file: str, line: int = 1, column: int = 1) -> Finding:
     hints = {
         "not-text": "Take it out of the folder, or give it another ending.",
         "too-large": "Split the file, or take out what isn't force data.",
