@@ -10,7 +10,8 @@ from paradestate.cli.output import console
 from paradestate.core.certainty import Certainty, Exact, Within
 from paradestate.core.money import Currency, money_text
 from paradestate.core.number import percent_text
-from paradestate.core.order import Order, OrderAnswer, OrderProblem
+from paradestate.core.order import Order, OrderProblem
+from paradestate.core.order_outcome import OrderAnswer
 from paradestate.core.receipt import Receipt
 from paradestate.journeys.order import OrderJourney
 

@@ -14,7 +14,7 @@ class Exact:
 class Within:
     """The best found; nothing better than `bound` exists, in the unit of the answer."""
 
-    bound: int | Fraction
+    bound: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

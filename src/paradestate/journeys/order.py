@@ -12,12 +12,14 @@ from paradestate.core.choice import Choice, unknown_choice
 from paradestate.core.finding import Finding, in_reading_order, stops
 from paradestate.core.force import Force
 from paradestate.core.money import Currency
-from paradestate.core.order import OrderAnswer, OrderProblem
+from paradestate.core.order import OrderProblem
 from paradestate.core.order_finding import doubts, nothing_found, refusal
+from paradestate.core.order_outcome import Barred, NobodySells, NotFound, OrderAnswer
 from paradestate.core.source import force_currency
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import count
-from paradestate.solve.order import Barred, NotFound, cheapest_order, with_alternatives
+from paradestate.solve.order import cheapest_order
+from paradestate.solve.order_alternative import USUAL_SECONDS, with_alternatives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,20 +75,14 @@ def _problem(force: Force, want: Mapping[str, int], *, sources: Sequence[str]) -
 def _solved(read: Checked, problem: OrderProblem, *, seconds: float) -> OrderJourney:
     outcome = cheapest_order(problem, seconds=seconds)
     match outcome:
-        case Barred():
-            findings = refusal(
-                read.force,
-                problem,
-                unsold=outcome.unsold,
-                most_of=outcome.most_of,
-                least_orders=outcome.least_orders,
-            )
+        case NobodySells() | Barred():
+            findings = refusal(read.force, problem, outcome)
             return OrderJourney(checked=_with(read, findings), want=problem.want, problem=problem)
         case NotFound():
-            findings = (nothing_found(read.force, seconds=seconds),)
+            findings = (nothing_found(read.force, outcome, seconds=seconds),)
             return OrderJourney(checked=_with(read, findings), want=problem.want, problem=problem)
         case OrderAnswer():
-            answer = with_alternatives(problem, outcome, seconds=seconds)
+            answer = with_alternatives(problem, outcome, seconds=min(seconds, USUAL_SECONDS))
             findings = tuple(doubts(read.force, problem, answer=answer, seconds=seconds))
             return OrderJourney(
                 checked=_with(read, findings), want=problem.want, problem=problem, answer=answer

@@ -1,22 +1,40 @@
 """A whole-number program built row by row and solved by HiGHS.
 
-The only module that knows the solver library.
+The only module that knows the solver library. A program is only a description: each solve starts
+a fresh solver, so that the same question has the same answer whatever was asked before.
 """
 
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from enum import Enum
+from typing import Any, TypeAlias
 
 import highspy
 
-from paradestate.solve.error import SolverError
+from paradestate.solve.error import SolverError, TooGreatError
 
 GREATEST = 2**53
-"""Whole numbers up to here are exact in floating point."""
+"""Whole numbers up to here are exact in floating point; no sum in a row may exceed it."""
 
 TIGHT = 1e-9
 """Feasibility tolerance asked of the solver; answers are rounded and checked all the same."""
+
+NEARLY_ONE = 1.0 - 1e-6
+"""Costs are whole numbers, so a solution less than one below the best can't exist."""
+
+OPTIONS: Mapping[str, bool | int | float] = {
+    "output_flag": False,  # first, or the solver prints its banner
+    "threads": 1,  # never another number: the solver keeps its first for the whole process
+    "random_seed": 1,
+    "mip_rel_gap": 0.0,
+    "mip_abs_gap": NEARLY_ONE,
+    "mip_feasibility_tolerance": TIGHT,
+    "primal_feasibility_tolerance": TIGHT,
+}
+
+SHORTEST = 0.01
+"""Seconds that a solve is given at the least."""
 
 
 class Ending(Enum):
@@ -33,88 +51,184 @@ class Solution:
 
     ending: Ending
     values: Mapping[int, int]
-    bound: float
-    """No solution costs less, as far as floating point can say."""
+    bound: int
+    """No solution costs less; rounded up from what floating point can say, costs being whole."""
 
 
-class _QuietSolver(highspy.Highs):
-    """HiGHS without the banner that its own constructor prints."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advance:
+    """How far a solve has come."""
 
-    def __init__(self) -> None:
-        super(highspy.Highs, self).__init__()
-        self.setOptionValue("output_flag", False)  # noqa: FBT003 - the library's call
-        self.callbacks = []
+    best: int | None
+    """The least cost found; None before the first."""
+    bound: int | None
+    """No solution costs less; None before that is known."""
+    seconds: float
+
+
+Progress: TypeAlias = Callable[[Advance], None]
+"""Is told of every advance in cost or bound."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Row:
+    terms: Mapping[int, int]
+    least: int | None
+    most: int | None
 
 
 class Program:
     """Whole-number variables, rows over them, and a cost to be least."""
 
     def __init__(self) -> None:
-        self._solver = _QuietSolver()
-        self._solver.setOptionValue("threads", 1)
-        self._solver.setOptionValue("random_seed", 1)
-        self._solver.setOptionValue("mip_rel_gap", 0.0)
-        self._solver.setOptionValue("mip_abs_gap", 0.5)
-        self._solver.setOptionValue("mip_feasibility_tolerance", TIGHT)
-        self._solver.setOptionValue("primal_feasibility_tolerance", TIGHT)
-        self._size = 0
+        self._most: list[int] = []
+        self._whole: list[bool] = []
+        self._rows: list[_Row] = []
+        self._cost: Mapping[int, int] = {}
 
     def variable(self, *, most: int, whole: bool = True) -> int:
         """A new variable from 0 to `most`; returns its number.
 
         `whole` may be False where the rows leave it no choice but a whole number.
         """
-        self._solver.addCol(0.0, 0.0, float(_exact(most)), 0, [], [])
-        if whole:
-            self._solver.changeColIntegrality(self._size, highspy.HighsVarType.kInteger)
-        self._size += 1
-        return self._size - 1
-
-    def minimise(self, terms: Mapping[int, int]) -> None:
-        """Sets what is to be least."""
-        for variable in range(self._size):
-            self._solver.changeColCost(variable, float(_exact(terms.get(variable, 0))))
-
-    def bound(self, variable: int, *, least: int, most: int) -> None:
-        """Sets between which values a variable lies."""
-        self._solver.changeColBounds(variable, float(least), float(_exact(most)))
+        self._most.append(_exact(most))
+        self._whole.append(whole)
+        return len(self._most) - 1
 
     def row(
         self, terms: Mapping[int, int], *, least: int | None = None, most: int | None = None
-    ) -> None:
-        """A sum of variables times whole numbers that must lie from `least` to `most`."""
-        kept = {variable: factor for variable, factor in terms.items() if factor}
-        lower = -highspy.kHighsInf if least is None else float(_exact(least))
-        upper = highspy.kHighsInf if most is None else float(_exact(most))
-        factors = [float(_exact(factor)) for factor in kept.values()]
-        self._solver.addRow(lower, upper, len(kept), list(kept), factors)
+    ) -> int:
+        """Demands that a sum of variables times whole numbers lies from `least` to `most`.
 
-    def solved(self, *, seconds: float) -> Solution:
-        """The least cost found within so many seconds. Raises SolverError where it breaks down."""
-        self._solver.setOptionValue("time_limit", max(seconds, 0.01))
-        self._solver.run()
-        status = self._solver.getModelStatus()
-        info = self._solver.getInfo()
-        infeasible = {
-            highspy.HighsModelStatus.kInfeasible,
-            highspy.HighsModelStatus.kUnboundedOrInfeasible,
-        }
-        if status in infeasible:
-            return Solution(ending=Ending.INFEASIBLE, values={}, bound=math.inf)
-        known = {highspy.HighsModelStatus.kOptimal, highspy.HighsModelStatus.kTimeLimit}
-        if status not in known:
-            raise SolverError(f"HiGHS ended with: {self._solver.modelStatusToString(status)}")
+        Returns the number of the row.
+        """
+        kept = {variable: factor for variable, factor in terms.items() if factor}
+        self._rows.append(_Row(terms=kept, least=least, most=most))
+        _exact(self.greatest(kept) + max(abs(least or 0), abs(most or 0)))
+        return len(self._rows) - 1
+
+    def limit(self, row: int) -> int | None:
+        """What a row may be at the most; None where nothing limits it."""
+        return self._rows[row].most
+
+    def set_limit(self, row: int, *, most: int | None) -> None:
+        """Sets what a row may be at the most, or lifts that limit."""
+        self._rows[row] = replace(self._rows[row], most=most)
+
+    def greatest(self, terms: Mapping[int, int]) -> int:
+        """No sum of these terms is greater, whatever their signs."""
+        return sum(abs(factor) * self._most[variable] for variable, factor in terms.items())
+
+    def minimise(self, terms: Mapping[int, int]) -> None:
+        """Sets what is to be least."""
+        _exact(self.greatest(terms))
+        self._cost = terms
+
+    def solved(
+        self,
+        *,
+        seconds: float,
+        progress: Progress | None = None,
+    ) -> Solution:
+        """The least cost found within so many seconds.
+
+        Raises SolverError where the solver breaks down.
+        """
+        solver = _solver(seconds)
+        solver.passModel(self._model())
+        if progress is not None:
+            _listen(solver, progress)
+        solver.run()
+        return self._solution(solver)
+
+    def _model(self) -> highspy.HighsLp:
+        model = highspy.HighsLp()
+        model.num_col_ = len(self._most)
+        model.num_row_ = len(self._rows)
+        model.col_cost_ = [float(self._cost.get(number, 0)) for number in range(len(self._most))]
+        model.col_lower_ = [0.0] * len(self._most)
+        model.col_upper_ = [float(most) for most in self._most]
+        kinds = highspy.HighsVarType
+        model.integrality_ = [kinds.kInteger if each else kinds.kContinuous for each in self._whole]
+        infinity = highspy.kHighsInf
+        model.row_lower_ = [
+            -infinity if row.least is None else float(row.least) for row in self._rows
+        ]
+        model.row_upper_ = [infinity if row.most is None else float(row.most) for row in self._rows]
+        starts: list[int] = [0]
+        where: list[int] = []
+        factors: list[float] = []
+        for row in self._rows:
+            where.extend(row.terms)
+            factors.extend(float(factor) for factor in row.terms.values())
+            starts.append(len(where))
+        model.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+        model.a_matrix_.start_ = starts
+        model.a_matrix_.index_ = where
+        model.a_matrix_.value_ = factors
+        return model
+
+    def _solution(self, solver: highspy._core._Highs) -> Solution:
+        status = solver.getModelStatus()
+        ending = _ENDINGS.get(status)
+        if ending is None:
+            raise SolverError(f"HiGHS ended with: {solver.modelStatusToString(status)}")
+        info = solver.getInfo()
         found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
-        raw = list(self._solver.getSolution().col_value) if found else []
-        optimal = status == highspy.HighsModelStatus.kOptimal
+        raw = list(solver.getSolution().col_value) if found else []
         return Solution(
-            ending=Ending.OPTIMAL if optimal else Ending.STOPPED,
+            ending=ending,
             values={variable: round(value) for variable, value in enumerate(raw)},
-            bound=float(info.mip_dual_bound),
+            bound=_rounded_up(info.mip_dual_bound) or 0,
         )
+
+
+_ENDINGS: Mapping[highspy.HighsModelStatus, Ending] = {
+    highspy.HighsModelStatus.kOptimal: Ending.OPTIMAL,
+    highspy.HighsModelStatus.kInfeasible: Ending.INFEASIBLE,
+    # every variable and so every cost is bounded
+    highspy.HighsModelStatus.kUnboundedOrInfeasible: Ending.INFEASIBLE,
+    highspy.HighsModelStatus.kTimeLimit: Ending.STOPPED,
+}
+
+
+def _solver(seconds: float) -> highspy._core._Highs:
+    """A fresh solver. The library's own subclass prints a banner before it can be silenced."""
+    solver = highspy._core._Highs()  # noqa: SLF001 - as the docstring says
+    for name, value in OPTIONS.items():
+        solver.setOptionValue(name, value)
+    solver.setOptionValue("time_limit", max(seconds, SHORTEST))
+    return solver
+
+
+def _listen(solver: highspy._core._Highs, progress: Progress) -> None:
+    """Has the solver tell of every advance."""
+    last: list[tuple[int | None, int | None]] = []
+
+    def heard(*event: Any) -> None:  # noqa: ANN401 - kind, message, what is said, answer, data
+        said: highspy.cb.HighsCallbackOutput = event[2]
+        best = said.mip_primal_bound
+        advance = Advance(
+            best=round(best) if math.isfinite(best) else None,
+            bound=_rounded_up(said.mip_dual_bound),
+            seconds=said.running_time,
+        )
+        if last[-1:] != [(advance.best, advance.bound)]:
+            last.append((advance.best, advance.bound))
+            progress(advance)
+
+    solver.setCallback(heard, None)
+    solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
+
+
+def _rounded_up(bound: float) -> int | None:
+    """A floating-point bound on a whole number as a whole number, with room for its error."""
+    if not math.isfinite(bound):
+        return None
+    return math.ceil(bound - 1e-6 - 1e-9 * abs(bound))
 
 
 def _exact(number: int) -> int:
     if abs(number) > GREATEST:
-        raise SolverError(f"{number:,} is too great for the solver")
+        raise TooGreatError(f"{number:,} is too great for the solver")
     return number

@@ -1,0 +1,107 @@
+"""Other orders beside the cheapest: steps of cost against left over, and the next best."""
+
+from dataclasses import replace
+
+from paradestate.core.certainty import Exact
+from paradestate.core.order import Order, OrderProblem, in_order_of_choice, is_padded
+from paradestate.core.order_outcome import OrderAnswer
+from paradestate.solve.error import TooGreatError
+from paradestate.solve.order_program import OrderProgram
+from paradestate.solve.order_search import Clock, Found, clock, search
+from paradestate.solve.padding_program import keep_out_padding
+from paradestate.solve.program import Ending
+
+USUAL_SECONDS = 10.0
+"""Time that the alternatives may take."""
+
+MOST_STEPS = 100
+MOST_TRIED = 100
+"""Orders that are looked at for the next best, padded ones and ties included."""
+
+
+def with_alternatives(
+    problem: OrderProblem,
+    answer: OrderAnswer,
+    *,
+    seconds: float = USUAL_SECONDS,
+    next_best: int = 3,
+) -> OrderAnswer:
+    """The answer with its steps and next best orders, as many as the time allows.
+
+    Only to a proved order can others be next.
+    """
+    if not isinstance(answer.certainty, Exact):
+        return answer
+    try:
+        steps, all_steps = _steps(problem, answer.order, until=clock(seconds / 2))
+        others, all_others = _next_best(
+            problem, answer.order, number=next_best, until=clock(seconds / 2)
+        )
+    except TooGreatError:
+        return answer
+    # Orders of the same total that leave as much over come into their own order only here.
+    first, *others = sorted((answer.order, *others), key=in_order_of_choice)
+    return replace(
+        answer,
+        order=first,
+        steps=(first, *steps[1:]),
+        all_steps=all_steps,
+        next_best=tuple(others[:next_best]),
+        all_next_best=all_others,
+    )
+
+
+def _steps(problem: OrderProblem, best: Order, *, until: Clock) -> tuple[tuple[Order, ...], bool]:
+    """Orders that no other beats both in total and in what is left over, and whether all of them.
+
+    Each is the cheapest that leaves less over than the one before.
+    """
+    steps = [best]
+    if not best.number_left_over:
+        return tuple(steps), True
+    program = OrderProgram(problem)
+    wanted = sum(problem.want.values())
+    while steps[-1].number_left_over and len(steps) < MOST_STEPS:
+        with program.at_most(program.figures, wanted + steps[-1].number_left_over - 1):
+            found = search(program, until=until)
+        if found is Ending.INFEASIBLE:
+            return tuple(steps), True
+        if not isinstance(found, Found) or not found.settled:
+            return tuple(steps), False
+        if found.order.total == steps[-1].total:
+            steps.pop()
+        steps.append(found.order)
+    return tuple(steps), not steps[-1].number_left_over
+
+
+def _next_best(
+    problem: OrderProblem, best: Order, *, number: int, until: Clock
+) -> tuple[list[Order], bool]:
+    """The orders that come after the best, without padded ones, and whether all asked for.
+
+    With them come all that differ from the last in packs and names only. Each order that is found
+    is excluded from the program, which then gives the next.
+    """
+    if not best.packs:
+        return [], True
+    program = OrderProgram(problem, further=number)
+    keep_out_padding(program)
+    program.exclude(best)
+    listed: list[Order] = []
+    for _ in range(MOST_TRIED):
+        found = search(program, until=until)
+        if found is Ending.INFEASIBLE:
+            return listed, True
+        if not isinstance(found, Found) or not found.settled:
+            break
+        if len(listed) >= number and _is_beyond(found.order, listed[number - 1]):
+            return listed, True
+        program.exclude(found.order)
+        if not is_padded(problem, found.order):
+            listed.append(found.order)
+    return listed, False
+
+
+def _is_beyond(order: Order, last: Order) -> bool:
+    """Whether an order comes after another whatever their names."""
+    return in_order_of_choice(order)[:3] > in_order_of_choice(last)[:3]

@@ -1,0 +1,39 @@
+"""How many of a pack, and how great a value of goods, an order can use."""
+
+import math
+
+from paradestate.core.order import OrderProblem
+from paradestate.core.receipt import lots_of
+from paradestate.core.source import Pack, Source
+from paradestate.solve.pack_program import repeats_from
+
+
+def most_useful(problem: OrderProblem, source: Source, *, pack: Pack, further: int) -> int:
+    """More of a pack than this helps neither the cheapest order nor the `further` ones after it.
+
+    Let `best` be the lot of the pack that is cheapest a pack. Taking one such lot out of many packs
+    lowers the goods by its price. The order stays enough where more are left than fill every want
+    by themselves, and is no dearer where the goods stay on the highest step. So a useful order has
+    too few packs for that, or its goods are less than one lot above the highest step. Further
+    orders may hold one lot more each where packs come in multi-buys; a single pack too many is
+    padding.
+    """
+    best = lots_of(pack)[0]
+    top = _highest_step(source)
+    if further and best.size > 1:
+        top += max(each.price for each in source.packs.values())
+    fills = max((_packs_for(problem, pack, kind=kind) for kind in pack.holds), default=0)
+    lifts = math.ceil(best.size * (top + best.price) / best.price) - 1 if best.price else 0
+    most = max(repeats_from(pack) + best.size - 1, fills + best.size - 1, lifts)
+    if best.size > 1:
+        most += further * best.size
+    return most if pack.most is None else min(most, pack.most)
+
+
+def _packs_for(problem: OrderProblem, pack: Pack, *, kind: str) -> int:
+    each = pack.holds[kind]
+    return -(-problem.want.get(kind, 0) // each) if each else 0
+
+
+def _highest_step(source: Source) -> int:
+    return max((*source.carriage, *source.discount, source.least_order), default=0)

@@ -1,0 +1,90 @@
+"""The search for one order: least total, then least left over, then fewest packs."""
+
+import time
+from dataclasses import dataclass
+
+from paradestate.core.certainty import Exact, Within
+from paradestate.core.order import Order, order_problems, priced
+from paradestate.solve.error import SolverError
+from paradestate.solve.order_program import OrderProgram, Weights
+from paradestate.solve.program import Advance, Ending, Progress, Solution
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clock:
+    """When a search has to end."""
+
+    end: float
+
+    @property
+    def left(self) -> float:
+        """Seconds left; nought when time is up."""
+        return max(0.0, self.end - time.monotonic())
+
+
+def clock(seconds: float) -> Clock:
+    """A clock that runs out in so many seconds."""
+    return Clock(end=time.monotonic() + seconds)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """An order, and what is proved of it."""
+
+    order: Order
+    certainty: Exact | Within
+    """Of its total."""
+    out_of_time: bool
+    settled: bool
+    """Whether it is proved as well that no order of the same total leaves less over."""
+
+
+def search(
+    program: OrderProgram, *, until: Clock, progress: Progress | None = None
+) -> Found | Ending:
+    """The best order of a program, or how the search ended without one.
+
+    Raises SolverError where the solver's order doesn't stand up to the plain check.
+    """
+    if not until.left:
+        return Ending.STOPPED
+    weights = program.weights()
+    program.program.minimise(program.weighted(weights))
+    solution = program.program.solved(
+        seconds=until.left, progress=None if progress is None else _of_totals(progress, weights)
+    )
+    if not solution.values:
+        return solution.ending
+    order = _checked(program, solution)
+    bound = weights.least_total(solution.bound)
+    return Found(
+        order=order,
+        certainty=Exact() if order.total <= bound else Within(bound=bound),
+        out_of_time=solution.ending is Ending.STOPPED,
+        settled=weights.is_settled(order, bound=solution.bound),
+    )
+
+
+def _checked(program: OrderProgram, solution: Solution) -> Order:
+    """The order of a solution, priced by plain code and checked by it."""
+    order = priced(program.problem, program.basket(solution))
+    wrong = order_problems(program.problem, order)
+    if wrong:
+        raise SolverError(f"the solver's order doesn't hold: {'; '.join(wrong)}")
+    return order
+
+
+def _of_totals(progress: Progress, weights: Weights) -> Progress:
+    """Has advances told in totals instead of weighted sums."""
+
+    def told(advance: Advance) -> None:
+        best, bound = advance.best, advance.bound
+        progress(
+            Advance(
+                best=None if best is None else weights.least_total(best),
+                bound=None if bound is None else weights.least_total(bound),
+                seconds=advance.seconds,
+            )
+        )
+
+    return told
