@@ -8,6 +8,9 @@ from itertools import product
 
 from paradestate.core.outline import Disc, Millimetres, Outline, Rectangle
 
+FINE = 60
+"""Steps of the grid that is tried across a disc; none is finer than half a millimetre."""
+
 PI = Fraction(314159265358979, 10**14)
 """The circle's number, too small by less than 10^-14: enough for areas that people compare."""
 
@@ -114,10 +117,9 @@ def _corners(
     lefts = {edge, *(spot.left + spot.width + gap for spot in placed)}
     fronts = {edge, *(spot.front + spot.depth + gap for spot in placed)}
     if isinstance(base, Disc):
-        half = Fraction(1, 2)
-        steps = range(int(2 * base.diameter))
-        lefts |= {step * half for step in steps}
-        fronts |= {step * half for step in steps}
+        step = max(base.diameter / FINE, Fraction(1, 2))
+        lefts |= {step * number for number in range(FINE)}
+        fronts |= {step * number for number in range(FINE)}
     return product(fronts, lefts)
 
 

@@ -4,6 +4,7 @@ Lives only as long as one reading. Imports findings, places and the tree.
 """
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import KeyPath, Place
@@ -60,16 +61,22 @@ def unknown_name(name: str, known: Iterable[str], *, kind: str) -> Slip:
     )
 
 
+PASSED_OVER = frozenset({"parts", "packs", "of"})
+"""Words of a path that say nothing more where a name or number follows, or nothing."""
+
+
 def said_of(path: KeyPath, message: str) -> str:
     """The message with the name of the thing it is about in front: `company, part 3: ...`."""
-    if len(path) < 2:  # noqa: PLR2004 - a section itself names nothing
-        return f"{path[0]}: {message}" if path else message
     words: list[str] = []
-    for word in path[1:]:
-        if word.isdigit() and words:
-            words[-1] = f"{words[-1].removesuffix('s')} {word}"
-        else:
+    for before, word in pairwise(("", *path)):
+        if word.isdigit() and before:
+            words = [*words[: -1 if words[-1:] == [before] else None], numbered(before, word)]
+        elif word not in PASSED_OVER:
             words.append(word)
-    if path[1].isdigit():
-        words[0] = f"{path[0]} {words[0]}"
-    return f"{', '.join(words)}: {message}"
+    named = words[1:] if len(words) > 1 else words
+    return f"{', '.join(named)}: {message}" if named else message
+
+
+def numbered(word: str, number: str) -> str:
+    """One item of a list: `part 3` of `parts`."""
+    return f"{word.removesuffix('s')} {number}"

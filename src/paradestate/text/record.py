@@ -113,6 +113,8 @@ class Record(Generic[T]):
         return not unknown
 
     def _none_missing(self, node: Fields, context: Context) -> bool:
+        if context.partial and not node.place.path:  # it may stand in what couldn't be read
+            return True
         missing = [
             known for name, known in self.words.items() if known.required and name not in node.nodes
         ]

@@ -10,6 +10,7 @@ from paradestate.core.force import Force
 from paradestate.core.formation import Echelon, Need, Part
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
+from paradestate.core.sentence.wording import plural
 from paradestate.core.structure import loop_finding, loop_from, structure
 from paradestate.core.variant import Composition, Compositions, LocatedPart, compositions
 
@@ -271,8 +272,8 @@ def absurd_numbers(force: Force) -> Iterator[Finding]:
         yield Finding(
             level=Level.WARN,
             code="absurd-number",
-            message=f"{number} {part.of} in a {composition.formation.name} gives {total} {stand} "
-            "in the whole force.",
+            message=f"{number} {plural(part.of)} in a {composition.formation.name} gives {total} "
+            f"{plural(stand)} in the whole force.",
             effect="Sums use it as it stands.",
             hint=f"Did you mean {digit}?" if doubled else "Look at the number again.",
             place=_place(force, (*located.path, "number")),

@@ -1,7 +1,7 @@
 """Doubts about stands and figures: fit, telltales, likeness, men, units of length, fronts."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from paradestate.core.establishment import establishment
@@ -24,7 +24,7 @@ from paradestate.core.place import Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.stand import StandPattern
 
-TIME_TO_TRY = 60
+TIME_TO_TRY = 24
 """Figures on one stand up to which places are tried."""
 
 
@@ -48,6 +48,8 @@ def figures_that_do_not_fit(force: Force) -> Iterator[Finding]:
     for stand in force.stands.values():
         footprints = _footprints(force, stand)
         if stand.base is None or not footprints or len(footprints) > TIME_TO_TRY:
+            continue
+        if _side_below_a_figure(stand, footprints) is not None:
             continue
         placed = fit(stand.base, footprints, edge=stand.edge, gap=stand.gap)
         if placed.fits is Fits.YES:
@@ -160,23 +162,27 @@ def men_fewer_than_figures(force: Force) -> Iterator[Finding]:
 def lengths_in_another_unit(force: Force) -> Iterator[Finding]:
     """A stand smaller than one of its figures: inches or centimetres typed as millimetres."""
     for stand in force.stands.values():
-        footprints = _footprints(force, stand)
-        if stand.base is None or not footprints:
+        side = _side_below_a_figure(stand, _footprints(force, stand) or ())
+        if side is None:
             continue
-        narrowest = min(_sides(stand.base))
-        if narrowest >= max(min(_sides(each)) for each in footprints):
-            continue
-        inches = narrowest * MILLIMETRES_PER_INCH
-        size = decimal_text(narrowest)
-        guess = f"{size} inches ({decimal_text(Fraction(half_up(inches * 10), 10))} mm)"
+        size = decimal_text(side)
+        inches = Fraction(half_up(side * MILLIMETRES_PER_INCH * 10), 10)
         yield Finding(
             level=Level.WARN,
             code="smaller-than-a-figure",
             message=f"{stand.name}: {size} mm is smaller than a figure.",
             effect="No figure fits on it.",
-            hint=f"Did you mean {guess} or {size} cm?",
+            hint=f"Did you mean {size} inches ({decimal_text(inches)} mm) or {size} cm?",
             place=_place(force, "stands", stand.name, "base"),
         )
+
+
+def _side_below_a_figure(stand: StandPattern, footprints: Sequence[Outline]) -> Millimetres | None:
+    """A side of the base, front first, that is smaller than its largest figure is narrow."""
+    if stand.base is None or not footprints:
+        return None
+    largest = max(min(_sides(each)) for each in footprints)
+    return next((side for side in _sides(stand.base) if side < largest), None)
 
 
 def _sides(outline: Outline) -> tuple[Millimetres, Millimetres]:

@@ -252,7 +252,7 @@ def _purchase(force: Force, game: Game, *, purchase: Purchase, path: KeyPath) ->
             force,
             path,
             code="not-in-force",
-            message=f"{entry.name} {reason}.",
+            message=f"{entry.name}: {reason}.",
             hint="Take it out of the plan, or choose another game or date.",
         )
 
@@ -260,12 +260,12 @@ def _purchase(force: Force, game: Game, *, purchase: Purchase, path: KeyPath) ->
 def _not_in_force(force: Force, game: Game, *, entry: Entry) -> str | None:
     """Why an entry can't be taken in a game; None where it can."""
     if entry.only_in is not None and entry.only_in.posture != game.posture:
-        return f"works only in {entry.only_in.posture}; '{game.name}' is {game.posture}"
+        return f"only in {entry.only_in.posture}, and '{game.name}' is {game.posture}"
     if entry.not_in is not None and entry.not_in.posture == game.posture:
-        return f"doesn't work in {game.posture}, which '{game.name}' is"
+        return f"not in {game.posture}, which '{game.name}' is"
     date = force.raise_.date if force.raise_ else None
     if date is not None and entry.window.holds(date) is Hold.OUT:
-        return f"isn't to be had in {date}"
+        return f"not to be had in {date}"
     return None
 
 

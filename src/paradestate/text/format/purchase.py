@@ -81,8 +81,8 @@ def _with_rest(
         context.stop(
             Slip(
                 code="more-than-held",
-                message=f"{last.capitalize()} {made} of {held} {name}.",
-                hint="Count again: the stages add up to more than is held.",
+                message=f"{made} of {held} {name}. Count again?",
+                hint=f"Let the stages add up to at most what is held, or correct '{HELD}'.",
             ),
             node.nodes[last].place,
         )
@@ -105,14 +105,14 @@ def source_record(places: int) -> Record[Source]:
             money,
             required=True,
             missing_code="pack-without-price",
-            missing_message="There is no price.",
+            missing_message="it has no price.",
         ),
         word(
             "holds",
             Counts(kind=FIGURES),
             required=True,
             missing_code="pack-without-contents",
-            missing_message="The pack has no contents, so it can't fill any want.",
+            missing_message="the pack has no contents, so it can't fill any want.",
         ),
         word("most", value.WHOLE, about="how many can be had"),
         word("lead days", value.COUNT, about="days from order to arrival"),

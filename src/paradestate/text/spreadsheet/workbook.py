@@ -16,6 +16,8 @@ MOST_UNPACKED = 64 * 1024 * 1024
 
 MOST_ROWS = 20_000
 MOST_COLUMNS = 200
+MOST_CELLS = 500_000
+"""Cells, empty ones included, in the rectangle that a sheet fills."""
 
 Sheets = tuple[tuple[Sheet, ...], tuple[Finding, ...]]
 
@@ -79,6 +81,10 @@ def _read_xlsx(data: bytes, *, file: str) -> Sheets:
         message = f"The spreadsheet can't be read ({type(error).__name__})."
         hint = "Open it in the spreadsheet program and save it again."
         return (), (_stop(file, code="not-a-spreadsheet", message=message, hint=hint),)
+    if any(sheet.max_row * sheet.max_column > MOST_CELLS for sheet in formulas.worksheets):
+        message = f"A sheet has more than {MOST_CELLS:,} cells."
+        hint = "Delete what isn't force data, empty rows and columns too."
+        return (), (_stop(file, code="too-large", message=message, hint=hint),)
     findings = [
         _merged(file, sheet.title, str(merged))
         for sheet in formulas.worksheets
@@ -107,7 +113,8 @@ def _merged(file: str, sheet: str, where: str) -> Finding:
 
 
 def _xlsx_rows(results: Any, formulas: Any, *, file: str) -> Iterator[Row]:  # noqa: ANN401
-    rows = results.iter_rows(max_row=MOST_ROWS, max_col=MOST_COLUMNS)
+    last_row = min(results.max_row, MOST_ROWS)
+    rows = results.iter_rows(max_row=last_row, max_col=min(results.max_column, MOST_COLUMNS))
     for row in rows:
         cells = {}
         for cell in row:

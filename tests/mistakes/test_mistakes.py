@@ -1,0 +1,104 @@
+"""Every sort of slip in the smallest file that has it: what is said, where, and the way out.
+
+Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
+finding tells, which has to bring nothing to say.
+"""
+
+import datetime
+import os
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from paradestate.core.finding import Finding, Level
+from paradestate.journeys.check import checked
+
+FOLDER = Path(__file__).parent
+CASES = sorted(path.name for path in FOLDER.iterdir() if (path / "expected.txt").exists())
+ON = datetime.date(2026, 3, 5)
+
+SMALL = """\
+format: 1
+title: Slips
+figures: {rifleman: {footprint: 6 mm}}
+stands: {rifle section: {base: 40 x 20 mm, figures: {rifleman: 4}}}
+formations: {platoon: {parts: {rifle section: 2}}}
+raise: {formation: platoon}
+"""
+
+
+def printed(found: Finding) -> str:
+    place = found.place
+    at = f"{Path(place.file).name}:{place.line}:{place.column}"
+    return (
+        f"{at}: {found.level}: {found.message} [{found.code}]\n"
+        f"    {found.effect}\n    {found.hint}\n"
+    )
+
+
+def findings_in(folder: Path) -> tuple[Finding, ...]:
+    return checked(folder, today=ON).findings
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_a_slip_is_said_at_its_place_with_a_way_out(
+    case: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Set NEW_EXPECTATIONS to write what is printed now; then read every line of the difference."""
+    monkeypatch.chdir(FOLDER)
+    text = "".join(printed(found) for found in findings_in(Path(case)))
+    if "NEW_EXPECTATIONS" in os.environ:
+        (FOLDER / case / "expected.txt").write_text(text, encoding="utf-8")
+    assert text == (FOLDER / case / "expected.txt").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("case", [case for case in CASES if (FOLDER / case / "mended").is_dir()])
+def test_the_way_out_leaves_nothing_to_say(case: str) -> None:
+    assert findings_in(FOLDER / case / "mended") == ()
+
+
+def test_many_slips_in_several_files_are_all_found_in_one_run() -> None:
+    found = findings_in(FOLDER / "all-at-once")
+    assert len(found) >= 40
+    assert len({finding.place.file for finding in found}) == 3
+    assert {finding.level for finding in found} == {Level.STOP, Level.WARN, Level.REMARK}
+
+
+def test_a_picture_is_not_force_data(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_bytes(b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR")
+    (found,) = findings_in(tmp_path)
+    assert (found.code, found.level) == ("not-text", Level.STOP)
+    assert found.message == "This is a picture (PNG), not force data."
+    assert (found.place.line, found.place.column) == (1, 1)
+
+
+def test_a_spreadsheet_that_made_a_date_of_a_range(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_text(SMALL, encoding="utf-8")
+    book = openpyxl.Workbook()
+    sheet = book.worksheets[0]
+    sheet.title = "supporting troops"
+    sheet.append(["entry", "cost", "when refused", "roll", "allows 0", "allows all"])
+    sheet.append(["guns", 4, "points kept", "1d4", datetime.date(2026, 3, 1), 4])
+    book.save(tmp_path / "list.xlsx")
+    (found,) = findings_in(tmp_path)
+    assert (found.code, found.level) == ("date-for-range", Level.WARN)
+    assert found.message == "supporting troops!E2: '1-3' has become '1 March'."
+    assert found.effect == "Read as 1-3."
+    assert (found.place.cell, found.place.line) == ("supporting troops!E2", 2)
+    assert found.place.column == 5
+
+
+def test_a_comma_in_a_spreadsheet_is_read_with_a_warning(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_text(SMALL, encoding="utf-8")
+    (tmp_path / "sources.csv").write_text(
+        "source;currency;carriage\nNorth;GBP;0: 3.50\n", encoding="utf-8"
+    )
+    (tmp_path / "packs.csv").write_text(
+        "source;pack;price;holds\nNorth;N1;3,50;rifleman: 10\n", encoding="utf-8"
+    )
+    read = checked(tmp_path, today=ON)
+    (found,) = read.findings
+    assert (found.code, found.level) == ("comma-decimal", Level.WARN)
+    assert found.place.cell == "packs!C2"
+    assert read.force.sources["North"].packs["N1"].price == 350
