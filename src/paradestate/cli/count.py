@@ -8,7 +8,6 @@ from paradestate.cli.count_json import count_json
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import choice_options, finish, folder_argument, json_option, today
 from paradestate.cli.output import print_json
-from paradestate.core.choice import Choice
 from paradestate.journeys.choosing import against_of, choice_of
 from paradestate.journeys.count import count
 
@@ -45,9 +44,13 @@ def command(folder: Path, *, against: str, changes: bool, as_json: bool, **optio
     if findings or more:
         print_findings((*findings, *more), {})
         finish(stopped=True)
-    if changes and other is None:
-        other, choice = choice, Choice()
-    answer = count(folder, today=today(), choice=choice, against=other)
+    answer = count(
+        folder,
+        today=today(),
+        choice=choice,
+        against=other,
+        since_written=changes and other is None,
+    )
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.count is not None and as_json:
         print_json(count_json(answer.count))

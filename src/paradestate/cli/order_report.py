@@ -13,6 +13,7 @@ from paradestate.core.number import percent_text
 from paradestate.core.order import Order, OrderProblem
 from paradestate.core.order_outcome import OrderAnswer
 from paradestate.core.receipt import Receipt
+from paradestate.core.sentence.wording import several
 from paradestate.journeys.order import OrderJourney
 
 
@@ -63,7 +64,7 @@ def _print_slip(out: Console, receipt: Receipt, *, problem: OrderProblem) -> Non
     table.add_column("cost", justify="right")
     for line in receipt.lines:
         pack = source.packs[line.pack]
-        holds = ", ".join(f"{number} {kind}" for kind, number in pack.holds.items())
+        holds = ", ".join(several(number, kind) for kind, number in pack.holds.items())
         name = f"{line.pack} {pack.title}".strip()
         table.add_row(str(line.number), name, holds, money_text(line.cost, receipt.currency))
     table.add_row("", "", "goods", money_text(receipt.goods, receipt.currency))
@@ -93,7 +94,7 @@ def _proof(certainty: Certainty, order: Order, *, currency: Currency) -> str:
 def _left_over(order: Order) -> str:
     if not order.left_over:
         return "Nothing is left over."
-    kinds = ", ".join(f"{number} {kind}" for kind, number in order.left_over.items())
+    kinds = ", ".join(several(number, kind) for kind, number in order.left_over.items())
     return f"Left over: {order.number_left_over} figures ({kinds})."
 
 

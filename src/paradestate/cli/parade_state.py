@@ -13,6 +13,7 @@ from paradestate.core.figure import Sort
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
 from paradestate.core.ratio import evenness, ratio
+from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import Count
 
 BAR = 24
@@ -48,13 +49,21 @@ def print_parade_state(answer: Count, *, folder: Path) -> None:
         out.print()
         _print_changes(answer.changes)
     out.print()
-    out.print(f"Next: paradestate order {folder}")
+    out.print(_next_step(answer, folder=folder))
+
+
+def _next_step(answer: Count, *, folder: Path) -> str:
+    if not answer.strength.deficiency:
+        return f"Next: paradestate read-back {folder}"
+    if not answer.force.sources:
+        return f"Next: write your sources and their packs into {folder}, to order what is lacking."
+    return f"Next: paradestate order {folder}"
 
 
 def _raised(answer: Count) -> str:
     made = answer.made
     numbers = ", ".join(
-        f"{number} {name}" for name, number in made.number_of.items() if name != made.formation
+        several(number, name) for name, number in made.number_of.items() if name != made.formation
     )
     date = f", {made.date}" if made.date else ""
     return f"{made.formation}{date}{f' ({numbers})' if numbers else ''}"

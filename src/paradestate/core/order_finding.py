@@ -20,6 +20,7 @@ from paradestate.core.order_outcome import (
     Why,
 )
 from paradestate.core.place import Place, nearest_place
+from paradestate.core.sentence.wording import plural, several
 
 MUCH_LEFT_OVER = Fraction(1, 5)
 """A share of what is wanted that is worth a word when more is left over (common practice)."""
@@ -40,10 +41,11 @@ def refusal(
 
 def _unsold(force: Force, problem: OrderProblem, *, kind: str) -> Finding:
     number = problem.want[kind]
+    verb = "is" if number == 1 else "are"
     return _stop(
         code="nobody-sells",
-        message=f"{number} {kind} {'is' if number == 1 else 'are'} wanted; no pack on the list "
-        f"contains {kind}.",
+        message=f"{several(number, kind)} {verb} wanted; no pack on the list contains "
+        f"{plural(kind)}.",
         hint="Add a source or a substitute.",
         place=nearest_place(force.places, ("figures", kind)),
     )

@@ -35,7 +35,7 @@ class Count:
     check: CrossCheck
     fronts: tuple[BodyFront, ...]
     changes: tuple[Change, ...] | None
-    """From this force to the other; None where none was asked for."""
+    """What was asked for: from this force to another, or from the written one to this."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,15 +47,26 @@ class CountAnswer:
 
 
 def count(
-    folder: Path, *, today: datetime.date, choice: Choice, against: Choice | None = None
+    folder: Path,
+    *,
+    today: datetime.date,
+    choice: Choice,
+    against: Choice | None = None,
+    since_written: bool = False,
 ) -> CountAnswer:
-    """Counts the force of a folder; with `against`, also what another choice would change."""
+    """Counts the force of a folder.
+
+    With `against` also what another choice would change; with `since_written` what this choice
+    changes against the folder as it is written.
+    """
     read = checked(folder, today=today)
     if read.is_stopped:
         return CountAnswer(checked=read, count=None)
     picked, findings = chosen(read.force, choice)
     made, more = establishment(picked)
-    differences, yet_more = _differences(picked, made, against=against)
+    other = Choice() if since_written else against
+    base = read.force if since_written else picked
+    differences, yet_more = _differences(base, made, against=other, backwards=since_written)
     whole = replace(read, findings=in_reading_order((*read.findings, *findings, *more, *yet_more)))
     if made is None or stops(whole.findings):
         return CountAnswer(checked=whole, count=None)
@@ -79,13 +90,14 @@ def _counted(
 
 
 def _differences(
-    force: Force, made: Establishment | None, *, against: Choice | None
+    force: Force, made: Establishment | None, *, against: Choice | None, backwards: bool
 ) -> tuple[tuple[Change, ...] | None, tuple[Finding, ...]]:
-    """What changes from the counted force to the other choice."""
+    """What changes from the counted force to the other choice, or backwards from that to it."""
     if against is None or made is None:
         return None, ()
     other_force, findings = chosen(force, against)
     other, more = establishment(other_force)
     if other is None:
         return None, (*findings, *more)
-    return changes(force, made, after=other), (*findings, *more)
+    before, after = (other, made) if backwards else (made, other)
+    return changes(force, before, after=after), (*findings, *more)
