@@ -73,7 +73,8 @@ def said_of(path: KeyPath, message: str) -> str:
             words = [*words[: -1 if words[-1:] == [before] else None], numbered(before, word)]
         elif word not in PASSED_OVER:
             words.append(word)
-    named = words[1:] if len(words) > 1 else words
+    is_entry_of_section = len(words) > 1 and not path[1].isdigit()
+    named = words[1:] if is_entry_of_section else words
     return f"{', '.join(named)}: {message}" if named else message
 
 

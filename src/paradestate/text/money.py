@@ -1,7 +1,6 @@
 """Money, currencies and rates from text."""
 
 import re
-from fractions import Fraction
 
 from paradestate.core.money import Currency, Minor
 from paradestate.text.number import read_decimal
@@ -40,8 +39,3 @@ def read_amount(text: str, *, places: int) -> Minor | Slip:
             hint=f"Write at most {places} decimals.",
         )
     return Minor(minor.numerator)
-
-
-def whole_units(amount: int, *, places: int) -> Fraction:
-    """An amount of minor units in whole units."""
-    return Fraction(amount, 10**places)

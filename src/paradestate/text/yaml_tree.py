@@ -147,6 +147,11 @@ class _Builder:
                 self._place(event),
             )
 
+    def _count(self, place: Place) -> None:
+        self.nodes += 1
+        if self.nodes > MOST_NODES:
+            raise _TooMuchError(_bound_slip(f"more than {MOST_NODES:,} values in one file"), place)
+
     def _plain_only(self, event: yaml.NodeEvent, place: Place) -> None:
         if event.anchor is not None:
             self.stop(_not_here("an anchor", f"&{event.anchor}", code="yaml-anchor"), place)
@@ -162,6 +167,7 @@ class _Builder:
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         place = self._place(event)
         quoted = event.style in ("'", '"', "|", ">")
+        self._count(place)
         self._plain_only(event, place)
         if len(event.value) > MOST_TEXT:
             raise _TooMuchError(
@@ -171,6 +177,7 @@ class _Builder:
 
     def _begin(self, event: yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
         place = self._place(event)
+        self._count(place)
         self._plain_only(event, place)
         if len(self.open) >= MOST_DEPTH:
             raise _TooMuchError(
@@ -190,11 +197,6 @@ class _Builder:
             self._add(Items(nodes=tuple(level.items), place=level.place))
 
     def _add(self, node: Node) -> None:
-        self.nodes += 1
-        if self.nodes > MOST_NODES:
-            raise _TooMuchError(
-                _bound_slip(f"more than {MOST_NODES:,} values in one file"), node.place
-            )
         if not self.open:
             if self.root is None:
                 self.root = node

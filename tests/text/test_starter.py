@@ -1,0 +1,34 @@
+"""The small folder that a newcomer starts from."""
+
+from fractions import Fraction
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from paradestate.core.establishment import establishment
+from paradestate.core.review.every_rule import EVERY_RULE
+from paradestate.text.folder import read_files
+from paradestate.text.starter import Answers, starter_text
+
+
+@given(
+    st.builds(
+        Answers,
+        title=st.text(st.characters(codec="ascii", categories=["L", "N", "P", "Zs"]), min_size=1),
+        height=st.integers(2, 100).map(Fraction),
+        figures_per_stand=st.integers(1, 20),
+        sections=st.integers(1, 12),
+        platoons=st.integers(1, 12),
+        owned=st.integers(0, 500),
+    )
+)
+def test_it_reads_without_a_finding_whatever_is_answered(answers: Answers) -> None:
+    reading = read_files({"force.yaml": starter_text(answers).encode()})
+    doubts = [found for rule in EVERY_RULE for found in rule(reading.force)]
+    doubts = [found for found in doubts if found.code != "absurd-number"]
+    assert not reading.findings or not answers.title.strip()
+    assert not doubts
+    made, _ = establishment(reading.force)
+    assert made is not None
+    sections = answers.sections * answers.platoons
+    assert made.must.stands == {"company command": 1, "rifle section": sections}

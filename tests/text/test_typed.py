@@ -1,0 +1,44 @@
+"""What is typed beside a command."""
+
+import pytest
+
+from paradestate.core.span import year
+from paradestate.text.typed import read_names, read_numbers, read_typed_date
+from tests.text.slips import code_of, value_of
+
+
+@pytest.mark.parametrize(
+    ("text", "numbers"),
+    [
+        ("company=3", {"company": 3}),
+        ("rifleman=50, officer=4", {"rifleman": 50, "officer": 4}),
+        (" rifleman = 50 ,rifleman=1", {"rifleman": 51}),
+        ("\"rifle, old\"=3, 'a=b'=0", {"rifle, old": 3, "a=b": 0}),
+    ],
+)
+def test_names_with_numbers(text: str, numbers: dict[str, int]) -> None:
+    assert value_of(read_numbers(text)) == numbers
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("company", "not-names-and-numbers"),
+        ("", "not-names-and-numbers"),
+        ("=3", "not-names-and-numbers"),
+        ("company=-1", "not-a-whole-number"),
+        ("company=x", "not-a-number"),
+    ],
+)
+def test_odd_numbers(text: str, code: str) -> None:
+    assert code_of(read_numbers(text)) == code
+
+
+def test_names() -> None:
+    assert value_of(read_names("North, South")) == ("North", "South")
+    assert value_of(read_names('"a, b"')) == ("a, b",)
+    assert code_of(read_names("=")) == "not-names-and-numbers"
+
+
+def test_a_date_is_read_as_in_files() -> None:
+    assert value_of(read_typed_date(" 1943 ")) == year(1943)
