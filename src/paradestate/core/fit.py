@@ -1,6 +1,6 @@
 """Whether figures fit on a stand, and how crowded it is. Seen from above, in millimetres."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -93,10 +93,10 @@ def _first_spot(
     edge: Millimetres,
     gap: Millimetres,
 ) -> Spot | None:
-    corners = sorted(_corners(base, placed, edge=edge, gap=gap))
+    fronts, lefts = _corners(base, placed, edge=edge, gap=gap)
     for lying in _ways_to_lie(figure):
-        spots = (Spot(outline=lying, left=left, front=front) for front, left in corners)
-        for spot in spots:
+        for front, left in product(fronts, lefts):
+            spot = Spot(outline=lying, left=left, front=front)
             if _within(base, spot, edge=edge) and all(
                 _apart(spot, other, gap=gap) for other in placed
             ):
@@ -112,15 +112,15 @@ def _ways_to_lie(figure: Outline) -> tuple[Outline, ...]:
 
 def _corners(
     base: Outline, placed: Sequence[Spot], *, edge: Millimetres, gap: Millimetres
-) -> Iterator[tuple[Fraction, Fraction]]:
-    """Places worth trying: along the rim, beside what is placed, and on a fine grid on a disc."""
+) -> tuple[list[Fraction], list[Fraction]]:
+    """Fronts and lefts worth trying: at the rim, beside what is placed, on a fine grid on a disc."""
     lefts = {edge, *(spot.left + spot.width + gap for spot in placed)}
     fronts = {edge, *(spot.front + spot.depth + gap for spot in placed)}
     if isinstance(base, Disc):
         step = max(base.diameter / FINE, Fraction(1, 2))
         lefts |= {step * number for number in range(FINE)}
         fronts |= {step * number for number in range(FINE)}
-    return product(fronts, lefts)
+    return sorted(fronts), sorted(lefts)
 
 
 def _within(base: Outline, spot: Spot, *, edge: Millimetres) -> bool:

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from functools import cache
 
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding, Level
@@ -45,13 +46,14 @@ def _footprints(force: Force, stand: StandPattern) -> list[Outline] | None:
 
 def figures_that_do_not_fit(force: Force) -> Iterator[Finding]:
     """Figures for which no place is found on their stand."""
+    placings = cache(fit)  # for this force: many kinds of stand have the same base and figures
     for stand in force.stands.values():
         footprints = _footprints(force, stand)
         if stand.base is None or not footprints or len(footprints) > TIME_TO_TRY:
             continue
         if _side_below_a_figure(stand, footprints) is not None:
             continue
-        placed = fit(stand.base, footprints, edge=stand.edge, gap=stand.gap)
+        placed = placings(stand.base, tuple(footprints), edge=stand.edge, gap=stand.gap)
         if placed.fits is Fits.YES:
             continue
         number = _most_that_fit(stand, footprints) or len(placed.spots)
