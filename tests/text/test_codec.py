@@ -1,5 +1,7 @@
 """Codecs of values, lists, mappings and names."""
 
+from typing import TypeVar
+
 import pytest
 
 from paradestate.core.place import Place
@@ -14,15 +16,17 @@ from paradestate.text.codec import (
 )
 from paradestate.text.context import Context
 from paradestate.text.number import read_whole
-from paradestate.text.slip import INVALID
+from paradestate.text.slip import INVALID, Invalid
 from paradestate.text.yaml_tree import read_yaml
+
+T = TypeVar("T")
 
 AT = Place(file="f", line=1, column=1)
 NUMBER = Text(parse=read_whole, show=str, described={"type": "integer"})
 WORD = one_of({"yes": True, "no": False})
 
 
-def read(codec: Codec[object], text: str) -> tuple[object, list[str]]:
+def read(codec: Codec[T], text: str) -> tuple[T | Invalid, list[str]]:
     """What a codec makes of a YAML text, and the codes of its findings."""
     node = read_yaml(text, file="f").node
     assert node is not None
