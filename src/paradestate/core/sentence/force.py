@@ -81,7 +81,7 @@ def _points(force: Force) -> Said:
 
 
 def _settings(force: Force) -> Said:
-    for text in setting.bench_sentences(force.bench):
+    for text in setting.sentences_of_bench(force.bench):
         yield ("bench",), text
     if force.states:
         yield ("states",), f"States at the table: {listed(force.states)}."

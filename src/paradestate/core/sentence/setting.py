@@ -25,7 +25,7 @@ def aim_sentence(aim: Aim) -> str:
     return f"Aim:{text}{deadline}{money}." + by_hand_words(aim.by_hand)
 
 
-def bench_sentences(bench: Bench) -> Iterator[str]:
+def sentences_of_bench(bench: Bench) -> Iterator[str]:
     """How the owner works, a sentence for each matter."""
     if bench.stages != USUAL_STAGES:
         yield f"Stages: {listed(bench.stages)}."

@@ -1,0 +1,164 @@
+"""Sentences about games, grades and supporting troops."""
+
+from fractions import Fraction
+
+import pytest
+
+from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
+from paradestate.core.game import CostByNumber, Game, Grade, Purchase, ReserveMethod, Reserves
+from paradestate.core.sentence.support import (
+    availability_words,
+    dice_words,
+    entry_sentence,
+    formation_cost_sentence,
+    game_sentence,
+    grade_sentence,
+    group_limit_sentence,
+    limit_words,
+    purchase_words,
+    reserves_sentence,
+    worth_sentence,
+)
+from paradestate.core.span import Window, year
+from paradestate.core.support import (
+    Attachment,
+    Availability,
+    Band,
+    Circumstance,
+    Entry,
+    GroupLimit,
+    Limit,
+    Position,
+    Refusal,
+    Replacement,
+    Rounding,
+    Worth,
+)
+from tests.core.sentence.saying import unsaid
+from tests.forces import marenz
+
+D6 = Dice(terms=(SignedTerm(term=Throw(number=1, sides=6)),))
+
+ENTRY = Entry(
+    name="guns",
+    held_at="brigade",
+    cost={1: 4},
+    each={"gun": 1},
+    limit=Limit(most=2),
+    availability=Availability(roll=D6, allows=(Band(least=1, most=6, allows=None),)),
+    when_refused=Refusal.LOST,
+    needs={"tow": 1},
+    needs_any_of={"officer": 2},
+    bars=("tanks",),
+    opens=("spotter",),
+    grants={"observer": 1},
+    replaces=Replacement(of="rifle", number=3, with_="assault"),
+    choice=("flame", "smoke"),
+    group="armour",
+    attach=Attachment(to="platoon"),
+    place=Position.OFF_TABLE,
+    only_in=Circumstance(posture="attack"),
+    not_in=Circumstance(posture="defence"),
+    window=Window(begins=year(1942)),
+    theatre="islands",
+    by_hand="odd",
+)
+GAME = Game(
+    name="raid",
+    allowance=D6,
+    posture="attack",
+    weight=Fraction(3),
+    numbers={"company": 2},
+    plan=(Purchase(entry="guns", number=2, choice="flame"),),
+    by_hand="odd",
+)
+
+
+def test_nothing_is_left_unsaid() -> None:
+    assert unsaid(ENTRY, entry_sentence) == []
+    assert unsaid(GAME, game_sentence) == []
+    assert unsaid(GroupLimit(group="g", most=2, most_points=Fraction(1, 3), by_hand="odd"),
+                  group_limit_sentence) == []  # fmt: skip
+    attach = Attachment(to="platoon", most_per_host=1, no_two_alike=True)
+    assert (
+        unsaid(attach, lambda known: entry_sentence(Entry(name="e", cost={1: 1}, attach=known)))
+        == []
+    )
+    assert unsaid(Limit(most=2, for_every=3, of="company", round=Rounding.UP), limit_words,
+                  but=("of",)) == []  # fmt: skip
+
+
+def test_entries_of_the_example() -> None:
+    entries = marenz().supporting_troops
+    assert entry_sentence(entries["machine-gun platoon"]) == (
+        "Machine-gun platoon, held at battalion: one costs 3 points, two 5, three 7. Each puts "
+        "down 1 machine-gun team. One for every two companies. May be attached to a platoon, at "
+        "most one to each."
+    )
+    assert entry_sentence(entries["anti-tank guns"]) == (
+        "Anti-tank guns, held at brigade: one costs 4 points, two 7, three 10. Each puts down 1 "
+        "anti-tank gun team and 1 truck. One in the force. Roll one 12-sided die: on 1 to 2 none; "
+        "on 3 to 8 at most one; on 9 to 12 all. Refused points are kept."
+    )
+    assert "two cost 5 points, four 9" in entry_sentence(entries["medium mortars"])
+    assert "On or off the table" in entry_sentence(entries["medium mortars"])
+
+
+@pytest.mark.parametrize(
+    ("limit", "words"),
+    [
+        (Limit(), "one in the force"),
+        (Limit(most=None), "any number in the force"),
+        (Limit(most=1, of="company"), "one for every company"),
+        (Limit(most=2, for_every=3, of="company"), "two for every three companies"),
+        (Limit(most=1, of="company", round=Rounding.UP), "one for every company, rounded up"),
+    ],
+)
+def test_limits_in_words(limit: Limit, words: str) -> None:
+    assert limit_words(limit) == words
+
+
+def test_dice_in_words() -> None:
+    two = Throw(number=2, sides=6)
+    assert dice_words(D6) == "one 6-sided die"
+    assert dice_words(Dice(terms=(SignedTerm(term=two),))) == "two 6-sided dice"
+    best = Throw(number=3, sides=6, keep=Keep.BEST, kept=2)
+    for term in (best, Throw(number=1, sides=6, times=2), Fixed(number=3)):
+        dice = Dice(terms=(SignedTerm(term=term),))
+        assert dice_words(dice) == str(dice)
+    for bounded in (Dice(terms=D6.terms, at_least=2), Dice(terms=D6.terms, at_most=5)):
+        assert dice_words(bounded) == str(bounded)
+    assert dice_words(Dice(terms=D6.terms * 2)) == "1d6 + 1d6"
+
+
+def test_bands_in_words() -> None:
+    bands = (Band(least=1, most=1, allows=0), Band(least=9, most=None, allows=2))
+    assert availability_words(Availability(roll=D6, allows=bands)) == (
+        "roll one 6-sided die: on 1 none; on 9 or more at most two"
+    )
+
+
+def test_points_in_words() -> None:
+    force = marenz()
+    assert formation_cost_sentence(force.formation_cost) == (
+        "The formation costs points by the number of companies: 2 cost 0, 3 cost 4 and 4 cost 7."
+    )
+    assert formation_cost_sentence(1) == "The formation costs 1 point."
+    assert isinstance(force.formation_cost, CostByNumber)
+    grade = Grade(name="training", usual="regular", points={"raw": -3, "regular": 0}, by_hand="odd")
+    assert unsaid(grade, grade_sentence) == []
+    assert grade_sentence(grade).startswith(
+        "Training: usually regular; points: raw -3 and regular 0."
+    )
+    reserves = Reserves(method=ReserveMethod.NAMED, most=Fraction(34, 100), of="platoon")
+    assert reserves_sentence(reserves) == (
+        "At most 34% of the platoons may be kept in a named reserve."
+    )
+    assert purchase_words(Purchase(entry="guns", number=2)) == "2 guns"
+
+
+def test_worths_in_words() -> None:
+    plain = Worth(entry="guns", by_choice={"": {1: Fraction(4), 2: Fraction(8)}})
+    assert worth_sentence(plain) == "Your own opinion of guns: 1 worth 4 and 2 worth 8."
+    chosen = Worth(entry="pioneers", by_choice={"flame": {1: Fraction(4)}})
+    assert worth_sentence(chosen) == "Your own opinion of pioneers: flame: 1 worth 4."
