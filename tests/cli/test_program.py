@@ -70,9 +70,7 @@ def test_counting_loads_no_solver_and_no_spreadsheets(folder: Path) -> None:
         f"try:\n    program(['count', {str(folder)!r}])\nexcept SystemExit:\n    pass\n"
         "print(sorted({'highspy', 'numpy', 'openpyxl', 'odf'} & set(sys.modules)))\n"
     )
-    done = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, text=True, check=True
-    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.splitlines()[-1] == "[]"
 
 
@@ -97,6 +95,17 @@ def test_a_reader_that_goes_away_is_no_failure(folder: Path) -> None:
     )
     assert "Traceback" not in done.stderr
     assert "Broken" not in done.stderr
+
+
+def test_an_output_without_the_letters_prints_others_instead(folder: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "paradestate", "order", str(folder)],
+        env=os.environ | {"PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+        check=True,
+        timeout=60,
+    )
+    assert b"Total GBP 89.50." in done.stdout
 
 
 def test_findings_go_to_standard_error_and_answers_to_standard_output(folder: Path) -> None:

@@ -8,6 +8,7 @@ import sys
 
 import click
 
+from paradestate.cli.encoding import speak_plainly
 from paradestate.cli.program import program
 from paradestate.solve.error import SolverError
 from paradestate.text.error import FileError
@@ -17,6 +18,7 @@ WORLD_FAILED = 3
 
 def main() -> None:
     """Runs the command line; the one place where failures of the world become words."""
+    speak_plainly()
     try:
         program.main(prog_name="paradestate")
     except (FileError, SolverError) as error:

@@ -3,7 +3,6 @@
 import json
 import os
 import shutil
-import sys
 
 import click
 from rich.console import Console
@@ -28,9 +27,3 @@ def console() -> Console:
         markup=False,
         safe_box=True,
     )
-
-
-def is_plain() -> bool:
-    """Whether the output can show ASCII only."""
-    encoding = (sys.stdout.encoding or "ascii").lower().replace("-", "")
-    return encoding not in {"utf8", "utf16", "utf32"}

@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 from pathlib import Path
 
+from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from paradestate.cli.output import console, is_plain
+from paradestate.cli.output import console
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
 from paradestate.core.figure import Sort
@@ -18,6 +19,12 @@ from paradestate.journeys.count import Count
 
 BAR = 24
 """Width of the longest bar, in characters."""
+
+SHORTEST_BAR = 6
+"""The same on a narrow screen."""
+
+NUMBER_COLUMNS = 26
+"""Characters that the numbers and the gaps between columns take."""
 
 SORT_WORDS = {
     Sort.FOOT: ("foot figure", "foot figures"),
@@ -41,7 +48,7 @@ def print_parade_state(answer: Count, *, folder: Path) -> None:
         out.print()
         out.print(_layer_table(answer, answer.made.wished, title="Wished, counted apart"))
     out.print()
-    out.print(_figure_table(answer))
+    out.print(_figure_table(answer, out))
     out.print()
     for line in _closing_lines(answer):
         out.print(line)
@@ -111,7 +118,7 @@ def _layer_table(answer: Count, totals: LayerTotals, *, title: str) -> Table:
     return table
 
 
-def _figure_table(answer: Count) -> Table:
+def _figure_table(answer: Count, out: Console) -> Table:
     owned = answer.strength
     table = Table(
         title="Figures wanted, owned, lacking",
@@ -125,21 +132,27 @@ def _figure_table(answer: Count) -> Table:
         table.add_column(heading, justify="right")
     table.add_column("")
     longest = max(owned.wanted.values(), default=1)
+    names = max((len(kind) for kind in owned.wanted), default=0)
+    width = max(SHORTEST_BAR, min(BAR, out.width - names - NUMBER_COLUMNS))
     for kind, number in owned.wanted.items():
         used, lacking = owned.used.get(kind, 0), owned.deficiency.get(kind, 0)
         table.add_row(
-            kind, str(number), str(used), str(lacking), bar(used, lacking, longest=longest)
+            kind,
+            str(number),
+            str(used),
+            str(lacking),
+            bar(used, lacking, longest=longest, width=width),
         )
     for kind, number in owned.surplus.items():
         table.add_row(kind, "", f"{number} over", "", "")
     return table
 
 
-def bar(used: int, lacking: int, *, longest: int) -> str:
+def bar(used: int, lacking: int, *, longest: int, width: int = BAR) -> str:
     """Used solid, lacking light; one figure is one length in all rows."""
-    solid, light = ("#", ".") if is_plain() else ("█", "░")
-    whole = max(1, round((used + lacking) * BAR / longest))
-    full = min(whole, round(used * BAR / longest))
+    solid, light = "█", "░"
+    whole = max(1, round((used + lacking) * width / longest))
+    full = min(whole, round(used * width / longest))
     if lacking and full == whole:
         full -= 1
     return solid * full + light * (whole - full)
