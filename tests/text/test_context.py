@@ -11,7 +11,9 @@ HERE = Place(file="f", line=1, column=1, path=("formations", "company", "parts",
 @pytest.mark.parametrize(
     ("path", "said"),
     [
-        ((), "x"),
+        ((), "X"),
+        (("figures", "gun crew"), "gun crew: x"),
+        (("raise", "date"), "raise, date: x"),
         (("title",), "title: x"),
         (("formations", "company", "parts", "3", "of"), "company, part 3: x"),
         (("formations", "company", "parts", "3", "number"), "company, part 3, number: x"),

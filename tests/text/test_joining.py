@@ -80,7 +80,12 @@ def test_other_sections_stand_in_one_file_only(section: str) -> None:
 
 
 def test_a_section_that_is_no_mapping_can_not_be_joined() -> None:
-    assert "section-twice" in codes("figures: {a: {}}", "figures: [b]")
+    for texts in (("figures: {a: {}}", "figures: [b]"), ("figures: [b]", "figures: {a: {}}")):
+        reading = read(*texts)
+        assert sorted(found.code for found in reading.findings) == ["unused", "wrong-shape"]
+        assert list(reading.force.figures) == ["a"]
+    assert codes("states: [a]", "states: b") == ["wrong-shape"]
+    assert codes("states: a", "states: {b: c}") == ["wrong-shape", "wrong-shape"]
 
 
 def test_formats_must_agree() -> None:

@@ -1,6 +1,6 @@
 """The located tree."""
 
-from paradestate.text.tree import Scalar, keys_within, nodes_within, places_within
+from paradestate.text.tree import Scalar, nodes_within, places_within
 from paradestate.text.yaml_tree import read_yaml
 
 
@@ -9,7 +9,6 @@ def test_walks_go_from_parents_to_children_in_file_order() -> None:
     assert root is not None
     texts = [node.text for node in nodes_within(root) if isinstance(node, Scalar)]
     assert texts == ["1", "2", "3"]
-    assert [key.text for key in keys_within(root)] == ["a", "c", "b"]
 
 
 def test_a_block_has_the_place_of_its_key_and_a_value_its_own() -> None:

@@ -23,6 +23,16 @@ Schema: TypeAlias = dict[str, object]
 """A piece of a JSON Schema."""
 
 
+MOST_LETTERS = 500
+"""In a value that isn't free text."""
+
+_TOO_LONG = Slip(
+    code="too-large",
+    message=f"more than {MOST_LETTERS} letters stand here.",
+    hint="Look for a quote that isn't closed, or write less.",
+)
+
+
 class Codec(Protocol[T]):
     """Reads, writes and describes one sort of value."""
 
@@ -39,13 +49,15 @@ class Codec(Protocol[T]):
         ...
 
 
-def shape_slip(node: Node, *, wanted: str) -> Slip:
+def shape_slip(node: Node, *, wanted: str, example: str = "") -> Slip:
     """The slip for a list where text is wanted, and the like."""
+    if isinstance(node, Scalar) and not node.text and not node.quoted:
+        return empty_slip()
     found = {Scalar: "a single value", Items: "a list", Fields: "a mapping"}[type(node)]
     return Slip(
         code="wrong-shape",
         message=f"{wanted} belongs here, not {found}.",
-        hint=f"Write {wanted}.",
+        hint=f"Write {wanted}{f', such as {example}' if example else ''}.",
     )
 
 
@@ -64,6 +76,9 @@ class Text(Generic[T]):
             return INVALID
         if not node.text:
             context.stop(empty_slip(), node.place)
+            return INVALID
+        if len(node.text) > MOST_LETTERS:
+            context.stop(_TOO_LONG, node.place)
             return INVALID
         value = self.parse(node.text)
         if isinstance(value, Slip):
@@ -84,7 +99,7 @@ def empty_slip() -> Slip:
     """The slip for a key without a value."""
     return Slip(
         code="empty-value",
-        message="Nothing is written here.",
+        message="nothing is written here.",
         hint="Write a value, or take the line out. Colours are written without #.",
     )
 
@@ -147,7 +162,7 @@ class ListOf(Generic[T]):
     def read(self, node: Node, context: Context) -> tuple[T, ...] | Invalid:
         """All items, or INVALID if any is."""
         if not isinstance(node, Items):
-            context.stop(shape_slip(node, wanted="a list"), node.place)
+            context.stop(shape_slip(node, wanted="a list", example="[a, b]"), node.place)
             return INVALID
         read = [self.of.read(item, context) for item in node.nodes]
         good = tuple(value for value in read if not isinstance(value, Invalid))
@@ -168,13 +183,11 @@ class MappingOf(Generic[K, V]):
 
     key: Codec[K]
     value: Codec[V]
-    keep_valid: bool = False
-    """Whether entries that are valid are kept when others aren't (for whole sections)."""
 
     def read(self, node: Node, context: Context) -> Mapping[K, V] | Invalid:
         """All entries; two keys that mean the same are a stop."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="a mapping"), node.place)
+            context.stop(shape_slip(node, wanted="a mapping", example="{a: b}"), node.place)
             return INVALID
         found: dict[K, V] = {}
         whole = True
@@ -188,7 +201,7 @@ class MappingOf(Generic[K, V]):
                 whole = False
             else:
                 found[key] = value
-        return found if whole or self.keep_valid else INVALID
+        return found if whole else INVALID
 
     def write(self, value: Mapping[K, V]) -> Plain:
         """The entries in order."""
@@ -215,10 +228,9 @@ def one_of(words: Mapping[str, T]) -> Text[T]:
     def parse(text: str) -> T | Slip:
         if text in words:
             return words[text]
-        listed = ", ".join(words)
         return Slip(
             code="unknown-word",
-            message=f"'{text}' isn't known here. Known are: {listed}.",
+            message=f"'{text}' isn't known here.",
             hint=nearest_hint(text, words),
         )
 

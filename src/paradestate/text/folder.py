@@ -102,17 +102,17 @@ def force_of(trees: Sequence[FileTree], *, folder: str) -> Reading:
     """The force of trees that are joined, typed and checked for names."""
     context = Context(partial=not all(tree.whole for tree in trees))
     for tree in trees:
-        context.findings.extend(tree.findings)
+        context.take(tree.findings)
     nodes = [tree.node for tree in trees if tree.node is not None]
     if not nodes and not context.partial:
         context.findings.append(_no_files(folder))
     root = joined(nodes, context)
     stop_shared_names(root, context)
-    context.names = defined_names(root)
+    context.names, context.root = defined_names(root), root
     values, _ = FORCE.read_valid(root, context)
     context.findings.extend(odd_letters(root))
     if not context.partial:
-        context.findings.extend(unused_names(context))
+        context.findings.extend(unused_names(root, context))
     usual: dict[str, Any] = {"title": "", "raise_": None}
     force = Force(**(usual | values), places=places_within(root))
     return Reading(

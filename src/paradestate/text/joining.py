@@ -39,10 +39,12 @@ def _together(before: Node, node: Node, *, first: Scalar, key: Scalar, to: Conte
         return _by_name(before, node, context=to)
     if name in LISTED and isinstance(before, Items) and isinstance(node, Items):
         return Items(nodes=(*before.nodes, *_renumbered(node, before)), place=before.place)
+    if name in JOINED or name in LISTED:
+        return _well_shaped(before, node, name=name, to=to)
     to.stop(
         Slip(
             code="section-twice",
-            message=f"The section stands in two files ({first.place} and {key.place}).",
+            message=f"this section stands in two files ({first.place} and {key.place}).",
             hint="Move both into one file.",
             effect="Only the first is looked at until this is settled.",
         ),
@@ -50,6 +52,14 @@ def _together(before: Node, node: Node, *, first: Scalar, key: Scalar, to: Conte
         related=(first.place,),
     )
     return before
+
+
+def _well_shaped(before: Node, node: Node, *, name: str, to: Context) -> Node:
+    """That of two nodes which can be joined with others, or the first; the other is a stop."""
+    shape, wanted = (Fields, "a mapping of names") if name in JOINED else (Items, "a list")
+    kept, other = (before, node) if isinstance(before, shape) else (node, before)
+    to.stop(shape_slip(other, wanted=wanted), other.place)
+    return kept
 
 
 def _by_name(before: Fields, more: Fields, *, context: Context) -> Fields:

@@ -12,7 +12,7 @@ from paradestate.text.format.setting import KINDS_AND_SORTS
 from paradestate.text.format.support import ENTRIES, GROUPS, POSTURES
 from paradestate.text.format.troops import ELEMENTS, FIGURES, FORMATIONS, STANDS
 from paradestate.text.spelling import odd_spaces, strange_letters
-from paradestate.text.tree import Fields, Items, Node, Scalar, keys_within, nodes_within
+from paradestate.text.tree import Fields, Items, Node, Scalar, node_at, nodes_within
 
 Names = Mapping[str, Place]
 
@@ -60,18 +60,24 @@ def _values_of(root: Fields, section: str, *, word: str) -> Names:
 
 
 _USERS = {
-    FIGURES: ((STANDS, FORMATIONS), "any stand"),
-    STANDS: ((FORMATIONS, ENTRIES), "any formation or supporting troops"),
-    FORMATIONS: ((FORMATIONS, "raise"), "any formation, and isn't raised"),
+    FIGURES: ((FIGURES,), (STANDS, FORMATIONS), "any stand"),
+    STANDS: ((STANDS, ELEMENTS), (FORMATIONS, ENTRIES), "any formation or supporting troops"),
+    FORMATIONS: (
+        (FORMATIONS, ELEMENTS),
+        (FORMATIONS, "raise"),
+        "any formation, and isn't raised",
+    ),
 }
+"""Section to the kinds as which its names are used, the sections that do, and what is said."""
 
 
-def unused_names(context: Context) -> Iterator[Finding]:
+def unused_names(root: Fields, context: Context) -> Iterator[Finding]:
     """A remark for each figure, stand and formation that is defined and used nowhere."""
-    used = {(name, section) for _, name, section in context.used}
-    for kind, (users, said) in _USERS.items():
-        for name, place in context.names[kind].items():
-            if not any((name, section) in used for section in users):
+    for section, (kinds, users, said) in _USERS.items():
+        ways = [(kind, user) for kind in kinds for user in users]
+        for name, place in context.names[section].items():
+            used = any((kind, name, user) in context.used for kind, user in ways)
+            if not used and not _stands_in(root, section, name=name):
                 yield Finding(
                     level=Level.REMARK,
                     code="unused",
@@ -80,6 +86,11 @@ def unused_names(context: Context) -> Iterator[Finding]:
                     hint="Use it, or take it out.",
                     place=place,
                 )
+
+
+def _stands_in(root: Fields, section: str, *, name: str) -> bool:
+    """Whether it is a figure that is there to stand for others."""
+    return section == FIGURES and node_at(root, (section, name, "may stand for")) is not None
 
 
 def odd_letters(root: Node) -> Iterator[Finding]:
@@ -109,10 +120,11 @@ def odd_letters(root: Node) -> Iterator[Finding]:
 
 
 def _scalars(root: Node) -> Iterator[Scalar]:
-    yield from keys_within(root)
     for node in nodes_within(root):
         if isinstance(node, Scalar):
             yield node
+        elif isinstance(node, Fields):
+            yield from node.keys.values()
 
 
 def _odd(scalar: Scalar, *, code: str, message: str, hint: str) -> Finding:

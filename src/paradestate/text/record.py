@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import MISSING, dataclass, fields, is_dataclass
 from typing import Any, Generic, TypeVar
 
-from paradestate.core.place import Place
 from paradestate.text.codec import Codec, FreeText, Plain, Schema, shape_slip
 from paradestate.text.context import Context
 from paradestate.text.slip import INVALID, NOT_USED, Invalid, Slip
@@ -27,6 +26,7 @@ class Word:
     required: bool = False
     missing_code: str = "missing-word"
     missing_message: str = ""
+    """What is said where it isn't there; `{entry}` stands for the name of the entry."""
     about: str = ""
 
 
@@ -64,23 +64,17 @@ class Record(Generic[T]):
     make: Callable[..., T]
     words: Mapping[str, Word]
     nested: Mapping[str, Callable[..., object]]
-    short: Codec[T] | None = None
-    """Another way to write it, taken when the node isn't a mapping."""
 
     def read(self, node: Node, context: Context) -> T | Invalid:
         """The entry, with a finding for every word that is unknown, missing or invalid."""
         values = self.read_values(node, context)
-        if isinstance(values, Invalid):
-            if self.short is not None and not isinstance(node, Fields):
-                return self.short.read(node, context)
-            return INVALID
-        return self.make(**values)
+        return INVALID if isinstance(values, Invalid) else self.make(**values)
 
     def read_values(self, node: Node, context: Context) -> dict[str, Any] | Invalid:
         """The attributes of the entry, ready for `make`."""
         if not isinstance(node, Fields):
-            if self.short is None:
-                context.stop(shape_slip(node, wanted="a mapping"), node.place)
+            slip = shape_slip(node, wanted="a mapping", example=self._example())
+            context.stop(slip, node.place)
             return INVALID
         values, whole = self.read_valid(node, context)
         return values if whole else INVALID
@@ -100,6 +94,12 @@ class Record(Generic[T]):
                 values[self.words[name].attribute] = value
         return self._gathered(values), whole
 
+    def _example(self) -> str:
+        """The words that must be there, or the first of them all."""
+        required = [name for name, known in self.words.items() if known.required]
+        shown = required or [next(iter(self.words))]
+        return f"{{{', '.join(f'{name}: ...' for name in shown)}}}"
+
     def _no_unknown(self, node: Fields, context: Context) -> bool:
         unknown = [name for name in node.nodes if name not in self.words]
         for name in unknown:
@@ -109,7 +109,7 @@ class Record(Generic[T]):
                 message=f"'{name}' isn't known here.",
                 hint=nearest_hint(name, free),
             )
-            context.stop(slip, without_last(node.keys[name].place))
+            context.stop(slip, node.keys[name].place)
         return not unknown
 
     def _none_missing(self, node: Fields, context: Context) -> bool:
@@ -119,14 +119,15 @@ class Record(Generic[T]):
             known for name, known in self.words.items() if known.required and name not in node.nodes
         ]
         for known in missing:
-            message = known.missing_message or f"'{known.word}' is missing."
+            path = node.place.path
+            entry = known.missing_message.format(entry=path[-1]) if path else ""
             slip = Slip(
                 code=known.missing_code,
-                message=message,
+                message=entry or f"'{known.word}' is missing.",
                 hint=f"Add the line '{known.word}: ...'.",
                 effect=NOT_USED,
             )
-            context.stop(slip, node.place)
+            context.stop(slip, node.place, about=path[:-1] if entry else path)
         return not missing
 
     def _gathered(self, values: dict[str, Any]) -> dict[str, Any]:
@@ -174,7 +175,7 @@ class Record(Generic[T]):
         required = [name for name, known in self.words.items() if known.required]
         if required:
             closed["required"] = required
-        return closed if self.short is None else {"anyOf": [closed, self.short.schema()]}
+        return closed
 
 
 class _Usual:
@@ -193,22 +194,10 @@ def usual_values(value: object) -> object:
     return usual
 
 
-def without_last(place: Place) -> Place:
-    """The place said to belong to the entry around it, for words the entry doesn't know."""
-    return Place(
-        file=place.file,
-        line=place.line,
-        column=place.column,
-        path=place.path[:-1],
-        cell=place.cell,
-    )
-
-
 def record(
     make: Callable[..., T],
     *words: Word,
     nested: Mapping[str, Callable[..., object]] | None = None,
-    short: Codec[T] | None = None,
     by_hand: bool = True,
 ) -> Record[T]:
     """The codec of an entry; `by hand` may stand in each unless told otherwise."""
@@ -217,7 +206,6 @@ def record(
         make=make,
         words={known.word: known for known in all_words},
         nested=nested or {},
-        short=short,
     )
 
 
@@ -231,7 +219,8 @@ class Named(Generic[T]):
     def read(self, node: Node, context: Context) -> Mapping[str, T] | Invalid:
         """The entries that could be read."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="a mapping of names"), node.place)
+            slip = shape_slip(node, wanted="a mapping of names", example="{name: {...}}")
+            context.stop(slip, node.place)
             return INVALID
         found: dict[str, T] = {}
         for name, child in node.nodes.items():

@@ -16,7 +16,7 @@ LOOK_ALIKE_ALPHABETS = frozenset({"LATIN", "CYRILLIC", "GREEK"})
 
 def tidy(text: str) -> str:
     """The text as names are matched: Unicode NFC, without spaces at the ends."""
-    return text if text.isascii() else unicodedata.normalize("NFC", text).strip()
+    return text.strip() if text.isascii() else unicodedata.normalize("NFC", text).strip()
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:

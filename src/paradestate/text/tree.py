@@ -42,27 +42,31 @@ class Fields:
 Node: TypeAlias = Scalar | Items | Fields
 
 
+def node_at(root: Node, path: KeyPath) -> Node | None:
+    """The node below `root` that a key path leads to; None where it leads nowhere."""
+    node: Node | None = root
+    for step in path:
+        if isinstance(node, Fields):
+            node = node.nodes.get(step)
+        elif isinstance(node, Items) and step.isdecimal() and 0 < int(step) <= len(node.nodes):
+            node = node.nodes[int(step) - 1]
+        else:
+            return None
+    return node
+
+
 def nodes_within(node: Node) -> Iterator[Node]:
     """The node and every node below it, parents before children, in file order."""
-    yield node
-    if isinstance(node, Scalar):
-        return
-    for child in node.nodes if isinstance(node, Items) else node.nodes.values():
-        yield from nodes_within(child)
-
-
-def keys_within(node: Node) -> Iterator[Scalar]:
-    """Every key below a node, in file order."""
-    for below in nodes_within(node):
+    waiting = [node]
+    while waiting:
+        below = waiting.pop()
+        yield below
         if isinstance(below, Fields):
-            yield from below.keys.values()
+            waiting.extend(tuple(below.nodes.values())[::-1])
+        elif isinstance(below, Items):
+            waiting.extend(below.nodes[::-1])
 
 
 def places_within(node: Node) -> dict[KeyPath, Place]:
     """The place of every value in `node`; a list or mapping under a key has the key's place."""
-    found = {below.place.path: below.place for below in nodes_within(node)}
-    for below in nodes_within(node):
-        if isinstance(below, Fields):
-            blocks = (name for name, child in below.nodes.items() if not isinstance(child, Scalar))
-            found.update((below.keys[name].place.path, below.keys[name].place) for name in blocks)
-    return found
+    return {below.place.path: below.place for below in nodes_within(node)}

@@ -3,22 +3,34 @@
 Anchors, aliases, tags, merges and second documents are findings, as are keys given twice.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import yaml
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import KeyPath, Place
-from paradestate.text.slip import NOT_USED, Slip
+from paradestate.text.context import said_of
+from paradestate.text.slip import Slip
 from paradestate.text.spelling import tidy
 from paradestate.text.tree import Fields, Items, Node, Scalar
-from paradestate.text.yaml_slip import key_without_value, syntax_slip
+from paradestate.text.yaml_slip import (
+    KEY_EMPTY,
+    KEY_NOT_TEXT,
+    SECOND_DOCUMENT,
+    bound_slip,
+    key_twice,
+    key_without_value,
+    not_here,
+    syntax_slip,
+)
 
 MOST_DEPTH = 20
 MOST_NODES = 1_000_000
 MOST_TEXT = 20_000
 """Characters in one value."""
+
+QUOTES = frozenset({"'", '"', "|", ">"})
+"""Styles in which an empty text was meant to be empty."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,28 +53,48 @@ class _TooMuchError(Exception):
 
 
 class _Level:
-    """One open list or mapping."""
+    """One open list or mapping, and where a mapping stands between its keys and values."""
 
-    def __init__(self, place: Place, *, is_mapping: bool, flow: bool) -> None:
+    def __init__(self, place: Place, *, is_mapping: bool, is_key: bool, flow: bool) -> None:
         self.place = place
         self.is_mapping = is_mapping
+        self.is_key = is_key
+        """Whether it stands where a key belongs."""
         self.flow = flow
         self.nodes: dict[str, Node] = {}
         self.keys: dict[str, Scalar] = {}
         self.items: list[Node] = []
         self.key: Scalar | None = None
-        self.last_value: Node | None = None
+        """The key whose value comes next."""
+        self.key_end = 0
+        """Where in the text that key ends."""
+        self.drops_value = False
+        """Whether nothing is kept of the value that comes next."""
+        self.last: Node | None = None
+        """The value taken last."""
+
+    def next_path(self) -> KeyPath:
+        """The path of the value that comes next."""
+        if self.key is not None:
+            return self.key.place.path
+        return (*self.place.path, str(len(self.items) + 1))
+
+    def closed(self) -> Node:
+        """The list or mapping with all that was taken."""
+        if self.is_mapping:
+            return Fields(nodes=self.nodes, keys=self.keys, place=self.place)
+        return Items(nodes=tuple(self.items), place=self.place)
 
 
 def read_yaml(text: str, *, file: str, path: KeyPath = ()) -> YamlReading:
     """The tree of a YAML text; `path` is where it will hang."""
-    builder = _Builder(file=file, path=path, lines=text.split("\n"))
+    builder = _Builder(file=file, path=path, text=text)
     whole = True
     try:
-        for event in _events(text):
+        for event in yaml.parse(text, Loader=yaml.CBaseLoader):
             builder.take(event)
     except yaml.YAMLError as error:
-        slip, line, column = syntax_slip(error, builder.lines)
+        slip, line, column = syntax_slip(error, text.split("\n"))
         builder.stop(slip, Place(file=file, line=line, column=column))
         whole = False
     except _TooMuchError as bound:
@@ -72,17 +104,13 @@ def read_yaml(text: str, *, file: str, path: KeyPath = ()) -> YamlReading:
     return YamlReading(node=root, findings=tuple(builder.findings), whole=whole)
 
 
-def _events(text: str) -> Iterator[yaml.Event]:
-    yield from yaml.parse(text, Loader=yaml.CBaseLoader)
-
-
 class _Builder:
     """Takes events one by one; holds the open levels."""
 
-    def __init__(self, *, file: str, path: KeyPath, lines: list[str]) -> None:
+    def __init__(self, *, file: str, path: KeyPath, text: str) -> None:
         self.file = file
         self.path = path
-        self.lines = lines
+        self.text = text
         self.findings: list[Finding] = []
         self.open: list[_Level] = []
         self.root: Node | None = None
@@ -94,7 +122,7 @@ class _Builder:
             Finding(
                 level=Level.STOP,
                 code=slip.code,
-                message=slip.message,
+                message=said_of(place.path, slip.message),
                 effect=slip.effect,
                 hint=slip.hint,
                 place=place,
@@ -121,161 +149,129 @@ class _Builder:
             self._end()
         return self.root
 
-    def _place(self, event: yaml.Event) -> Place:
+    def _place(self, event: yaml.Event, path: KeyPath) -> Place:
         mark = event.start_mark
         assert mark is not None  # noqa: S101 - LibYAML gives every event its mark
-        return Place(file=self.file, line=mark.line + 1, column=mark.column + 1, path=self._path())
+        return Place(file=self.file, line=mark.line + 1, column=mark.column + 1, path=path)
 
-    def _path(self) -> KeyPath:
-        if not self.open:
-            return self.path
-        level = self.open[-1]
-        if not level.is_mapping:
-            return (*level.place.path, str(len(level.items) + 1))
-        return level.place.path if level.key is None else (*level.place.path, level.key.text)
+    def _check(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, place: Place) -> None:
+        """Counts a node, and stops at what force folders don't use."""
+        self.nodes += 1
+        if self.nodes > MOST_NODES:
+            raise _TooMuchError(bound_slip(f"more than {MOST_NODES:,} values in one file"), place)
+        if event.anchor is not None:
+            self.stop(not_here("an anchor", f"&{event.anchor}", code="yaml-anchor"), place)
+        if event.tag is not None:
+            self.stop(not_here("a tag", str(event.tag), code="yaml-tag"), place)
 
     def _document(self, event: yaml.DocumentStartEvent) -> None:
         self.documents += 1
         if self.documents > 1:
-            self.stop(
-                Slip(
-                    code="second-document",
-                    message="A second document begins here ('---').",
-                    hint="Take the line '---' out, or put what follows into a file of its own.",
-                    effect="What follows isn't used.",
-                ),
-                self._place(event),
-            )
-
-    def _count(self, place: Place) -> None:
-        self.nodes += 1
-        if self.nodes > MOST_NODES:
-            raise _TooMuchError(_bound_slip(f"more than {MOST_NODES:,} values in one file"), place)
-
-    def _plain_only(self, event: yaml.NodeEvent, place: Place) -> None:
-        if event.anchor is not None:
-            self.stop(_not_here("an anchor", f"&{event.anchor}", code="yaml-anchor"), place)
-        tag = getattr(event, "tag", None)
-        if tag is not None:
-            self.stop(_not_here("a tag", str(tag), code="yaml-tag"), place)
+            self.stop(SECOND_DOCUMENT, self._place(event, ()))
 
     def _alias(self, event: yaml.AliasEvent) -> None:
-        place = self._place(event)
-        self.stop(_not_here("an alias", f"*{event.anchor}", code="yaml-alias"), place)
-        self._add(Scalar(text=f"*{event.anchor}", place=place, quoted=True))
+        text = f"*{event.anchor}"
+        place = self._take_text(event, text, quoted=True)
+        self.stop(not_here("an alias", text, code="yaml-alias"), place)
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
-        place = self._place(event)
-        quoted = event.style in ("'", '"', "|", ">")
-        self._count(place)
-        self._plain_only(event, place)
+        place = self._take_text(event, tidy(event.value), quoted=event.style in QUOTES)
+        self._check(event, place)
         if len(event.value) > MOST_TEXT:
             raise _TooMuchError(
-                _bound_slip(f"more than {MOST_TEXT:,} characters in one value"), place
+                bound_slip(f"more than {MOST_TEXT:,} characters in one value"), place
             )
-        self._add(Scalar(text=tidy(event.value), place=place, quoted=quoted))
 
-    def _begin(self, event: yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
-        place = self._place(event)
-        self._count(place)
-        self._plain_only(event, place)
+    def _take_text(self, event: yaml.NodeEvent, text: str, *, quoted: bool) -> Place:
+        """Takes a piece of text as a key or a value, and tells where it is."""
+        level = self.open[-1] if self.open else None
+        if level is not None and level.is_mapping and level.key is None:
+            place = self._place(event, (*level.place.path, text))
+            self._take_key(level, Scalar(text=text, place=place, quoted=quoted))
+            level.key_end = _end_of(event)
+            return place
+        place = self._place(event, self.path if level is None else level.next_path())
+        if text or quoted or level is None or not self._lacks_value(level, event):
+            self._add(Scalar(text=text, place=place, quoted=quoted))
+        return place
+
+    def _lacks_value(self, level: _Level, event: yaml.NodeEvent) -> bool:
+        """Whether the key in braces has no colon either; it is said, and the key let go."""
+        key = level.key
+        between = slice(level.key_end, _start_of(event))
+        if key is None or not level.flow or ":" in self.text[between]:
+            return False
+        slip, about = key_without_value(key, before=level.last)
+        self.stop(slip, about.place)
+        level.key = None
+        return True
+
+    def _begin(self, event: yaml.CollectionStartEvent) -> None:
+        level = self.open[-1] if self.open else None
+        is_key = level is not None and level.is_mapping and level.key is None
+        place = self._place(event, self.path if level is None else level.next_path())
+        self._check(event, place)
         if len(self.open) >= MOST_DEPTH:
             raise _TooMuchError(
-                _bound_slip(f"more than {MOST_DEPTH} levels inside each other"), place
+                bound_slip(f"more than {MOST_DEPTH} levels inside each other"), place
             )
+        if is_key:
+            self.stop(KEY_NOT_TEXT, place)
+        elif level is not None and level.key is not None:
+            place = level.key.place  # where a reader looks for what is said of the whole of it
         is_mapping = isinstance(event, yaml.MappingStartEvent)
-        if self.open and self.open[-1].is_mapping and self.open[-1].key is None:
-            self.stop(_KEY_SLIP, place)
-            self.open[-1].key = Scalar(text="?", place=place)
-        self.open.append(_Level(place, is_mapping=is_mapping, flow=bool(event.flow_style)))
+        flow = bool(event.flow_style)
+        self.open.append(_Level(place, is_mapping=is_mapping, is_key=is_key, flow=flow))
 
     def _end(self) -> None:
-        level = self.open.pop()
-        if level.is_mapping:
-            self._add(Fields(nodes=level.nodes, keys=level.keys, place=level.place))
+        closed = self.open.pop()
+        if closed.is_key:
+            level = self.open[-1]
+            level.key = Scalar(text="?", place=closed.place)
+            level.drops_value = True
         else:
-            self._add(Items(nodes=tuple(level.items), place=level.place))
+            self._add(closed.closed())
 
     def _add(self, node: Node) -> None:
-        if not self.open:
-            if self.root is None:
-                self.root = node
-            return
-        level = self.open[-1]
-        if not level.is_mapping:
-            level.items.append(node)
-        elif level.key is None:
-            self._take_key(level, node)
-        else:
+        level = self.open[-1] if self.open else None
+        if level is None:
+            self.root = self.root or node
+        elif level.is_mapping:
             self._take_value(level, node)
+        else:
+            level.items.append(node)
 
-    def _take_key(self, level: _Level, node: Node) -> None:
-        assert isinstance(node, Scalar)  # noqa: S101 - _begin has dealt with lists as keys
-        if node.text == "<<" and not node.quoted:
-            self.stop(_not_here("a merge", "<<", code="yaml-merge"), node.place)
-        place = node.place
-        key_place = Place(
-            file=place.file,
-            line=place.line,
-            column=place.column,
-            path=(*level.place.path, node.text),
-        )
-        level.key = Scalar(text=node.text, place=key_place, quoted=node.quoted)
+    def _take_key(self, level: _Level, key: Scalar) -> None:
+        if not key.text:
+            self.stop(KEY_EMPTY, key.place)
+            level.drops_value = True
+        elif key.text == "<<" and not key.quoted:
+            self.stop(not_here("a merge", "<<", code="yaml-merge"), key.place)
+            level.drops_value = True
+        level.key = key
 
     def _take_value(self, level: _Level, node: Node) -> None:
         key = level.key
-        assert key is not None  # noqa: S101 - the caller has looked
+        assert key is not None  # noqa: S101 - the first thing taken in a mapping is a key
         level.key = None
-        if isinstance(node, Scalar) and not node.text and not node.quoted and level.flow:
-            before = level.last_value.text if isinstance(level.last_value, Scalar) else None
-            if node.place.line == key.place.line and not self._colon_after(key):
-                self.stop(key_without_value(key.text, before=before), key.place)
-                level.keys.setdefault(key.text, key)
-                return
-        if key.text in level.keys:
+        if level.drops_value:
+            level.drops_value = False
+        elif key.text in level.keys:
             first = level.keys[key.text].place
-            self.stop(
-                Slip(
-                    code="key-twice",
-                    message=f"'{key.text}' is there twice (lines {first.line} and "
-                    f"{key.place.line}).",
-                    hint="Rename one, or keep only one.",
-                    effect="Only the first is looked at until this is settled.",
-                ),
-                key.place,
-                related=(first,),
-            )
-            return
-        level.keys[key.text] = key
-        level.nodes[key.text] = node
-        level.last_value = node
-
-    def _colon_after(self, key: Scalar) -> bool:
-        line = self.lines[key.place.line - 1] if key.place.line <= len(self.lines) else ""
-        rest = line[key.place.column - 1 + len(key.text) :].lstrip()
-        return rest.startswith(":")
+            self.stop(key_twice(key, first=first), key.place, related=(first,))
+        else:
+            level.keys[key.text] = key
+            level.nodes[key.text] = node
+            level.last = node
 
 
-_KEY_SLIP = Slip(
-    code="key-not-text",
-    message="A list or mapping stands where a key belongs.",
-    hint="Keys are words or names. Text that holds ': ' or begins with a bracket goes in quotes.",
-)
+def _start_of(event: yaml.Event) -> int:
+    """Where in the text an event begins."""
+    assert event.start_mark is not None  # noqa: S101 - LibYAML gives every event its marks
+    return event.start_mark.index
 
 
-def _not_here(what: str, text: str, *, code: str) -> Slip:
-    return Slip(
-        code=code,
-        message=f"'{text}' is {what}, which force folders don't use.",
-        hint="Write the values out in full; text that begins with such a sign goes in quotes.",
-        effect=NOT_USED,
-    )
-
-
-def _bound_slip(what: str) -> Slip:
-    return Slip(
-        code="too-large",
-        message=f"There are {what}.",
-        hint="Split the file, or take out what isn't force data.",
-        effect="What follows in this file isn't read.",
-    )
+def _end_of(event: yaml.Event) -> int:
+    """Where in the text an event ends."""
+    assert event.end_mark is not None  # noqa: S101 - LibYAML gives every event its marks
+    return event.end_mark.index

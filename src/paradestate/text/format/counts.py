@@ -36,7 +36,8 @@ class Counts:
             case Items(nodes=nodes):
                 pairs = [self._from_item(item, context) for item in nodes]
             case _:
-                context.stop(shape_slip(node, wanted="names with numbers"), node.place)
+                slip = shape_slip(node, wanted="names with numbers", example="{rifleman: 4}")
+                context.stop(slip, node.place)
                 return INVALID
         found: dict[str, int] = {}
         for pair in pairs:

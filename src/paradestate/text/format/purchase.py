@@ -31,19 +31,23 @@ class Stock:
     def read(self, node: Node, context: Context) -> Mapping[str, Mapping[str, int]] | Invalid:
         """Name to stage to number, for those that could be read."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="a mapping of names"), node.place)
+            slip = shape_slip(
+                node, wanted="a mapping of names", example="{rifleman: {painted: 10}}"
+            )
+            context.stop(slip, node.place)
             return INVALID
         found: dict[str, Mapping[str, int]] = {}
         for text, child in node.nodes.items():
             name = NameOf(kind=self.kind).read(node.keys[text], context)
-            stages = self._stages(child, context, name=text)
+            stages = self._stages(child, context)
             if not isinstance(name, Invalid) and not isinstance(stages, Invalid):
                 found[name] = stages
         return found
 
-    def _stages(self, node: Node, context: Context, *, name: str) -> Mapping[str, int] | Invalid:
+    def _stages(self, node: Node, context: Context) -> Mapping[str, int] | Invalid:
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="a mapping of stages"), node.place)
+            slip = shape_slip(node, wanted="stages with numbers", example="{painted: 10}")
+            context.stop(slip, node.place)
             return INVALID
         counts = MappingOf(key=value.NAME, value=value.COUNT).read(node, context)
         if isinstance(counts, Invalid):
@@ -52,7 +56,7 @@ class Stock:
             stage == HELD or context.refer(stage, node.keys[stage].place, kind=STAGES)
             for stage in counts
         ]
-        return _with_rest(node, context, name=name, counts=counts) if all(known) else INVALID
+        return _with_rest(node, context, counts=counts) if all(known) else INVALID
 
     def write(self, value: Mapping[str, Mapping[str, int]]) -> Plain:
         """Without `held`: the stages say it all."""
@@ -68,7 +72,7 @@ class Stock:
 
 
 def _with_rest(
-    node: Fields, context: Context, *, name: str, counts: Mapping[str, int]
+    node: Fields, context: Context, *, counts: Mapping[str, int]
 ) -> Mapping[str, int] | Invalid:
     """The stages of one name, with what `held` leaves over put at the first stage."""
     held = counts.get(HELD)
@@ -77,17 +81,18 @@ def _with_rest(
         return stages
     made = sum(stages.values())
     if made > held:
-        last = list(stages)[-1]
-        context.stop(
-            Slip(
-                code="more-than-held",
-                message=f"{made} of {held} {name}. Count again?",
-                hint=f"Let the stages add up to at most what is held, or correct '{HELD}'.",
-            ),
-            node.nodes[last].place,
+        said = " and ".join(stage for stage, number in stages.items() if number)
+        slip = Slip(
+            code="more-than-held",
+            message=f"{said} {made} of {held} held. Count again?",
+            hint=f"Let the stages add up to at most what is held, or correct '{HELD}'.",
         )
+        last = node.nodes[list(stages)[-1]].place
+        context.stop(slip, last, about=last.path[:-1])
         return INVALID
-    first = next(iter(context.names[STAGES]))
+    first = next(iter(context.names[STAGES]), None)
+    if first is None:  # there is no stage at all, which is said where stages are named
+        return INVALID
     if made < held:
         stages[first] = stages.get(first, 0) + held - made
     return stages
@@ -105,14 +110,14 @@ def source_record(places: int) -> Record[Source]:
             money,
             required=True,
             missing_code="pack-without-price",
-            missing_message="it has no price.",
+            missing_message="{entry} has no price.",
         ),
         word(
             "holds",
             Counts(kind=FIGURES),
             required=True,
             missing_code="pack-without-contents",
-            missing_message="the pack has no contents, so it can't fill any want.",
+            missing_message="pack '{entry}' has no contents, so it can't fill any want.",
         ),
         word("most", value.WHOLE, about="how many can be had"),
         word("lead days", value.COUNT, about="days from order to arrival"),
@@ -138,7 +143,10 @@ class Sources:
     def read(self, node: Node, context: Context) -> Mapping[str, Source] | Invalid:
         """The sources that could be read."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="a mapping of sources"), node.place)
+            slip = shape_slip(
+                node, wanted="a mapping of sources", example="{North: {currency: GBP, ...}}"
+            )
+            context.stop(slip, node.place)
             return INVALID
         found: dict[str, Source] = {}
         for name, child in node.nodes.items():

@@ -14,7 +14,7 @@ from paradestate.text.format.counts import Counts
 from paradestate.text.format.purchase import STAGES
 from paradestate.text.format.troops import ELEMENTS, FORMATIONS, STANDS
 from paradestate.text.record import Named, record, word
-from paradestate.text.slip import INVALID, Invalid
+from paradestate.text.slip import INVALID, Invalid, Slip
 from paradestate.text.tree import Fields, Node
 
 KINDS_AND_SORTS = "figures and sorts"
@@ -35,9 +35,51 @@ _MILESTONE = record(
 )
 _STAGE_MINUTES = MappingOf(key=NameOf(kind=STAGES), value=value.NUMBER)
 
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stages:
+    """The stages of the work in order: at least one, and each once."""
+
+    def read(self, node: Node, context: Context) -> tuple[str, ...] | Invalid:
+        """The stages."""
+        stages = _NAMES.read(node, context)
+        if isinstance(stages, Invalid):
+            return INVALID
+        twice = next((stage for stage in stages if stages.count(stage) > 1), None)
+        if not stages:
+            context.stop(_NO_STAGE, node.place)
+        elif twice is not None:
+            context.stop(_stage_twice(twice), node.place)
+        return INVALID if twice or not stages else stages
+
+    def write(self, value: tuple[str, ...]) -> Plain:
+        """In order."""
+        return _NAMES.write(value)
+
+    def schema(self) -> Schema:
+        """An array of different names."""
+        return {**_NAMES.schema(), "minItems": 1, "uniqueItems": True}
+
+
+_NAMES = ListOf(of=value.NAME)
+_NO_STAGE = Slip(
+    code="empty-value",
+    message="there is no stage here.",
+    hint="Name at least one, such as [in packet, painted], or take the line out.",
+)
+
+
+def _stage_twice(stage: str) -> Slip:
+    return Slip(
+        code="name-twice",
+        message=f"'{stage}' is there twice.",
+        hint="Keep it once, where it belongs in the order.",
+    )
+
+
 BENCH = record(
     Bench,
-    word("stages", ListOf(of=value.NAME), about="in order; the last is finished"),
+    word("stages", Stages(), about="in order; the last is finished"),
     word(
         "minutes",
         MappingOf(key=NameOf(kind=KINDS_AND_SORTS), value=_STAGE_MINUTES),
@@ -60,20 +102,27 @@ class MarksOfFormations:
     def read(self, node: Node, context: Context) -> Marks | Invalid:
         """The marks."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="a mapping of formations"), node.place)
+            context.stop(
+                shape_slip(
+                    node,
+                    wanted="a mapping of formations",
+                    example="{company: {colours: [brown, blue]}}",
+                ),
+                node.place,
+            )
             return INVALID
         by_formation: dict[str, tuple[str, ...]] = {}
         colours: Mapping[str, str] | Invalid = {}
         for text, child in node.nodes.items():
             if text == "colours":
-                colours = MappingOf(key=value.NAME, value=value.HEX_COLOUR).read(child, context)
+                colours = _COLOURS.read(child, context)
                 continue
             name = NameOf(kind=FORMATIONS).read(node.keys[text], context)
             names = _MARK.read(child, context)
-            if isinstance(name, Invalid) or isinstance(names, Invalid):
-                return INVALID
-            by_formation[name] = names["colours"]
-        if isinstance(colours, Invalid):
+            if not isinstance(name, Invalid) and not isinstance(names, Invalid):
+                by_formation[name] = names["colours"]
+        known = len(by_formation) + ("colours" in node.nodes)
+        if isinstance(colours, Invalid) or known < len(node.nodes):
             return INVALID
         return Marks(by_formation=by_formation, colours=colours)
 
@@ -83,15 +132,14 @@ class MarksOfFormations:
             name: {"colours": list(colours)} for name, colours in value.by_formation.items()
         }
         if value.colours:
-            written["colours"] = dict(value.colours)
+            written["colours"] = _COLOURS.write(value.colours)
         return written
 
     def schema(self) -> Schema:
         """An object of formations, and the colours."""
-        colours: Schema = {"type": "object", "additionalProperties": value.HEX_COLOUR.schema()}
         return {
             "type": "object",
-            "properties": {"colours": colours},
+            "properties": {"colours": _COLOURS.schema()},
             "additionalProperties": _MARK.schema(),
         }
 
@@ -101,6 +149,7 @@ _MARK = record(
     word("colours", ListOf(of=value.NAME), required=True),
     by_hand=False,
 )
+_COLOURS = MappingOf(key=value.NAME, value=value.HEX_COLOUR)
 MARKS = MarksOfFormations()
 
 OPPONENT = record(

@@ -59,7 +59,7 @@ ENTRIES = "supporting troops"
 POSTURES = "postures"
 GROUPS = "groups"
 
-_PURCHASE = re.compile(r"(.+?)(?:\((.+)\))?=(\d{1,9})")
+_PURCHASE = re.compile(r"(.+?)(?:\((.+)\))? ?= ?(\d{1,9})", re.ASCII)
 
 
 def read_purchase(text: str) -> Purchase | Slip:
@@ -86,33 +86,31 @@ def purchase_text(purchase: Purchase) -> str:
 PURCHASE = Text(
     parse=read_purchase,
     show=purchase_text,
-    described={"type": "string", "pattern": r"=\d+$", "examples": ["pioneers(flame)=1"]},
+    described={"type": "string", "pattern": r"= ?\d+$", "examples": ["pioneers(flame)=1"]},
 )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
-    """A list of purchases, of entries that the folder defines."""
+class Planned:
+    """A purchase of an entry that the folder defines."""
 
-    def read(self, node: Node, context: Context) -> tuple[Purchase, ...] | Invalid:
-        """The purchases in order."""
-        purchases = ListOf(of=PURCHASE).read(node, context)
-        if isinstance(purchases, Invalid):
+    def read(self, node: Node, context: Context) -> Purchase | Invalid:
+        """The purchase; an entry whose own name holds brackets is known by its whole name."""
+        purchase = PURCHASE.read(node, context)
+        if isinstance(purchase, Invalid) or not isinstance(node, Scalar):
             return INVALID
-        places = [item.place for item in getattr(node, "nodes", ())]
-        known = [
-            context.refer(purchase.entry, place, kind=ENTRIES)
-            for purchase, place in zip(purchases, places, strict=True)
-        ]
-        return purchases if all(known) else INVALID
+        whole = node.text.rpartition("=")[0].strip()
+        if whole in context.names.get(ENTRIES, {}):
+            purchase = Purchase(entry=whole, number=purchase.number)
+        return purchase if context.refer(purchase.entry, node.place, kind=ENTRIES) else INVALID
 
-    def write(self, value: tuple[Purchase, ...]) -> Plain:
-        """The purchases in order."""
-        return ListOf(of=PURCHASE).write(value)
+    def write(self, value: Purchase) -> Plain:
+        """As the owner writes it."""
+        return PURCHASE.write(value)
 
     def schema(self) -> Schema:
-        """An array."""
-        return ListOf(of=PURCHASE).schema()
+        """A text that ends in a number."""
+        return PURCHASE.schema()
 
 
 GAME = record(
@@ -121,7 +119,7 @@ GAME = record(
     word("posture", value.NAME, required=True, about="attack, defence, encounter"),
     word("weight", value.POSITIVE, about="how often it is played, against the others"),
     word("numbers", Counts(kind=ELEMENTS, nought=True)),
-    word("plan", Plan()),
+    word("plan", ListOf(of=Planned())),
 )
 GAMES_SECTION = Named(entry=GAME)
 
@@ -216,7 +214,10 @@ class Bands:
     def read(self, node: Node, context: Context) -> tuple[Band, ...] | Invalid:
         """The bands in file order."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="rolls and what they allow"), node.place)
+            context.stop(
+                shape_slip(node, wanted="rolls and what they allow", example="{1-3: 0, 4-6: all}"),
+                node.place,
+            )
             return INVALID
         read = [self._band(node, context, text=text) for text in node.nodes]
         bands = tuple(band for band in read if isinstance(band, Band))
@@ -323,7 +324,12 @@ class Worths:
     def read(self, node: Node, context: Context) -> Mapping[str, Worth] | Invalid:
         """The worths that could be read."""
         if not isinstance(node, Fields):
-            context.stop(shape_slip(node, wanted="entries and their worth"), node.place)
+            context.stop(
+                shape_slip(
+                    node, wanted="entries and their worth", example="{light tanks: {2: 10}}"
+                ),
+                node.place,
+            )
             return INVALID
         found: dict[str, Worth] = {}
         for text, child in node.nodes.items():

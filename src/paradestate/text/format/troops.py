@@ -83,7 +83,10 @@ class Parts:
             case Fields():
                 return self._short(node, context)
             case Scalar():
-                context.stop(shape_slip(node, wanted="a list of parts"), node.place)
+                slip = shape_slip(
+                    node, wanted="a list of parts", example="[{of: platoon, number: 3}]"
+                )
+                context.stop(slip, node.place)
                 return INVALID
 
     def _short(self, node: Fields, context: Context) -> tuple[Part, ...] | Invalid:
