@@ -113,7 +113,7 @@ def _ways_to_lie(figure: Outline) -> tuple[Outline, ...]:
 def _corners(
     base: Outline, placed: Sequence[Spot], *, edge: Millimetres, gap: Millimetres
 ) -> tuple[list[Fraction], list[Fraction]]:
-    """Fronts and lefts worth trying: at the rim, beside what is placed, on a fine grid on a disc."""
+    """Fronts and lefts worth trying: at the rim, beside what is placed, a fine grid on a disc."""
     lefts = {edge, *(spot.left + spot.width + gap for spot in placed)}
     fronts = {edge, *(spot.front + spot.depth + gap for spot in placed)}
     if isinstance(base, Disc):

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import chain, combinations
 
 from paradestate.core.outline import Outline
 from paradestate.core.stand import StandPattern
@@ -56,10 +56,11 @@ class Alike:
 
 def alike(stands: Mapping[str, StandPattern]) -> Iterator[Alike]:
     """Pairs on one sort of base with the same figures, or differing in one that is no telltale."""
-    modelled = [stand for stand in stands.values() if stand.figures and not stand.printed]
-    for one, other in combinations(modelled, 2):
-        if (one.base is None) != (other.base is None) or one.outline != other.outline:
-            continue
+    by_base: dict[tuple[bool, Outline | None], list[StandPattern]] = {}
+    for stand in stands.values():
+        if stand.figures and not stand.printed:
+            by_base.setdefault((stand.base is None, stand.outline), []).append(stand)
+    for one, other in chain.from_iterable(combinations(group, 2) for group in by_base.values()):
         if not _look_alike(one, other) or _told_by_telltale(one, other):
             continue
         yield Alike(

@@ -195,9 +195,11 @@ def _sides(outline: Outline) -> tuple[Millimetres, Millimetres]:
 
 def opponents_front(force: Force) -> Iterator[Finding]:
     """A platoon of the other side that covers much more or less than ours."""
-    made, _ = establishment(force)
     opponent = force.opponent
-    if made is None or opponent is None or opponent.front is None:
+    if opponent is None or opponent.front is None:
+        return
+    made, _ = establishment(force)
+    if made is None:
         return
     for front in body_fronts(force, made):
         ratio = opponents_ratio(front.front, opponent)
