@@ -37,6 +37,8 @@ def comma_slip(text: str) -> Slip | None:
 
 def read_whole(text: str, *, least: int = 1) -> int | Slip:
     """A whole number from `least` up."""
+    if WHOLE.fullmatch(text) and least <= int(text) <= GREATEST:  # mostly; the rest is for slips
+        return int(text)
     number = read_decimal(text, what="a whole number")
     if isinstance(number, Slip):
         return number

@@ -134,9 +134,9 @@ class _Builder:
         """One event of the stream."""
         if isinstance(event, yaml.ScalarEvent):
             self._scalar(event)
-        elif isinstance(event, yaml.MappingStartEvent | yaml.SequenceStartEvent):
+        elif isinstance(event, yaml.CollectionStartEvent):
             self._begin(event)
-        elif isinstance(event, yaml.MappingEndEvent | yaml.SequenceEndEvent):
+        elif isinstance(event, yaml.CollectionEndEvent):
             self._end()
         elif isinstance(event, yaml.AliasEvent):
             self._alias(event)
