@@ -15,6 +15,7 @@ def test_the_parade_state_of_the_example(folder: Path) -> None:
         "123 foot figures and 2 vehicles on 37 stands must be there; nothing of it is owned yet",
         "rifle section                         24  4 company x 3 platoon x 2",
         "Three totals agree: 123 foot figures by level, 123 by kind, 123 by company.",
+        "Figures cover 8% (battalion command) to 14% (light mortar section) of their stands.",
         "A platoon of 2 in line covers 100 mm, which shows 100 m; 15 of them fit abreast.",
     ):
         assert line in answer.out
@@ -35,6 +36,7 @@ def test_counts_for_programs(folder: Path) -> None:
     assert document["chains"]["rifle section"] == "4 company x 3 platoon x 2"
     assert document["three_totals"] == {"by_level": 123, "by_kind": 123, "by_company": 123}
     assert document["ceiling"]["stands"]["machine-gun team"] == 6
+    assert document["crowding"]["rifle section"] == "0.1414"
     assert document["stands"][0]["name"] == "Battalion Command"
     assert document["changes"] == []
 
@@ -78,6 +80,14 @@ def test_what_another_choice_would_change(folder: Path, against: str, foot: int 
 
 def test_nothing_changes_against_itself(folder: Path) -> None:
     assert "Nothing changes." in call("count", folder, "--against", "date=1943").out
+
+
+def test_the_ceiling_is_printed_where_there_are_supporting_troops(folder: Path) -> None:
+    text = call("count", folder).out
+    assert "Supporting troops could call for at most" in text
+    assert "field work (printed)        12" in text
+    (folder / "supporting-troops.yaml").unlink()
+    assert "Supporting troops" not in call("count", folder).out
 
 
 def test_a_game_rules_the_ceiling(folder: Path) -> None:

@@ -35,6 +35,7 @@ def count_json(answer: Count) -> dict[str, object]:
             "stands": dict(answer.ceiling.stands),
             "figures": dict(answer.ceiling.figures),
         },
+        "crowding": {name: decimal_share(share) for name, share in answer.crowding.items()},
         "fronts": [
             {
                 "formation": front.formation,
@@ -85,6 +86,11 @@ def ratio_json(known: Ratio) -> str | dict[str, str]:
     if known.least == known.most:
         return fraction_json(known.least)
     return {"least": fraction_json(known.least), "most": fraction_json(known.most)}
+
+
+def decimal_share(share: Fraction) -> str:
+    """A share to four decimals: the area of a disc is no exact fraction."""
+    return f"{float(share):.4f}"
 
 
 def fraction_json(number: Fraction) -> str:

@@ -3,10 +3,9 @@
 from pathlib import Path
 
 from rich.console import Console
-from rich.table import Table
 from rich.text import Text
 
-from paradestate.cli.output import console
+from paradestate.cli.output import console, titled_table
 from paradestate.core.certainty import Certainty, Exact, Within
 from paradestate.core.money import Currency, money_text
 from paradestate.core.number import percent_text
@@ -51,13 +50,7 @@ def _first_sentence(answer: OrderAnswer, problem: OrderProblem, *, wanted: int) 
 
 def _print_slip(out: Console, receipt: Receipt, *, problem: OrderProblem) -> None:
     source = problem.sources[receipt.source]
-    table = Table(
-        title=f"Purchase slip: {receipt.source}",
-        title_justify="left",
-        title_style="bold",
-        box=None,
-        pad_edge=False,
-    )
+    table = titled_table(f"Purchase slip: {receipt.source}")
     table.add_column("number", justify="right")
     table.add_column("pack")
     table.add_column("holds")
@@ -99,13 +92,7 @@ def _left_over(order: Order) -> str:
 
 
 def _print_steps(out: Console, answer: OrderAnswer, *, currency: Currency) -> None:
-    table = Table(
-        title="Cost against left over",
-        title_justify="left",
-        title_style="bold",
-        box=None,
-        pad_edge=False,
-    )
+    table = titled_table("Cost against left over")
     table.add_column("total", justify="right")
     table.add_column("left over", justify="right")
     table.add_column("packs")

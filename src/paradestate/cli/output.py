@@ -6,6 +6,8 @@ import shutil
 
 import click
 from rich.console import Console
+from rich.table import Table
+from rich.text import Text
 
 LEAST_WIDTH = 40
 PIPED_WIDTH = 100
@@ -26,4 +28,15 @@ def console() -> Console:
         emoji=False,
         markup=False,
         safe_box=True,
+    )
+
+
+def titled_table(title: str) -> Table:
+    """An empty table without lines; its title is never broken."""
+    return Table(
+        title=Text(title, no_wrap=True, overflow="ignore"),
+        title_justify="left",
+        title_style="bold",
+        box=None,
+        pad_edge=False,
     )

@@ -1,13 +1,14 @@
 """The parade state: a count printed for people."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 from pathlib import Path
 
 from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from paradestate.cli.output import console
+from paradestate.cli.output import console, titled_table
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
 from paradestate.core.figure import Sort
@@ -50,13 +51,16 @@ def print_parade_state(answer: Count, *, folder: Path) -> None:
     out.print()
     out.print(_figure_table(answer, out))
     out.print()
+    if answer.ceiling.stands:
+        out.print(_ceiling_table(answer))
+        out.print()
     for line in _closing_lines(answer):
         out.print(line)
     if answer.changes is not None:
         out.print()
         _print_changes(answer.changes)
     out.print()
-    out.print(_next_step(answer, folder=folder))
+    out.print(_next_step(answer, folder=folder), soft_wrap=True)
 
 
 def _next_step(answer: Count, *, folder: Path) -> str:
@@ -106,7 +110,7 @@ def _counted(totals: LayerTotals) -> str:
 
 
 def _layer_table(answer: Count, totals: LayerTotals, *, title: str) -> Table:
-    table = Table(title=title, title_justify="left", title_style="bold", box=None, pad_edge=False)
+    table = titled_table(title)
     table.add_column("stand")
     table.add_column("number", justify="right")
     table.add_column("how it comes about")
@@ -120,13 +124,7 @@ def _layer_table(answer: Count, totals: LayerTotals, *, title: str) -> Table:
 
 def _figure_table(answer: Count, out: Console) -> Table:
     owned = answer.strength
-    table = Table(
-        title="Figures wanted, owned, lacking",
-        title_justify="left",
-        title_style="bold",
-        box=None,
-        pad_edge=False,
-    )
+    table = titled_table("Figures wanted, owned, lacking")
     table.add_column("kind")
     for heading in ("wanted", "owned", "lacking"):
         table.add_column(heading, justify="right")
@@ -148,6 +146,17 @@ def _figure_table(answer: Count, out: Console) -> Table:
     return table
 
 
+def _ceiling_table(answer: Count) -> Table:
+    """Where buying can stop: the most of each stand, one by one, not all at once."""
+    table = titled_table("Supporting troops could call for at most")
+    table.add_column("stand")
+    table.add_column("number", justify="right")
+    for name, number in answer.ceiling.stands.items():
+        printed = " (printed)" if answer.force.stands[name].printed else ""
+        table.add_row(f"{name}{printed}", "any" if number is None else str(number))
+    return table
+
+
 def bar(used: int, lacking: int, *, longest: int, width: int = BAR) -> str:
     """Used solid, lacking light; one figure is one length in all rows."""
     solid, light = "█", "░"
@@ -165,6 +174,13 @@ def _closing_lines(answer: Count) -> Iterator[str]:
         f"Three totals {word}: {level} foot figures by level, {kind} by kind, {company} by company."
     )
     yield from _ratio_lines(answer)
+    if answer.crowding:
+        least = min(answer.crowding, key=lambda name: answer.crowding[name])
+        most = max(answer.crowding, key=lambda name: answer.crowding[name])
+        yield (
+            f"Figures cover {_percent(answer.crowding[least])} ({least}) to "
+            f"{_percent(answer.crowding[most])} ({most}) of their stands."
+        )
     for front in answer.fronts:
         ground = "" if front.ground is None else f", which shows {decimal_text(front.ground)} m"
         abreast = "" if front.abreast is None else f"; {front.abreast} of them fit abreast"
@@ -172,6 +188,10 @@ def _closing_lines(answer: Count) -> Iterator[str]:
             f"A {front.formation} of {front.stands} in line covers "
             f"{decimal_text(front.front)} mm{ground}{abreast}."
         )
+
+
+def _percent(share: Fraction) -> str:
+    return f"{float(share * 100):.0f}%"
 
 
 def _ratio_lines(answer: Count) -> Iterator[str]:
@@ -195,8 +215,7 @@ def _ratio_lines(answer: Count) -> Iterator[str]:
 
 
 def _print_changes(changes: tuple[Change, ...]) -> None:
-    table = Table(title="What changes", title_justify="left", title_style="bold", box=None)
-    table.pad_edge = False
+    table = titled_table("What changes")
     table.add_column("what")
     table.add_column("from", justify="right")
     table.add_column("to", justify="right")

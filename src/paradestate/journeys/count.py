@@ -4,12 +4,15 @@ folder -> checked -> choice applied -> establishment -> strength -> what differs
 """
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from pathlib import Path
 
 from paradestate.core.ceiling import Ceiling, ceiling
 from paradestate.core.change import Change, changes
 from paradestate.core.choice import Choice, chosen
+from paradestate.core.crowding import crowding_of
 from paradestate.core.establishment import (
     CrossCheck,
     Establishment,
@@ -34,6 +37,8 @@ class Count:
     ceiling: Ceiling
     check: CrossCheck
     fronts: tuple[BodyFront, ...]
+    crowding: Mapping[str, Fraction]
+    """Raised pattern to the share of its base that figures cover, where both are known."""
     changes: tuple[Change, ...] | None
     """What was asked for: from this force to another, or from the written one to this."""
 
@@ -85,6 +90,7 @@ def _counted(
         ceiling=ceiling(force, made, game=force.games[choice.game] if choice.game else None),
         check=cross_check(force, made),
         fronts=body_fronts(force, made),
+        crowding=crowding_of(force.stands, figures=force.figures, patterns=made.must.stands),
         changes=differences,
     )
 
