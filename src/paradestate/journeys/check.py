@@ -13,6 +13,7 @@ from paradestate.core.force import Force
 from paradestate.core.review.every_rule import EVERY_RULE
 from paradestate.core.review.price_age import old_prices
 from paradestate.text.codec import Schema
+from paradestate.text.collecting import no_cycles_sought
 from paradestate.text.folder import read_folder
 from paradestate.text.format.force import force_schema
 
@@ -34,9 +35,10 @@ class Checked:
 
 def checked(folder: Path, *, today: datetime.date) -> Checked:
     """The force of a folder and all findings. Raises FileError where it can't be read."""
-    reading = read_folder(folder)
-    doubts = _reviewed(reading.force, today=today) if reading.whole else ()
-    findings = in_reading_order((*reading.findings, *doubts))
+    with no_cycles_sought():
+        reading = read_folder(folder)
+        doubts = _reviewed(reading.force, today=today) if reading.whole else ()
+        findings = in_reading_order((*reading.findings, *doubts))
     return Checked(force=reading.force, findings=findings, texts=reading.texts)
 
 

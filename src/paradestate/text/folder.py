@@ -64,8 +64,8 @@ def read_folder(folder: Path) -> Reading:
 
 def read_files(files: Mapping[str, bytes], *, folder: str = "force") -> Reading:
     """The force that these files say, in byte order of their names; spreadsheets come last."""
-    trees = [_yaml_tree(data, file=name) for name, data in files.items() if name.endswith(".yaml")]
     spreadsheets = {name: data for name, data in files.items() if not name.endswith(".yaml")}
+    trees = [_yaml_tree(data, file=name) for name, data in files.items() if name.endswith(".yaml")]
     reading = force_of([*trees, *_spreadsheet_trees(spreadsheets)], folder=folder)
     texts = {
         name: data.decode("utf-8-sig", errors="replace")
