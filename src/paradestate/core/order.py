@@ -109,12 +109,19 @@ def in_order_of_choice(order: Order) -> tuple[int, int, int, tuple[tuple[PackNam
 
 
 def is_padded(problem: OrderProblem, order: Order) -> bool:
-    """Whether an order stays enough and no dearer without some one of its packs."""
+    """Whether an order stays enough and no dearer without some one of its packs or multi-buys."""
+    return any(
+        not shortcomings(problem, fewer) and priced(problem, fewer).total <= order.total
+        for fewer in _with_less(problem, order)
+    )
+
+
+def _with_less(problem: OrderProblem, order: Order) -> Iterator[Basket]:
     for name, number in order.packs.items():
-        fewer = {**order.packs, name: number - 1}
-        if not shortcomings(problem, fewer) and priced(problem, fewer).total <= order.total:
-            return True
-    return False
+        pack = problem.sources[name[0]].packs[name[1]]
+        for size in {1, *pack.multibuy}:
+            if size <= number:
+                yield {**order.packs, name: number - size}
 
 
 def shortcomings(problem: OrderProblem, packs: Basket) -> tuple[str, ...]:

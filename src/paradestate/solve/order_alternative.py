@@ -84,7 +84,7 @@ def _next_best(
     """
     if not best.packs:
         return [], True
-    program = OrderProgram(problem, further=number)
+    program = OrderProgram(problem)
     keep_out_padding(program)
     program.exclude(best)
     listed: list[Order] = []

@@ -8,25 +8,19 @@ from paradestate.core.source import Pack, Source
 from paradestate.solve.pack_program import repeats_from
 
 
-def most_useful(problem: OrderProblem, source: Source, *, pack: Pack, further: int) -> int:
-    """More of a pack than this helps neither the cheapest order nor the `further` ones after it.
+def most_useful(problem: OrderProblem, source: Source, *, pack: Pack) -> int:
+    """Any order with more of a pack than this is padded.
 
     Let `best` be the lot of the pack that is cheapest a pack. Taking one such lot out of many packs
-    lowers the goods by its price. The order stays enough where more are left than fill every want
-    by themselves, and is no dearer where the goods stay on the highest step. So a useful order has
-    too few packs for that, or its goods are less than one lot above the highest step. Further
-    orders may hold one lot more each where packs come in multi-buys; a single pack too many is
-    padding.
+    lowers the goods by its price. The order stays enough where as many are left as fill every want
+    by themselves, and is no dearer where the goods stay on the highest step. So an order that isn't
+    padded has too few packs for that, or its goods are less than one lot above the highest step.
     """
     best = lots_of(pack)[0]
     top = _highest_step(source)
-    if further and best.size > 1:
-        top += max(each.price for each in source.packs.values())
     fills = max((_packs_for(problem, pack, kind=kind) for kind in pack.holds), default=0)
     lifts = math.ceil(best.size * (top + best.price) / best.price) - 1 if best.price else 0
     most = max(repeats_from(pack) + best.size - 1, fills + best.size - 1, lifts)
-    if best.size > 1:
-        most += further * best.size
     return most if pack.most is None else min(most, pack.most)
 
 

@@ -5,6 +5,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 
 from paradestate.core.order import Basket, Order, OrderProblem, PackName
+from paradestate.core.source import Source
 from paradestate.solve.order_bound import most_useful
 from paradestate.solve.pack_program import PackTerms, add_pack
 from paradestate.solve.program import Program, Solution
@@ -48,16 +49,16 @@ class Weights:
 class OrderProgram:
     """The program of one problem; it may be narrowed and solved several times.
 
-    It has room for the cheapest order and for so many `further` ones.
+    It has room for every order that isn't padded.
     """
 
-    def __init__(self, problem: OrderProblem, *, further: int = 0) -> None:
+    def __init__(self, problem: OrderProblem) -> None:
         self.problem = problem
         self.program = Program()
         self.packs: dict[PackName, PackTerms] = {}
         self.tills: dict[str, TillTerms] = {}
         for source in problem.sources.values():
-            self._add_source(source.name, further=further)
+            self._add_source(source)
         self.held = {kind: self._held(kind) for kind in self._kinds()}
         for kind, wanted in problem.want.items():
             self.program.row(self.held.get(kind, {}), least=wanted)
@@ -96,11 +97,11 @@ class OrderProgram:
                 terms[variable] = terms.get(variable, 0) + factor
         return Measure(terms=terms, row=self.program.row(terms))
 
-    def _add_source(self, name: str, *, further: int) -> None:
-        problem, source = self.problem, self.problem.sources[name]
+    def _add_source(self, source: Source) -> None:
+        problem, name = self.problem, source.name
         for pack in source.packs.values():
             if pack.holds:
-                most = most_useful(problem, source, pack=pack, further=further)
+                most = most_useful(problem, source, pack=pack)
                 self.packs[name, pack.name] = add_pack(self.program, pack, most=most)
         packs = [terms for (seller, _), terms in self.packs.items() if seller == name]
         if packs:
