@@ -3,7 +3,6 @@
 Exit status: 0 done; 1 a stop prevents the answer; 2 wrong usage; 3 the world failed.
 """
 
-import gc
 import os
 import sys
 
@@ -16,14 +15,9 @@ from paradestate.text.error import FileError
 
 WORLD_FAILED = 3
 
-COLLECT_AFTER = 50_000
-"""New objects after which garbage is looked for. A command builds values, answers and ends: with
-Python's own 700, a fifth of the time to read a large folder goes into looking."""
-
 
 def main() -> None:
     """Runs the command line; the one place where failures of the world become words."""
-    gc.set_threshold(COLLECT_AFTER)
     speak_plainly()
     try:
         program.main(prog_name="paradestate")
