@@ -160,6 +160,16 @@ def test_nothing_is_unfolded_of_a_force_that_raises_nothing() -> None:
     assert establishment(force) == (None, ())
 
 
+def test_figures_that_could_not_be_read_have_no_sort() -> None:
+    force = partial_force_from(
+        "figures: {a: {}, bad: {sort: x}}",
+        "stands: {s: {base: none, figures: {a: 1, bad: 2}}}",
+        "formations: {top: {parts: {s: 1}}}",
+    )
+    assert made(force).must.figures == {"a": 1, "bad": 2}
+    assert made(force).must.foot == 1
+
+
 def test_how_many_of_each_formation_there_are() -> None:
     assert made(marenz()).number_of == {"battalion": 1, "company": 4, "platoon": 12}
 

@@ -1,5 +1,6 @@
 """Frontage, ground scale, and both sides alike."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.establishment import establishment
@@ -103,6 +104,12 @@ def test_a_table_without_a_scale_shows_no_ground() -> None:
     (platoon,) = fronts_of(force)
     assert platoon.ground is None
     assert (platoon.front, platoon.abreast) == (millimetres(80), 22)
+
+
+def test_a_force_that_can_not_be_settled_has_no_fronts() -> None:
+    made, _ = establishment(marenz())
+    assert made is not None
+    assert body_fronts(replace(marenz(), raise_=None), made) == ()
 
 
 def test_a_platoon_that_is_only_wished_has_no_front() -> None:

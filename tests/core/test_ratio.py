@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paradestate.core.number import NumberRange, exactly
-from paradestate.core.ratio import Ratio, evenness, largest_remainder, ratio
+from paradestate.core.ratio import Ratio, evenness, largest_remainder, men_of_nodes, ratio
+from paradestate.core.structure import structure
+from tests.forces import force_from
 
 
 def even(numerator: int, denominator: int = 1) -> Ratio:
@@ -62,3 +64,14 @@ def test_nobody_is_off_by_a_whole_figure_and_the_total_is_right(
     assert sum(given_figures) == int(total + Fraction(1, 2))
     for number, figures in zip(men, given_figures, strict=True):
         assert abs(figures - number / men_per_figure) < 1
+
+
+def test_men_of_a_body_leave_wished_parts_out() -> None:
+    force = force_from(
+        "stands: {a: {base: none, men: 10}, b: {base: none}}",
+        "formations: {top: {parts: [{of: a, number: 2}, {of: b, number: 1},"
+        " {of: a, number: 1, need: wished}]}}",
+    )
+    settled, _ = structure(force)
+    assert settled is not None
+    assert men_of_nodes(force, settled)[settled.root] == exactly(20)

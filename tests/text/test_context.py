@@ -1,5 +1,7 @@
 """What is known while a folder is read."""
 
+from dataclasses import replace
+
 import pytest
 
 from paradestate.core.place import Place
@@ -31,6 +33,13 @@ def test_known_names_are_noted_and_unknown_ones_stop() -> None:
     assert not context.refer("rifel", HERE, kind="stands")
     assert context.used == {("stands", "rifle", "formations"), ("stands", "rifel", "formations")}
     assert [found.code for found in context.findings] == ["unknown-name"]
+
+
+def test_a_name_unknown_twice_is_looked_up_once() -> None:
+    context = Context(names={"stands": {"rifle": HERE}})
+    for line in (1, 2):
+        context.refer("rifel", replace(HERE, line=line), kind="stands")
+    assert [found.hint for found in context.findings] == ["Did you mean 'rifle'?"] * 2
 
 
 def test_names_may_be_missing_where_a_file_broke_off() -> None:

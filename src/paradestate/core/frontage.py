@@ -85,16 +85,15 @@ def _front(force: Force, settled: Structure, *, name: str) -> BodyFront | None:
     if node.formation.echelon is not Echelon.PLATOON:
         return None
     numbers: dict[str, int] = {}
+    outlines: dict[str, Outline] = {}
     for step in node.steps:
         stand = force.stands.get(step.of)
         if stand and stand.outline and not stand.printed and step.need is Need.MUST and step.number:
             numbers[step.of] = numbers.get(step.of, 0) + step.number
+            outlines[step.of] = stand.outline
     if not numbers:
         return None
-    pattern = max(numbers, key=lambda of: numbers[of])
-    outline = force.stands[pattern].outline
-    if outline is None:
-        return None
+    pattern, outline = max(outlines.items(), key=lambda known: numbers[known[0]])
     table = force.table
     gap = table.gap if table else USUAL_GAP
     front = line_front(front_of(outline), number=numbers[pattern], gap=gap)

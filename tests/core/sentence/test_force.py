@@ -1,5 +1,6 @@
 """The whole force in sentences."""
 
+from paradestate.core.force import Force
 from paradestate.core.sentence.force import sentences
 from tests.forces import force_from, marenz
 
@@ -36,6 +37,12 @@ def test_every_section_is_said() -> None:
     said = {sentence.path[0] for sentence in sentences(force)}
     written = {line.split(":")[0] for line in EVERYTHING.splitlines()}
     assert said == written | {"title", "raise"}
+
+
+def test_what_is_not_there_is_not_said() -> None:
+    assert [sentence.path for sentence in sentences(Force(title="Empty", raise_=None))] == [
+        ("title",)
+    ]
 
 
 def test_every_entry_of_the_example_is_said() -> None:
