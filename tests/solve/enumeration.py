@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from itertools import product
+from typing import TypeAlias
 
 from paradestate.core.money import decimal_places
 from paradestate.core.order import OrderProblem, PackName
@@ -77,12 +78,14 @@ def _with_less(problem: OrderProblem, order: Listed) -> list[tuple[tuple[PackNam
     return found
 
 
-def _baskets(
-    problem: OrderProblem, source: Source
-) -> list[tuple[int, list[tuple[PackName, int]], Mapping[str, int]]]:
-    """What each basket of a source costs in the force's currency, and holds."""
+_Basket: TypeAlias = tuple[int, list[tuple[PackName, int]], Mapping[str, int]]
+"""What a basket costs in the force's currency, its packs, and what they hold."""
+
+
+def _baskets(problem: OrderProblem, source: Source) -> list[_Basket]:
+    """Every basket of one source that it sends."""
     ranges = [range(_most(problem, source, pack) + 1) for pack in source.packs.values()]
-    found = []
+    found: list[_Basket] = []
     for numbers in product(*ranges):
         bought = [
             (pack, number)

@@ -5,10 +5,10 @@ from hypothesis import Phase, given, settings
 from paradestate.core.certainty import Exact
 from paradestate.core.order import OrderProblem, in_order_of_choice
 from paradestate.core.order_outcome import Barred, NobodySells, OrderAnswer
-from paradestate.solve.order import cheapest_order, with_limits
+from paradestate.solve.order import cheapest_order
 from paradestate.solve.order_alternative import with_alternatives
+from tests.solve.drawn import problems
 from tests.solve.enumeration import every_order, steps, unpadded
-from tests.solve.problem import problems
 
 
 @settings(max_examples=300, phases=[Phase.generate])
