@@ -90,7 +90,7 @@ def cell_text(cell: Cell, *, use: Use) -> tuple[str | Invalid, Finding | None]:
         case datetime.date():
             return _date_text(cell, cell.value, use=use)
         case int():
-            return f"{cell.value}{'%' if cell.is_share else ''}", None
+            return f"{cell.value * 100}%" if cell.is_share else str(cell.value), None
         case float():
             return _decimal(cell.value, is_share=cell.is_share), None
         case str():

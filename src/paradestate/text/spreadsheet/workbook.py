@@ -43,12 +43,7 @@ def _zip_trouble(data: bytes, *, file: str) -> Finding | None:
         with zipfile.ZipFile(io.BytesIO(data)) as packed:
             size = sum(entry.file_size for entry in packed.infolist())
     except zipfile.BadZipFile:
-        return _stop(
-            file,
-            code="not-a-spreadsheet",
-            message="This isn't a whole spreadsheet file.",
-            hint="Open it in the spreadsheet program and save it again.",
-        )
+        return _unreadable(file, "not zipped")
     if size <= MOST_UNPACKED:
         return None
     return _stop(
@@ -56,6 +51,15 @@ def _zip_trouble(data: bytes, *, file: str) -> Finding | None:
         code="too-large",
         message=f"The file unpacks to {size / 1024 / 1024:.0f} MB; 64 MB is the most read.",
         hint="Take out what isn't force data.",
+    )
+
+
+def _unreadable(file: str, why: object) -> Finding:
+    return _stop(
+        file,
+        code="not-a-spreadsheet",
+        message=f"This isn't a whole spreadsheet file ({why}).",
+        hint="Open it in the spreadsheet program and save it again.",
     )
 
 
@@ -78,9 +82,7 @@ def _read_xlsx(data: bytes, *, file: str) -> Sheets:
         formulas = openpyxl.load_workbook(io.BytesIO(data))
         results = openpyxl.load_workbook(io.BytesIO(data), data_only=True)
     except (InvalidFileException, KeyError, ValueError, OSError) as error:
-        message = f"The spreadsheet can't be read ({type(error).__name__})."
-        hint = "Open it in the spreadsheet program and save it again."
-        return (), (_stop(file, code="not-a-spreadsheet", message=message, hint=hint),)
+        return (), (_unreadable(file, error),)
     if any(sheet.max_row * sheet.max_column > MOST_CELLS for sheet in formulas.worksheets):
         message = f"A sheet has more than {MOST_CELLS:,} cells."
         hint = "Delete what isn't force data, empty rows and columns too."
@@ -147,7 +149,10 @@ def _read_ods(data: bytes, *, file: str) -> Sheets:
     from odf.opendocument import load  # noqa: PLC0415
     from odf.table import Table, TableCell, TableRow  # noqa: PLC0415
 
-    document = load(io.BytesIO(data))
+    try:
+        document = load(io.BytesIO(data))
+    except (KeyError, ValueError, OSError) as error:
+        return (), (_unreadable(file, error),)
     sheets = []
     for table in document.getElementsByType(Table):
         name = str(table.getAttribute("name"))

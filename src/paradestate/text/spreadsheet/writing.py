@@ -29,36 +29,36 @@ class Page:
 
 def pages_of(force: Force) -> tuple[Page, ...]:
     """The sheets of a force; those without an entry are left out."""
-    written = FORCE.write(force)
-    assert isinstance(written, dict)  # noqa: S101 - a record writes a mapping
-    entries: dict[str, list[dict[str, str]]] = {}
-    for name, layout in LAYOUTS.items():
-        section = written.get(layout.section, {})
-        if isinstance(section, dict):
-            entries[name] = list(_entries(name, section))
+    written = _mapping(FORCE.write(force))
+    entries = {
+        name: list(_entries(name, _mapping(written.get(layout.section, {}))))
+        for name, layout in LAYOUTS.items()
+    }
     return tuple(
         Page(name=name, rows=tuple(_rows(name, rows))) for name, rows in entries.items() if rows
     )
 
 
+def _mapping(value: Plain) -> Mapping[str, Plain]:
+    """What a record or section was written as, which is always a mapping."""
+    return value if isinstance(value, dict) else {}
+
+
 def _entries(name: str, section: Mapping[str, Plain]) -> Iterator[dict[str, str]]:
     for entry, words in section.items():
-        if not isinstance(words, dict):
-            continue
         if name == "packs":
-            packs = words.get("packs", {})
-            for pack, inner in packs.items() if isinstance(packs, dict) else ():
+            for pack, inner in _mapping(_mapping(words).get("packs", {})).items():
                 yield {"source": entry, "pack": pack, **_texts(inner)}
         else:
-            kept = {word: value for word, value in words.items() if word != "packs"}
+            kept = {word: value for word, value in _mapping(words).items() if word != "packs"}
             yield {LAYOUTS[name].keys[0]: entry, **_texts(kept)}
 
 
 def _texts(words: Plain) -> dict[str, str]:
     texts: dict[str, str] = {}
-    for word, value in words.items() if isinstance(words, dict) else ():
-        if word == "availability" and isinstance(value, dict):
-            texts |= _roll_texts(value)
+    for word, value in _mapping(words).items():
+        if word == "availability":
+            texts |= _roll_texts(_mapping(value))
         else:
             texts[word] = value if isinstance(value, str) else _flow(value)
     return texts
@@ -66,8 +66,7 @@ def _texts(words: Plain) -> dict[str, str]:
 
 def _roll_texts(availability: Mapping[str, Plain]) -> dict[str, str]:
     texts = {ROLL: str(availability[ROLL])}
-    allows = availability["allows"]
-    for band, number in allows.items() if isinstance(allows, dict) else ():
+    for band, number in _mapping(availability["allows"]).items():
         heading = f"{ALLOWS}{number}"
         texts[heading] = f"{texts[heading]}, {band}" if heading in texts else band
     return texts
