@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.core.choice import Choice, unknown_choice
-from paradestate.core.finding import Finding, in_reading_order, stops
+from paradestate.core.finding import Finding, in_reading_order
 from paradestate.core.force import Force
 from paradestate.core.money import Currency
 from paradestate.core.order import OrderProblem
@@ -91,8 +91,3 @@ def _solved(read: Checked, problem: OrderProblem, *, seconds: float) -> OrderJou
 
 def _with(read: Checked, findings: Sequence[Finding]) -> Checked:
     return replace(read, findings=in_reading_order((*read.findings, *findings)))
-
-
-def is_refused(journey: OrderJourney) -> bool:
-    """Whether a stop prevented the order."""
-    return bool(stops(journey.checked.findings))
