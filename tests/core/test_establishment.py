@@ -177,7 +177,7 @@ def test_how_many_of_each_formation_there_are() -> None:
 NUMBERS = st.integers(1, 4)
 
 
-def small_force(sections: int, platoons: int, companies: int, wished: int) -> Force:
+def small_force(*, sections: int, platoons: int, companies: int, wished: int = 1) -> Force:
     return force_from(
         "figures: {rifleman: {}, officer: {}}",
         "stands: {rifle: {base: none, men: 10, figures: {rifleman: 4}},"
@@ -199,7 +199,7 @@ def small_force(sections: int, platoons: int, companies: int, wished: int) -> Fo
 def test_sums_by_multiplication_equal_sums_over_instances(
     sections: int, platoons: int, companies: int, wished: int
 ) -> None:
-    force = small_force(sections, platoons, companies, wished)
+    force = small_force(sections=sections, platoons=platoons, companies=companies, wished=wished)
     answer = made(force)
     assert answer.rollup.stands == answer.must.stands
     assert answer.rollup.figures == answer.must.figures
@@ -211,8 +211,8 @@ def test_sums_by_multiplication_equal_sums_over_instances(
 
 @given(NUMBERS, NUMBERS, NUMBERS)
 def test_doubling_a_part_doubles_its_counts(sections: int, platoons: int, companies: int) -> None:
-    once = made(small_force(sections, platoons, companies, 1))
-    twice = made(small_force(2 * sections, platoons, companies, 1))
+    once = made(small_force(sections=sections, platoons=platoons, companies=companies))
+    twice = made(small_force(sections=2 * sections, platoons=platoons, companies=companies))
     assert twice.must.stands["rifle"] == 2 * once.must.stands["rifle"]
     assert twice.wished.stands["rifle"] == 2 * once.wished.stands["rifle"]
     assert twice.must.stands["command"] == once.must.stands["command"]

@@ -66,7 +66,7 @@ def doubts_of(
 
 def test_a_kind_that_nobody_sells_stops_at_its_figure() -> None:
     problem = replace(PROBLEM, want={"officer": 4, "pioneer": 1})
-    four, one = refusal(marenz(), problem, NobodySells(kinds=("officer", "pioneer")))
+    four, one = refusal(marenz(), problem, outcome=NobodySells(kinds=("officer", "pioneer")))
     assert (four.level, four.code) == (Level.STOP, "nobody-sells")
     assert four.message == "4 officers are wanted; no pack on the list contains officers."
     assert four.hint == "Add a source or a substitute."
@@ -75,11 +75,11 @@ def test_a_kind_that_nobody_sells_stops_at_its_figure() -> None:
 
 
 def test_a_single_limit_that_bars_the_order_stops_at_the_limit() -> None:
-    (few,) = refusal(FORCE, SHORT, Barred(limits=(MOST,)))
+    (few,) = refusal(FORCE, SHORT, outcome=Barred(limits=(MOST,)))
     assert few.code == "most-bars-the-order"
     assert few.message == "Only 2 of N1 can be had from North, which isn't enough."
     assert few.place.path == ("sources", "North", "packs", "N1", "most")
-    (least,) = refusal(FORCE, SHORT, Barred(limits=(LEAST,)))
+    (least,) = refusal(FORCE, SHORT, outcome=Barred(limits=(LEAST,)))
     assert least.code == "least-order-bars-the-order"
     assert least.message == (
         "South sends nothing below £30.00, and what can be had there doesn't come to that."
@@ -88,7 +88,7 @@ def test_a_single_limit_that_bars_the_order_stops_at_the_limit() -> None:
 
 
 def test_limits_that_bar_the_order_together_are_named_together() -> None:
-    (found,) = refusal(FORCE, SHORT, Barred(limits=(MOST, LEAST)))
+    (found,) = refusal(FORCE, SHORT, outcome=Barred(limits=(MOST, LEAST)))
     assert (found.level, found.code) == (Level.STOP, "no-order")
     assert found.message == (
         "No order meets the want while only 2 of North N1 can be had and "

@@ -39,20 +39,22 @@ def test_every_word_of_the_format_is_on_its_page() -> None:
     assert not missing
 
 
+def texts_within(node: ast.AST) -> Iterator[str]:
+    for part in ast.walk(node):
+        if isinstance(part, ast.Constant) and isinstance(part.value, str):
+            yield part.value
+
+
 def codes_in(path: Path) -> Iterator[str]:
     """Every literal that is given as a `code` to a call or as the default of one."""
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.keyword) and node.arg in {"code", "missing_code"}:
-            for part in ast.walk(node.value):
-                if isinstance(part, ast.Constant) and isinstance(part.value, str):
-                    yield part.value
-        if isinstance(node, ast.AnnAssign | ast.arg):
-            continue
-        if isinstance(node, ast.FunctionDef):
+            yield from texts_within(node.value)
+        elif isinstance(node, ast.FunctionDef):
             defaults = zip(node.args.kwonlyargs, node.args.kw_defaults, strict=True)
-            for argument, default in defaults:
-                if argument.arg.endswith("code") and isinstance(default, ast.Constant):
-                    yield str(default.value)
+            named = [default for known, default in defaults if known.arg.endswith("code")]
+            for default in filter(None, named):
+                yield from texts_within(default)
 
 
 def test_every_finding_has_its_heading_on_the_page_of_findings_and_none_is_there_in_vain() -> None:

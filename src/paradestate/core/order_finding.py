@@ -27,16 +27,16 @@ MUCH_LEFT_OVER = Fraction(1, 5)
 
 
 def refusal(
-    force: Force, problem: OrderProblem, outcome: NobodySells | Barred
+    force: Force, problem: OrderProblem, *, outcome: NobodySells | Barred
 ) -> tuple[Finding, ...]:
     """Why there is no order: kinds that nobody sells, or the limits that bar it."""
     match outcome:
         case NobodySells():
             return tuple(_unsold(force, problem, kind=kind) for kind in outcome.kinds)
         case Barred(limits=(limit,)):
-            return (_barring(force, problem, limit),)
+            return (_barring(force, problem, limit=limit),)
         case Barred():
-            return (_barring_together(force, problem, outcome.limits),)
+            return (_barring_together(force, problem, limits=outcome.limits),)
 
 
 def _unsold(force: Force, problem: OrderProblem, *, kind: str) -> Finding:
@@ -51,7 +51,7 @@ def _unsold(force: Force, problem: OrderProblem, *, kind: str) -> Finding:
     )
 
 
-def _barring(force: Force, problem: OrderProblem, limit: Limit) -> Finding:
+def _barring(force: Force, problem: OrderProblem, *, limit: Limit) -> Finding:
     place = _place(force, limit)
     match limit:
         case MostOf(pack=(source, pack), most=most):
@@ -73,7 +73,7 @@ def _barring(force: Force, problem: OrderProblem, limit: Limit) -> Finding:
             assert_never(limit)
 
 
-def _barring_together(force: Force, problem: OrderProblem, limits: tuple[Limit, ...]) -> Finding:
+def _barring_together(force: Force, problem: OrderProblem, *, limits: tuple[Limit, ...]) -> Finding:
     first, *others = limits
     said = " and ".join(_said(problem, limit) for limit in limits)
     return _stop(

@@ -76,7 +76,7 @@ def _solved(read: Checked, problem: OrderProblem, *, seconds: float) -> OrderJou
     outcome = cheapest_order(problem, seconds=seconds)
     match outcome:
         case NobodySells() | Barred():
-            findings = refusal(read.force, problem, outcome)
+            findings = refusal(read.force, problem, outcome=outcome)
             return OrderJourney(checked=_with(read, findings), want=problem.want, problem=problem)
         case NotFound():
             findings = (nothing_found(read.force, outcome, seconds=seconds),)

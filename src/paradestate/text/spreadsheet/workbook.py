@@ -88,7 +88,7 @@ def _read_xlsx(data: bytes, *, file: str) -> Sheets:
         hint = "Delete what isn't force data, empty rows and columns too."
         return (), (_stop(file, code="too-large", message=message, hint=hint),)
     findings = [
-        _merged(file, sheet.title, str(merged))
+        _merged(file, sheet.title, where=str(merged))
         for sheet in formulas.worksheets
         for merged in sheet.merged_cells.ranges
     ]
@@ -103,7 +103,7 @@ def _read_xlsx(data: bytes, *, file: str) -> Sheets:
     return sheets, tuple(findings)
 
 
-def _merged(file: str, sheet: str, where: str) -> Finding:
+def _merged(file: str, sheet: str, *, where: str) -> Finding:
     return Finding(
         level=Level.WARN,
         code="merged-cells",

@@ -112,16 +112,22 @@ def xlsx_bytes(pages: tuple[Page, ...]) -> bytes:
     book.remove(book.worksheets[0])
     for page in pages:
         sheet = book.create_sheet(page.name)
-        for number, row in enumerate(page.rows, start=1):
-            for column, text in enumerate(row, start=1):
-                if text:
-                    cell = sheet.cell(row=number, column=column, value=number_or_text(text))
-                    cell.data_type = "s" if isinstance(cell.value, str) else cell.data_type
-                    cell.number_format = "@" if isinstance(cell.value, str) else "General"
+        for row, column, text in _filled(page):
+            cell = sheet.cell(row=row, column=column, value=number_or_text(text))
+            cell.data_type = "s" if isinstance(cell.value, str) else cell.data_type
+            cell.number_format = "@" if isinstance(cell.value, str) else "General"
         sheet.freeze_panes = "A2"
     out = io.BytesIO()
     book.save(out)
     return out.getvalue()
+
+
+def _filled(page: Page) -> Iterator[tuple[int, int, str]]:
+    """Row, column and text of every cell that isn't empty."""
+    for number, row in enumerate(page.rows, start=1):
+        for column, text in enumerate(row, start=1):
+            if text:
+                yield number, column, text
 
 
 def number_or_text(text: str) -> int | float | str:
