@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 import pytest
 
-from paradestate.cli import program
+from paradestate.cli.program import program
 from paradestate.text.format.force import force_schema
 
 ROOT = Path(__file__).parents[2]
