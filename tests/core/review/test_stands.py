@@ -96,6 +96,11 @@ def test_a_stand_just_as_large_as_its_figure() -> None:
     assert codes("a: {base: 8 x 8 mm, figures: {m: 1}}") == []
 
 
+def test_a_force_that_can_not_be_counted_has_no_front_to_compare() -> None:
+    force = partial_force_from("opponent: {front: 2 x 50 mm}", "formations: {top: {like: top}}")
+    assert not [finding for rule in RULES for finding in rule(force)]
+
+
 @pytest.mark.parametrize(
     ("opponent", "said"),
     [
@@ -106,11 +111,6 @@ def test_a_stand_just_as_large_as_its_figure() -> None:
         ("{colours: [blue]}", None),
     ],
 )
-def test_a_force_that_can_not_be_counted_has_no_front_to_compare() -> None:
-    force = partial_force_from("opponent: {front: 2 x 50 mm}", "formations: {top: {like: top}}")
-    assert not [finding for rule in RULES for finding in rule(force)]
-
-
 def test_fronts_of_both_sides(opponent: str, said: str | None) -> None:
     findings = found("a: {base: 40 x 20 mm, figures: {m: 4}}", f"opponent: {opponent}")
     assert [finding.message for finding in findings] == ([said] if said else [])
