@@ -1,35 +1,298 @@
-"""The cheapest order against every order there is."""
+"""The cheapest order: check values, limits, proofs, and a slow twin."""
 
+from collections.abc import Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
 from hypothesis import Phase, given, settings
+from hypothesis import strategies as st
 
-from paradestate.core.certainty import Exact
-from paradestate.core.order import OrderProblem, in_order_of_choice
-from paradestate.core.order_outcome import Barred, NobodySells, OrderAnswer
-from paradestate.solve.order import cheapest_order
-from paradestate.solve.order_alternative import with_alternatives
-from tests.solve.drawn import problems
-from tests.solve.enumeration import every_order, steps, unpadded
+from paradestate.core.certainty import Exact, Within
+from paradestate.core.money import Minor
+from paradestate.core.order import OrderProblem, order_problems
+from paradestate.core.order_outcome import (
+    Barred,
+    LeastOrder,
+    MostOf,
+    NobodySells,
+    NotFound,
+    OrderAnswer,
+    Why,
+    limits_of,
+)
+from paradestate.core.source import Source
+from paradestate.solve.error import SolverError
+from paradestate.solve.order import barring_limits, cheapest_order, with_limits
+from paradestate.solve.order_search import clock
+from paradestate.solve.program import Advance, Ending, Program, Solution
+from tests.orders import marenz_problem, pack, problem, source
+from tests.solve.drawn import problems, sources
+from tests.solve.enumeration import every_order
 
 
-@settings(max_examples=300, phases=[Phase.generate])
-@given(problems())
-def test_the_order_is_that_of_the_list_of_all_orders(problem: OrderProblem) -> None:
-    outcome = cheapest_order(problem)
-    if isinstance(outcome, NobodySells):
-        assert outcome.kinds
-        return
-    listed = every_order(problem)
-    if isinstance(outcome, Barred):
-        assert listed == []
-        return
+def answer_to(asked: OrderProblem) -> OrderAnswer:
+    outcome = cheapest_order(asked)
     assert isinstance(outcome, OrderAnswer)
-    assert outcome.certainty == Exact()
-    best = listed[0]
-    assert (outcome.order.total, outcome.order.number_left_over) == (best.total, best.left_over)
-    answer = with_alternatives(problem, outcome)
-    assert in_order_of_choice(answer.order) == best.rank
-    found = [(step.total, step.number_left_over) for step in answer.steps]
-    assert (found, answer.all_steps) == (steps(listed), True)
-    others = [order.rank for order in unpadded(problem, listed) if best.packs and order != best][:3]
-    assert [in_order_of_choice(order) for order in answer.next_best] == others
-    assert answer.all_next_best
+    return outcome
+
+
+def total_of(asked: OrderProblem) -> int | None:
+    """The least total, or None where there is no order."""
+    outcome = cheapest_order(asked)
+    return outcome.order.total if isinstance(outcome, OrderAnswer) else None
+
+
+def test_the_example_costs_48_50_and_that_is_proved() -> None:
+    """Of 50 riflemen, 9 mortar crew and 4 officers: 3 x S1 + 1 x S3 = 50.00 - 5.00 + 3.50."""
+    answer = answer_to(marenz_problem())
+    assert answer.certainty == Exact()
+    assert not answer.out_of_time
+    assert answer.order.packs == {("South", "S1"): 3, ("South", "S3"): 1}
+    assert (answer.order.total, answer.order.number_left_over) == (4850, 15)
+    (receipt,) = answer.order.receipts
+    assert (receipt.goods, receipt.discount, receipt.carriage) == (5000, 500, 350)
+
+
+def test_the_example_from_north_alone_costs_50_00() -> None:
+    answer = answer_to(marenz_problem("North"))
+    assert answer.order.packs == {("North", "N1"): 1, ("North", "N2"): 2, ("North", "N3"): 2}
+    assert (answer.order.total, answer.order.number_left_over) == (5000, 5)
+
+
+def test_the_whole_battalion_of_the_example_has_a_proved_order() -> None:
+    want = {"officer": 7, "signaller": 3, "rifleman": 101, "mortar crew": 12, "light truck": 2}
+    answer = answer_to(marenz_problem(want=want))
+    assert (answer.order.total, answer.certainty) == (8950, Exact())
+
+
+def test_nothing_wanted_is_nothing_bought() -> None:
+    for want in ({}, {"rifleman": 0}):
+        answer = answer_to(marenz_problem(want=want))
+        assert (answer.order.total, answer.order.packs, answer.certainty) == (0, {}, Exact())
+
+
+def test_what_nobody_sells_is_named() -> None:
+    asked = marenz_problem(want={"rifleman": 1, "pioneer": 2, "scout": 1})
+    assert cheapest_order(asked) == NobodySells(kinds=("pioneer", "scout"))
+
+
+def test_nobody_sells_anything_where_there_are_no_sources() -> None:
+    assert cheapest_order(problem(rifleman=1)) == NobodySells(kinds=("rifleman",))
+
+
+def test_the_most_of_a_pack_is_kept_or_bars_the_order() -> None:
+    few = source("North", pack("A", 100, most=3, rifleman=2))
+    assert answer_to(problem(few, rifleman=6)).order.packs == {("North", "A"): 3}
+    assert cheapest_order(problem(few, rifleman=7)) == Barred(
+        limits=(MostOf(pack=("North", "A"), most=3),)
+    )
+
+
+def test_a_least_order_is_reached_with_what_is_not_wanted_or_bars_the_order() -> None:
+    wanted, other = pack("A", 100, most=1, rifleman=1), pack("B", 30, officer=1)
+    reached = problem(source("North", wanted, other, least_order=150), rifleman=1)
+    assert answer_to(reached).order.packs == {("North", "A"): 1, ("North", "B"): 2}
+    barred = cheapest_order(problem(source("North", wanted, least_order=150), rifleman=1))
+    assert barred == Barred(
+        limits=(MostOf(pack=("North", "A"), most=1), LeastOrder(source="North", least=150))
+    )
+
+
+def test_limits_that_bar_only_together_are_all_named_and_no_other() -> None:
+    first = source("North", pack("A", 100, most=2, rifleman=1), pack("B", 9, most=9, officer=1))
+    second = source("South", pack("A", 100, most=2, rifleman=1))
+    third = source("East", pack("A", 10, most=5, rifleman=1), least_order=60)
+    asked = problem(first, second, third, rifleman=5)
+    outcome = cheapest_order(asked)
+    assert isinstance(outcome, Barred)
+    names = {("North", "A"), ("South", "A")}
+    assert {each.pack for each in outcome.limits if isinstance(each, MostOf)} >= names
+    assert MostOf(pack=("North", "B"), most=9) not in outcome.limits
+    for each in outcome.limits:
+        fewer = [limit for limit in outcome.limits if limit != each]
+        assert total_of(with_limits(asked, fewer)) is not None
+
+
+def test_time_that_runs_out_while_limits_are_dropped_leaves_them_all() -> None:
+    asked = problem(source("North", pack("A", 1, most=1, a=1), pack("B", 1, most=1, b=1)), a=2)
+    assert barring_limits(asked, until=clock(0)) == limits_of(asked)
+
+
+def test_time_that_runs_out_before_any_order_is_said() -> None:
+    assert cheapest_order(marenz_problem(), seconds=0) == NotFound(why=Why.OUT_OF_TIME)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        problem(source("North", pack("A", 10**9, rifleman=1)), rifleman=10**9),
+        problem(source("North", pack("A", 9, multibuy={9: 80, 999: 8000}, a=1)), a=1),
+    ],
+)
+def test_numbers_too_great_for_a_proof_are_refused(asked: OrderProblem) -> None:
+    assert cheapest_order(asked) == NotFound(why=Why.TOO_GREAT)
+
+
+def test_a_great_but_possible_order_is_exact() -> None:
+    dear = source("North", pack("A", 123_456_789, rifleman=10), carriage={0: 77})
+    answer = answer_to(problem(dear, rifleman=95))
+    assert (answer.order.total, answer.certainty) == (1_234_567_967, Exact())
+
+
+def test_a_rate_with_many_decimals_is_rounded_as_the_till_rounds() -> None:
+    abroad = source(
+        "Abroad",
+        pack("A", 1999, rifleman=7),
+        pack("B", 311, rifleman=1),
+        carriage={0: 495, 6000: 0},
+        discount={5000: Fraction(1, 8)},
+        currency=marenz_problem().sources["North"].currency,
+        rate=Fraction(861237, 10**6),
+    )
+    asked = problem(abroad, rifleman=23)
+    assert answer_to(asked).order.total == every_order(asked)[0].total
+    assert answer_to(asked).certainty == Exact()
+
+
+def test_advances_are_told_and_end_with_the_answer() -> None:
+    told: list[Advance] = []
+    outcome = cheapest_order(marenz_problem(), progress=told.append)
+    assert isinstance(outcome, OrderAnswer)
+    assert told[-1].best == told[-1].bound == outcome.order.total
+    bests = [each.best for each in told if each.best is not None]
+    assert bests == sorted(bests, reverse=True)
+    assert all(each.bound is None or each.bound <= outcome.order.total for each in told)
+
+
+def test_the_same_question_has_the_same_answer_whatever_was_asked_before() -> None:
+    first = answer_to(marenz_problem())
+    answer_to(marenz_problem("North"))
+    assert answer_to(marenz_problem()) == first
+
+
+def solver_that_says(
+    monkeypatch: pytest.MonkeyPatch, values: Mapping[int, int], *, ending: Ending, bound: int
+) -> None:
+    """Has the next solve end in a way of our own."""
+
+    def solved(_program: Program, **_: object) -> Solution:
+        return Solution(ending=ending, values=values, bound=bound)
+
+    monkeypatch.setattr(Program, "solved", solved)
+
+
+ONE_PACK = problem(source("North", pack("A", 100, rifleman=1)), rifleman=2)
+"""The first variable of its program is the number of packs."""
+
+
+@pytest.mark.parametrize(
+    ("ending", "out_of_time"), [(Ending.STOPPED, True), (Ending.OPTIMAL, False)]
+)
+def test_an_order_above_the_bound_is_within_it_and_not_exact(
+    monkeypatch: pytest.MonkeyPatch, ending: Ending, *, out_of_time: bool
+) -> None:
+    solver_that_says(monkeypatch, dict.fromkeys(range(9), 2), ending=ending, bound=0)
+    answer = answer_to(ONE_PACK)
+    assert (answer.order.total, answer.certainty) == (200, Within(bound=0))
+    assert answer.out_of_time == out_of_time
+
+
+def test_an_order_that_does_not_stand_up_to_the_plain_check_is_refused(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    solver_that_says(monkeypatch, dict.fromkeys(range(9), 1), ending=Ending.OPTIMAL, bound=100)
+    with pytest.raises(SolverError, match="1 rifleman of 2 wanted"):
+        cheapest_order(ONE_PACK)
+
+
+def test_no_order_where_no_limit_bars_one_is_the_solvers_mistake(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    solver_that_says(monkeypatch, {}, ending=Ending.INFEASIBLE, bound=0)
+    with pytest.raises(SolverError, match="no limit bars one"):
+        cheapest_order(ONE_PACK)
+
+
+def agrees_with_the_list(asked: OrderProblem) -> None:
+    outcome = cheapest_order(asked)
+    match outcome:
+        case OrderAnswer():
+            best = every_order(asked)[0]
+            assert outcome.certainty == Exact()
+            assert outcome.order.total == best.total
+            assert outcome.order.number_left_over == best.left_over
+            assert order_problems(asked, outcome.order) == ()
+        case Barred(limits=limits):
+            assert every_order(with_limits(asked, limits)) == []
+            for limit in limits:
+                fewer = [each for each in limits if each != limit]
+                assert every_order(with_limits(asked, fewer))
+        case NobodySells():
+            assert every_order(asked) == []
+        case NotFound():
+            pytest.fail("small problems are always decided")
+
+
+@settings(max_examples=50)
+@given(problems())
+def test_the_order_is_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> None:
+    agrees_with_the_list(asked)
+
+
+@pytest.mark.slow
+@settings(max_examples=250, phases=[Phase.generate])
+@given(problems())
+def test_many_orders_are_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> None:
+    agrees_with_the_list(asked)
+
+
+@settings(max_examples=30)
+@given(problems(), sources("East"))
+def test_another_source_never_makes_it_dearer(asked: OrderProblem, other: Source) -> None:
+    without = total_of(asked)
+    with_it = total_of(replace(asked, sources={**asked.sources, other.name: other}))
+    assert without is None or (with_it is not None and with_it <= without)
+
+
+@settings(max_examples=30)
+@given(problems())
+def test_without_limits_it_is_never_dearer(asked: OrderProblem) -> None:
+    limited, free = total_of(asked), total_of(with_limits(asked, ()))
+    assert limited is None or (free is not None and free <= limited)
+
+
+def scaled(seller: Source, factor: int) -> Source:
+    """Every amount times `factor`."""
+
+    def times(steps: Mapping[Minor, Minor]) -> dict[Minor, Minor]:
+        return {Minor(step * factor): Minor(value * factor) for step, value in steps.items()}
+
+    packs = {
+        name: replace(
+            each,
+            price=Minor(each.price * factor),
+            multibuy={size: Minor(cost * factor) for size, cost in each.multibuy.items()},
+        )
+        for name, each in seller.packs.items()
+    }
+    return replace(
+        seller,
+        packs=packs,
+        carriage=times(seller.carriage),
+        discount={Minor(step * factor): share for step, share in seller.discount.items()},
+        least_order=Minor(seller.least_order * factor),
+    )
+
+
+@settings(max_examples=30)
+@given(problems(), st.integers(2, 9))
+def test_where_nothing_is_rounded_all_amounts_times_a_number_cost_that_many_times(
+    asked: OrderProblem, factor: int
+) -> None:
+    """Thousands of minor units make every discount and exchange whole."""
+    whole = {name: scaled(seller, 3_000_000) for name, seller in asked.sources.items()}
+    many = {name: scaled(seller, factor) for name, seller in whole.items()}
+    total = total_of(replace(asked, sources=whole))
+    expected = None if total is None else total * factor
+    assert total_of(replace(asked, sources=many)) == expected

@@ -33,8 +33,8 @@ def with_alternatives(
     if not isinstance(answer.certainty, Exact):
         return answer
     try:
-        steps, all_steps = _steps(problem, answer.order, until=clock(seconds / 2))
-        others, all_others = _next_best(
+        steps, all_steps = steps_from(problem, answer.order, until=clock(seconds / 2))
+        others, all_others = next_best_after(
             problem, answer.order, number=next_best, until=clock(seconds / 2)
         )
     except TooGreatError:
@@ -51,7 +51,9 @@ def with_alternatives(
     )
 
 
-def _steps(problem: OrderProblem, best: Order, *, until: Clock) -> tuple[tuple[Order, ...], bool]:
+def steps_from(
+    problem: OrderProblem, best: Order, *, until: Clock
+) -> tuple[tuple[Order, ...], bool]:
     """Orders that no other beats both in total and in what is left over, and whether all of them.
 
     Each is the cheapest that leaves less over than the one before.
@@ -74,15 +76,15 @@ def _steps(problem: OrderProblem, best: Order, *, until: Clock) -> tuple[tuple[O
     return tuple(steps), not steps[-1].number_left_over
 
 
-def _next_best(
+def next_best_after(
     problem: OrderProblem, best: Order, *, number: int, until: Clock
 ) -> tuple[list[Order], bool]:
-    """The orders that come after the best, without padded ones, and whether all asked for.
+    """So many orders that come after the best, without padded ones, and whether all of them.
 
     With them come all that differ from the last in packs and names only. Each order that is found
     is excluded from the program, which then gives the next.
     """
-    if not best.packs:
+    if not best.packs or not number:
         return [], True
     program = OrderProgram(problem)
     keep_out_padding(program)

@@ -137,10 +137,19 @@ class Program:
         """
         solver = _solver(seconds)
         solver.passModel(self._model())
-        if progress is not None:
-            _listen(solver, progress)
+        if progress is None:
+            solver.run()
+            return self._solution(solver)
+        told = _Told(progress)
+        solver.setCallback(told.heard, None)
+        solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
         solver.run()
-        return self._solution(solver)
+        solution = self._solution(solver)
+        if solution.values:
+            info = solver.getInfo()
+            best, bound = info.objective_function_value, info.mip_dual_bound
+            told.tell(best, bound=bound, seconds=solver.getRunTime())
+        return solution
 
     def _model(self) -> highspy.HighsLp:
         model = highspy.HighsLp()
@@ -202,31 +211,31 @@ def _solver(seconds: float) -> highspy._core._Highs:
     return solver
 
 
-def _listen(solver: highspy._core._Highs, progress: Progress) -> None:
-    """Has the solver tell of every advance."""
-    last: list[tuple[int | None, int | None]] = []
+class _Told:
+    """Tells of advances, each only once."""
 
-    def heard(*event: Any) -> None:  # noqa: ANN401 - kind, message, what is said, answer, data
+    def __init__(self, progress: Progress) -> None:
+        self._progress = progress
+        self._last: tuple[int | None, int | None] = (None, None)
+
+    def heard(self, *event: Any) -> None:  # noqa: ANN401 - kind, message, what is said, answer, data
+        """Is called by the solver, often."""
         said: highspy.cb.HighsCallbackOutput = event[2]
-        best = said.mip_primal_bound
-        advance = Advance(
-            best=round(best) if math.isfinite(best) else None,
-            bound=_rounded_up(said.mip_dual_bound),
-            seconds=said.running_time,
-        )
-        if last[-1:] != [(advance.best, advance.bound)]:
-            last.append((advance.best, advance.bound))
-            progress(advance)
+        self.tell(said.mip_primal_bound, bound=said.mip_dual_bound, seconds=said.running_time)
 
-    solver.setCallback(heard, None)
-    solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
+    def tell(self, best: float, *, bound: float, seconds: float) -> None:
+        """Tells of the best cost and its bound where either is new."""
+        now = round(best) if math.isfinite(best) else None, _rounded_up(bound)
+        if now != self._last:
+            self._last = now
+            self._progress(Advance(best=now[0], bound=now[1], seconds=seconds))
 
 
 def _rounded_up(bound: float) -> int | None:
     """A floating-point bound on a whole number as a whole number, with room for its error."""
     if not math.isfinite(bound):
         return None
-    return math.ceil(bound - 1e-6 - 1e-9 * abs(bound))
+    return math.ceil(bound - 1e-6 - 1e-10 * abs(bound))
 
 
 def _exact(number: int) -> int:
