@@ -1,5 +1,7 @@
 """Findings as compilers print them."""
 
+from dataclasses import replace
+
 import pytest
 
 from paradestate.cli.finding_report import print_findings, summary, width
@@ -33,6 +35,12 @@ def test_a_cell_is_named_instead_of_a_line(capsys: pytest.CaptureFixture[str]) -
 def test_a_place_without_a_line_shows_none(capsys: pytest.CaptureFixture[str]) -> None:
     print_findings([finding(Place(file="command line", line=1, column=1))], {})
     assert "^" not in capsys.readouterr().err
+
+
+def test_a_message_is_one_line(capsys: pytest.CaptureFixture[str]) -> None:
+    two = replace(finding(Place(file="f", line=1, column=1)), message="a\nb")
+    print_findings([two], {})
+    assert "stop: a\\nb [c]" in capsys.readouterr().err
 
 
 def test_nothing_is_printed_for_nothing(capsys: pytest.CaptureFixture[str]) -> None:

@@ -30,7 +30,8 @@ def test_files_are_read_in_byte_order_and_others_passed_over(tmp_path: Path) -> 
 
 
 def test_a_folder_without_force_data_is_a_stop(tmp_path: Path) -> None:
-    assert "no-force" in {found.code for found in read_folder(tmp_path).findings}
+    (tmp_path / "empty.yaml").touch()
+    assert [found.code for found in read_folder(tmp_path).findings] == ["no-force", "empty-file"]
 
 
 def test_another_ending_is_remarked_on(tmp_path: Path) -> None:

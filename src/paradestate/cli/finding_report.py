@@ -33,7 +33,8 @@ def _say(text: str) -> None:
 
 def _headline(finding: Finding) -> str:
     level = click.style(f"{finding.level}:", fg=COLOURS[finding.level], bold=True)
-    return f"{finding.place}: {level} {finding.message} [{finding.code}]"
+    message = finding.message.replace("\n", "\\n")
+    return f"{finding.place}: {level} {message} [{finding.code}]"
 
 
 def _say_source(place: Place, texts: Mapping[str, str]) -> None:

@@ -100,12 +100,14 @@ def _yaml_tree(data: bytes, *, file: str) -> FileTree:
 
 def force_of(trees: Sequence[FileTree], *, folder: str) -> Reading:
     """The force of trees that are joined, typed and checked for names."""
+    nodes = [tree.node for tree in trees if tree.node is not None]
+    if not nodes and all(tree.whole for tree in trees):
+        found = [*(found for tree in trees for found in tree.findings), _no_files(folder)]
+        nothing = Force(title="", raise_=None)
+        return Reading(force=nothing, findings=in_reading_order(found), whole=True, texts={})
     context = Context(partial=not all(tree.whole for tree in trees))
     for tree in trees:
         context.take(tree.findings)
-    nodes = [tree.node for tree in trees if tree.node is not None]
-    if not nodes and not context.partial:
-        context.findings.append(_no_files(folder))
     root = joined(nodes, context)
     stop_shared_names(root, context)
     context.names, context.root = defined_names(root), root

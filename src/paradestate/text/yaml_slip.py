@@ -22,7 +22,7 @@ def syntax_slip(error: yaml.YAMLError, lines: list[str]) -> tuple[Slip, int, int
     if "\t" in here[: len(here) - len(here.lstrip())] or "'\\t'" in problem:
         return _TAB, line, here.find("\t") + 1
     if _at_end(lines, line):
-        return _half_written(error), line, column
+        return _half_written(error, line=line), line, column
     if "mapping values are not allowed" in problem:
         return _colon_in_text(here), line, column
     return _plain_slip(problem), line, column
@@ -58,9 +58,10 @@ def _at_end(lines: list[str], line: int) -> bool:
     )
 
 
-def _half_written(error: yaml.YAMLError) -> Slip:
+def _half_written(error: yaml.YAMLError, *, line: int) -> Slip:
     begun = getattr(error, "context_mark", None)
-    since = f" It began on line {begun.line + 1}." if begun is not None else ""
+    earlier = begun is not None and begun.line + 1 < line
+    since = f" It began on line {begun.line + 1}." if earlier else ""
     return Slip(
         code="half-written",
         message=f"The file ends in the middle of an entry.{since}",
