@@ -60,8 +60,8 @@ def _at_end(lines: list[str], line: int) -> bool:
 
 def _half_written(error: yaml.YAMLError, *, line: int) -> Slip:
     begun = getattr(error, "context_mark", None)
-    earlier = begun is not None and begun.line + 1 < line
-    since = f" It began on line {begun.line + 1}." if earlier else ""
+    first = line if begun is None else begun.line + 1
+    since = f" It began on line {first}." if first < line else ""
     return Slip(
         code="half-written",
         message=f"The file ends in the middle of an entry.{since}",
