@@ -43,6 +43,7 @@ def read(codec: Codec[T], text: str) -> tuple[T | Invalid, list[str]]:
         ("''", INVALID, ["empty-value"]),
         ("[3]", INVALID, ["wrong-shape"]),
         ("{a: 3}", INVALID, ["wrong-shape"]),
+        ("1" * 501, INVALID, ["too-large"]),
     ],
 )
 def test_a_single_value(text: str, value: object, codes: list[str]) -> None:

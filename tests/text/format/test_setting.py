@@ -1,0 +1,47 @@
+"""The sections about the work and the table."""
+
+import pytest
+
+from paradestate.core.force import Marks
+from tests.text.format.reading import codes, force
+
+
+def test_marks_and_the_values_of_their_colours() -> None:
+    made = force("marks: {top: {colours: [blue]}, colours: {blue: 1f4e9e}}")
+    assert made.marks == Marks(by_formation={"top": ("blue",)}, colours={"blue": "1F4E9E"})
+    assert force("marks: {top: {colours: [blue]}}").marks.colours == {}
+
+
+@pytest.mark.parametrize(
+    ("marks", "expected"),
+    [
+        ("[top]", ["wrong-shape"]),
+        ("{tpo: {colours: [blue]}}", ["unknown-name"]),
+        ("{top: [blue]}", ["wrong-shape"]),
+        ("{colours: {blue: navy}}", ["not-a-colour"]),
+        ("{colours: {blue: navy}, top: {colours: [blue]}}", ["not-a-colour"]),
+    ],
+)
+def test_odd_marks(marks: str, expected: list[str]) -> None:
+    assert codes(f"marks: {marks}") == expected
+
+
+def test_stages_are_the_owners() -> None:
+    bench = force(
+        "bench: {stages: [raw, done], dry: {raw: 2 h}, minutes: {foot: {done: 15}}}"
+    ).bench
+    assert bench.stages == ("raw", "done")
+
+
+@pytest.mark.parametrize(
+    ("stages", "expected"),
+    [("[]", ["empty-value"]), ("[raw, raw]", ["name-twice"]), ("raw", ["wrong-shape"])],
+)
+def test_odd_stages(stages: str, expected: list[str]) -> None:
+    assert codes(f"bench: {{stages: {stages}}}") == expected
+
+
+def test_private_is_yes_or_no() -> None:
+    assert force("private: yes").private
+    assert not force("private: no").private
+    assert codes("private: perhaps") == ["not-yes-or-no"]
