@@ -84,7 +84,7 @@ _Basket: TypeAlias = tuple[int, list[tuple[PackName, int]], Mapping[str, int]]
 
 def _baskets(problem: OrderProblem, source: Source) -> list[_Basket]:
     """Every basket of one source that it sends."""
-    ranges = [range(_most(problem, source, pack) + 1) for pack in source.packs.values()]
+    ranges = [range(_most(problem, source, pack=pack) + 1) for pack in source.packs.values()]
     found: list[_Basket] = []
     for numbers in product(*ranges):
         bought = [
@@ -103,7 +103,7 @@ def _baskets(problem: OrderProblem, source: Source) -> list[_Basket]:
     return found
 
 
-def _most(problem: OrderProblem, source: Source, pack: Pack) -> int:
+def _most(problem: OrderProblem, source: Source, *, pack: Pack) -> int:
     """A generous bound: enough for every want, to cross every step, and two lots more."""
     fills = max(
         math.ceil(Fraction(problem.want.get(kind, 0), each)) for kind, each in pack.holds.items()

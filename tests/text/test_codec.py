@@ -17,6 +17,7 @@ from paradestate.text.codec import (
 from paradestate.text.context import Context
 from paradestate.text.number import read_whole
 from paradestate.text.slip import INVALID, Invalid
+from paradestate.text.tree import Fields
 from paradestate.text.yaml_tree import read_yaml
 
 T = TypeVar("T")
@@ -65,6 +66,14 @@ def test_free_text(text: str, value: object, codes: list[str]) -> None:
     assert read(FreeText(), text) == (value, codes)
     assert FreeText().write("x") == "x"
     assert "type" in FreeText().schema()
+
+
+def test_nothing_where_a_list_belongs() -> None:
+    context = Context()
+    node = read_yaml("a:", file="f").node
+    assert isinstance(node, Fields)
+    assert ListOf(of=NUMBER).read(node.nodes["a"], context) is INVALID
+    assert [found.code for found in context.findings] == ["empty-value"]
 
 
 def test_free_text_that_is_not_there_at_all() -> None:

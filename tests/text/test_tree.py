@@ -1,7 +1,18 @@
 """The located tree."""
 
-from paradestate.text.tree import Scalar, nodes_within, places_within
+from paradestate.text.tree import Scalar, node_at, nodes_within, places_within
 from paradestate.text.yaml_tree import read_yaml
+
+
+def test_a_path_leads_to_its_node_or_nowhere() -> None:
+    root = read_yaml("a: [1, {b: 2}]\n", file="f").node
+    assert root is not None
+    assert node_at(root, ()) is root
+    found = node_at(root, ("a", "2", "b"))
+    assert isinstance(found, Scalar)
+    assert found.text == "2"
+    for path in (("a", "3"), ("a", "0"), ("a", "x"), ("b",), ("a", "1", "b")):
+        assert node_at(root, path) is None
 
 
 def test_walks_go_from_parents_to_children_in_file_order() -> None:
