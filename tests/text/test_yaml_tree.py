@@ -70,7 +70,7 @@ def test_line_ends_of_other_systems() -> None:
         ("a: {b:1}\n", [("key-without-value", 1, 5)]),
         ("a: {b, c: 1}\n", [("key-without-value", 1, 5)]),
         ("a: {b: [1], 5}\n", [("key-without-value", 1, 13)]),
-        (": 1\n", [("key-not-text", 1, 1)]),
+        ("'': 1\n", [("key-not-text", 1, 1)]),
     ],
 )
 def test_what_force_folders_do_not_use(text: str, expected: list[tuple[str, int, int]]) -> None:

@@ -23,4 +23,14 @@ class PlainDumper(yaml.CSafeDumper):
     """Writes text without the quotes that only typed readers need, such as those round 3."""
 
 
+MERGE = "<<"
+"""A name that YAML takes for a merge unless it is quoted."""
+
+
+def _text(dumper: PlainDumper, text: str) -> yaml.ScalarNode:
+    style = "'" if text == MERGE else None
+    return dumper.represent_scalar("tag:yaml.org,2002:str", text, style=style)
+
+
 PlainDumper.yaml_implicit_resolvers = {}
+PlainDumper.add_representer(str, _text)

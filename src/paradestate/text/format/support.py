@@ -59,7 +59,7 @@ ENTRIES = "supporting troops"
 POSTURES = "postures"
 GROUPS = "groups"
 
-_PURCHASE = re.compile(r"(.+?)(?:\((.+)\))? ?= ?(\d{1,9})", re.ASCII)
+_PURCHASE = re.compile(r"(.+?)(?:\((.+)\))? ?= ?(\d{1,10})", re.ASCII | re.DOTALL)
 
 
 def read_purchase(text: str) -> Purchase | Slip:
