@@ -42,11 +42,11 @@ def shuffled(value: object, lot: Random) -> object:
     return [shuffled(item, lot) for item in value] if isinstance(value, list) else value
 
 
+@settings(max_examples=25)
 @given(st.randoms(use_true_random=False))
 def test_a_permuted_file_gives_the_same_answers(lot: Random) -> None:
     written = yaml.load(force_text(marenz()), Loader=yaml.BaseLoader)  # noqa: S506 - text only
     force = read_again(yaml.dump(shuffled(written, lot), Dumper=PlainDumper, sort_keys=False))
-    assert force == marenz()
     made, again = establishment(marenz())[0], establishment(force)[0]
     assert made is not None
     assert again is not None
