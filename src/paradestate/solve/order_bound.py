@@ -1,4 +1,10 @@
-"""How many of a pack, and how great a value of goods, an order can use."""
+"""How many of a pack, and how great a value of goods, an order can use.
+
+Let the best lot of a pack be the one that is cheapest a pack. Taking one such lot out of many packs
+lowers the goods by its price. The order stays enough where as many are left as fill every want by
+themselves, and is no dearer where the goods stay on the highest step. So in an order that isn't
+padded there are either few enough of each pack, or goods less than one lot above the highest step.
+"""
 
 import math
 
@@ -9,24 +15,36 @@ from paradestate.solve.pack_program import repeats_from
 
 
 def most_useful(problem: OrderProblem, source: Source, *, pack: Pack) -> int:
-    """Any order with more of a pack than this is padded.
-
-    Let `best` be the lot of the pack that is cheapest a pack. Taking one such lot out of many packs
-    lowers the goods by its price. The order stays enough where as many are left as fill every want
-    by themselves, and is no dearer where the goods stay on the highest step. So an order that isn't
-    padded has too few packs for that, or its goods are less than one lot above the highest step.
-    """
+    """Any order with more of a pack than this is padded."""
     best = lots_of(pack)[0]
-    top = _highest_step(source)
+    goods = _highest_step(source) + best.price
+    lifts = math.ceil(best.size * goods / best.price) - 1 if best.price else 0
+    return _within_limit(pack, max(_most_needed(problem, pack), lifts))
+
+
+def greatest_goods(problem: OrderProblem, source: Source) -> int:
+    """Any order with goods of more value than this at a source is padded."""
+    packs = [pack for pack in source.packs.values() if pack.holds]
+    dearest_lot = max((lots_of(pack)[0].price for pack in packs), default=0)
+    needed = sum(
+        _within_limit(pack, _most_needed(problem, pack)) * lots_of(pack)[-1].price for pack in packs
+    )
+    return max(_highest_step(source) + dearest_lot - 1, needed)
+
+
+def _most_needed(problem: OrderProblem, pack: Pack) -> int:
+    """With more than this a best lot can be taken out and the rest fills every want."""
     fills = max((_packs_for(problem, pack, kind=kind) for kind in pack.holds), default=0)
-    lifts = math.ceil(best.size * (top + best.price) / best.price) - 1 if best.price else 0
-    most = max(repeats_from(pack) + best.size - 1, fills + best.size - 1, lifts)
-    return most if pack.most is None else min(most, pack.most)
+    return max(repeats_from(pack), fills) + lots_of(pack)[0].size - 1
 
 
 def _packs_for(problem: OrderProblem, pack: Pack, *, kind: str) -> int:
     each = pack.holds[kind]
     return -(-problem.want.get(kind, 0) // each) if each else 0
+
+
+def _within_limit(pack: Pack, number: int) -> int:
+    return number if pack.most is None else min(number, pack.most)
 
 
 def _highest_step(source: Source) -> int:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from paradestate.core.order import Basket, Order, OrderProblem, PackName
 from paradestate.core.source import Source
-from paradestate.solve.order_bound import most_useful
+from paradestate.solve.order_bound import greatest_goods, most_useful
 from paradestate.solve.pack_program import PackTerms, add_pack
 from paradestate.solve.program import Program, Solution
 from paradestate.solve.till_program import TillTerms, add_till
@@ -106,7 +106,11 @@ class OrderProgram:
         packs = [terms for (seller, _), terms in self.packs.items() if seller == name]
         if packs:
             self.tills[name] = add_till(
-                self.program, source, packs=packs, currency=problem.currency
+                self.program,
+                source,
+                packs=packs,
+                greatest=greatest_goods(problem, source),
+                currency=problem.currency,
             )
 
     def _kinds(self) -> Mapping[str, None]:

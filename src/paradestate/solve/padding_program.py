@@ -61,7 +61,7 @@ def _step_kept(order: OrderProgram, tiers: Sequence[TierTerms], *, drop: int) ->
             order.program.row({kept: 1, each.chosen: -1}, most=0)
             stays = each.tier.least + drop
             spare = max(0, each.tier.most - stays + 1)
-            order.program.row({each.goods: 1, kept: spare}, most=stays - 1 + spare)
+            order.program.row({each.goods: each.unit, kept: spare}, most=stays - 1 + spare)
             yield kept
 
 

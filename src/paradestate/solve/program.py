@@ -17,9 +17,6 @@ from paradestate.solve.error import SolverError, TooGreatError
 GREATEST = 2**53
 """Whole numbers up to here are exact in floating point; no sum in a row may exceed it."""
 
-TIGHT = 1e-9
-"""Feasibility tolerance asked of the solver; answers are rounded and checked all the same."""
-
 NEARLY_ONE = 1.0 - 1e-6
 """Costs are whole numbers, so a solution less than one below the best can't exist."""
 
@@ -30,8 +27,8 @@ OPTIONS: Mapping[str, bool | int | float | str] = {
     "random_seed": 1,
     "mip_rel_gap": 0.0,
     "mip_abs_gap": NEARLY_ONE,
-    "mip_feasibility_tolerance": TIGHT,
-    "primal_feasibility_tolerance": TIGHT,
+    # Feasibility tolerances stay as they are: tighter ones make the solver lose solutions, while
+    # with these it may only take liberties, which the plain check finds out.
 }
 
 SHORTEST = 0.01
@@ -77,6 +74,15 @@ class _Row:
     least: int | None
     most: int | None
 
+    def reduced(self) -> "_Row":
+        """The same demand in the smallest numbers: every sum is a multiple of the divisor."""
+        divisor = math.gcd(*self.terms.values()) or 1
+        return _Row(
+            terms={variable: factor // divisor for variable, factor in self.terms.items()},
+            least=None if self.least is None else -(-self.least // divisor),
+            most=None if self.most is None else self.most // divisor,
+        )
+
 
 class Program:
     """Whole-number variables, rows over them, and a cost to be least."""
@@ -104,8 +110,8 @@ class Program:
         Returns the number of the row.
         """
         kept = {variable: factor for variable, factor in terms.items() if factor}
-        self._rows.append(_Row(terms=kept, least=least, most=most))
         _exact(self.greatest(kept) + max(abs(least or 0), abs(most or 0)))
+        self._rows.append(_Row(terms=kept, least=least, most=most))
         return len(self._rows) - 1
 
     def limit(self, row: int) -> int | None:
@@ -153,6 +159,7 @@ class Program:
 
     def _model(self) -> highspy.HighsLp:
         model = highspy.HighsLp()
+        rows = [row.reduced() for row in self._rows]
         model.num_col_ = len(self._most)
         model.num_row_ = len(self._rows)
         model.col_cost_ = [float(self._cost.get(number, 0)) for number in range(len(self._most))]
@@ -161,14 +168,12 @@ class Program:
         kinds = highspy.HighsVarType
         model.integrality_ = [kinds.kInteger if each else kinds.kContinuous for each in self._whole]
         infinity = highspy.kHighsInf
-        model.row_lower_ = [
-            -infinity if row.least is None else float(row.least) for row in self._rows
-        ]
-        model.row_upper_ = [infinity if row.most is None else float(row.most) for row in self._rows]
+        model.row_lower_ = [-infinity if row.least is None else float(row.least) for row in rows]
+        model.row_upper_ = [infinity if row.most is None else float(row.most) for row in rows]
         starts: list[int] = [0]
         where: list[int] = []
         factors: list[float] = []
-        for row in self._rows:
+        for row in rows:
             where.extend(row.terms)
             factors.extend(float(factor) for factor in row.terms.values())
             starts.append(len(where))
