@@ -15,6 +15,15 @@ def test_the_stands_of_the_example() -> None:
     assert "field work" not in shares
 
 
+def test_a_number_typed_far_too_large_costs_nothing() -> None:
+    force = force_from(
+        "figures: {a: {footprint: 6 mm}}",
+        "stands: {s: {base: 40 x 20 mm, figures: {a: 1000000000}}}",
+        "formations: {top: {parts: {s: 1}}}",
+    )
+    assert crowding_of(force.stands, figures=force.figures, patterns=("s",))["s"] > 10**7
+
+
 def test_what_is_not_known_is_left_out() -> None:
     force = force_from(
         "figures: {a: {footprint: 6 mm}, b: {}}",

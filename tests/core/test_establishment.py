@@ -155,6 +155,23 @@ def test_too_many_stands_are_a_stop_before_they_are_unfolded() -> None:
     assert [found.code for found in findings] == ["too-many-stands"]
 
 
+RATIO = "men per figure: 1, figure: a, figures per stand: 1"
+
+
+@pytest.mark.parametrize(
+    "formations",
+    [
+        f"{{top: {{{RATIO}, parts: {{x: 1}}}}, x: {{men: 999999999}}}}",
+        f"{{top: {{{RATIO}, parts: {{x: 999999999}}}}, x: {{men: 90}}}}",
+        "{top: {parts: {x: 999999999}}, x: {parts: {y: 999999999}}, y: {men: 1}}",
+    ],
+)
+def test_very_large_numbers_are_a_stop_at_once(formations: str) -> None:
+    answer, findings = establishment(force_from("figures: {a: {}}", f"formations: {formations}"))
+    assert answer is None
+    assert [found.code for found in findings] == ["too-many-stands"]
+
+
 def test_nothing_is_unfolded_of_a_force_that_raises_nothing() -> None:
     force = partial_force_from("formations: {}", head="format: 1\ntitle: T\n")
     assert establishment(force) == (None, ())

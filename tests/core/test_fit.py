@@ -1,5 +1,6 @@
 """Crowding, and whether figures fit their stand."""
 
+from collections import Counter
 from fractions import Fraction
 from itertools import combinations
 
@@ -29,12 +30,12 @@ def disc(diameter: int | str) -> Disc:
     [(2, "0.071"), (3, "0.106"), (4, "0.141"), (5, "0.177"), (6, "0.212"), (8, "0.283")],
 )
 def test_crowding_of_figures_of_6_mm_on_40_by_20(number: int, share: str) -> None:
-    found = crowding(BASE, [FIGURE] * number)
+    found = crowding(BASE, {FIGURE: number})
     assert abs(found - Fraction(share)) <= Fraction(1, 2000)
 
 
 def test_on_a_disc_the_circle_number_cancels() -> None:
-    assert crowding(disc(30), [disc(6), disc(6)]) == Fraction(2, 25)
+    assert crowding(disc(30), {disc(6): 2}) == Fraction(2, 25)
 
 
 def test_ten_figures_stand_in_rows() -> None:
@@ -48,7 +49,7 @@ def test_three_15_mm_figures_stand_on_an_inch_and_a_quarter_by_one() -> None:
     assert (base.width, base.depth) == (millimetres("31.75"), millimetres("25.4"))
     figures: list[Outline] = [disc(10)] * 3
     assert fit(base, figures, edge=NONE, gap=NONE).fits is Fits.YES
-    assert crowding(base, figures) < Fraction(3, 10)
+    assert crowding(base, Counter(figures)) < Fraction(3, 10)
 
 
 def test_ten_fit_and_twelve_find_no_place() -> None:

@@ -56,6 +56,16 @@ def test_finished_figures_are_used_before_unfinished_and_must_before_wished() ->
     assert answer.surplus == {"officer": 2}
 
 
+def test_very_many_figures_are_counted_at_once() -> None:
+    large = force_from(
+        "figures: {a: {}}",
+        "stands: {s: {base: none, figures: {a: 999999999}}}",
+        "formations: {top: {parts: {s: 3}}}",
+        "stock: {a: {painted: 999999999, based: 999999999}}",
+    )
+    assert strength_of(large).deficiency == {"a": 999999999}
+
+
 def test_a_stand_that_lacks_a_figure_has_no_stage() -> None:
     answer = strength_of(force_from(*ORGANISATION, "stock: {rifleman: {painted: 6}}"))
     command, first, second = answer.stands

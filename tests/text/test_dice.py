@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
 from paradestate.core.support import Band
-from paradestate.text.dice import band_text, read_band, read_dice
+from paradestate.text.dice import read_band, read_dice
 from tests.text.slips import code_of, value_of
 
 
@@ -42,6 +42,7 @@ def test_one_die(text: str) -> None:
         "2d6, at least 1, at most 2, at most 3",
         " + ".join(["1"] * 21),
         "1" * 501,
+        "1d100 x 1 + 1d100 x 101 + 1d100 x 9999",
     ],
 )
 def test_what_is_no_dice_is_refused(text: str) -> None:
@@ -78,7 +79,7 @@ def test_dice_read_as_they_are_written(dice: Dice) -> None:
 @given(st.integers(0, 30), st.none() | st.integers(0, 30))
 def test_a_band_reads_as_it_is_written(least: int, width: int | None) -> None:
     most = None if width is None else least + width
-    assert value_of(read_band(band_text(Band(least=least, most=most, allows=1)))) == (least, most)
+    assert value_of(read_band(str(Band(least=least, most=most, allows=1)))) == (least, most)
 
 
 @pytest.mark.parametrize(

@@ -11,15 +11,15 @@ from paradestate.core.stand import StandPattern
 
 def footprints_of(
     stand: StandPattern, *, figures: Mapping[str, FigureKind]
-) -> tuple[Outline, ...] | None:
-    """The footprint of each figure of a stand; None where one isn't known."""
-    found: list[Outline] = []
+) -> Mapping[Outline, int] | None:
+    """Footprint to how many figures of the stand have it; None where one isn't known."""
+    found: dict[Outline, int] = {}
     for kind, number in stand.figures.items():
         figure = figures.get(kind)
         if figure is None or figure.footprint is None:
             return None
-        found.extend([figure.footprint] * number)
-    return tuple(found)
+        found[figure.footprint] = found.get(figure.footprint, 0) + number
+    return found
 
 
 def crowding_of(

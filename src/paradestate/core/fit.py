@@ -1,6 +1,6 @@
 """Whether figures fit on a stand, and how crowded it is. Seen from above, in millimetres."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -22,9 +22,10 @@ def area(outline: Outline) -> Fraction:
     return outline.width * outline.depth
 
 
-def crowding(base: Outline, figures: Sequence[Outline]) -> Fraction:
-    """The share of a stand's area that its figures cover."""
-    return sum((area(figure) for figure in figures), Fraction(0)) / area(base)
+def crowding(base: Outline, figures: Mapping[Outline, int]) -> Fraction:
+    """The share of a stand's area that so many figures of each footprint cover."""
+    covered = sum((area(figure) * number for figure, number in figures.items()), Fraction(0))
+    return covered / area(base)
 
 
 def grid_fit(base: Rectangle, figure: Disc, *, edge: Millimetres, gap: Millimetres) -> int:

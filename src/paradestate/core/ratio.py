@@ -56,8 +56,18 @@ class Sharing:
     """Which of the formation's direct bodies it is, from 0 in file order."""
     figure: str
     number: int
-    stands: tuple[int, ...]
-    """Figures on each of its stands; the last may hold fewer."""
+    per_stand: int
+    """Figures on one stand; the last may hold fewer."""
+
+    @property
+    def number_of_stands(self) -> int:
+        """How many stands the figures fill."""
+        return -(-self.number // self.per_stand) if self.number else 0
+
+    def stands(self) -> Iterator[int]:
+        """Figures on each of its stands."""
+        for begun in range(0, self.number, max(self.per_stand, 1)):
+            yield min(self.per_stand, self.number - begun)
 
 
 def shared_figures(force: Force, settled: Structure, *, node: Node) -> Iterator[Sharing]:
@@ -82,14 +92,8 @@ def shared_figures(force: Force, settled: Structure, *, node: Node) -> Iterator[
             number_among_parts=place,
             figure=formation.figure,
             number=number,
-            stands=tuple(_stands(number, formation.figures_per_stand or number)),
+            per_stand=formation.figures_per_stand or number,
         )
-
-
-def _stands(figures: int, per_stand: int) -> Iterator[int]:
-    while figures > 0:
-        yield min(figures, per_stand)
-        figures -= per_stand
 
 
 def men_of_nodes(force: Force, settled: Structure) -> Mapping[tuple[str, Fraction], NumberRange]:

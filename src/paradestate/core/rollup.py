@@ -47,8 +47,8 @@ def rolled_up(force: Force, settled: Structure) -> Rollup:
             every += step.number * in_all if step.of in force.stands else 0
             if step.of in force.stands and step.need is Need.MUST:
                 stands[step.of] = stands.get(step.of, 0) + step.number * must[key]
-        for sharing in shared_figures(force, settled, node=node):
-            every += len(sharing.stands) * in_all
+        for sharing in shared_figures(force, settled, node=node) if every <= MOST_THINGS else ():
+            every += sharing.number_of_stands * in_all
             figures[sharing.figure] = figures.get(sharing.figure, 0) + sharing.number * must[key]
     _add_figures(force, stands, to=figures)
     return Rollup(

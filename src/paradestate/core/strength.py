@@ -4,7 +4,7 @@ Each figure serves once. Must comes before wished, finished figures before unfin
 stand serves itself and its figures serve no other. Figures serve their own kind only.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from paradestate.core.establishment import Establishment
@@ -108,24 +108,27 @@ class _Drawer:
 
     def state_of(self, stand: Stand) -> StandState:
         """Gives a stand what there is of its figures."""
-        taken: list[str] = []
+        taken: set[str] = set()
         lacking: dict[str, int] = {}
         for kind, number in stand.figures.items():
-            given = list(self._take(kind, number=number))
-            taken.extend(given)
-            if len(given) < number:
-                lacking[kind] = number - len(given)
+            given = self._take(kind, number=number)
+            taken.update(given)
+            if sum(given.values()) < number:
+                lacking[kind] = number - sum(given.values())
         stage = None if lacking else min(taken, key=self.stages.index)
         return StandState(stand=stand, stage=stage, lacking=lacking)
 
-    def _take(self, kind: str, *, number: int) -> Iterator[str]:
-        """Takes up to so many figures of a kind; yields the stage of each."""
+    def _take(self, kind: str, *, number: int) -> Mapping[str, int]:
+        """Takes up to so many figures of a kind; stage to how many were taken."""
         by_stage = self.figures.get(kind, {})
+        taken: dict[str, int] = {}
         for stage in reversed(self.stages):
-            while number and by_stage.get(stage):
-                by_stage[stage] -= 1
-                number -= 1
-                yield stage
+            given = min(number, by_stage.get(stage, 0))
+            if given:
+                by_stage[stage] -= given
+                number -= given
+                taken[stage] = given
+        return taken
 
 
 def _figures_on(force: Force, pattern: str) -> Mapping[str, int]:

@@ -56,6 +56,12 @@ class Band:
     most: int | None
     allows: int | None
 
+    def __str__(self) -> str:
+        """Its totals as the owner writes them: `3`, `2-4`, `9 or more`."""
+        if self.most is None:
+            return f"{self.least} or more"
+        return str(self.least) if self.least == self.most else f"{self.least}-{self.most}"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Availability:

@@ -166,8 +166,8 @@ class _Unfolding:
     def _share(self, sharing: Sharing, *, name: str, wishes: tuple[str, ...]) -> None:
         """Stands of figures by fixed ratio; their men are counted with the body."""
         formation = self.settled.nodes[sharing.of, sharing.share].formation
-        for number, figures in enumerate(sharing.stands, start=1):
-            label = "Stand" if len(sharing.stands) == 1 else f"{number} Stand"
+        for number, figures in enumerate(sharing.stands(), start=1):
+            label = "Stand" if sharing.number_of_stands == 1 else f"{number} Stand"
             self.stands.append(
                 Stand(
                     name=f"{name}{SEPARATOR}{label}",

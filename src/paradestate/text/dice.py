@@ -1,9 +1,9 @@
 """Dice from text, as the trade writes them; and bands of totals."""
 
+import math
 import re
 
 from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Term, Throw
-from paradestate.core.support import Band
 from paradestate.text.number import RANGE, read_whole
 from paradestate.text.slip import Slip
 
@@ -11,6 +11,7 @@ MOST_DICE = 20
 MOST_SIDES = 100
 GREATEST_FIXED = 10_000
 MOST_TERMS = 20
+MOST_TOTALS = 100_000
 MOST_LETTERS = 500
 LEAST_SIDES = 2
 
@@ -46,7 +47,16 @@ def read_dice(text: str) -> Dice | Slip:
         terms.append(SignedTerm(term=term, minus=sign == "-"))
     if sum(term.term.number for term in terms if isinstance(term.term, Throw)) > MOST_DICE:
         return _unreadable(text, why=f"At most {MOST_DICE} dice are thrown at once.")
+    if _number_of_totals(terms) > MOST_TOTALS:
+        return _unreadable(text, why=f"It has more than {MOST_TOTALS:,} totals.")
     return _bounded(text, tuple(terms), bounds=bounds)
+
+
+def _number_of_totals(terms: list[SignedTerm]) -> int:
+    """At most so many different totals can come up."""
+    totals = [signed.term.totals() for signed in terms]
+    spread = sum(max(each) - min(each) for each in totals) + 1
+    return min(spread, math.prod(len(each) for each in totals))
 
 
 def _read_term(text: str) -> Term | None:
@@ -104,10 +114,3 @@ def read_band(text: str) -> tuple[int, int | None] | Slip:
             hint=f"Did you mean {most}-{least}?",
         )
     return least, most
-
-
-def band_text(band: Band) -> str:
-    """A band's totals as the owner writes them."""
-    if band.most is None:
-        return f"{band.least} or more"
-    return str(band.least) if band.least == band.most else f"{band.least}-{band.most}"

@@ -3,8 +3,7 @@
 import pytest
 
 from paradestate.core.finding import Finding
-from paradestate.core.review.supporting_troops import RULES, band_key
-from paradestate.core.support import Band
+from paradestate.core.review.supporting_troops import RULES
 from tests.forces import marenz, partial_force_from
 
 STANDS = "stands: {a: {base: none}}\nformations: {top: {parts: {a: 1}}}"
@@ -96,11 +95,6 @@ def test_a_band_with_an_impossible_total_is_found_at_its_key() -> None:
     assert finding.place.path[-1] == "3-7"
     (spaced,) = found(text.replace("3-7", "3 - 7") + "points kept}")
     assert spaced.place.path[-1] == "allows"
-
-
-def test_band_keys() -> None:
-    assert band_key(Band(least=3, most=3, allows=0)) == "3"
-    assert band_key(Band(least=9, most=None, allows=None)) == "9 or more"
 
 
 def test_a_refusal_without_a_word_on_its_points() -> None:

@@ -1,10 +1,11 @@
 """Doubts about stands and figures: fit, telltales, likeness, men, units of length, fronts."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator
 from fractions import Fraction
 from functools import cache
 
+from paradestate.core.crowding import footprints_of
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding, Level
 from paradestate.core.fit import Fits, fit, grid_fit
@@ -33,26 +34,16 @@ def _place(force: Force, *path: str) -> Place:
     return nearest_place(force.places, path)
 
 
-def _footprints(force: Force, stand: StandPattern) -> list[Outline] | None:
-    """The footprints of a stand's figures; None where one isn't known."""
-    found: list[Outline] = []
-    for kind, number in stand.figures.items():
-        figure = force.figures.get(kind)
-        if figure is None or figure.footprint is None:
-            return None
-        found.extend([figure.footprint] * number)
-    return found
-
-
 def figures_that_do_not_fit(force: Force) -> Iterator[Finding]:
     """Figures for which no place is found on their stand."""
     placings = cache(fit)  # for this force: many kinds of stand have the same base and figures
     for stand in force.stands.values():
-        footprints = _footprints(force, stand)
-        if stand.base is None or not footprints or len(footprints) > TIME_TO_TRY:
+        numbers = footprints_of(stand, figures=force.figures)
+        if stand.base is None or not numbers or sum(numbers.values()) > TIME_TO_TRY:
             continue
-        if _side_below_a_figure(stand, footprints) is not None:
+        if _side_below_a_figure(stand, numbers) is not None:
             continue
+        footprints = [each for each, number in numbers.items() for _ in range(number)]
         placed = placings(stand.base, tuple(footprints), edge=stand.edge, gap=stand.gap)
         if placed.fits is Fits.YES:
             continue
@@ -164,7 +155,8 @@ def men_fewer_than_figures(force: Force) -> Iterator[Finding]:
 def lengths_in_another_unit(force: Force) -> Iterator[Finding]:
     """A stand smaller than one of its figures: inches or centimetres typed as millimetres."""
     for stand in force.stands.values():
-        side = _side_below_a_figure(stand, _footprints(force, stand) or ())
+        numbers = footprints_of(stand, figures=force.figures)
+        side = _side_below_a_figure(stand, numbers or {})
         if side is None:
             continue
         size = decimal_text(side)
@@ -179,7 +171,9 @@ def lengths_in_another_unit(force: Force) -> Iterator[Finding]:
         )
 
 
-def _side_below_a_figure(stand: StandPattern, footprints: Sequence[Outline]) -> Millimetres | None:
+def _side_below_a_figure(
+    stand: StandPattern, footprints: Collection[Outline]
+) -> Millimetres | None:
     """A side of the base, front first, that is smaller than its largest figure is narrow."""
     if stand.base is None or not footprints:
         return None

@@ -184,7 +184,7 @@ def _beyond_the_dice(
     outside = [end for end in (band.least, band.most) if end is not None and end not in totals]
     if outside and entry.availability is not None:
         roll = entry.availability.roll
-        keys = (band_key(band), str(band.least))
+        keys = (str(band), str(band.least))
         path = (SECTION, entry.name, "availability", "allows")
         known = [(*path, key) for key in keys if (*path, key) in force.places]
         yield _stop(
@@ -194,13 +194,6 @@ def _beyond_the_dice(
             message=f"{entry.name}: {outside[-1]} on {roll}: it gives {totals[0]} to {totals[-1]}.",
             hint="Look at the dice and the bands again.",
         )
-
-
-def band_key(band: Band) -> str:
-    """A band as it is usually written."""
-    if band.most is None:
-        return f"{band.least} or more"
-    return str(band.least) if band.least == band.most else f"{band.least}-{band.most}"
 
 
 def unsaid_refusals(force: Force) -> Iterator[Finding]:

@@ -40,7 +40,7 @@ from paradestate.text.codec import (
     shape_slip,
 )
 from paradestate.text.context import Context
-from paradestate.text.dice import band_text, read_band
+from paradestate.text.dice import read_band
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
 from paradestate.text.format.troops import (
@@ -239,9 +239,7 @@ class Bands:
 
     def write(self, value: tuple[Band, ...]) -> Plain:
         """The bands in order."""
-        return {
-            band_text(band): "all" if band.allows is None else str(band.allows) for band in value
-        }
+        return {str(band): "all" if band.allows is None else str(band.allows) for band in value}
 
     def schema(self) -> Schema:
         """An object of bands."""
