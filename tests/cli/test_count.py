@@ -140,6 +140,9 @@ def test_what_is_owned(folder: Path) -> None:
     text = " ".join(call("count", folder).out.split())
     assert "108 of 125 figures are owned, and 17 are lacking." in text
     assert "59 over" in text
+    assert "28 of 37 stands have all their figures" in text
+    by_stage = call("count", folder, "--json").document["stands_by_stage"]
+    assert sum(by_stage.values()) == 28
 
 
 def test_everything_owned(tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
-from paradestate.core.strength import Strength, strength
+from paradestate.core.strength import Strength, stands_by_stage, strength
 from tests.forces import force_from, marenz
 
 STANDS = """stands:
@@ -54,6 +54,7 @@ def test_finished_figures_are_used_before_unfinished_and_must_before_wished() ->
     ]
     assert answer.deficiency == {}
     assert answer.surplus == {"officer": 2}
+    assert stands_by_stage(answer) == {"based": 2, "in packet": 2}
 
 
 def test_very_many_figures_are_counted_at_once() -> None:

@@ -8,6 +8,7 @@ from paradestate.core.figure import Sort
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
 from paradestate.core.ratio import Ratio, ratio
+from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count
 
 
@@ -46,6 +47,7 @@ def count_json(answer: Count) -> dict[str, object]:
             }
             for front in answer.fronts
         ],
+        "stands_by_stage": dict(stands_by_stage(owned)),
         "stands": [
             {
                 "name": state.stand.name,

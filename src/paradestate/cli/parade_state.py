@@ -16,6 +16,7 @@ from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
 from paradestate.core.ratio import evenness, ratio
 from paradestate.core.sentence.wording import several
+from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count
 
 BAR = 24
@@ -168,6 +169,11 @@ def bar(used: int, lacking: int, *, longest: int, width: int = BAR) -> str:
 
 
 def _closing_lines(answer: Count) -> Iterator[str]:
+    by_stage = stands_by_stage(answer.strength)
+    if by_stage:
+        listed = ", ".join(f"{number} {stage}" for stage, number in by_stage.items())
+        whole, all_stands = sum(by_stage.values()), len(answer.strength.stands)
+        yield f"{whole} of {all_stands} stands have all their figures: {listed}."
     level, kind, company = answer.check.totals
     word = "agree" if answer.check.agrees else "DO NOT AGREE"
     yield (

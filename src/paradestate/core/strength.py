@@ -39,6 +39,12 @@ class Strength:
     """Kind to figures owned and not wanted."""
 
 
+def stands_by_stage(strength_: Strength) -> Mapping[str, int]:
+    """Stage to how many wanted stands have all their figures, the least advanced at that stage."""
+    stages = [state.stage for state in strength_.stands if state.stage is not None]
+    return {stage: stages.count(stage) for stage in dict.fromkeys(stages)}
+
+
 def strength(force: Force, made: Establishment) -> Strength:
     """The stock of the force allotted to its must stands and wanted wished items."""
     drawer = _Drawer(force)
