@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TypeVar
 
+from hypothesis import assume
 from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
@@ -13,6 +14,7 @@ from paradestate.core.number import NumberRange
 from paradestate.core.outline import Disc, Rectangle
 from paradestate.core.span import DateSpan, day, month, year
 from paradestate.core.support import Band
+from paradestate.text.dice import MOST_TOTALS, number_of_totals
 from paradestate.text.spelling import tidy
 
 T = TypeVar("T")
@@ -110,6 +112,7 @@ def dice(draw: st.DrawFn) -> Dice:
     fixed = st.builds(Fixed, number=st.integers(0, 10_000))
     terms = draw(st.lists(throws() | fixed, min_size=1, max_size=MOST_DRAWN))
     signs = [False, *(draw(YES_NO) for _ in terms[1:])]
+    assume(number_of_totals([SignedTerm(term=term) for term in terms]) <= MOST_TOTALS)
     bounds = sorted(draw(st.tuples(st.integers(0, 99), st.integers(0, 99))))
     return Dice(
         terms=tuple(

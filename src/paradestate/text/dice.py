@@ -47,12 +47,12 @@ def read_dice(text: str) -> Dice | Slip:
         terms.append(SignedTerm(term=term, minus=sign == "-"))
     if sum(term.term.number for term in terms if isinstance(term.term, Throw)) > MOST_DICE:
         return _unreadable(text, why=f"At most {MOST_DICE} dice are thrown at once.")
-    if _number_of_totals(terms) > MOST_TOTALS:
+    if number_of_totals(terms) > MOST_TOTALS:
         return _unreadable(text, why=f"It has more than {MOST_TOTALS:,} totals.")
     return _bounded(text, tuple(terms), bounds=bounds)
 
 
-def _number_of_totals(terms: list[SignedTerm]) -> int:
+def number_of_totals(terms: list[SignedTerm]) -> int:
     """At most so many different totals can come up."""
     totals = [signed.term.totals() for signed in terms]
     spread = sum(max(each) - min(each) for each in totals) + 1
