@@ -155,6 +155,26 @@ def test_a_rate_with_many_decimals_is_rounded_as_the_till_rounds() -> None:
     assert answer_to(asked).certainty == Exact()
 
 
+def test_a_price_list_that_earlier_solvers_got_wrong_is_right() -> None:
+    """HiGHS before 1.16 claims 1944.93 for a proved least total of this one."""
+    north = source(
+        "North",
+        pack("N1", 114893, most=3, multibuy={3: 168765}, rifleman=3, signaller=4),
+        carriage={16649: 0, 204494: 32964},
+        discount={77664: Fraction(1, 10), 10208: Fraction(1)},
+        least_order=156990,
+    )
+    south = source(
+        "South",
+        pack("S1", 48351, multibuy={4: 102721, 2: 109415}, signaller=4),
+        carriage={17918: 26635, 34982: 15012},
+        discount={20654: Fraction(1, 10)},
+        least_order=157981,
+    )
+    answer = answer_to(problem(north, south, signaller=4))
+    assert (answer.order.packs, answer.order.total) == ({("North", "N1"): 3}, 151888)
+
+
 def test_advances_are_told_and_end_with_the_answer() -> None:
     told: list[Advance] = []
     outcome = cheapest_order(marenz_problem(), progress=told.append)
