@@ -9,8 +9,11 @@ from hypothesis import Phase, given, settings
 from paradestate.core.certainty import Within
 from paradestate.core.order import Order, OrderProblem, in_order_of_choice, order_problems, priced
 from paradestate.core.order_outcome import OrderAnswer
+from paradestate.solve import order_alternative
+from paradestate.solve.error import TooGreatError
 from paradestate.solve.order import cheapest_order
 from paradestate.solve.order_alternative import next_best_after, steps_from, with_alternatives
+from paradestate.solve.order_program import OrderProgram
 from paradestate.solve.order_search import clock
 from tests.orders import marenz_problem, pack, problem, source
 from tests.solve.drawn import problems
@@ -87,6 +90,19 @@ def test_time_that_runs_out_leaves_them_out_and_says_so() -> None:
     answer = with_alternatives(asked, best_of(asked), seconds=0)
     assert (pairs(answer.steps), answer.all_steps) == ([(4850, 15)], False)
     assert (answer.next_best, answer.all_next_best) == ((), False)
+
+
+def test_numbers_too_great_for_the_alternatives_leave_the_order_as_it_is(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    asked = marenz_problem()
+    answer = best_of(asked)
+
+    def refuse(_program: OrderProgram) -> None:
+        raise TooGreatError
+
+    monkeypatch.setattr(order_alternative, "keep_out_padding", refuse)
+    assert with_alternatives(asked, answer) == answer
 
 
 def test_of_orders_alike_but_for_their_packs_the_one_with_fewest_comes_first() -> None:

@@ -130,8 +130,10 @@ class OrderProgram:
         """Holds a measure to at most so much, on top of limits held already."""
         before = self.program.limit(measure.row)
         self.program.set_limit(measure.row, most=most if before is None else min(most, before))
-        yield
-        self.program.set_limit(measure.row, most=before)
+        try:
+            yield
+        finally:
+            self.program.set_limit(measure.row, most=before)
 
     def exclude(self, order: Order) -> None:
         """Demands another order: of some pack more or fewer."""
