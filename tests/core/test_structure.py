@@ -8,7 +8,7 @@ from paradestate.core.choice import Choice, chosen
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.span import DateSpan, day, month, year
-from paradestate.core.structure import structure
+from paradestate.core.structure import MOST_INSIDE, structure
 from tests.forces import force_from, marenz, partial_force_from
 
 STANDS = "stands: {a: {base: none}, b: {base: none}}"
@@ -126,6 +126,25 @@ def test_weak_strength_rounds_every_number_below_half_up() -> None:
     assert settled is not None
     assert numbers_of(force) == {"top/middle": 3, "top/small": 1, "middle/a": 2}
     assert settled.nodes["small", Fraction(2, 5)].men == 44
+
+
+def chain(number: int) -> str:
+    """So many formations inside one another, of which the second is also held by the first."""
+    inner = "".join(f"  f{each}: {{parts: {{f{each + 1}: 1}}}}\n" for each in range(1, number))
+    return (
+        f"formations:\n  top: {{parts: {{f{number}: 1, f1: 1}}}}\n{inner}  f{number}: {{men: 1}}\n"
+    )
+
+
+def test_formations_inside_one_another_are_bounded() -> None:
+    settled, findings = structure(force_from(chain(MOST_INSIDE - 1)))
+    assert settled is not None
+    assert not findings
+    for number in (MOST_INSIDE, 2000):
+        settled, (finding,) = structure(force_from(chain(number)))
+        assert settled is None
+        assert finding.code == "too-deep"
+        assert finding.message == "top has more than 40 formations inside one another."
 
 
 def test_a_loop_is_a_stop_that_names_its_members() -> None:

@@ -16,6 +16,9 @@ from paradestate.core.variant import Composition, Compositions, LocatedPart, com
 FULL = Fraction(1)
 """Paper strength."""
 
+MOST_INSIDE = 40
+"""Formations inside one another; no army has so many levels (a bound against slips)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
@@ -64,9 +67,9 @@ def structure(force: Force) -> tuple[Structure | None, tuple[Finding, ...]]:
         return None, findings
     date, date_findings = _date_within(force, raise_)
     settling = _Settling(force=force, raise_=raise_, made=made, date=date)
-    loop = loop_from(made, raise_.formation)
-    if loop is not None:
-        return None, (*findings, *date_findings, loop_finding(force, loop))
+    tangle = tangle_from(made, raise_.formation)
+    if tangle is not None:
+        return None, (*findings, *date_findings, tangle_finding(force, tangle))
     root = settling.node_of(raise_.formation, FULL)
     settling.note_vain_numbers()
     all_findings = (*findings, *date_findings, *dict.fromkeys(settling.findings))
@@ -76,41 +79,55 @@ def structure(force: Force) -> tuple[Structure | None, tuple[Finding, ...]]:
     return Structure(root=root, date=date, nodes=ordered), all_findings
 
 
-def loop_from(made: Compositions, start: str) -> tuple[str, ...] | None:
-    """The formations of a loop that can be reached from `start`, the first again at the end."""
-    done: set[str] = set()
+def tangle_from(made: Compositions, start: str) -> tuple[str, ...] | None:
+    """The formations of a loop that can be reached from `start`, the first again at the end.
+
+    Also, without that end, a chain of formations inside one another that is longer than
+    MOST_INSIDE. None where neither is there.
+    """
+    deepest: dict[str, tuple[str, ...]] = {}
     path: list[str] = []
 
     def visit(name: str) -> tuple[str, ...] | None:
         if name in path:
             return (*path[path.index(name) :], name)
-        if name in done or name not in made:
+        if name in deepest or name not in made:
             return None
+        if len(path) == MOST_INSIDE:
+            return (*path, name)
         path.append(name)
         for located in made[name].parts:
-            loop = visit(located.part.of)
-            if loop is not None:
-                return loop
+            tangle = visit(located.part.of)
+            if tangle is not None:
+                return tangle
         path.pop()
-        done.add(name)
-        return None
+        below = (deepest.get(located.part.of, ()) for located in made[name].parts)
+        deepest[name] = (name, *max(below, key=len, default=()))
+        return deepest[name] if len(deepest[name]) > MOST_INSIDE else None
 
     return visit(start)
 
 
-def loop_finding(force: Force, loop: tuple[str, ...]) -> Finding:
-    """The stop for a formation that contains itself."""
-    contains = ", which contains ".join(loop[1:])
+def tangle_finding(force: Force, tangle: tuple[str, ...]) -> Finding:
+    """The stop for a formation that contains itself, or for too many inside one another."""
+    contains = ", which contains ".join(tangle[1:])
+    is_loop = tangle[0] == tangle[-1]
+    if is_loop:
+        message = f"{tangle[0]} contains {contains}. A formation can't contain itself."
+        names = ", ".join(dict.fromkeys(tangle))
+        hint = f"Take one of these out of the other's parts: {names}."
+    else:
+        message = f"{tangle[0]} has more than {MOST_INSIDE} formations inside one another."
+        hint = f"Look for one that is a part of the wrong one, down to {tangle[-1]}."
+    others = dict.fromkeys(tangle[1:-1]) if is_loop else (tangle[-1],)
     return Finding(
         level=Level.STOP,
-        code="loop",
-        message=f"{loop[0]} contains {contains}. A formation can't contain itself.",
+        code="loop" if is_loop else "too-deep",
+        message=message,
         effect="Nothing can be counted.",
-        hint=f"Take one of these out of the other's parts: {', '.join(dict.fromkeys(loop))}.",
-        place=nearest_place(force.places, ("formations", loop[0])),
-        related=tuple(
-            nearest_place(force.places, ("formations", name)) for name in dict.fromkeys(loop[1:-1])
-        ),
+        hint=hint,
+        place=nearest_place(force.places, ("formations", tangle[0])),
+        related=tuple(nearest_place(force.places, ("formations", name)) for name in others),
     )
 
 

@@ -44,16 +44,13 @@ def compositions(force: Force) -> tuple[Compositions, tuple[Finding, ...]]:
 
 def _line_of(force: Force, name: str) -> tuple[Formation, ...] | None:
     """The formation and those it is like, nearest first; None where that goes in a circle."""
-    line: list[Formation] = []
-    while name:
-        formation = force.formations.get(name)
-        if formation is None:
-            break
-        if formation in line:
+    line: dict[str, Formation] = {}
+    while name in force.formations:
+        if name in line:
             return None
-        line.append(formation)
-        name = formation.like
-    return tuple(line)
+        line[name] = force.formations[name]
+        name = line[name].like
+    return tuple(line.values())
 
 
 def _composed(force: Force, line: tuple[Formation, ...]) -> Composition:

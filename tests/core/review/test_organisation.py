@@ -28,6 +28,11 @@ def test_each_loop_is_said_once() -> None:
     assert codes(loops) == ["loop", "loop"]
 
 
+def test_too_many_formations_inside_one_another_are_said_once() -> None:
+    inner = ", ".join(f"f{each}: {{parts: {{f{each + 1}: 1}}}}" for each in range(60))
+    assert codes(f"{{top: {{parts: {{f0: 1}}}}, {inner}, f60: {{men: 1}}}}") == ["too-deep"]
+
+
 def test_a_loop_silences_rules_that_need_a_sound_organisation() -> None:
     assert codes("{top: {parts: {top: 33, a: 50}}, x: {echelon: platoon}}") == ["loop"]
 

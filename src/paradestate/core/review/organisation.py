@@ -11,7 +11,7 @@ from paradestate.core.formation import Echelon, Need, Part
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.sentence.wording import plural
-from paradestate.core.structure import loop_finding, loop_from, structure
+from paradestate.core.structure import structure, tangle_finding, tangle_from
 from paradestate.core.variant import Composition, Compositions, LocatedPart, compositions
 
 ONE_DAY = datetime.timedelta(days=1)
@@ -27,9 +27,9 @@ DOUBLE_DIGIT = 11
 
 
 def _sound(force: Force) -> Compositions:
-    """The compositions where no formation contains itself, else nothing."""
+    """The compositions where no formation contains itself or too many others, else nothing."""
     made, _ = compositions(force)
-    if any(loop_from(made, name) for name in made):
+    if any(tangle_from(made, name) for name in made):
         return {}
     return made
 
@@ -40,14 +40,17 @@ def variants(force: Force) -> Iterator[Finding]:
 
 
 def loops(force: Force) -> Iterator[Finding]:
-    """A formation that contains itself; each loop once."""
+    """A formation that contains itself, each loop once; or the first that is too deep."""
     made, _ = compositions(force)
     said: set[frozenset[str]] = set()
     for name in made:
-        loop = loop_from(made, name)
-        if loop is not None and loop[0] == name and frozenset(loop) not in said:
-            said.add(frozenset(loop))
-            yield loop_finding(force, loop)
+        tangle = tangle_from(made, name)
+        if tangle is None or tangle[0] != name:
+            continue
+        members = frozenset(tangle if tangle[-1] == name else ())
+        if members not in said:
+            said.add(members)
+            yield tangle_finding(force, tangle)
 
 
 def choices(force: Force) -> Iterator[Finding]:
