@@ -4,7 +4,7 @@ import pytest
 
 from paradestate.core.place import Place
 from paradestate.text.tree import Fields, Items, Node, Scalar
-from paradestate.text.yaml_tree import MOST_DEPTH, MOST_TEXT, YamlReading, read_yaml
+from paradestate.text.yaml_tree import MOST_DEPTH, MOST_SLIPS, MOST_TEXT, YamlReading, read_yaml
 
 
 def read(text: str) -> YamlReading:
@@ -78,6 +78,30 @@ def test_what_force_folders_do_not_use(text: str, expected: list[tuple[str, int,
     assert read(text).whole
 
 
+@pytest.mark.parametrize(
+    ("odd", "code"),
+    [
+        ("? [a, b]\n: 1", "key-not-text"),
+        ("? {a: b}\n: {c: d}", "key-not-text"),
+        ("? [a]", "key-not-text"),
+        ('"": 1', "key-not-text"),
+        ("<<: {c: d}", "yaml-merge"),
+    ],
+)
+def test_nothing_is_kept_under_an_odd_key_and_all_that_follows_stays_in_step(
+    odd: str, code: str
+) -> None:
+    reading = read(f"before: 1\n{odd}\nafter: [2]\nlast: 3\n")
+    assert [found.code for found in reading.findings] == [code]
+    root = fields(reading.node)
+    assert list(root.nodes) == ["before", "after", "last"]
+    assert isinstance(root.nodes["after"], Items)
+
+
+def test_a_quoted_merge_sign_is_a_name() -> None:
+    assert list(fields(read("'<<': 1\n").node).nodes) == ["<<"]
+
+
 def test_a_key_twice_shows_both_places_and_keeps_the_first() -> None:
     reading = read("a: 1\na: 2\n")
     (found,) = reading.findings
@@ -106,7 +130,7 @@ def test_an_empty_value_is_left_for_its_word_to_judge() -> None:
         ("a: b: c\n", "colon-in-text"),
         ("a: @x\nb: 1\n", "not-yaml"),
         ("a: ]\nb: 1\n", "not-yaml"),
-        ("a: 1\n  b: 2\nc: 3\n", "colon-in-text"),
+        ("a: 1\n  b: 2\nc: 3\n", "not-yaml"),
     ],
 )
 def test_a_text_that_breaks_off_keeps_what_came_before(text: str, code: str) -> None:
@@ -141,6 +165,12 @@ def test_the_length_of_a_value_is_bounded() -> None:
 def test_the_number_of_values_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("paradestate.text.yaml_tree.MOST_NODES", 10)
     assert [code for code, _, _ in codes(f"a: [{'x, ' * 20}]\n")] == ["too-large"]
+
+
+def test_the_number_of_slips_is_bounded() -> None:
+    found = codes("a: 1\n" + "a: 2\n" * (MOST_SLIPS + 5))
+    assert [code for code, _, _ in found] == ["key-twice"] * MOST_SLIPS + ["too-large"]
+    assert found[-1][1:] == (MOST_SLIPS + 2, 1)
 
 
 def test_a_text_hangs_where_it_is_told() -> None:

@@ -13,6 +13,7 @@ from paradestate.text.context import said_of
 from paradestate.text.slip import Slip
 from paradestate.text.spelling import tidy
 from paradestate.text.tree import Fields, Items, Node, Scalar
+from paradestate.text.yaml_complaint import spot_of
 from paradestate.text.yaml_slip import (
     KEY_EMPTY,
     KEY_NOT_TEXT,
@@ -21,13 +22,15 @@ from paradestate.text.yaml_slip import (
     key_twice,
     key_without_value,
     not_here,
-    syntax_slip,
 )
 
 MOST_DEPTH = 20
-MOST_NODES = 1_000_000
+MOST_NODES = 500_000
 MOST_TEXT = 20_000
 """Characters in one value."""
+
+MOST_SLIPS = 1_000
+"""Slips in the form of one file; nobody reads on beyond them."""
 
 QUOTES = frozenset({"'", '"', "|", ">"})
 """Styles in which an empty text was meant to be empty."""
@@ -94,11 +97,11 @@ def read_yaml(text: str, *, file: str, path: KeyPath = ()) -> YamlReading:
         for event in yaml.parse(text, Loader=yaml.CBaseLoader):
             builder.take(event)
     except yaml.YAMLError as error:
-        slip, line, column = syntax_slip(error, text.split("\n"))
-        builder.stop(slip, Place(file=file, line=line, column=column))
+        spot = spot_of(error, text.split("\n"))
+        builder.record(spot.slip, Place(file=file, line=spot.line, column=spot.column))
         whole = False
     except _TooMuchError as bound:
-        builder.stop(bound.slip, bound.place)
+        builder.record(bound.slip, bound.place)
         whole = False
     root = builder.finished()
     return YamlReading(node=root, findings=tuple(builder.findings), whole=whole)
@@ -118,6 +121,13 @@ class _Builder:
         self.nodes = 0
 
     def stop(self, slip: Slip, place: Place, *, related: tuple[Place, ...] = ()) -> None:
+        """Records a slip; the one too many ends the reading."""
+        if len(self.findings) == MOST_SLIPS:
+            raise _TooMuchError(bound_slip(f"more than {MOST_SLIPS:,} slips in one file"), place)
+        self.record(slip, place, related=related)
+
+    def record(self, slip: Slip, place: Place, *, related: tuple[Place, ...] = ()) -> None:
+        """Records a slip."""
         self.findings.append(
             Finding(
                 level=Level.STOP,
