@@ -4,14 +4,34 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.core.money import Currency, amount_text, decimal_places, half_up, money_text
+from paradestate.core.money import (
+    DECIMAL_PLACES,
+    Currency,
+    amount_text,
+    decimal_places,
+    half_up,
+    money_text,
+)
+
+NO_DECIMALS = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF".split()
+TWO_DECIMALS = "AUD CAD CHF CZK DKK EUR GBP HUF IDR MGA MRU NOK NZD PLN SEK TWD USD UYU".split()
+THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND".split()
+FOUR_DECIMALS = "CLF UYW".split()
 
 POUND, YEN, DINAR = Currency("GBP"), Currency("JPY"), Currency("KWD")
 
 
-@pytest.mark.parametrize(("currency", "places"), [(POUND, 2), (YEN, 0), (DINAR, 3)])
-def test_decimal_places_are_those_of_the_currency(currency: Currency, places: int) -> None:
-    assert decimal_places(currency) == places
+@pytest.mark.parametrize(
+    ("currencies", "places"),
+    [(NO_DECIMALS, 0), (TWO_DECIMALS, 2), (THREE_DECIMALS, 3), (FOUR_DECIMALS, 4)],
+)
+def test_decimal_places_are_the_published_ones(currencies: list[str], places: int) -> None:
+    assert {decimal_places(Currency(currency)) for currency in currencies} == {places}
+    assert (places == 2) != set(currencies).issubset(DECIMAL_PLACES)
+
+
+def test_no_other_currency_is_odd() -> None:
+    assert set(DECIMAL_PLACES) == {*NO_DECIMALS, *THREE_DECIMALS, *FOUR_DECIMALS}
 
 
 @pytest.mark.parametrize(
@@ -30,6 +50,7 @@ def test_a_half_goes_up(number: Fraction, whole: int) -> None:
         (-150, POUND, "-1.50", "-£1.50"),
         (100, YEN, "100", "100 JPY"),
         (1234, DINAR, "1.234", "1.234 KWD"),
+        (5, Currency("CLF"), "0.0005", "0.0005 CLF"),
     ],
 )
 def test_an_amount_is_written_with_its_places(

@@ -60,7 +60,7 @@ from tests.text.drawn_values import (
 
 T = TypeVar("T")
 
-CURRENCIES = ("GBP", "JPY", "KWD", "EUR")
+CURRENCIES = ("GBP", "JPY", "KWD", "CLF")
 USUAL_POSTURES = ("attack", "defence", "encounter")
 
 Fields = Mapping[str, SearchStrategy[Any]]

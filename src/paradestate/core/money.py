@@ -13,10 +13,15 @@ Minor = NewType("Minor", int)
 Currency = NewType("Currency", str)
 """An ISO 4217 code of three capital letters."""
 
-NO_DECIMALS = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF"
+NO_DECIMALS = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF"
 THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND"
+FOUR_DECIMALS = "CLF UYW"
 
-DECIMAL_PLACES = dict.fromkeys(NO_DECIMALS.split(), 0) | dict.fromkeys(THREE_DECIMALS.split(), 3)
+DECIMAL_PLACES = {
+    **dict.fromkeys(NO_DECIMALS.split(), 0),
+    **dict.fromkeys(THREE_DECIMALS.split(), 3),
+    **dict.fromkeys(FOUR_DECIMALS.split(), 4),
+}
 """ISO 4217 currencies whose minor unit isn't a hundredth."""
 
 SIGNS = {"GBP": "£", "EUR": "€", "USD": "$"}
@@ -34,7 +39,11 @@ def half_up(number: Fraction) -> int:
 
 def amount_text(amount: int, currency: Currency) -> str:
     """An amount as a decimal string without its currency: `48.50`."""
-    places = decimal_places(currency)
+    return minor_text(amount, places=decimal_places(currency))
+
+
+def minor_text(amount: int, *, places: int) -> str:
+    """An amount of minor units as a decimal string with so many places."""
     if places == 0:
         return str(amount)
     sign = "-" if amount < 0 else ""

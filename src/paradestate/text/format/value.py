@@ -6,7 +6,7 @@ from enum import StrEnum
 from functools import partial
 from typing import TypeVar
 
-from paradestate.core.money import Currency, Minor, amount_text
+from paradestate.core.money import Minor, minor_text
 from paradestate.core.number import percent_text
 from paradestate.core.outline import Outline, Rectangle, decimal_text, outline_text
 from paradestate.text.codec import FreeText, Schema, Text, one_of
@@ -151,9 +151,8 @@ def words_of(enumeration: type[E], *, also: Callable[[E], bool] | None = None) -
 
 def amount(places: int) -> Text[Minor]:
     """Money of a currency with so many decimal places."""
-    stand_in = {0: Currency("JPY"), 2: Currency("GBP"), 3: Currency("KWD")}[places]
     return Text(
         parse=partial(read_amount, places=places),
-        show=lambda minor: amount_text(minor, stand_in),
+        show=partial(minor_text, places=places),
         described={"type": "number", "minimum": 0},
     )
