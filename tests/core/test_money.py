@@ -13,10 +13,10 @@ from paradestate.core.money import (
     money_text,
 )
 
-NO_DECIMALS = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF".split()
-TWO_DECIMALS = "AUD CAD CHF CZK DKK EUR GBP HUF IDR MGA MRU NOK NZD PLN SEK TWD USD UYU".split()
-THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND".split()
-FOUR_DECIMALS = "CLF UYW".split()
+NO_DECIMALS = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF"
+TWO_DECIMALS = "AUD CAD CHF CZK DKK EUR GBP HUF IDR MGA MRU NOK NZD PLN SEK TWD USD UYU"
+THREE_DECIMALS = "BHD IQD JOD KWD LYD OMR TND"
+FOUR_DECIMALS = "CLF UYW"
 
 POUND, YEN, DINAR = Currency("GBP"), Currency("JPY"), Currency("KWD")
 
@@ -25,13 +25,13 @@ POUND, YEN, DINAR = Currency("GBP"), Currency("JPY"), Currency("KWD")
     ("currencies", "places"),
     [(NO_DECIMALS, 0), (TWO_DECIMALS, 2), (THREE_DECIMALS, 3), (FOUR_DECIMALS, 4)],
 )
-def test_decimal_places_are_the_published_ones(currencies: list[str], places: int) -> None:
-    assert {decimal_places(Currency(currency)) for currency in currencies} == {places}
-    assert (places == 2) != set(currencies).issubset(DECIMAL_PLACES)
+def test_decimal_places_are_the_published_ones(currencies: str, places: int) -> None:
+    assert {decimal_places(Currency(currency)) for currency in currencies.split()} == {places}
 
 
 def test_no_other_currency_is_odd() -> None:
-    assert set(DECIMAL_PLACES) == {*NO_DECIMALS, *THREE_DECIMALS, *FOUR_DECIMALS}
+    odd = f"{NO_DECIMALS} {THREE_DECIMALS} {FOUR_DECIMALS}"
+    assert set(DECIMAL_PLACES) == set(odd.split())
 
 
 @pytest.mark.parametrize(
