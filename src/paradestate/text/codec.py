@@ -150,7 +150,10 @@ class NameOf:
 
     def schema(self) -> Schema:
         """Any name; a schema can't look it up."""
-        return {"type": ["string", "number"], "description": f"a name defined under {self.kind}"}
+        return {
+            "type": ["string", "number", "boolean"],
+            "description": f"a name defined under {self.kind}",
+        }
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -234,4 +237,6 @@ def one_of(words: Mapping[str, T]) -> Text[T]:
             hint=nearest_hint(text, words),
         )
 
-    return Text(parse=parse, show=lambda value: by_value[value], described={"enum": list(words)})
+    untyped = [text == "yes" for text in words if text in {"yes", "no"}]  # for some YAML readers
+    described: Schema = {"enum": [*words, *untyped]}
+    return Text(parse=parse, show=lambda value: by_value[value], described=described)

@@ -113,7 +113,7 @@ def _read_hex(text: str) -> str | Slip:
 
 
 HEX_COLOUR = Text(
-    parse=_read_hex, show=str, described={"type": ["string", "integer"], "examples": ["1F4E9E"]}
+    parse=_read_hex, show=str, described={"type": ["string", "number"], "examples": ["1F4E9E"]}
 )
 
 
