@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
-from paradestate.core.strength import Strength, stands_by_stage, strength
+from paradestate.core.strength import StandIn, Strength, stands_by_stage, strength
 from tests.forces import force_from, marenz
 
 STANDS = """stands:
@@ -110,3 +110,19 @@ def test_used_and_the_rest_add_up(riflemen: dict[str, int], officers: dict[str, 
         used = answer.used.get(kind, 0)
         assert used + answer.surplus.get(kind, 0) == answer.held.get(kind, 0)
         assert used + answer.deficiency.get(kind, 0) == answer.wanted[kind]
+
+
+def test_a_stand_in_fills_a_want_and_is_said_to() -> None:
+    answer = strength_of(
+        force_from(
+            "figures: {rifleman: {may stand for: {officer: good}}, officer: {}}",
+            STANDS,
+            "formations: {top: {parts: {command: 1, rifle: 2}}}",
+            "stock: {rifleman: {painted: 4, based: 7}}",
+        )
+    )
+    assert answer.stand_ins == (StandIn(kind="rifleman", stands_for="officer", number=1),)
+    assert answer.deficiency == {}
+    assert answer.used == {"rifleman": 10}
+    assert answer.filled == {"officer": 1, "rifleman": 9}
+    assert answer.surplus == {"rifleman": 1}

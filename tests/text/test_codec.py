@@ -135,4 +135,4 @@ def test_words_of_a_closed_list() -> None:
     assert read(WORD, "yes") == (True, [])
     assert read(WORD, "maybe") == (INVALID, ["unknown-word"])
     assert WORD.write(False) == "no"  # noqa: FBT003 - the value that is written
-    assert WORD.schema() == {"enum": ["yes", "no"]}
+    assert WORD.schema() == {"enum": ["yes", "no", True, False]}  # some YAML readers type them

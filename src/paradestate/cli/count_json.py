@@ -25,7 +25,10 @@ def count_json(answer: Count) -> dict[str, object]:
         "held": dict(owned.held),
         "deficiency": dict(owned.deficiency),
         "surplus": dict(owned.surplus),
-        "stand_ins": [],
+        "stand_ins": [
+            {"kind": each.kind, "stands_for": each.stands_for, "number": each.number}
+            for each in owned.stand_ins
+        ],
         "ratio": _ratio(answer),
         "chains": dict(made.rollup.chains),
         "three_totals": dict(

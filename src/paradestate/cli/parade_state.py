@@ -86,7 +86,7 @@ def first_sentence(answer: Count) -> str:
     must, owned = answer.made.must, answer.strength
     stands = sum(must.stands.values())
     lacking = sum(owned.deficiency.values())
-    used = sum(owned.used.values())
+    used = sum(owned.filled.values())
     wanted = sum(owned.wanted.values())
     if not wanted:
         return f"No figures are wanted; {must.men} men stand on paper."
@@ -134,7 +134,7 @@ def _figure_table(answer: Count, out: Console) -> Table:
     names = max((len(kind) for kind in owned.wanted), default=0)
     width = max(SHORTEST_BAR, min(BAR, out.width - names - NUMBER_COLUMNS))
     for kind, number in owned.wanted.items():
-        used, lacking = owned.used.get(kind, 0), owned.deficiency.get(kind, 0)
+        used, lacking = owned.filled.get(kind, 0), owned.deficiency.get(kind, 0)
         table.add_row(
             kind,
             str(number),
@@ -169,6 +169,9 @@ def bar(used: int, lacking: int, *, longest: int, width: int = BAR) -> str:
 
 
 def _closing_lines(answer: Count) -> Iterator[str]:
+    for each in answer.strength.stand_ins:
+        verb = "stands" if each.number == 1 else "stand"
+        yield f"{several(each.number, each.kind)} {verb} in for {each.stands_for}."
     by_stage = stands_by_stage(answer.strength)
     if by_stage:
         listed = ", ".join(f"{number} {stage}" for stage, number in by_stage.items())

@@ -1,12 +1,13 @@
 """Strength, deficiency and surplus: what is owned, allotted to what is wanted, kind by kind.
 
-Each figure serves once. Must comes before wished, finished figures before unfinished; a finished
-stand serves itself and its figures serve no other. Figures serve their own kind only.
+Each figure serves once. A finished stand serves itself first and its figures serve no other; all
+other figures are allotted at once, stand-ins included.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from paradestate.core.allotment import AllotmentProblem, Serving, allotted
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
@@ -25,6 +26,15 @@ class StandState:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StandIn:
+    """So many figures of one kind that stand in for another."""
+
+    kind: str
+    stands_for: str
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Strength:
     """What can be fielded of an establishment, and what is lacking."""
 
@@ -33,6 +43,10 @@ class Strength:
     wanted: Mapping[str, int]
     held: Mapping[str, int]
     used: Mapping[str, int]
+    """Kind to figures owned that serve, as themselves or as another kind."""
+    filled: Mapping[str, int]
+    """Kind to figures wanted that are there: itself or a stand-in."""
+    stand_ins: tuple[StandIn, ...]
     deficiency: Mapping[str, int]
     """Kind to figures lacking; kinds that lack nothing are left out."""
     surplus: Mapping[str, int]
@@ -51,15 +65,24 @@ def strength(force: Force, made: Establishment) -> Strength:
     wanted_stands = [stand for stand in made.stands if stand.is_wanted and stand.figures]
     in_order = sorted(wanted_stands, key=lambda stand: stand.layer is Need.WISHED)
     whole = {id(stand): drawer.take_stand(stand.pattern) for stand in in_order}
+    rest = [stand for stand in in_order if not whole[id(stand)]]
+    servings = drawer.allotted(force, rest)
+    tray = _Tray(servings, stages=force.bench.stages)
     states = tuple(
         StandState(stand=stand, stage=force.bench.stages[-1], lacking={})
         if whole[id(stand)]
-        else drawer.state_of(stand)
+        else tray.state_of(stand)
         for stand in in_order
     )
     wanted = _summed(stand.figures for stand in in_order)
     deficiency = _summed(state.lacking for state in states)
-    used = {kind: number - deficiency.get(kind, 0) for kind, number in wanted.items()}
+    filled = {kind: number - deficiency.get(kind, 0) for kind, number in wanted.items()}
+    used = _summed(
+        [
+            *(stand.figures for stand in in_order if whole[id(stand)]),
+            *({serving.kind: serving.number} for serving in servings),
+        ]
+    )
     surplus = {
         kind: number - used.get(kind, 0)
         for kind, number in drawer.held.items()
@@ -69,9 +92,23 @@ def strength(force: Force, made: Establishment) -> Strength:
         stands=states,
         wanted=wanted,
         held=drawer.held,
-        used={kind: number for kind, number in used.items() if number},
+        used=used,
+        filled={kind: number for kind, number in filled.items() if number},
+        stand_ins=_stand_ins(servings),
         deficiency=deficiency,
         surplus=surplus,
+    )
+
+
+def _stand_ins(servings: Iterable[Serving]) -> tuple[StandIn, ...]:
+    numbers: dict[tuple[str, str], int] = {}
+    for serving in servings:
+        if serving.kind != serving.stands_for:
+            pair = (serving.kind, serving.stands_for)
+            numbers[pair] = numbers.get(pair, 0) + serving.number
+    return tuple(
+        StandIn(kind=kind, stands_for=other, number=number)
+        for (kind, other), number in sorted(numbers.items())
     )
 
 
@@ -112,29 +149,47 @@ class _Drawer:
         self.finished_stands[pattern] -= 1
         return True
 
+    def allotted(self, force: Force, stands: Iterable[Stand]) -> tuple[Serving, ...]:
+        """What serves these stands of the figures that are not on finished ones."""
+        want: dict[tuple[Need, str], int] = {}
+        for stand in stands:
+            for kind, number in stand.figures.items():
+                want[stand.layer, kind] = want.get((stand.layer, kind), 0) + number
+        return allotted(
+            AllotmentProblem(
+                want=want, held=self.figures, figures=force.figures, stages=self.stages
+            )
+        )
+
+
+class _Tray:
+    """Figures allotted to each layer and kind, handed out stand by stand."""
+
+    def __init__(self, servings: Iterable[Serving], *, stages: Sequence[str]) -> None:
+        self._stages = stages
+        self._left: dict[tuple[Need, str], dict[tuple[bool, str], int]] = {}
+        for serving in servings:
+            pile = self._left.setdefault((serving.layer, serving.stands_for), {})
+            sort = (serving.kind != serving.stands_for, serving.stage)
+            pile[sort] = pile.get(sort, 0) + serving.number
+
     def state_of(self, stand: Stand) -> StandState:
-        """Gives a stand what there is of its figures."""
+        """Gives a stand what was allotted for its figures, its own kinds first."""
         taken: set[str] = set()
         lacking: dict[str, int] = {}
         for kind, number in stand.figures.items():
-            given = self._take(kind, number=number)
-            taken.update(given)
-            if sum(given.values()) < number:
-                lacking[kind] = number - sum(given.values())
-        stage = None if lacking else min(taken, key=self.stages.index)
+            pile = self._left.get((stand.layer, kind), {})
+            still = number
+            for sort in pile:
+                given = min(still, pile[sort])
+                if given:
+                    pile[sort] -= given
+                    still -= given
+                    taken.add(sort[1])
+            if still:
+                lacking[kind] = still
+        stage = None if lacking else min(taken, key=self._stages.index)
         return StandState(stand=stand, stage=stage, lacking=lacking)
-
-    def _take(self, kind: str, *, number: int) -> Mapping[str, int]:
-        """Takes up to so many figures of a kind; stage to how many were taken."""
-        by_stage = self.figures.get(kind, {})
-        taken: dict[str, int] = {}
-        for stage in reversed(self.stages):
-            given = min(number, by_stage.get(stage, 0))
-            if given:
-                by_stage[stage] -= given
-                number -= given
-                taken[stage] = given
-        return taken
 
 
 def _figures_on(force: Force, pattern: str) -> Mapping[str, int]:
