@@ -133,8 +133,9 @@ def _figure_table(answer: Count, out: Console) -> Table:
     longest = max(owned.wanted.values(), default=1)
     names = max((len(kind) for kind in owned.wanted), default=0)
     width = max(SHORTEST_BAR, min(BAR, out.width - names - NUMBER_COLUMNS))
+    filled = owned.filled
     for kind, number in owned.wanted.items():
-        used, lacking = owned.filled.get(kind, 0), owned.deficiency.get(kind, 0)
+        used, lacking = filled.get(kind, 0), owned.deficiency.get(kind, 0)
         table.add_row(
             kind,
             str(number),

@@ -103,14 +103,13 @@ def _flow(
     want = {key: number for key, number in problem.want.items() if key[1] in kinds and number}
     weights = _Weights(problem, want)
     arcs: list[Arc] = []
-    pairs: list[tuple[str, Need, str] | None] = []
+    ways: dict[int, tuple[str, Need, str]] = {}
     for (layer, wanted), number in want.items():
         node = f"{layer} {wanted}"
         arcs.append(Arc(tail=node, head=SINK, room=number))
         arcs.append(
             Arc(tail=SOURCE, head=node, room=number, cost=weights.lacking(layer, kind=wanted))
         )
-        pairs += [None, None]
     for kind in sorted(able):
         places = [
             (key, cost)
@@ -120,8 +119,8 @@ def _flow(
         for stage, number in problem.held[kind].items():
             node = f"{stage}: {kind}"
             arcs.append(Arc(tail=SOURCE, head=node, room=number, cost=weights.unfinished(stage)))
-            pairs.append(None)
             for (layer, wanted), cost in places:
+                ways[len(arcs)] = (kind, layer, wanted)
                 arcs.append(
                     Arc(
                         tail=node,
@@ -130,11 +129,11 @@ def _flow(
                         cost=cost * weights.match,
                     )
                 )
-                pairs.append((kind, layer, wanted))
     serving: dict[tuple[str, Need, str], int] = {}
-    for pair, number in zip(pairs, cheapest_flow(arcs, source=SOURCE, sink=SINK), strict=True):
-        if pair is not None and number:
-            serving[pair] = serving.get(pair, 0) + number
+    flow = cheapest_flow(arcs, source=SOURCE, sink=SINK)
+    for way, pair in ways.items():
+        if flow[way]:
+            serving[pair] = serving.get(pair, 0) + flow[way]
     return serving
 
 

@@ -44,13 +44,19 @@ class Strength:
     held: Mapping[str, int]
     used: Mapping[str, int]
     """Kind to figures owned that serve, as themselves or as another kind."""
-    filled: Mapping[str, int]
-    """Kind to figures wanted that are there: itself or a stand-in."""
     stand_ins: tuple[StandIn, ...]
     deficiency: Mapping[str, int]
     """Kind to figures lacking; kinds that lack nothing are left out."""
     surplus: Mapping[str, int]
     """Kind to figures owned and not wanted."""
+
+    @property
+    def filled(self) -> Mapping[str, int]:
+        """Kind to figures wanted that are there, as themselves or by a stand-in."""
+        there = {
+            kind: number - self.deficiency.get(kind, 0) for kind, number in self.wanted.items()
+        }
+        return {kind: number for kind, number in there.items() if number}
 
 
 def stands_by_stage(strength_: Strength) -> Mapping[str, int]:
@@ -76,7 +82,6 @@ def strength(force: Force, made: Establishment) -> Strength:
     )
     wanted = _summed(stand.figures for stand in in_order)
     deficiency = _summed(state.lacking for state in states)
-    filled = {kind: number - deficiency.get(kind, 0) for kind, number in wanted.items()}
     used = _summed(
         [
             *(stand.figures for stand in in_order if whole[id(stand)]),
@@ -93,7 +98,6 @@ def strength(force: Force, made: Establishment) -> Strength:
         wanted=wanted,
         held=drawer.held,
         used=used,
-        filled={kind: number for kind, number in filled.items() if number},
         stand_ins=_stand_ins(servings),
         deficiency=deficiency,
         surplus=surplus,
