@@ -5,11 +5,14 @@ from fractions import Fraction
 
 import pytest
 
+from paradestate.core.cover import Substitutes
+from paradestate.core.figure import Match, StandIn
 from paradestate.core.money import Minor
 from paradestate.core.order import (
     Order,
     in_order_of_choice,
     is_padded,
+    netted,
     order_problems,
     priced,
     shortcomings,
@@ -176,3 +179,34 @@ def test_a_whole_multibuy_too_many_is_padding() -> None:
     assert not is_padded(cheap_pair, priced(cheap_pair, {("North", "A"): 1}))
     assert not is_padded(cheap_pair, priced(cheap_pair, {("North", "A"): 2}))
     assert is_padded(cheap_pair, priced(cheap_pair, {("North", "A"): 4}))
+
+
+def test_more_parcels_than_may_come_are_said() -> None:
+    one = replace(PROBLEM, most_parcels=1)
+    assert shortcomings(one, THREE_STEPS[2][0]) == ("2 parcels where 1 may come",)
+    assert shortcomings(one, BEST) == ()
+
+
+def test_figures_owned_serve_before_any_is_bought() -> None:
+    asked = replace(PROBLEM, owned={"rifleman": 2, "officer": 9})
+    assert asked.number_lacking == 48 + 9
+    order = priced(asked, BEST)
+    assert order.left_over == {"rifleman": 12, "mortar crew": 3, "officer": 6}
+    assert netted(asked).want == {"rifleman": 48, "mortar crew": 9}
+    assert netted(asked).owned == {}
+
+
+def test_figures_that_may_stand_in_are_not_taken_off_the_want() -> None:
+    officers = Substitutes(may_stand_for={"officer": {"rifleman": Match.GOOD}})
+    asked = replace(PROBLEM, owned={"mortar crew": 9, "officer": 5}, substitutes=officers)
+    assert netted(asked).want == {"rifleman": 50, "officer": 4}
+    assert netted(asked).owned == {"officer": 5}
+    assert asked.uses_of("officer") == 4
+    bought_too = replace(officers, bought_too=True)
+    assert replace(asked, substitutes=bought_too).uses_of("officer") == 54
+
+
+def test_a_stand_in_that_is_not_so_is_found_out() -> None:
+    order = replace(priced(PROBLEM, BEST), stand_ins=(StandIn(kind="a", stands_for="b", number=1),))
+    (wrong,) = order_problems(PROBLEM, order)
+    assert wrong.startswith("stand-ins: ")

@@ -7,11 +7,12 @@ import pytest
 from paradestate.core.certainty import Exact, Within
 from paradestate.core.finding import Finding, Level
 from paradestate.core.order import Order, OrderProblem, priced
-from paradestate.core.order_finding import doubts, nothing_found, refusal
+from paradestate.core.order_finding import doubts, nothing_found, refusal, unknown_arrival
 from paradestate.core.order_outcome import (
     Barred,
     LeastOrder,
     MostOf,
+    MostParcels,
     NobodySells,
     NotFound,
     OrderAnswer,
@@ -87,6 +88,23 @@ def test_a_single_limit_that_bars_the_order_stops_at_the_limit() -> None:
     assert least.place.path == ("sources", "South", "least order")
 
 
+def test_that_no_source_has_everything_stops_one_parcel() -> None:
+    one = MostParcels(most=1)
+    (found,) = refusal(FORCE, SHORT, outcome=Barred(limits=(one,)))
+    assert found.code == "one-parcel-bars-the-order"
+    assert found.place.path == ("sources",)
+    (both,) = refusal(FORCE, SHORT, outcome=Barred(limits=(MOST, one)))
+    assert both.message == (
+        "No order meets the want while only 2 of North N1 can be had and all comes in one parcel."
+    )
+
+
+def test_an_unknown_lead_time_is_said_at_a_pack_of_the_order() -> None:
+    found = unknown_arrival(marenz(), BEST)
+    assert (found.level, found.code) == (Level.REMARK, "lead-time-unknown")
+    assert found.place.path == ("sources", "South", "packs", "S1")
+
+
 def test_limits_that_bar_the_order_together_are_named_together() -> None:
     (found,) = refusal(FORCE, SHORT, outcome=Barred(limits=(MOST, LEAST)))
     assert (found.level, found.code) == (Level.STOP, "no-order")
@@ -101,6 +119,7 @@ def test_limits_that_bar_the_order_together_are_named_together() -> None:
     ("why", "message"),
     [
         (Why.OUT_OF_TIME, "Stopped at 2.5 s before any order was found."),
+        (Why.INTERRUPTED, "Stopped by hand before any order was found."),
         (Why.TOO_GREAT, "The numbers wanted, the prices or the multi-buys are too great"),
     ],
 )
@@ -153,6 +172,9 @@ def test_much_left_over_is_not_said_where_no_step_leaves_less() -> None:
 
 
 def test_an_order_that_is_not_proved_says_what_is() -> None:
+    by_hand = OrderAnswer(order=BEST, certainty=Within(bound=4790), interrupted=True)
+    (stopped,) = doubts(marenz(), PROBLEM, answer=by_hand, seconds=60)
+    assert stopped.message == "Stopped by hand: best found £48.50, nothing below £47.90 exists."
     (found,) = doubts_of(BEST, certainty=Within(bound=4790), out_of_time=True)
     assert (found.level, found.code) == (Level.REMARK, "not-proved")
     assert found.message == ("Stopped at 60 s: best found £48.50, nothing below £47.90 exists.")

@@ -6,8 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paradestate.core.establishment import establishment
+from paradestate.core.figure import StandIn
 from paradestate.core.force import Force
-from paradestate.core.strength import StandIn, Strength, stands_by_stage, strength
+from paradestate.core.strength import Strength, stands_by_stage, strength
 from tests.forces import force_from, marenz
 
 STANDS = """stands:

@@ -18,7 +18,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import OrderAnswer, Outcome
 from paradestate.journeys.check import checked
-from paradestate.journeys.order import order
+from paradestate.journeys.order import Request, Search, order
 from paradestate.solve.order import cheapest_order
 
 FOLDER = Path(__file__).parent
@@ -49,10 +49,12 @@ def printed(found: Finding) -> str:
 def findings_in(folder: Path) -> tuple[Finding, ...]:
     if not FOUND_BY_ORDERING & set(folder.parts):
         return checked(folder, today=ON).findings
-    return order(folder, today=ON, choice=Choice(), seconds=SECONDS).checked.findings
+    search = Search(seconds=SECONDS)
+    answer = order(folder, today=ON, choice=Choice(), request=Request(), search=search)
+    return answer.checked.findings
 
 
-def stopped(problem: OrderProblem, *, seconds: float) -> Outcome:
+def stopped(problem: OrderProblem, *, seconds: float, **_: object) -> Outcome:
     """The order that the search finds, as if the clock had ended it 60 pence short of a proof."""
     outcome = cheapest_order(problem, seconds=seconds)
     assert isinstance(outcome, OrderAnswer)

@@ -1,9 +1,12 @@
 """Small order problems drawn by lot: steps that rise and fall, multi-buys, limits, rates, gifts."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import strategies as st
 
+from paradestate.core.cover import Substitutes
+from paradestate.core.figure import Match
 from paradestate.core.money import Currency
 from paradestate.core.order import OrderProblem
 from paradestate.core.source import Pack, Source
@@ -47,3 +50,20 @@ def problems(draw: st.DrawFn) -> OrderProblem:
     """A small want from two sources."""
     want = draw(st.dictionaries(st.sampled_from(KINDS), st.integers(0, 6), min_size=1))
     return problem(draw(sources("North")), draw(sources("South")), **want)
+
+
+@st.composite
+def problems_with_stand_ins(draw: st.DrawFn) -> OrderProblem:
+    """A small want of which some is owned, with kinds that may stand in for others."""
+    asked = draw(problems())
+    grades = st.sampled_from(list(Match))
+    pairs = st.dictionaries(st.sampled_from(KINDS), grades, max_size=2)
+    return replace(
+        asked,
+        owned=draw(st.dictionaries(st.sampled_from(KINDS), st.integers(0, 4))),
+        substitutes=Substitutes(
+            may_stand_for=draw(st.dictionaries(st.sampled_from(KINDS), pairs)),
+            bought_too=draw(st.booleans()),
+        ),
+        most_parcels=draw(st.sampled_from([None, None, 1])),
+    )

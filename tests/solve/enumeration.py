@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from itertools import product
+from itertools import combinations, product
 from typing import TypeAlias
 
 from paradestate.core.money import decimal_places
@@ -30,23 +30,43 @@ class Listed:
 
 def every_order(problem: OrderProblem) -> list[Listed]:
     """Every order that meets the want and every limit, with numbers up to what could ever help."""
-    wanted = sum(problem.want.values())
+    lacking = _most_lacking(problem, {})
     listed = []
     for parts in product(*(_baskets(problem, each) for each in problem.sources.values())):
         held: dict[str, int] = {}
         for _, _, holds in parts:
             for kind, number in holds.items():
                 held[kind] = held.get(kind, 0) + number
-        if all(held.get(kind, 0) >= number for kind, number in problem.want.items()):
-            packs = [pack for _, basket, _ in parts for pack in basket]
+        packs = [pack for _, basket, _ in parts for pack in basket]
+        parcels = len({source for (source, _), _ in packs})
+        if _most_lacking(problem, held) == 0 and parcels <= (problem.most_parcels or parcels):
             listed.append(
                 Listed(
                     total=sum(charge for charge, _, _ in parts),
-                    left_over=sum(held.values()) - wanted,
+                    left_over=sum(held.values()) - lacking,
                     packs=tuple(sorted(packs)),
                 )
             )
     return sorted(listed, key=lambda order: order.rank)
+
+
+def _most_lacking(problem: OrderProblem, bought: Mapping[str, int]) -> int:
+    """How much is lacking, by the theorem of Hall in Ore's form: the worst set of wanted kinds.
+
+    Of each set of wanted kinds so many lack as nothing able to serve any of them is there.
+    """
+    kinds = list(problem.want)
+    return max(
+        sum(problem.want[kind] for kind in group)
+        - sum(
+            number
+            for there, is_bought in ((problem.owned, False), (bought, True))
+            for kind, number in there.items()
+            if {kind, *problem.substitutes.of(kind, bought=is_bought)} & set(group)
+        )
+        for size in range(len(kinds) + 1)
+        for group in combinations(kinds, size)
+    )
 
 
 def steps(orders: list[Listed]) -> list[tuple[int, int]]:
@@ -105,8 +125,10 @@ def _baskets(problem: OrderProblem, source: Source) -> list[_Basket]:
 
 def _most(problem: OrderProblem, source: Source, *, pack: Pack) -> int:
     """A generous bound: enough for every want, to cross every step, and two lots more."""
+    wanted = sum(problem.want.values()) if problem.substitutes.bought_too else None
     fills = max(
-        math.ceil(Fraction(problem.want.get(kind, 0), each)) for kind, each in pack.holds.items()
+        math.ceil(Fraction(wanted or problem.want.get(kind, 0), each))
+        for kind, each in pack.holds.items()
     )
     largest = max([1, *pack.multibuy])
     a_pack = min(

@@ -9,12 +9,15 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from paradestate.core.certainty import Exact, Within
+from paradestate.core.cover import Substitutes
+from paradestate.core.figure import Match, StandIn
 from paradestate.core.money import Minor
-from paradestate.core.order import OrderProblem, order_problems
+from paradestate.core.order import OrderProblem, netted, order_problems
 from paradestate.core.order_outcome import (
     Barred,
     LeastOrder,
     MostOf,
+    MostParcels,
     NobodySells,
     NotFound,
     OrderAnswer,
@@ -23,11 +26,18 @@ from paradestate.core.order_outcome import (
 )
 from paradestate.core.source import Source
 from paradestate.solve.error import SolverError
-from paradestate.solve.order import barring_limits, cheapest_order, with_limits
+from paradestate.solve.order import (
+    CHEAPEST,
+    Wish,
+    barring_limits,
+    cheapest_order,
+    with_limits,
+)
+from paradestate.solve.order_alternative import with_alternatives
 from paradestate.solve.order_search import clock
 from paradestate.solve.program import Advance, Ending, Program, Solution
 from tests.orders import marenz_problem, pack, problem, source
-from tests.solve.drawn import problems, sources
+from tests.solve.drawn import KINDS, problems, problems_with_stand_ins, sources
 from tests.solve.enumeration import every_order
 
 
@@ -207,15 +217,43 @@ ONE_PACK = problem(source("North", pack("A", 100, rifleman=1)), rifleman=2)
 
 
 @pytest.mark.parametrize(
-    ("ending", "out_of_time"), [(Ending.STOPPED, True), (Ending.OPTIMAL, False)]
+    ("ending", "out_of_time", "interrupted"),
+    [
+        (Ending.STOPPED, True, False),
+        (Ending.INTERRUPTED, False, True),
+        (Ending.OPTIMAL, False, False),
+    ],
 )
 def test_an_order_above_the_bound_is_within_it_and_not_exact(
-    monkeypatch: pytest.MonkeyPatch, ending: Ending, *, out_of_time: bool
+    monkeypatch: pytest.MonkeyPatch, ending: Ending, *, out_of_time: bool, interrupted: bool
 ) -> None:
     solver_that_says(monkeypatch, dict.fromkeys(range(9), 2), ending=ending, bound=0)
     answer = answer_to(ONE_PACK)
     assert (answer.order.total, answer.certainty) == (200, Within(bound=0))
-    assert answer.out_of_time == out_of_time
+    assert (answer.out_of_time, answer.interrupted) == (out_of_time, interrupted)
+
+
+@pytest.mark.parametrize("by_hand", [False, True])
+def test_an_order_that_leaves_little_over_is_kept_when_time_ends_before_its_price_is_looked_at(
+    monkeypatch: pytest.MonkeyPatch, *, by_hand: bool
+) -> None:
+    ends = iter([Ending.STOPPED])
+    values = dict.fromkeys(range(9), 3)
+
+    def solved(_program: Program, **_: object) -> Solution:
+        ending = next(ends, None)
+        found = values if ending else {}
+        return Solution(ending=ending or Ending.STOPPED, values=found, bound=2)
+
+    monkeypatch.setattr(Program, "solved", solved)
+    pressed = iter([False, False]) if by_hand else iter([False] * 9)
+    outcome = cheapest_order(
+        ONE_PACK, wish=Wish(fewest_left_over=True), stop=lambda: next(pressed, True)
+    )
+    assert isinstance(outcome, OrderAnswer)
+    assert (outcome.order.total, outcome.order.number_left_over) == (300, 1)
+    assert (outcome.certainty, outcome.least_left_over) == (Within(bound=0), 0)
+    assert (outcome.out_of_time, outcome.interrupted) == (not by_hand, by_hand)
 
 
 def test_an_order_that_does_not_stand_up_to_the_plain_check_is_refused(
@@ -265,6 +303,98 @@ def test_the_order_is_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> 
 @given(problems())
 def test_many_orders_are_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> None:
     agrees_with_the_list(asked)
+
+
+@settings(max_examples=60)
+@given(problems_with_stand_ins())
+def test_with_stand_ins_the_order_is_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> None:
+    agrees_with_the_list(asked)
+
+
+@pytest.mark.slow
+@settings(max_examples=250, phases=[Phase.generate])
+@given(problems_with_stand_ins())
+def test_with_stand_ins_many_orders_are_the_first_of_a_list_of_all_orders(
+    asked: OrderProblem,
+) -> None:
+    agrees_with_the_list(asked)
+
+
+@settings(max_examples=40)
+@given(problems_with_stand_ins())
+def test_the_fewest_left_over_is_the_fewest_of_all_orders_and_then_the_cheapest(
+    asked: OrderProblem,
+) -> None:
+    outcome = cheapest_order(asked, wish=Wish(fewest_left_over=True))
+    if isinstance(outcome, OrderAnswer):
+        fewest = min(every_order(asked), key=lambda order: (order.left_over, order.total))
+        assert outcome.certainty == Exact()
+        assert outcome.order.number_left_over == fewest.left_over
+        assert outcome.order.total == fewest.total
+        assert outcome.least_left_over in {fewest.left_over, None}
+
+
+@settings(max_examples=40)
+@given(problems_with_stand_ins(), st.sampled_from(KINDS))
+def test_owning_more_never_makes_it_dearer(asked: OrderProblem, kind: str) -> None:
+    more = {**asked.owned, kind: asked.owned.get(kind, 0) + 1}
+    before, after = total_of(asked), total_of(replace(asked, owned=more))
+    assert before is None or (after is not None and after <= before)
+
+
+@settings(max_examples=40)
+@given(problems_with_stand_ins())
+def test_what_can_serve_only_as_itself_may_be_taken_off_the_want(asked: OrderProblem) -> None:
+    less = netted(asked)
+    assert less.number_lacking == asked.number_lacking
+    assert total_of(less) == total_of(asked)
+
+
+def test_with_stand_ins_the_example_costs_45_50_and_two_officers_serve_as_riflemen() -> None:
+    officers = Substitutes(may_stand_for={"officer": {"rifleman": Match.GOOD}}, bought_too=True)
+    asked = replace(marenz_problem(), substitutes=officers)
+    answer = with_alternatives(asked, answer_to(asked))
+    assert answer.order.packs == {("South", "S1"): 3}
+    assert answer.order.stand_ins == (StandIn(kind="officer", stands_for="rifleman", number=2),)
+    assert [(step.total, step.number_left_over) for step in answer.steps] == [(4550, 3), (4950, 1)]
+
+
+def test_owned_figures_are_put_where_that_makes_the_order_cheapest() -> None:
+    """A sergeant may serve as officer or rifleman, and a pack of officers is the dearer."""
+    sold = source("North", pack("A", 900, officer=1), pack("B", 100, rifleman=1))
+    sergeants = Substitutes(
+        may_stand_for={"sergeant": {"rifleman": Match.GOOD, "officer": Match.POOR}}
+    )
+    asked = problem(sold, officer=1, rifleman=1)
+    answer = answer_to(replace(asked, owned={"sergeant": 1}, substitutes=sergeants))
+    assert answer.order.packs == {("North", "B"): 1}
+    assert answer.order.stand_ins == (StandIn(kind="sergeant", stands_for="officer", number=1),)
+
+
+def test_one_parcel_comes_from_one_source_or_is_barred() -> None:
+    first = source("North", pack("A", 100, a=1), pack("B", 300, b=1))
+    second = source("South", pack("C", 100, b=1))
+    one = replace(problem(first, second, a=1, b=1), most_parcels=1)
+    assert answer_to(one).order.packs == {("North", "A"): 1, ("North", "B"): 1}
+    apart = replace(problem(first, second, a=1, b=1), most_parcels=1)
+    bare = source("North", pack("A", 100, a=1))
+    outcome = cheapest_order(replace(apart, sources={"North": bare, "South": second}))
+    assert outcome == Barred(limits=(MostParcels(most=1),))
+
+
+def test_an_order_within_so_much_of_the_least_is_good_enough() -> None:
+    outcome = cheapest_order(marenz_problem(), wish=Wish(within=500))
+    assert isinstance(outcome, OrderAnswer)
+    assert not outcome.out_of_time
+    bound = outcome.certainty.bound if isinstance(outcome.certainty, Within) else 4850
+    assert bound <= 4850 <= outcome.order.total <= bound + 500
+
+
+def test_a_search_that_is_stopped_by_hand_keeps_the_best() -> None:
+    for wish in (CHEAPEST, Wish(fewest_left_over=True)):
+        assert cheapest_order(marenz_problem(), wish=wish, stop=lambda: True) == NotFound(
+            why=Why.INTERRUPTED
+        )
 
 
 @settings(max_examples=30)

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from paradestate.cli.stand_in import stand_in_json
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
 from paradestate.core.figure import Sort
@@ -25,10 +26,7 @@ def count_json(answer: Count) -> dict[str, object]:
         "held": dict(owned.held),
         "deficiency": dict(owned.deficiency),
         "surplus": dict(owned.surplus),
-        "stand_ins": [
-            {"kind": each.kind, "stands_for": each.stands_for, "number": each.number}
-            for each in owned.stand_ins
-        ],
+        "stand_ins": [stand_in_json(each) for each in owned.stand_ins],
         "ratio": _ratio(answer),
         "chains": dict(made.rollup.chains),
         "three_totals": dict(

@@ -1,5 +1,6 @@
 """An order for programs."""
 
+from paradestate.cli.stand_in import stand_in_json
 from paradestate.core.certainty import Within, certainty_word
 from paradestate.core.money import Currency, amount_text
 from paradestate.core.order import Order
@@ -32,8 +33,13 @@ def order_json(journey: OrderJourney) -> dict[str, object]:
         ],
         "sources": [_receipt(receipt, currency) for receipt in order.receipts],
         "left_over": dict(order.left_over),
+        "least_left_over": answer.least_left_over,
+        "stand_ins": [stand_in_json(each) for each in order.stand_ins],
+        "arrival_days": journey.arrival,
         "steps": [_step(step, currency) for step in answer.steps],
+        "all_steps": answer.all_steps,
         "next_best": [_step(other, currency) for other in answer.next_best],
+        "all_next_best": answer.all_next_best,
     }
 
 

@@ -9,6 +9,7 @@ from rich.table import Table
 from rich.text import Text
 
 from paradestate.cli.output import console, titled_table
+from paradestate.cli.stand_in import stand_in_sentence
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
 from paradestate.core.figure import Sort
@@ -171,8 +172,7 @@ def bar(used: int, lacking: int, *, longest: int, width: int = BAR) -> str:
 
 def _closing_lines(answer: Count) -> Iterator[str]:
     for each in answer.strength.stand_ins:
-        verb = "stands" if each.number == 1 else "stand"
-        yield f"{several(each.number, each.kind)} {verb} in for {each.stands_for}."
+        yield stand_in_sentence(each)
     by_stage = stands_by_stage(answer.strength)
     if by_stage:
         listed = ", ".join(f"{number} {stage}" for stage, number in by_stage.items())

@@ -35,3 +35,12 @@ class FigureKind:
     may_stand_for: Mapping[str, Match] = field(default_factory=dict)
     """Kind to grade of match, one step only."""
     by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandIn:
+    """So many figures of one kind that stand in for another."""
+
+    kind: str
+    stands_for: str
+    number: int

@@ -4,9 +4,11 @@ Whoever made an order, by hand or by a solver, it is priced and checked here.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import TypeAlias
 
+from paradestate.core.cover import Cover, Substitutes, cover
+from paradestate.core.figure import StandIn
 from paradestate.core.money import Currency, money_text
 from paradestate.core.receipt import OrderLine, Receipt, receipt
 from paradestate.core.source import Pack, Source
@@ -20,12 +22,17 @@ Basket: TypeAlias = Mapping[PackName, int]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderProblem:
-    """What is wanted, by figure kind, and where it can be bought."""
+    """What is wanted, by figure kind, what there is of it, and where it can be bought."""
 
     want: Mapping[str, int]
     sources: Mapping[str, Source]
     currency: Currency
     """The force's currency, in which totals are compared."""
+    owned: Mapping[str, int] = field(default_factory=dict)
+    """Kind to figures that are there and serve the want before any is bought."""
+    substitutes: Substitutes = field(default_factory=Substitutes)
+    most_parcels: int | None = None
+    """From how many sources an order may come."""
 
     def packs(self) -> Iterator[tuple[PackName, Pack]]:
         """Every pack of every source, in file order."""
@@ -38,6 +45,20 @@ class OrderProblem:
         source = self.sources.get(name[0])
         return None if source is None else source.packs.get(name[1])
 
+    def covered(self, bought: Mapping[str, int]) -> Cover:
+        """How far the want is covered by what is owned and these figures bought."""
+        return cover(self.want, owned=self.owned, bought=bought, substitutes=self.substitutes)
+
+    @property
+    def number_lacking(self) -> int:
+        """Figures that have to be bought, of all kinds, whatever serves as what."""
+        return self.covered({}).number_lacking
+
+    def uses_of(self, kind: str) -> int:
+        """With more bought figures of a kind than this, one is left over."""
+        places = (kind, *self.substitutes.of(kind, bought=True))
+        return sum(self.want.get(place, 0) for place in dict.fromkeys(places))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Order:
@@ -48,7 +69,9 @@ class Order:
     held: Mapping[str, int]
     """Kind to figures bought."""
     left_over: Mapping[str, int]
-    """Kind to figures bought and not wanted."""
+    """Kind to figures bought that serve no want."""
+    stand_ins: tuple[StandIn, ...]
+    """Figures, owned or bought, that stand in for another kind."""
 
     @property
     def lines(self) -> tuple[OrderLine, ...]:
@@ -67,13 +90,30 @@ class Order:
 
     @property
     def number_left_over(self) -> int:
-        """Figures bought and not wanted, of all kinds."""
+        """Figures bought that serve no want, of all kinds."""
         return sum(self.left_over.values())
 
     @property
     def number_of_packs(self) -> int:
         """Packs bought."""
         return sum(self.packs.values())
+
+
+def netted(problem: OrderProblem) -> OrderProblem:
+    """The same problem, with what can serve only as itself taken off the want."""
+    substitutes, tangled = problem.substitutes.may_stand_for, set[str]()
+    for kind, others in substitutes.items():
+        wanted = [other for other in others if problem.want.get(other) and other != kind]
+        if wanted:
+            tangled.update((kind, *wanted))
+    owned = {kind: number for kind, number in problem.owned.items() if kind in tangled}
+    want = {
+        kind: number if kind in tangled else number - problem.owned.get(kind, 0)
+        for kind, number in problem.want.items()
+    }
+    return replace(
+        problem, want={kind: each for kind, each in want.items() if each > 0}, owned=owned
+    )
 
 
 def priced(problem: OrderProblem, packs: Basket) -> Order:
@@ -85,12 +125,13 @@ def priced(problem: OrderProblem, packs: Basket) -> Order:
         if own:
             receipts.append(receipt(source, own, currency=problem.currency))
     held = _held(problem, bought)
-    over = {kind: number - problem.want.get(kind, 0) for kind, number in held.items()}
+    covered = problem.covered(held)
     return Order(
         packs=bought,
         receipts=tuple(receipts),
         held=held,
-        left_over={kind: number for kind, number in over.items() if number > 0},
+        left_over=covered.left_over,
+        stand_ins=covered.stand_ins,
     )
 
 
@@ -139,9 +180,11 @@ def _shortcomings(problem: OrderProblem, packs: Basket) -> Iterator[str]:
         most = problem.sources[source].packs[name].most
         if most is not None and number > most:
             yield f"{number} of {source} {name}, of which {most} can be had"
-    for kind, number in problem.want.items():
-        if order.held.get(kind, 0) < number:
-            yield f"{order.held.get(kind, 0)} {kind} of {number} wanted"
+    for kind, lacking in problem.covered(order.held).lacking.items():
+        wanted = problem.want[kind]
+        yield f"{wanted - lacking} {kind} of {wanted} wanted"
+    if problem.most_parcels is not None and len(order.receipts) > problem.most_parcels:
+        yield f"{len(order.receipts)} parcels where {problem.most_parcels} may come"
     for each in order.receipts:
         least = problem.sources[each.source].least_order
         if each.goods < least:
@@ -159,6 +202,7 @@ def order_problems(problem: OrderProblem, order: Order) -> tuple[str, ...]:
         "receipts": (order.receipts, again.receipts),
         "figures bought": (order.held, again.held),
         "left over": (order.left_over, again.left_over),
+        "stand-ins": (order.stand_ins, again.stand_ins),
     }
     return tuple(
         f"{what}: {stated} is said, {right} is right"

@@ -14,6 +14,7 @@ from paradestate.core.order_outcome import (
     LeastOrder,
     Limit,
     MostOf,
+    MostParcels,
     NobodySells,
     NotFound,
     OrderAnswer,
@@ -69,6 +70,13 @@ def _barring(force: Force, problem: OrderProblem, *, limit: Limit) -> Finding:
                 hint="Find another source.",
                 place=place,
             )
+        case MostParcels():
+            return _stop(
+                code="one-parcel-bars-the-order",
+                message="No source has all that is wanted, so it can't come in one parcel.",
+                hint="Leave out --one-parcel.",
+                place=place,
+            )
         case _:
             assert_never(limit)
 
@@ -92,6 +100,8 @@ def _said(problem: OrderProblem, limit: Limit) -> str:
         case LeastOrder(source=source, least=least):
             currency = problem.sources[source].currency
             return f"{source} sends nothing below {money_text(least, currency)}"
+        case MostParcels():
+            return "all comes in one parcel"
         case _:
             assert_never(limit)
 
@@ -102,6 +112,8 @@ def _place(force: Force, limit: Limit) -> Place:
             return nearest_place(force.places, ("sources", source, "packs", pack, "most"))
         case LeastOrder(source=source):
             return nearest_place(force.places, ("sources", source, "least order"))
+        case MostParcels():
+            return nearest_place(force.places, ("sources",))
         case _:
             assert_never(limit)
 
@@ -125,6 +137,9 @@ def nothing_found(force: Force, outcome: NotFound, *, seconds: float) -> Finding
     if outcome.why is Why.OUT_OF_TIME:
         message = f"Stopped at {seconds:g} s before any order was found."
         hint = "Allow more time with --seconds."
+    elif outcome.why is Why.INTERRUPTED:
+        message = "Stopped by hand before any order was found."
+        hint = "Give it more time."
     else:
         message = "The numbers wanted, the prices or the multi-buys are too great to be exact."
         hint = "Look for a slip among them, or order in parts with --want."
@@ -147,14 +162,31 @@ def doubts(
         best = money_text(answer.order.total, problem.currency)
         bound = money_text(answer.certainty.bound, problem.currency)
         stopped = f"Stopped at {seconds:g} s: best" if answer.out_of_time else "Best"
+        if answer.interrupted:
+            stopped = "Stopped by hand: best"
         yield Finding(
             level=Level.REMARK,
             code="not-proved",
             message=f"{stopped} found {best}, nothing below {bound} exists.",
             effect="A cheaper order may exist, within those bounds.",
-            hint="Allow more time with --seconds.",
+            hint="Allow more time with --seconds."
+            if answer.out_of_time
+            else "Search again without stopping, and without --within.",
             place=nearest_place(force.places, ("sources",)),
         )
+
+
+def unknown_arrival(force: Force, order: Order) -> Finding:
+    """The remark that the lead time of some pack of the soonest order isn't known."""
+    source, name = next(iter(order.packs))
+    return Finding(
+        level=Level.REMARK,
+        code="lead-time-unknown",
+        message="No order can be put together from packs whose lead time is known.",
+        effect="This order is the cheapest, and nobody knows whether it is there soonest.",
+        hint="Give the packs their `lead days`.",
+        place=nearest_place(force.places, ("sources", source, "packs", name)),
+    )
 
 
 def _much_left_over(
@@ -179,4 +211,4 @@ def _much_left_over(
 
 
 def _leaves_much(problem: OrderProblem, order: Order) -> bool:
-    return order.number_left_over > MUCH_LEFT_OVER * sum(problem.want.values())
+    return order.number_left_over > MUCH_LEFT_OVER * problem.number_lacking

@@ -16,6 +16,10 @@ class OrderAnswer:
     certainty: Exact | Within
     out_of_time: bool = False
     """Whether the search was stopped by the clock."""
+    interrupted: bool = False
+    """Whether the search was stopped by hand."""
+    least_left_over: int | None = None
+    """No order leaves less over; None where that wasn't asked."""
     steps: tuple[Order, ...] = ()
     """Orders that no other beats both in total and in what is left over, cheapest first."""
     all_steps: bool = False
@@ -28,7 +32,7 @@ class OrderAnswer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NobodySells:
-    """Wanted kinds that no pack holds."""
+    """Wanted kinds that nothing owned or sold can serve."""
 
     kinds: tuple[str, ...]
 
@@ -49,7 +53,14 @@ class LeastOrder:
     least: int
 
 
-Limit: TypeAlias = MostOf | LeastOrder
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MostParcels:
+    """The limit that an order comes from so many sources at the most."""
+
+    most: int
+
+
+Limit: TypeAlias = MostOf | LeastOrder | MostParcels
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +74,7 @@ class Why(Enum):
     """Why nothing was found."""
 
     OUT_OF_TIME = "out of time"
+    INTERRUPTED = "interrupted"
     TOO_GREAT = "too great"
     """A number is too great for the solver to be exact."""
 
@@ -78,9 +90,10 @@ Outcome: TypeAlias = OrderAnswer | NobodySells | Barred | NotFound
 
 
 def unsold(problem: OrderProblem) -> tuple[str, ...]:
-    """Wanted kinds that no pack holds, in order of the want."""
+    """Wanted kinds that nothing owned or sold can serve, in order of the want."""
     sold = {kind for _, pack in problem.packs() for kind, number in pack.holds.items() if number}
-    return tuple(kind for kind, number in problem.want.items() if number and kind not in sold)
+    enough = sum(problem.want.values())
+    return tuple(problem.covered(dict.fromkeys(sorted(sold), enough)).lacking)
 
 
 def limits_of(problem: OrderProblem) -> tuple[Limit, ...]:
@@ -95,4 +108,5 @@ def limits_of(problem: OrderProblem) -> tuple[Limit, ...]:
         for source in problem.sources.values()
         if source.least_order
     ]
-    return (*most, *least)
+    parcels = () if problem.most_parcels is None else (MostParcels(most=problem.most_parcels),)
+    return (*most, *least, *parcels)

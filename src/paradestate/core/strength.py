@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from paradestate.core.allotment import AllotmentProblem, Serving, allotted
 from paradestate.core.establishment import Establishment
+from paradestate.core.figure import StandIn
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.unfolding import Stand
@@ -26,15 +27,6 @@ class StandState:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StandIn:
-    """So many figures of one kind that stand in for another."""
-
-    kind: str
-    stands_for: str
-    number: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Strength:
     """What can be fielded of an establishment, and what is lacking."""
 
@@ -49,6 +41,10 @@ class Strength:
     """Kind to figures lacking; kinds that lack nothing are left out."""
     surplus: Mapping[str, int]
     """Kind to figures owned and not wanted."""
+    loose: Mapping[str, int]
+    """Kind to figures owned that aren't on finished stands, and so may serve as anything."""
+    loose_wanted: Mapping[str, int]
+    """Kind to figures wanted for stands that no finished one serves whole."""
 
     @property
     def filled(self) -> Mapping[str, int]:
@@ -101,6 +97,8 @@ def strength(force: Force, made: Establishment) -> Strength:
         stand_ins=_stand_ins(servings),
         deficiency=deficiency,
         surplus=surplus,
+        loose=_summed({kind: sum(each.values())} for kind, each in drawer.figures.items()),
+        loose_wanted=_summed(stand.figures for stand in rest),
     )
 
 

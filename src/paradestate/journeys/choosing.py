@@ -1,11 +1,13 @@
 """What was typed beside a command, as a choice for one sum."""
 
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
 
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Wanted, Wishes
 from paradestate.core.span import DateSpan
+from paradestate.text.number import read_decimal
 from paradestate.text.slip import Slip
 from paradestate.text.typed import read_names, read_numbers, read_typed_date
 
@@ -84,3 +86,9 @@ def names_of(text: str) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
     """The names that were typed."""
     read = read_names(text) if text else ()
     return ((), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
+
+
+def amount_of(text: str) -> tuple[Fraction, tuple[Finding, ...]]:
+    """The amount of money that was typed, in units of the force's currency; nought where none."""
+    read = read_decimal(text, what="an amount of money") if text else Fraction(0)
+    return (Fraction(0), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())

@@ -1,7 +1,7 @@
 """The cheapest order, proved; or why there is none."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from paradestate.core.certainty import Exact
 from paradestate.core.money import Minor
@@ -11,6 +11,7 @@ from paradestate.core.order_outcome import (
     LeastOrder,
     Limit,
     MostOf,
+    MostParcels,
     NobodySells,
     NotFound,
     OrderAnswer,
@@ -22,15 +23,41 @@ from paradestate.core.order_outcome import (
 from paradestate.core.source import Source
 from paradestate.solve.error import SolverError, TooGreatError
 from paradestate.solve.order_program import OrderProgram
-from paradestate.solve.order_search import Clock, Found, clock, search
-from paradestate.solve.program import Ending, Progress
+from paradestate.solve.order_search import (
+    Clock,
+    Found,
+    clock,
+    least_left_over,
+    never,
+    search,
+    unproved,
+)
+from paradestate.solve.program import Ending, Progress, Stop
 
 USUAL_SECONDS = 60.0
 """Time that one question may take."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """What order is looked for, beside that it is cheap."""
+
+    fewest_left_over: bool = False
+    """Least left over first, then the least total."""
+    within: int = 0
+    """Minor units that the total may be above the least."""
+
+
+CHEAPEST = Wish()
+
+
 def cheapest_order(
-    problem: OrderProblem, *, seconds: float = USUAL_SECONDS, progress: Progress | None = None
+    problem: OrderProblem,
+    *,
+    wish: Wish = CHEAPEST,
+    seconds: float = USUAL_SECONDS,
+    stop: Stop = never,
+    progress: Progress | None = None,
 ) -> Outcome:
     """The order with the least total; of those the one with least left over, then fewest packs.
 
@@ -39,23 +66,48 @@ def cheapest_order(
     missing = unsold(problem)
     if missing:
         return NobodySells(kinds=missing)
-    if not any(problem.want.values()):
+    if not problem.number_lacking:
         return OrderAnswer(order=priced(problem, {}), certainty=Exact())
     try:
-        return _searched(problem, until=clock(seconds), progress=progress)
+        return _searched(problem, wish, until=clock(seconds, stop=stop), progress=progress)
     except TooGreatError:
         return NotFound(why=Why.TOO_GREAT)
 
 
-def _searched(problem: OrderProblem, *, until: Clock, progress: Progress | None) -> Outcome:
-    found = search(OrderProgram(problem), until=until, progress=progress)
+def _searched(
+    problem: OrderProblem, wish: Wish, *, until: Clock, progress: Progress | None
+) -> Outcome:
+    program = OrderProgram(problem)
+    if not wish.fewest_left_over:
+        found = search(program, until=until, within=wish.within, progress=progress)
+        return _outcome(problem, found, until=until)
+    fewest = least_left_over(program, until=until)
+    if isinstance(fewest, Ending):
+        return _outcome(problem, fewest, until=until)
+    with program.at_most(program.figures, fewest.order.number_bought):
+        found = search(program, until=until, within=wish.within, progress=progress)
+    if isinstance(found, Ending):
+        found = unproved(fewest.order, until=until)
+    return replace(_answer(found), least_left_over=fewest.least)
+
+
+def _answer(found: Found) -> OrderAnswer:
+    return OrderAnswer(
+        order=found.order,
+        certainty=found.certainty,
+        out_of_time=found.out_of_time,
+        interrupted=found.interrupted,
+    )
+
+
+def _outcome(problem: OrderProblem, found: Found | Ending, *, until: Clock) -> Outcome:
     match found:
         case Found():
-            return OrderAnswer(
-                order=found.order, certainty=found.certainty, out_of_time=found.out_of_time
-            )
+            return _answer(found)
         case Ending.INFEASIBLE:
             return Barred(limits=barring_limits(problem, until=until))
+        case Ending.INTERRUPTED:
+            return NotFound(why=Why.INTERRUPTED)
         case _:
             return NotFound(why=Why.OUT_OF_TIME)
 
@@ -86,6 +138,7 @@ def _is_barred(problem: OrderProblem, *, until: Clock) -> bool:
 def with_limits(problem: OrderProblem, limits: Sequence[Limit]) -> OrderProblem:
     """The problem with no other limits than these."""
     bare = {name: _without_limits(source) for name, source in problem.sources.items()}
+    most_parcels = None
     for limit in limits:
         match limit:
             case LeastOrder(source=name, least=least):
@@ -94,7 +147,9 @@ def with_limits(problem: OrderProblem, limits: Sequence[Limit]) -> OrderProblem:
                 packs = dict(bare[name].packs)
                 packs[pack] = replace(packs[pack], most=most)
                 bare[name] = replace(bare[name], packs=packs)
-    return replace(problem, sources=bare)
+            case MostParcels(most=most):
+                most_parcels = most
+    return replace(problem, sources=bare, most_parcels=most_parcels)
 
 
 def _without_limits(source: Source) -> Source:

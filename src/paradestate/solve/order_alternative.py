@@ -7,9 +7,9 @@ from paradestate.core.order import Order, OrderProblem, in_order_of_choice, is_p
 from paradestate.core.order_outcome import OrderAnswer
 from paradestate.solve.error import TooGreatError
 from paradestate.solve.order_program import OrderProgram
-from paradestate.solve.order_search import Clock, Found, clock, search
+from paradestate.solve.order_search import Clock, Found, clock, never, search
 from paradestate.solve.padding_program import keep_out_padding
-from paradestate.solve.program import Ending
+from paradestate.solve.program import Ending, Stop
 
 USUAL_SECONDS = 10.0
 """Time that the alternatives may take."""
@@ -25,6 +25,7 @@ def with_alternatives(
     *,
     seconds: float = USUAL_SECONDS,
     next_best: int = 3,
+    stop: Stop = never,
 ) -> OrderAnswer:
     """The answer with its steps and next best orders, as many as the time allows.
 
@@ -33,9 +34,9 @@ def with_alternatives(
     if not isinstance(answer.certainty, Exact):
         return answer
     try:
-        steps, all_steps = steps_from(problem, answer.order, until=clock(seconds / 2))
+        steps, all_steps = steps_from(problem, answer.order, until=clock(seconds / 2, stop=stop))
         others, all_others = next_best_after(
-            problem, answer.order, number=next_best, until=clock(seconds / 2)
+            problem, answer.order, number=next_best, until=clock(seconds / 2, stop=stop)
         )
     except TooGreatError:
         return answer
@@ -62,9 +63,9 @@ def steps_from(
     if not best.number_left_over:
         return tuple(steps), True
     program = OrderProgram(problem)
-    wanted = sum(problem.want.values())
+    lacking = problem.number_lacking
     while steps[-1].number_left_over and len(steps) < MOST_STEPS:
-        with program.at_most(program.figures, wanted + steps[-1].number_left_over - 1):
+        with program.at_most(program.figures, lacking + steps[-1].number_left_over - 1):
             found = search(program, until=until)
         if found is Ending.INFEASIBLE:
             return tuple(steps), True

@@ -40,7 +40,7 @@ def _most_needed(problem: OrderProblem, pack: Pack) -> int:
 
 def _packs_for(problem: OrderProblem, pack: Pack, *, kind: str) -> int:
     each = pack.holds[kind]
-    return -(-problem.want.get(kind, 0) // each) if each else 0
+    return -(-problem.uses_of(kind) // each) if each else 0
 
 
 def _within_limit(pack: Pack, number: int) -> int:

@@ -60,8 +60,8 @@ class OrderProgram:
         for source in problem.sources.values():
             self._add_source(source)
         self.held = {kind: self._held(kind) for kind in self._kinds()}
-        for kind, wanted in problem.want.items():
-            self.program.row(self.held.get(kind, {}), least=wanted)
+        self._serve()
+        self._limit_parcels()
         self.total = self._measure(*(till.charged for till in self.tills.values()))
         self.figures = self._measure(*self.held.values())
         self.packs_bought = self._measure(*(each.number for each in self.packs.values()))
@@ -112,6 +112,41 @@ class OrderProgram:
                 greatest=greatest_goods(problem, source),
                 currency=problem.currency,
             )
+
+    def _serve(self) -> None:
+        """Each want is met; a figure serves as itself or stands in, once and by one step.
+
+        A kind sends no more figures to others than there are of it, those that come in left out.
+        """
+        sums = {kind: dict(self.held.get(kind, {})) for kind in self.problem.want}
+        sent: dict[str, dict[int, int]] = {}
+        for kind, other, most in self._places():
+            number = self.program.variable(most=most, whole=False)
+            sums[other][number] = 1
+            sums.setdefault(kind, {})[number] = -1
+            sent.setdefault(kind, {})[number] = 1
+        for kind, wanted in self.problem.want.items():
+            self.program.row(sums[kind], least=wanted - self.problem.owned.get(kind, 0))
+        for kind, terms in sent.items():
+            held = self.held.get(kind, {}) if self.problem.substitutes.bought_too else {}
+            minus = {variable: -number for variable, number in held.items()}
+            self.program.row({**terms, **minus}, most=self.problem.owned.get(kind, 0))
+
+    def _places(self) -> Iterator[tuple[str, str, int]]:
+        """A kind, another in whose place it may stand, and how many may at the most."""
+        problem, substitutes = self.problem, self.problem.substitutes
+        for kind in dict.fromkeys((*problem.owned, *self.held)):
+            owned = problem.owned.get(kind, 0)
+            for other in substitutes.of(kind, bought=False):
+                wanted = problem.want.get(other, 0)
+                most = wanted if substitutes.bought_too else min(wanted, owned)
+                if most and other != kind:
+                    yield kind, other, most
+
+    def _limit_parcels(self) -> None:
+        if self.problem.most_parcels is not None:
+            tiers = [tier for till in self.tills.values() for tier in till.tiers]
+            self.program.row({tier.chosen: 1 for tier in tiers}, most=self.problem.most_parcels)
 
     def _kinds(self) -> Mapping[str, None]:
         return dict.fromkeys(kind for each in self.packs.values() for kind in each.pack.holds)

@@ -1,30 +1,36 @@
 """The search for one order: least total, then least left over, then fewest packs."""
 
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from paradestate.core.certainty import Exact, Within
 from paradestate.core.order import Order, order_problems, priced
 from paradestate.solve.error import SolverError
 from paradestate.solve.order_program import OrderProgram, Weights
-from paradestate.solve.program import Advance, Ending, Progress, Solution
+from paradestate.solve.program import Advance, Ending, Progress, Solution, Stop
+
+
+def never() -> bool:
+    """Nobody stops the search."""
+    return False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clock:
-    """When a search has to end."""
+    """When a search has to end: at a time, or sooner where somebody stops it."""
 
     end: float
+    stop: Stop = field(default=never)
 
     @property
     def left(self) -> float:
-        """Seconds left; nought when time is up."""
-        return max(0.0, self.end - time.monotonic())
+        """Seconds left; nought when time is up or the search was stopped."""
+        return 0.0 if self.stop() else max(0.0, self.end - time.monotonic())
 
 
-def clock(seconds: float) -> Clock:
+def clock(seconds: float, *, stop: Stop = never) -> Clock:
     """A clock that runs out in so many seconds."""
-    return Clock(end=time.monotonic() + seconds)
+    return Clock(end=time.monotonic() + seconds, stop=stop)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,23 +41,37 @@ class Found:
     certainty: Exact | Within
     """Of its total."""
     out_of_time: bool
+    interrupted: bool
     settled: bool
     """Whether it is proved as well that no order of the same total leaves less over."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOver:
+    """An order that leaves little over, and less than which none leaves over."""
+
+    order: Order
+    least: int
+
+
 def search(
-    program: OrderProgram, *, until: Clock, progress: Progress | None = None
+    program: OrderProgram, *, until: Clock, within: int = 0, progress: Progress | None = None
 ) -> Found | Ending:
     """The best order of a program, or how the search ended without one.
+
+    An order proved to be at most `within` minor units above the least total is good enough.
 
     Raises SolverError where the solver's order doesn't stand up to the plain check.
     """
     if not until.left:
-        return Ending.STOPPED
+        return Ending.INTERRUPTED if until.stop() else Ending.STOPPED
     weights = program.weights()
     program.program.minimise(program.weighted(weights))
     solution = program.program.solved(
-        seconds=until.left, progress=None if progress is None else _of_totals(progress, weights)
+        seconds=until.left,
+        gap=within * weights.total,
+        stop=until.stop,
+        progress=None if progress is None else _of_totals(progress, weights),
     )
     if not solution.values:
         return solution.ending
@@ -61,7 +81,33 @@ def search(
         order=order,
         certainty=Exact() if order.total <= bound else Within(bound=bound),
         out_of_time=solution.ending is Ending.STOPPED,
+        interrupted=solution.ending is Ending.INTERRUPTED,
         settled=weights.is_settled(order, bound=solution.bound),
+    )
+
+
+def least_left_over(program: OrderProgram, *, until: Clock) -> LeftOver | Ending:
+    """The least that an order can leave over, or how the search ended without any order."""
+    if not until.left:
+        return Ending.INTERRUPTED if until.stop() else Ending.STOPPED
+    program.program.minimise(program.figures.terms)
+    solution = program.program.solved(seconds=until.left, stop=until.stop)
+    if not solution.values:
+        return solution.ending
+    order = _checked(program, solution)
+    lacking = program.problem.number_lacking
+    return LeftOver(order=order, least=max(0, solution.bound - lacking))
+
+
+def unproved(order: Order, *, until: Clock) -> Found:
+    """An order of which nothing is proved but that it is one."""
+    interrupted = until.stop()
+    return Found(
+        order=order,
+        certainty=Within(bound=0),
+        out_of_time=not interrupted,
+        interrupted=interrupted,
+        settled=False,
     )
 
 

@@ -42,12 +42,12 @@ def _greatest_drop(terms: PackTerms, *, size: int) -> int | None:
 
 
 def _figures_needed(order: OrderProgram, terms: PackTerms, *, size: int) -> Iterator[int]:
-    """For each wanted kind in a pack a variable that is 1 only if so many packs less lack some."""
+    """For each kind of use in a pack a variable that is 1 only if so many packs less lack some."""
     for kind, hold in terms.pack.holds.items():
-        wanted = order.problem.want.get(kind, 0)
-        if hold and wanted:
+        uses = order.problem.uses_of(kind)
+        if hold and uses:
             needed = order.program.variable(most=1)
-            enough_without = wanted + hold * size
+            enough_without = uses + hold * size
             spare = max(0, order.program.greatest(order.held[kind]) - enough_without + 1)
             order.program.row({**order.held[kind], needed: spare}, most=enough_without - 1 + spare)
             yield needed

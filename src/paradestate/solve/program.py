@@ -26,7 +26,6 @@ OPTIONS: Mapping[str, bool | int | float | str] = {
     "threads": 1,  # never another number: the solver keeps its first for the whole process
     "random_seed": 1,
     "mip_rel_gap": 0.0,
-    "mip_abs_gap": NEARLY_ONE,
     # Feasibility tolerances stay as they are: tighter ones make the solver lose solutions, while
     # with these it may only take liberties, which the plain check finds out.
 }
@@ -41,6 +40,7 @@ class Ending(Enum):
     OPTIMAL = "optimal"
     INFEASIBLE = "infeasible"
     STOPPED = "stopped"
+    INTERRUPTED = "interrupted"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +66,9 @@ class Advance:
 
 Progress: TypeAlias = Callable[[Advance], None]
 """Is told of every advance in cost or bound."""
+
+Stop: TypeAlias = Callable[[], bool]
+"""Is asked, often, whether to stop with the best so far."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,7 +99,8 @@ class Program:
     def variable(self, *, most: int, whole: bool = True) -> int:
         """A new variable from 0 to `most`; returns its number.
 
-        `whole` may be False where the rows leave it no choice but a whole number.
+        `whole` may be False where the rows leave it no choice but a whole number, or where any
+        number between does no better.
         """
         self._most.append(_exact(most))
         self._whole.append(whole)
@@ -135,18 +139,18 @@ class Program:
         self,
         *,
         seconds: float,
+        gap: int = 0,
+        stop: Stop | None = None,
         progress: Progress | None = None,
     ) -> Solution:
-        """The least cost found within so many seconds.
+        """The least cost found within so many seconds, or one at most `gap` above the least.
 
-        Raises SolverError where the solver breaks down.
+        Where `stop` comes to say so, that ends the solve with the best so far. Raises SolverError
+        where the solver breaks down.
         """
-        solver = _solver(seconds)
+        solver = _solver(seconds, gap=gap)
         solver.passModel(self._model())
-        if progress is None:
-            solver.run()
-            return self._solution(solver)
-        told = _Told(progress)
+        told = _Told(progress, stop=stop)
         solver.setCallback(told.heard, None)
         solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
         solver.run()
@@ -204,32 +208,40 @@ _ENDINGS: Mapping[highspy.HighsModelStatus, Ending] = {
     # every variable and so every cost is bounded
     highspy.HighsModelStatus.kUnboundedOrInfeasible: Ending.INFEASIBLE,
     highspy.HighsModelStatus.kTimeLimit: Ending.STOPPED,
+    highspy.HighsModelStatus.kInterrupt: Ending.INTERRUPTED,
 }
 
 
-def _solver(seconds: float) -> highspy._core._Highs:
+def _solver(seconds: float, *, gap: int) -> highspy._core._Highs:
     """A fresh solver. The library's own subclass prints a banner before it can be silenced."""
     solver = highspy._core._Highs()  # noqa: SLF001 - as the docstring says
     for name, value in OPTIONS.items():
         solver.setOptionValue(name, value)
     solver.setOptionValue("time_limit", max(seconds, SHORTEST))
+    solver.setOptionValue("mip_abs_gap", gap + NEARLY_ONE)
     return solver
 
 
 class _Told:
-    """Tells of advances, each only once."""
+    """Tells of advances, each only once, and asks whether to stop."""
 
-    def __init__(self, progress: Progress) -> None:
+    def __init__(self, progress: Progress | None, *, stop: Stop | None) -> None:
         self._progress = progress
+        self._stop = stop
         self._last: tuple[int | None, int | None] = (None, None)
 
     def heard(self, *event: Any) -> None:  # noqa: ANN401 - kind, message, what is said, answer, data
         """Is called by the solver, often."""
         said: highspy.cb.HighsCallbackOutput = event[2]
+        answer: highspy.cb.HighsCallbackInput = event[3]
         self.tell(said.mip_primal_bound, bound=said.mip_dual_bound, seconds=said.running_time)
+        if self._stop is not None and self._stop():
+            answer.user_interrupt = True
 
     def tell(self, best: float, *, bound: float, seconds: float) -> None:
         """Tells of the best cost and its bound where either is new."""
+        if self._progress is None:
+            return
         now = round(best) if math.isfinite(best) else None, _rounded_up(bound)
         if now != self._last:
             self._last = now
