@@ -25,6 +25,7 @@ from paradestate.core.order_outcome import (
     limits_of,
 )
 from paradestate.core.source import Source
+from paradestate.solve.clock import clock
 from paradestate.solve.error import SolverError
 from paradestate.solve.order import (
     CHEAPEST,
@@ -34,7 +35,6 @@ from paradestate.solve.order import (
     with_limits,
 )
 from paradestate.solve.order_alternative import with_alternatives
-from paradestate.solve.order_search import clock
 from paradestate.solve.program import Advance, Ending, Program, Solution
 from tests.orders import marenz_problem, pack, problem, source
 from tests.solve.drawn import KINDS, problems, problems_with_stand_ins, sources

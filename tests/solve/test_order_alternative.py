@@ -10,11 +10,11 @@ from paradestate.core.certainty import Within
 from paradestate.core.order import Order, OrderProblem, in_order_of_choice, order_problems, priced
 from paradestate.core.order_outcome import OrderAnswer
 from paradestate.solve import order_alternative
+from paradestate.solve.clock import clock
 from paradestate.solve.error import TooGreatError
 from paradestate.solve.order import cheapest_order
 from paradestate.solve.order_alternative import next_best_after, steps_from, with_alternatives
 from paradestate.solve.order_program import OrderProgram
-from paradestate.solve.order_search import clock
 from tests.orders import marenz_problem, pack, problem, source
 from tests.solve.drawn import problems
 from tests.solve.enumeration import every_order, steps, unpadded

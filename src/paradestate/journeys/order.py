@@ -23,9 +23,9 @@ from paradestate.core.source import force_currency
 from paradestate.core.strength import Strength
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import count
+from paradestate.solve.clock import never
 from paradestate.solve.order import Wish, cheapest_order
 from paradestate.solve.order_alternative import USUAL_SECONDS, with_alternatives
-from paradestate.solve.order_search import never
 from paradestate.solve.order_soonest import soonest_order
 from paradestate.solve.program import Advance, Progress, Stop
 

@@ -21,17 +21,11 @@ from paradestate.core.order_outcome import (
     unsold,
 )
 from paradestate.core.source import Source
+from paradestate.solve.clock import Clock, clock, never
 from paradestate.solve.error import SolverError, TooGreatError
 from paradestate.solve.order_program import OrderProgram
-from paradestate.solve.order_search import (
-    Clock,
-    Found,
-    clock,
-    least_left_over,
-    never,
-    search,
-    unproved,
-)
+from paradestate.solve.order_race import is_large, raced
+from paradestate.solve.order_search import Found, least_left_over, search, unproved
 from paradestate.solve.program import Ending, Progress, Stop
 
 USUAL_SECONDS = 60.0
@@ -77,10 +71,10 @@ def cheapest_order(
 def _searched(
     problem: OrderProblem, wish: Wish, *, until: Clock, progress: Progress | None
 ) -> Outcome:
-    program = OrderProgram(problem)
     if not wish.fewest_left_over:
-        found = search(program, until=until, within=wish.within, progress=progress)
+        found = _cheapest(problem, until=until, within=wish.within, progress=progress)
         return _outcome(problem, found, until=until)
+    program = OrderProgram(problem)
     fewest = least_left_over(program, until=until)
     if isinstance(fewest, Ending):
         return _outcome(problem, fewest, until=until)
@@ -89,6 +83,14 @@ def _searched(
     if isinstance(found, Ending):
         found = unproved(fewest.order, until=until)
     return replace(_answer(found), least_left_over=fewest.least)
+
+
+def _cheapest(
+    problem: OrderProblem, *, until: Clock, within: int, progress: Progress | None
+) -> Found | Ending:
+    if is_large(problem):
+        return raced(problem, until=until, within=within, progress=progress)
+    return search(OrderProgram(problem), until=until, within=within, progress=progress)
 
 
 def _answer(found: Found) -> OrderAnswer:

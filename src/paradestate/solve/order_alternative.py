@@ -5,9 +5,10 @@ from dataclasses import replace
 from paradestate.core.certainty import Exact
 from paradestate.core.order import Order, OrderProblem, in_order_of_choice, is_padded
 from paradestate.core.order_outcome import OrderAnswer
+from paradestate.solve.clock import Clock, clock, never
 from paradestate.solve.error import TooGreatError
 from paradestate.solve.order_program import OrderProgram
-from paradestate.solve.order_search import Clock, Found, clock, never, search
+from paradestate.solve.order_search import Found, search
 from paradestate.solve.padding_program import keep_out_padding
 from paradestate.solve.program import Ending, Stop
 

@@ -7,9 +7,11 @@ padded there are either few enough of each pack, or goods less than one lot abov
 """
 
 import math
+import sys
+from fractions import Fraction
 
 from paradestate.core.order import OrderProblem
-from paradestate.core.receipt import lots_of
+from paradestate.core.receipt import exchange_rate, lots_of
 from paradestate.core.source import Pack, Source
 from paradestate.solve.pack_program import repeats_from
 
@@ -22,14 +24,29 @@ def most_useful(problem: OrderProblem, source: Source, *, pack: Pack) -> int:
     return _within_limit(pack, max(_most_needed(problem, pack), lifts))
 
 
-def greatest_goods(problem: OrderProblem, source: Source) -> int:
-    """Any order with goods of more value than this at a source is padded."""
+def greatest_goods(problem: OrderProblem, source: Source, *, most_total: int | None = None) -> int:
+    """Any order with goods of more value than this at a source is padded, or above `most_total`.
+
+    `most_total` is in minor units of the force's currency.
+    """
     packs = [pack for pack in source.packs.values() if pack.holds]
     dearest_lot = max((lots_of(pack)[0].price for pack in packs), default=0)
     needed = sum(
         _within_limit(pack, _most_needed(problem, pack)) * lots_of(pack)[-1].price for pack in packs
     )
-    return max(_highest_step(source) + dearest_lot - 1, needed)
+    useful = max(_highest_step(source) + dearest_lot - 1, needed)
+    return (
+        useful if most_total is None else min(useful, _goods_for(problem, source, total=most_total))
+    )
+
+
+def _goods_for(problem: OrderProblem, source: Source, *, total: int) -> int:
+    """No greater goods can be had for so much; both roundings are half up, so half a unit each."""
+    kept = 1 - max(source.discount.values(), default=Fraction(0))
+    if not kept:
+        return sys.maxsize
+    paid = (total + Fraction(1, 2)) / exchange_rate(source, problem.currency)
+    return math.floor((paid + Fraction(1, 2)) / kept)
 
 
 def _most_needed(problem: OrderProblem, pack: Pack) -> int:

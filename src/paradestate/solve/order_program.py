@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from paradestate.core.order import Basket, Order, OrderProblem, PackName
 from paradestate.core.source import Source
 from paradestate.solve.order_bound import greatest_goods, most_useful
-from paradestate.solve.pack_program import PackTerms, add_pack
+from paradestate.solve.pack_program import PackTerms, add_pack, values_for
 from paradestate.solve.program import Program, Solution
 from paradestate.solve.till_program import TillTerms, add_till
 
@@ -49,11 +49,12 @@ class Weights:
 class OrderProgram:
     """The program of one problem; it may be narrowed and solved several times.
 
-    It has room for every order that isn't padded.
+    It has room for every order that isn't padded and costs no more than `most_total`.
     """
 
-    def __init__(self, problem: OrderProblem) -> None:
+    def __init__(self, problem: OrderProblem, *, most_total: int | None = None) -> None:
         self.problem = problem
+        self._most_total = most_total
         self.program = Program()
         self.packs: dict[PackName, PackTerms] = {}
         self.tills: dict[str, TillTerms] = {}
@@ -109,7 +110,7 @@ class OrderProgram:
                 self.program,
                 source,
                 packs=packs,
-                greatest=greatest_goods(problem, source),
+                greatest=greatest_goods(problem, source, most_total=self._most_total),
                 currency=problem.currency,
             )
 
@@ -126,7 +127,8 @@ class OrderProgram:
             sums.setdefault(kind, {})[number] = -1
             sent.setdefault(kind, {})[number] = 1
         for kind, wanted in self.problem.want.items():
-            self.program.row(sums[kind], least=wanted - self.problem.owned.get(kind, 0))
+            least = wanted - self.problem.owned.get(kind, 0)
+            self.program.row(_no_more_than(least, sums[kind]), least=least)
         for kind, terms in sent.items():
             held = self.held.get(kind, {}) if self.problem.substitutes.bought_too else {}
             minus = {variable: -number for variable, number in held.items()}
@@ -185,6 +187,14 @@ class OrderProgram:
                 differs[fewer] = 1
         self.program.row(differs, least=1)
 
+    def start(self, packs: Basket) -> Mapping[int, int]:
+        """The variables of all packs in a solution that buys these."""
+        return {
+            variable: value
+            for name, terms in self.packs.items()
+            for variable, value in values_for(terms, packs.get(name, 0)).items()
+        }
+
     def basket(self, solution: Solution) -> Basket:
         """The packs that a solution buys."""
         return {
@@ -193,3 +203,14 @@ class OrderProgram:
             )
             for name, terms in self.packs.items()
         }
+
+
+def _no_more_than(least: int, terms: Mapping[int, int]) -> Mapping[int, int]:
+    """The same demand where a sum of `least` is enough and nothing takes away from it.
+
+    One that holds more than is asked for counts what is asked: the program in parts of packs comes
+    nearer to that in whole packs.
+    """
+    if least <= 0 or any(factor < 0 for factor in terms.values()):
+        return terms
+    return {variable: min(factor, least) for variable, factor in terms.items()}

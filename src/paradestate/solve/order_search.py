@@ -1,36 +1,13 @@
 """The search for one order: least total, then least left over, then fewest packs."""
 
-import time
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from paradestate.core.certainty import Exact, Within
-from paradestate.core.order import Order, order_problems, priced
+from paradestate.core.order import Basket, Order, order_problems, priced
+from paradestate.solve.clock import Clock
 from paradestate.solve.error import SolverError
 from paradestate.solve.order_program import OrderProgram, Weights
-from paradestate.solve.program import Advance, Ending, Progress, Solution, Stop
-
-
-def never() -> bool:
-    """Nobody stops the search."""
-    return False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Clock:
-    """When a search has to end: at a time, or sooner where somebody stops it."""
-
-    end: float
-    stop: Stop = field(default=never)
-
-    @property
-    def left(self) -> float:
-        """Seconds left; nought when time is up or the search was stopped."""
-        return 0.0 if self.stop() else max(0.0, self.end - time.monotonic())
-
-
-def clock(seconds: float, *, stop: Stop = never) -> Clock:
-    """A clock that runs out in so many seconds."""
-    return Clock(end=time.monotonic() + seconds, stop=stop)
+from paradestate.solve.program import Advance, Ending, Progress, Solution
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,11 +32,17 @@ class LeftOver:
 
 
 def search(
-    program: OrderProgram, *, until: Clock, within: int = 0, progress: Progress | None = None
+    program: OrderProgram,
+    *,
+    until: Clock,
+    within: int = 0,
+    start: Basket | None = None,
+    progress: Progress | None = None,
 ) -> Found | Ending:
     """The best order of a program, or how the search ended without one.
 
-    An order proved to be at most `within` minor units above the least total is good enough.
+    `start` is an order that is known already. One proved to be at most `within` minor units above
+    the least total is good enough.
 
     Raises SolverError where the solver's order doesn't stand up to the plain check.
     """
@@ -70,6 +53,7 @@ def search(
     solution = program.program.solved(
         seconds=until.left,
         gap=within * weights.total,
+        start=program.start(start) if start else None,
         stop=until.stop,
         progress=None if progress is None else _of_totals(progress, weights),
     )

@@ -3,8 +3,8 @@
 from paradestate.core.lead_time import arriving_within, lead_times
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import NotFound, OrderAnswer, Outcome
+from paradestate.solve.clock import clock, never
 from paradestate.solve.order import CHEAPEST, USUAL_SECONDS, Wish, cheapest_order
-from paradestate.solve.order_search import clock, never
 from paradestate.solve.program import Progress, Stop
 
 

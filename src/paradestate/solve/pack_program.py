@@ -75,6 +75,24 @@ def _listed(program: Program, pack: Pack, *, most: int) -> PackTerms:
     )
 
 
+def values_for(terms: PackTerms, number: int) -> Mapping[int, int]:
+    """The variables of a pack where so many are bought; empty where the program allows fewer."""
+    if number > terms.most:
+        return {}
+    values = dict.fromkeys(terms.number, 0)
+    match lots_of(terms.pack):
+        case (_,) | (_, _):
+            left = number
+            for variable, size in sorted(terms.number.items(), key=lambda each: -each[1]):
+                values[variable], left = divmod(left, size)
+        case _:
+            repeats, *listed = terms.number
+            best, start = lots_of(terms.pack)[0].size, repeats_from(terms.pack)
+            values[repeats] = max(0, number - start) // best
+            values[listed[number - best * values[repeats]]] = 1
+    return values
+
+
 def repeats_from(pack: Pack) -> int:
     """From this number of packs on, so many more as the best lot holds cost its price more.
 

@@ -1,7 +1,8 @@
 """A whole-number program built row by row and solved by HiGHS.
 
-The only module that knows the solver library. A program is only a description: each solve starts
-a fresh solver, so that the same question has the same answer whatever was asked before.
+This module and `heuristic/filling.py` alone know the solver library. A program is only a
+description: each solve starts a fresh solver, so that the same question has the same answer
+whatever was asked before.
 """
 
 import math
@@ -32,6 +33,9 @@ OPTIONS: Mapping[str, bool | int | float | str] = {
 
 SHORTEST = 0.01
 """Seconds that a solve is given at the least."""
+
+LONG_ENOUGH = 10.0
+"""Seconds for what takes far less."""
 
 
 class Ending(Enum):
@@ -140,16 +144,20 @@ class Program:
         *,
         seconds: float,
         gap: int = 0,
+        start: Mapping[int, int] | None = None,
         stop: Stop | None = None,
         progress: Progress | None = None,
     ) -> Solution:
         """The least cost found within so many seconds, or one at most `gap` above the least.
 
+        `start` gives some variables their values in a solution known; the solver finds the others.
         Where `stop` comes to say so, that ends the solve with the best so far. Raises SolverError
         where the solver breaks down.
         """
         solver = _solver(seconds, gap=gap)
         solver.passModel(self._model())
+        if start:
+            solver.setSolution(self._completed(start))
         told = _Told(progress, stop=stop)
         solver.setCallback(told.heard, None)
         solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
@@ -160,6 +168,21 @@ class Program:
             best, bound = info.objective_function_value, info.mip_dual_bound
             told.tell(best, bound=bound, seconds=solver.getRunTime())
         return solution
+
+    def _completed(self, start: Mapping[int, int]) -> highspy.HighsSolution:
+        """The solution in which some variables have these values, of no value if there is none.
+
+        The solver could complete it by itself, but tells of the bound of that as if it were ours.
+        """
+        model = self._model()
+        lower, upper = list(model.col_lower_), list(model.col_upper_)
+        for variable, value in start.items():
+            lower[variable] = upper[variable] = float(value)
+        model.col_lower_, model.col_upper_ = lower, upper
+        solver = _solver(LONG_ENOUGH, gap=0)
+        solver.passModel(model)
+        solver.run()
+        return solver.getSolution()
 
     def _model(self) -> highspy.HighsLp:
         model = highspy.HighsLp()
