@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from paradestate.core.receipt import cost_of
 from paradestate.core.source import Pack
 from paradestate.solve.error import TooGreatError
-from paradestate.solve.pack_program import PackTerms, add_pack, repeats_from
+from paradestate.solve.pack_program import PackTerms, add_pack, repeats_from, values_for
 from paradestate.solve.program import Ending, Program, Solution
 from tests.orders import pack
 
@@ -40,6 +40,26 @@ def test_a_number_costs_what_the_till_says_however_the_solver_would_like_it(
     assert cost(*solved(offered, number=number, most=30, sign=sign)) == cost_of(
         offered, number=number
     )
+
+
+@settings(max_examples=60)
+@given(offers(), st.integers(0, 30), st.integers(0, 30))
+def test_a_number_has_values_that_buy_it_and_cost_what_the_till_says(
+    offered: Pack, number: int, most: int
+) -> None:
+    program = Program()
+    terms = add_pack(program, offered, most=most)
+    values = values_for(terms, number)
+    if number > most:
+        assert values == {}
+        return
+    program.minimise(dict.fromkeys(values, 1))
+    for variable, value in values.items():
+        program.row({variable: 1}, least=value, most=value)
+    solution = program.solved(seconds=9)
+    assert solution.ending is Ending.OPTIMAL
+    assert cost(terms, solution) == cost_of(offered, number=number)
+    assert sum(values[each] * size for each, size in terms.number.items()) == number
 
 
 @pytest.mark.parametrize("multibuy", [{}, {3: 50}, {3: 50, 4: 60}])

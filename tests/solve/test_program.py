@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from collections.abc import Mapping
 
 import pytest
 
@@ -51,6 +52,41 @@ def test_advances_are_told_each_once() -> None:
     said = [(each.best, each.bound) for each in told]
     assert said[-1] == (14, 14)
     assert len(said) == len(set(said))
+
+
+def test_a_solve_goes_on_from_the_start_it_is_given() -> None:
+    told: list[Advance] = []
+    knapsack().solved(seconds=9, start={0: 0, 1: 3}, progress=told.append)
+    assert told[0].best == 15
+    assert (told[-1].best, told[-1].bound) == (14, 14)
+
+
+def test_a_start_that_is_no_solution_does_no_harm() -> None:
+    for start in ({0: 0, 1: 0}, {0: 99}):
+        solution = knapsack().solved(seconds=9, start=start)
+        assert (solution.ending, solution.bound) == (Ending.OPTIMAL, 14)
+
+
+def test_a_solution_found_elsewhere_is_taken_over() -> None:
+    """Of many knapsacks, packed one for one: far from what the solver would begin with."""
+    program = Program()
+    cost: dict[int, int] = {}
+    for number in range(12):
+        six, four = program.variable(most=9), program.variable(most=9)
+        program.row({six: 6 + number, four: 4 + number}, least=31)
+        cost |= {six: 7 + number, four: 5 + number}
+    program.minimise(cost)
+    least = program.solved(seconds=9)
+    offers = iter([least.values])
+    asked: list[bool] = []
+
+    def offer() -> Mapping[int, int] | None:
+        asked.append(True)
+        return next(offers, None)
+
+    again = program.solved(seconds=9, offer=offer)
+    assert asked
+    assert (again.ending, again.bound) == (Ending.OPTIMAL, least.bound)
 
 
 def test_a_program_without_solution_tells_of_none() -> None:

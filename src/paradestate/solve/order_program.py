@@ -8,7 +8,7 @@ from paradestate.core.order import Basket, Order, OrderProblem, PackName
 from paradestate.core.source import Source
 from paradestate.solve.order_bound import greatest_goods, most_useful
 from paradestate.solve.pack_program import PackTerms, add_pack, values_for
-from paradestate.solve.program import Program, Solution
+from paradestate.solve.program import Program, Solution, Start
 from paradestate.solve.till_program import TillTerms, add_till
 
 MOST_WEIGHED = 10**10
@@ -187,7 +187,7 @@ class OrderProgram:
                 differs[fewer] = 1
         self.program.row(differs, least=1)
 
-    def start(self, packs: Basket) -> Mapping[int, int]:
+    def start(self, packs: Basket) -> Start:
         """The variables of all packs in a solution that buys these."""
         return {
             variable: value

@@ -34,19 +34,21 @@ def raced(
     Raises SolverError where the solver's order doesn't stand up to the plain check, and
     TooGreatError where amounts are too great for it and no order is known otherwise.
     """
+    if not until.left:
+        return _without_time(until)
     with ProofProcess() as proof:
         start = first_order(problem, until=until)
         if not until.left:
-            return _untried(problem, start, until=until)
+            if not start:
+                return _without_time(until)
+            return unproved(priced(problem, start), until=until)
         race = _Race(problem, until=until, within=within, progress=progress)
         proof.begin(Task(problem=problem, start=start, seconds=race.until.left, within=within))
         race.run(proof, start=start)
         return race.result()
 
 
-def _untried(problem: OrderProblem, start: Basket, *, until: Clock) -> Found | Ending:
-    if start:
-        return unproved(priced(problem, start), until=until)
+def _without_time(until: Clock) -> Ending:
     return Ending.INTERRUPTED if until.stop() else Ending.STOPPED
 
 
@@ -73,15 +75,17 @@ class _Race:
 
         def is_over() -> bool:
             self._hear(proof)
-            return self._asked.stop() or self._proof_is_over or self._is_good_enough()
+            return self._asked.stop() or self._proof_is_over
 
         until = replace(self.until, stop=is_over)
         if start:
+            self._consider(priced(self._problem, start))
             for packs in better_orders(self._problem, start, until=until):
-                self._consider(priced(self._problem, packs))
+                if self._consider(priced(self._problem, packs)):
+                    proof.offer(packs)
         while until.left:
             self._hear(proof, seconds=MOMENT)
-        if not (self._proof_is_over or self._is_good_enough()):
+        if not self._proof_is_over:
             proof.end()
             self._hear(proof, seconds=GRACE)
 
@@ -109,10 +113,13 @@ class _Race:
             case TooGreatError() if self._best is None:
                 raise news
 
-    def _consider(self, order: Order) -> None:
-        if self._best is None or order.total < self._best.total:
-            self._best = order
-            self._tell(best=order.total, bound=None)
+    def _consider(self, order: Order) -> bool:
+        """Whether an order found here is better than any known; if so it is kept."""
+        if self._best is not None and order.total >= self._best.total:
+            return False
+        self._best = order
+        self._tell(best=order.total, bound=None)
+        return True
 
     def _tell(self, *, best: int | None, bound: int | None) -> None:
         """Takes note of a best total or a bound, and tells where either is new."""
@@ -139,8 +146,7 @@ class _Race:
     def result(self) -> Found | Ending:
         """The best order of both, with what is proved."""
         if self._best is None:
-            stopped = Ending.INTERRUPTED if self._asked.stop() else Ending.STOPPED
-            return self._ending or stopped
+            return self._ending or _without_time(self._asked)
         if self._ending is Ending.INFEASIBLE:
             raise SolverError("the solver finds no order where there is one")
         bound = self._told.bound or 0

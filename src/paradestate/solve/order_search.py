@@ -1,5 +1,6 @@
 """The search for one order: least total, then least left over, then fewest packs."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from paradestate.core.certainty import Exact, Within
@@ -7,7 +8,7 @@ from paradestate.core.order import Basket, Order, order_problems, priced
 from paradestate.solve.clock import Clock
 from paradestate.solve.error import SolverError
 from paradestate.solve.order_program import OrderProgram, Weights
-from paradestate.solve.program import Advance, Ending, Progress, Solution
+from paradestate.solve.program import Advance, Ending, Progress, Solution, Start
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,12 +38,13 @@ def search(
     until: Clock,
     within: int = 0,
     start: Basket | None = None,
+    offer: Callable[[], Basket | None] | None = None,
     progress: Progress | None = None,
 ) -> Found | Ending:
     """The best order of a program, or how the search ended without one.
 
-    `start` is an order that is known already. One proved to be at most `within` minor units above
-    the least total is good enough.
+    `start` is an order that is known already, `offer` gives those found meanwhile. One proved to
+    be at most `within` minor units above the least total is good enough.
 
     Raises SolverError where the solver's order doesn't stand up to the plain check.
     """
@@ -53,7 +55,8 @@ def search(
     solution = program.program.solved(
         seconds=until.left,
         gap=within * weights.total,
-        start=program.start(start) if start else None,
+        start=_start(program, start),
+        offer=None if offer is None else lambda: _start(program, offer()),
         stop=until.stop,
         progress=None if progress is None else _of_totals(progress, weights),
     )
@@ -93,6 +96,10 @@ def unproved(order: Order, *, until: Clock) -> Found:
         interrupted=interrupted,
         settled=False,
     )
+
+
+def _start(program: OrderProgram, packs: Basket | None) -> Start | None:
+    return program.start(packs) if packs else None
 
 
 def _checked(program: OrderProgram, solution: Solution) -> Order:

@@ -6,7 +6,7 @@ whatever was asked before.
 """
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Any, TypeAlias
@@ -73,6 +73,12 @@ Progress: TypeAlias = Callable[[Advance], None]
 
 Stop: TypeAlias = Callable[[], bool]
 """Is asked, often, whether to stop with the best so far."""
+
+Start: TypeAlias = Mapping[int, int]
+"""Some variables with their values in a solution; the solver finds the others."""
+
+Offer: TypeAlias = Callable[[], Start | None]
+"""Is asked, often, for a solution found elsewhere; None where there is no new one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,23 +150,26 @@ class Program:
         *,
         seconds: float,
         gap: int = 0,
-        start: Mapping[int, int] | None = None,
+        start: Start | None = None,
+        offer: Offer | None = None,
         stop: Stop | None = None,
         progress: Progress | None = None,
     ) -> Solution:
         """The least cost found within so many seconds, or one at most `gap` above the least.
 
-        `start` gives some variables their values in a solution known; the solver finds the others.
-        Where `stop` comes to say so, that ends the solve with the best so far. Raises SolverError
-        where the solver breaks down.
+        The solver goes on from `start` and from what `offer` gives, if those are solutions. Where
+        `stop` comes to say so, that ends the solve with the best so far. Raises SolverError where
+        the solver breaks down.
         """
         solver = _solver(seconds, gap=gap)
         solver.passModel(self._model())
         if start:
             solver.setSolution(self._completed(start))
-        told = _Told(progress, stop=stop)
+        told = _Told(progress, stop=stop, offer=lambda: self._offered(offer))
         solver.setCallback(told.heard, None)
         solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
+        if offer is not None:
+            solver.startCallback(highspy.cb.HighsCallbackType.kCallbackMipUserSolution)
         solver.run()
         solution = self._solution(solver)
         if solution.values:
@@ -169,7 +178,11 @@ class Program:
             told.tell(best, bound=bound, seconds=solver.getRunTime())
         return solution
 
-    def _completed(self, start: Mapping[int, int]) -> highspy.HighsSolution:
+    def _offered(self, offer: Offer | None) -> Sequence[float] | None:
+        start = None if offer is None else offer()
+        return list(self._completed(start).col_value) if start else None
+
+    def _completed(self, start: Start) -> highspy.HighsSolution:
         """The solution in which some variables have these values, of no value if there is none.
 
         The solver could complete it by itself, but tells of the bound of that as if it were ours.
@@ -246,15 +259,27 @@ def _solver(seconds: float, *, gap: int) -> highspy._core._Highs:
 
 
 class _Told:
-    """Tells of advances, each only once, and asks whether to stop."""
+    """Tells of advances, each only once, and asks whether to stop and for better solutions."""
 
-    def __init__(self, progress: Progress | None, *, stop: Stop | None) -> None:
+    def __init__(
+        self,
+        progress: Progress | None,
+        *,
+        stop: Stop | None,
+        offer: Callable[[], Sequence[float] | None],
+    ) -> None:
         self._progress = progress
         self._stop = stop
+        self._offer = offer
         self._last: tuple[int | None, int | None] = (None, None)
 
     def heard(self, *event: Any) -> None:  # noqa: ANN401 - kind, message, what is said, answer, data
         """Is called by the solver, often."""
+        if event[0] == highspy.cb.HighsCallbackType.kCallbackMipUserSolution:
+            values = self._offer()
+            if values:
+                event[3].setSolution(values)
+            return
         said: highspy.cb.HighsCallbackOutput = event[2]
         answer: highspy.cb.HighsCallbackInput = event[3]
         self.tell(said.mip_primal_bound, bound=said.mip_dual_bound, seconds=said.running_time)

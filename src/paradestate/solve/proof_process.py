@@ -3,6 +3,7 @@
 The solver looks at its clock too seldom where a price list is very large.
 """
 
+import contextlib
 import multiprocessing
 import signal
 from collections.abc import Iterator
@@ -77,29 +78,66 @@ class ProofProcess:
         except (EOFError, OSError):
             yield None
 
+    def offer(self, packs: Basket) -> None:
+        """Tells the process of a better order than any it was told of."""
+        self._say(packs)
+
     def end(self) -> None:
         """Tells the process to end with the best it has."""
-        self._here.send(None)
+        self._say(None)
+
+    def _say(self, word: Basket | None) -> None:
+        with contextlib.suppress(OSError):  # where it died, its news say so
+            self._here.send(word)
 
 
-def _prove(parent: Connection) -> None:
-    """What runs in the process. Any word from the parent, or its end, stops the proof."""
+class _Parent:
+    """What the process hears from its parent. Its end is a word to stop as well."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+        self._offered: Basket | None = None
+        self._is_over = False
+
+    def is_over(self) -> bool:
+        """Whether to stop with the best so far."""
+        self._listen()
+        return self._is_over
+
+    def offered(self) -> Basket | None:
+        """The last order told of, once."""
+        self._listen()
+        offered, self._offered = self._offered, None
+        return offered
+
+    def _listen(self) -> None:
+        try:
+            while not self._is_over and self._connection.poll():
+                word = self._connection.recv()
+                self._offered, self._is_over = word, word is None
+        except (EOFError, OSError):
+            self._is_over = True
+
+
+def _prove(connection: Connection) -> None:
+    """What runs in the process."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent hears it and says so
-    try:
-        parent.send(_proved(parent.recv(), parent=parent))
-    except (EOFError, OSError):
-        return  # nobody is there any more
+    # where the parent is gone nobody needs an answer
+    with contextlib.suppress(EOFError, OSError):
+        connection.send(_proved(connection.recv(), connection=connection))
 
 
-def _proved(task: Task, *, parent: Connection) -> News:
+def _proved(task: Task, *, connection: Connection) -> News:
     known = priced(task.problem, task.start).total if task.start else None
+    parent = _Parent(connection)
     try:
         return search(
             OrderProgram(task.problem, most_total=known),
-            until=clock(task.seconds, stop=parent.poll),
+            until=clock(task.seconds, stop=parent.is_over),
             within=task.within,
             start=task.start,
-            progress=parent.send,
+            offer=parent.offered,
+            progress=connection.send,
         )
     except (TooGreatError, SolverError) as error:
         return error

@@ -128,9 +128,8 @@ class Shelf:
     def useful(self, held: Amounts) -> Amounts:
         """With more figures than these beside those held, one is of no use."""
         room = numpy.maximum(0.0, self.want - held)
-        if self.problem.substitutes.bought_too:
-            for place in self.places:
-                room[place.kind] += place.most
+        for place in self.places:  # a bought figure stands in, or frees an owned one for that
+            room[place.kind] += place.most
         return room
 
     def cost(self, lots: Lots, steps: Steps) -> Amounts:
