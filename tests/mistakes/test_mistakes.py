@@ -1,7 +1,8 @@
 """Every sort of slip in the smallest file that has it: what is said, where, and the way out.
 
 Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
-finding tells, which has to bring nothing to say. What only an order can show is found by ordering.
+finding tells, which has to bring nothing to say. What only an order can show is found by ordering,
+and what only months can show by spreading the order over them.
 """
 
 import datetime
@@ -18,6 +19,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import OrderAnswer, Outcome
 from paradestate.journeys.check import checked
+from paradestate.journeys.months import Terms, months_of_order
 from paradestate.journeys.order import Request, Search, order
 from paradestate.solve.order import cheapest_order
 
@@ -25,6 +27,7 @@ FOLDER = Path(__file__).parent
 CASES = sorted(path.name for path in FOLDER.iterdir() if any(path.glob("*.yaml")))
 ON = datetime.date(2026, 3, 5)
 FOUND_BY_ORDERING = {"27-nobody-sells", "33-much-left-over", "84-stopped-by-the-clock"}
+FOUND_BY_SPREADING = {"32-bought-too-late"}
 SECONDS = 60
 
 SMALL = """\
@@ -47,9 +50,19 @@ def printed(found: Finding) -> str:
 
 
 def findings_in(folder: Path) -> tuple[Finding, ...]:
+    search = Search(seconds=SECONDS)
+    if FOUND_BY_SPREADING & set(folder.parts):
+        plan = months_of_order(
+            folder,
+            today=ON,
+            choice=Choice(),
+            request=Request(),
+            search=search,
+            terms=Terms(begins=ON),
+        )
+        return plan.checked.findings
     if not FOUND_BY_ORDERING & set(folder.parts):
         return checked(folder, today=ON).findings
-    search = Search(seconds=SECONDS)
     answer = order(folder, today=ON, choice=Choice(), request=Request(), search=search)
     return answer.checked.findings
 

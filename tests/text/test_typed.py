@@ -1,9 +1,17 @@
 """What is typed beside a command."""
 
+from fractions import Fraction
+
 import pytest
 
-from paradestate.core.span import year
-from paradestate.text.typed import read_names, read_numbers, read_typed_date
+from paradestate.core.span import month, year
+from paradestate.text.typed import (
+    read_amounts,
+    read_dates,
+    read_names,
+    read_numbers,
+    read_typed_date,
+)
 from tests.text.slips import code_of, value_of
 
 
@@ -42,3 +50,28 @@ def test_names() -> None:
 
 def test_a_date_is_read_as_in_files() -> None:
     assert value_of(read_typed_date(" 1943 ")) == year(1943)
+
+
+def test_amounts_and_dates_by_name() -> None:
+    amounts = {"main": Fraction(97, 2), "a=b": Fraction(24)}
+    assert value_of(read_amounts("main=48.50, 'a=b'=24")) == amounts
+    assert value_of(read_dates("main=2026-12")) == {"main": month(2026, 12)}
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("main", "not-names-and-numbers"),
+        ("main=48,50", "not-names-and-numbers"),
+        ("main=-1", "price-negative"),
+        ("main=", "not-a-number"),
+        ("main=1, main=2", "name-twice"),
+    ],
+)
+def test_odd_amounts_by_name(text: str, code: str) -> None:
+    assert code_of(read_amounts(text)) == code
+
+
+def test_odd_dates_by_name() -> None:
+    assert code_of(read_dates("main=soon")) == "not-a-date"
+    assert code_of(read_dates("soon")) == "not-names-and-numbers"

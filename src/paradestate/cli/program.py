@@ -12,6 +12,7 @@ COMMANDS = {
     "read-back": "Say each entry as a sentence, to proof against the book.",
     "count": "Count what must be on the table, what is owned and what is lacking.",
     "order": "Find the cheapest order for what is lacking.",
+    "months": "Say in which month each order can be bought.",
     "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",
 }
 """Each command with its line of help, so that listing them loads none."""

@@ -37,6 +37,12 @@ def arrival(problem: OrderProblem, order: Order) -> int | None:
     return max((each for each in days if each is not None), default=0) if None not in days else None
 
 
+def parcel_arrival(problem: OrderProblem, order: Order, *, source: str) -> int | None:
+    """Days until the last pack from one source is there; None where that isn't known."""
+    own = {name: number for name, number in order.packs.items() if name[0] == source}
+    return arrival(problem, replace(order, packs=own))
+
+
 def _lead_days(problem: OrderProblem, order: Order) -> Iterator[int | None]:
     for source, name in order.packs:
         yield problem.sources[source].packs[name].lead_days

@@ -9,6 +9,21 @@ from calendar import monthrange
 from dataclasses import dataclass
 from enum import Enum
 
+MONTH_NAMES = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, order=True)
 class DateSpan:

@@ -1,15 +1,30 @@
 """What was typed beside a command, as a choice for one sum."""
 
-from collections.abc import Mapping, Sequence
+import datetime
+from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
+from typing import TypeVar
 
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Wanted, Wishes
 from paradestate.core.span import DateSpan
-from paradestate.text.number import read_decimal
+from paradestate.text.money import read_money
+from paradestate.text.number import read_decimal, read_percent
 from paradestate.text.slip import Slip
-from paradestate.text.typed import read_names, read_numbers, read_typed_date
+from paradestate.text.typed import (
+    name_twice,
+    read_amounts,
+    read_dates,
+    read_names,
+    read_numbers,
+    read_typed_date,
+)
+
+T = TypeVar("T")
+
+LAST_BEGINNING = 9000
+"""No plan begins in a later year, so that the calendar doesn't end before it does."""
 
 
 def choice_of(
@@ -92,3 +107,61 @@ def amount_of(text: str) -> tuple[Fraction, tuple[Finding, ...]]:
     """The amount of money that was typed, in units of the force's currency; nought where none."""
     read = read_decimal(text, what="an amount of money") if text else Fraction(0)
     return (Fraction(0), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
+
+
+def money_of(text: str) -> tuple[Fraction | None, tuple[Finding, ...]]:
+    """The amount of money that was typed, nought or more; None where none was."""
+    return _typed(text, read=read_money)
+
+
+def share_of(text: str) -> tuple[Fraction | None, tuple[Finding, ...]]:
+    """The share that was typed in per cent, with or without the sign; None where none was."""
+    return _typed(text, read=lambda typed: read_percent(f"{typed.removesuffix('%')}%"))
+
+
+def beginning_of(text: str) -> tuple[datetime.date | None, tuple[Finding, ...]]:
+    """The first day of the date that was typed; None where none was."""
+    read, findings = _typed(text, read=_read_beginning)
+    return (None if read is None else read.first), findings
+
+
+def _read_beginning(text: str) -> DateSpan | Slip:
+    read = read_typed_date(text)
+    if isinstance(read, DateSpan) and read.first.year > LAST_BEGINNING:
+        return Slip(
+            code="not-a-date",
+            message=f"No plan begins in {text}.",
+            hint="Write the year and month, such as 2026-11.",
+        )
+    return read
+
+
+def _typed(text: str, *, read: Callable[[str], T | Slip]) -> tuple[T | None, tuple[Finding, ...]]:
+    value = read(text) if text else None
+    return (None, (typed_finding(value),)) if isinstance(value, Slip) else (value, ())
+
+
+def amounts_of(texts: Sequence[str]) -> tuple[Mapping[str, Fraction], tuple[Finding, ...]]:
+    """The amounts that were typed by name, in units of the force's currency."""
+    return _by_name(texts, read=read_amounts)
+
+
+def dates_of(texts: Sequence[str]) -> tuple[Mapping[str, DateSpan], tuple[Finding, ...]]:
+    """The dates that were typed by name."""
+    return _by_name(texts, read=read_dates)
+
+
+def _by_name(
+    texts: Sequence[str], *, read: Callable[[str], dict[str, T] | Slip]
+) -> tuple[Mapping[str, T], tuple[Finding, ...]]:
+    """All that was typed by name, a name only once, and a stop for each text with a slip."""
+    found: dict[str, T] = {}
+    findings: list[Finding] = []
+    for text in texts:
+        values = read(text)
+        if isinstance(values, Slip):
+            findings.append(typed_finding(values))
+            continue
+        findings.extend(typed_finding(name_twice(name)) for name in values if name in found)
+        found |= values
+    return found, tuple(findings)

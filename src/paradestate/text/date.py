@@ -5,27 +5,13 @@ import re
 from fractions import Fraction
 
 from paradestate.core.outline import decimal_text
-from paradestate.core.span import DateSpan, day, month, year
+from paradestate.core.span import MONTH_NAMES, DateSpan, day, month, year
 from paradestate.text.number import read_measure
 from paradestate.text.slip import Slip
 
 _ISO = re.compile(r"(\d{4})(?:-(\d{2})(?:-(\d{2}))?)?", re.ASCII)
 _SLASHED = re.compile(r"(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})", re.ASCII)
 _DURATION = re.compile(r"(.+?) ?(min|h)")
-_MONTHS = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-]
 MOST_DAYS = 31
 LONGEST = 100_000
 """Minutes or hours; no job is longer."""
@@ -60,11 +46,11 @@ def _ambiguous(text: str) -> Slip | None:
     readings = [
         (number_of_day, number_of_month)
         for number_of_day, number_of_month in dict.fromkeys(((first, second), (second, first)))
-        if 1 <= number_of_month <= len(_MONTHS) and 1 <= number_of_day <= MOST_DAYS
+        if 1 <= number_of_month <= len(MONTH_NAMES) and 1 <= number_of_day <= MOST_DAYS
     ]
     if not readings:
         return None
-    spoken = " or ".join(f"{days} {_MONTHS[months - 1]}" for days, months in readings)
+    spoken = " or ".join(f"{days} {MONTH_NAMES[months - 1]}" for days, months in readings)
     written = " or ".join(
         f"{written_year:04d}-{months:02d}-{days:02d}" for days, months in readings
     )

@@ -1,32 +1,79 @@
-"""What is typed beside a command: numbers by name, dates, and lists of wants."""
+"""What is typed beside a command: numbers, amounts and dates by name, and lists of names."""
 
 import re
+from collections.abc import Callable
+from fractions import Fraction
+from typing import TypeVar
 
 from paradestate.core.span import DateSpan
 from paradestate.text.date import read_date
+from paradestate.text.money import read_money
 from paradestate.text.number import read_whole
 from paradestate.text.slip import Slip
 
+T = TypeVar("T")
+
 _NAME = r"""\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<plain>[^,="']+))\s*"""
-_PAIR = re.compile(rf"{_NAME}=\s*(?P<number>[^,]*)(?:,|$)")
+_PAIR = re.compile(rf"{_NAME}=\s*(?P<value>[^,]*)(?:,|$)")
 _ONE = re.compile(rf"{_NAME}(?:,|$)")
 
 
 def read_numbers(text: str) -> dict[str, int] | Slip:
-    """Names with whole numbers: `rifleman=50, officer=4`; odd names in quotes as in YAML."""
+    """Names with whole numbers: `rifleman=50, officer=4`; odd names in quotes as in YAML.
+
+    The numbers of a name that is there twice are added up.
+    """
     found: dict[str, int] = {}
+    for name, value in _pairs(text):
+        number = read_whole(value, least=0)
+        if isinstance(number, Slip):
+            return number
+        found[name] = found.get(name, 0) + number
+    return found or _not_pairs(text)
+
+
+def read_amounts(text: str) -> dict[str, Fraction] | Slip:
+    """Names with amounts of money: `main=48.50, lorries=24`."""
+    return _values(text, read=read_money, what="amount")
+
+
+def read_dates(text: str) -> dict[str, DateSpan] | Slip:
+    """Names with dates: `main=2026-12-20`."""
+    return _values(text, read=read_date, what="date")
+
+
+def _values(text: str, *, read: Callable[[str], T | Slip], what: str) -> dict[str, T] | Slip:
+    found: dict[str, T] = {}
+    for name, written in _pairs(text):
+        value = read(written)
+        if isinstance(value, Slip):
+            return value
+        if name in found:
+            return name_twice(name)
+        found[name] = value
+    return found or _not_pairs(text, what=what)
+
+
+def name_twice(name: str) -> Slip:
+    """The slip for a name that was typed twice with one value each."""
+    return Slip(
+        code="name-twice",
+        message=f"'{name}' is given twice.",
+        hint="Give each a name of its own.",
+    )
+
+
+def _pairs(text: str) -> tuple[tuple[str, str], ...]:
+    """Each name with the text after its sign of equality; nothing where some piece has none."""
+    found: list[tuple[str, str]] = []
     position = 0
     while position < len(text.rstrip()):
         match = _PAIR.match(text, position)
         if match is None:
-            return _not_pairs(text)
-        number = read_whole(match["number"].strip(), least=0)
-        if isinstance(number, Slip):
-            return number
-        name = _name(match)
-        found[name] = found.get(name, 0) + number
+            return ()
+        found.append((_name(match), match["value"].strip()))
         position = match.end()
-    return found or _not_pairs(text)
+    return tuple(found)
 
 
 def read_names(text: str) -> tuple[str, ...] | Slip:
@@ -47,11 +94,11 @@ def _name(match: re.Match[str]) -> str:
     return match["plain"].strip() if quoted is None else quoted
 
 
-def _not_pairs(text: str) -> Slip:
+def _not_pairs(text: str, *, what: str = "number") -> Slip:
     return Slip(
         code="not-names-and-numbers",
-        message=f"'{text}' isn't names and numbers.",
-        hint="Write name=number with commas between; names with commas or = go in quotes.",
+        message=f"'{text}' isn't names and {what}s.",
+        hint=f"Write name={what} with commas between; names with commas or = go in quotes.",
     )
 
 

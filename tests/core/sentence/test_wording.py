@@ -1,5 +1,6 @@
 """Small words."""
 
+import datetime
 from fractions import Fraction
 
 import pytest
@@ -9,14 +10,17 @@ from paradestate.core.sentence.wording import (
     by_hand_words,
     capital,
     counted,
+    day_words,
     decimal,
+    end_words,
     listed,
+    month_words,
     plural,
     several,
     spelled,
     window_words,
 )
-from paradestate.core.span import Window, month, year
+from paradestate.core.span import DateSpan, Window, day, month, year
 
 
 @pytest.mark.parametrize(
@@ -56,3 +60,17 @@ def test_windows_and_notes() -> None:
     assert by_hand_words("") == ""
     assert by_hand_words("x").endswith("not checked by machine: x.")
     assert capital("ein") == "Ein"
+
+
+def test_days_and_months_are_said_in_words() -> None:
+    christmas = datetime.date(2026, 12, 25)
+    assert month_words(christmas) == "December 2026"
+    assert day_words(christmas) == "25 December 2026"
+
+
+def test_the_end_of_some_days_is_said_as_short_as_it_can_be() -> None:
+    first, last = datetime.date(2026, 12, 20), datetime.date(2027, 1, 5)
+    assert end_words(month(2028, 2)) == "February 2028"
+    assert end_words(day(first)) == "20 December 2026"
+    assert end_words(DateSpan(first=first, last=last)) == "5 January 2027"
+    assert end_words(year(2027)) == "31 December 2027"

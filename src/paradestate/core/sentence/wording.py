@@ -1,11 +1,12 @@
 """Small words: numbers, plurals and lists in English."""
 
+import datetime
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
-from paradestate.core.span import Window
+from paradestate.core.span import MONTH_NAMES, DateSpan, Window, month
 
 SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
@@ -56,6 +57,22 @@ def window_words(window: Window) -> str:
     begins = f" from {window.begins}" if window.begins else ""
     ends = f" until {window.ends}" if window.ends else ""
     return begins + ends
+
+
+def month_words(date: datetime.date) -> str:
+    """The month of a day: `December 2026`."""
+    return f"{MONTH_NAMES[date.month - 1]} {date.year}"
+
+
+def day_words(date: datetime.date) -> str:
+    """A day: `20 December 2026`."""
+    return f"{date.day} {month_words(date)}"
+
+
+def end_words(span: DateSpan) -> str:
+    """By when a span of days is over: its month where it is one, else its last day."""
+    last = span.last
+    return month_words(last) if span == month(last.year, last.month) else day_words(last)
 
 
 def capital(text: str) -> str:
