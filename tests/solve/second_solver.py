@@ -1,5 +1,6 @@
 """A second solver on the same program: SCIP, which shares no code with the first."""
 
+import math
 from collections.abc import Mapping
 
 from pyscipopt import Model, Variable, quicksum
@@ -7,6 +8,8 @@ from pyscipopt import Model, Variable, quicksum
 from paradestate.solve.program import Ending, Program, Solution
 
 SECONDS = 60.0
+
+NEARLY_NOUGHT = 1e-6
 
 ENDINGS: Mapping[str, Ending] = {
     "optimal": Ending.OPTIMAL,
@@ -17,20 +20,20 @@ ENDINGS: Mapping[str, Ending] = {
 }
 
 
-def solved_again(program: Program) -> Solution:
+def solved_again(program: Program, *, seconds: float = SECONDS) -> Solution:
     """What the second solver says of a program as it stands, written for it from the start."""
     model = Model()
     model.hideOutput()
-    model.setParam("limits/time", SECONDS)
+    model.setParam("limits/time", seconds)
     variables = _write(program, model)
     model.optimize()
     ending = ENDINGS[model.getStatus()]
-    if ending is not Ending.OPTIMAL:
+    if not model.getNSols():
         return Solution(ending=ending, values={}, bound=0)
     return Solution(
         ending=ending,
         values={number: round(model.getVal(each)) for number, each in enumerate(variables)},
-        bound=round(model.getDualbound()),
+        bound=math.ceil(model.getDualbound() - NEARLY_NOUGHT),
     )
 
 

@@ -36,13 +36,13 @@ def raced(
     """
     if not until.left:
         return _without_time(until)
+    race = _Race(problem, until=until, within=within, progress=progress)
     with ProofProcess() as proof:
         start = first_order(problem, until=until)
         if not until.left:
             if not start:
                 return _without_time(until)
             return unproved(priced(problem, start), until=until)
-        race = _Race(problem, until=until, within=within, progress=progress)
         proof.begin(Task(problem=problem, start=start, seconds=race.until.left, within=within))
         race.run(proof, start=start)
         return race.result()

@@ -31,6 +31,13 @@ OPTIONS: Mapping[str, bool | int | float | str] = {
     # with these it may only take liberties, which the plain check finds out.
 }
 
+LEFT_TO_OTHERS: Mapping[str, bool] = {
+    # Where somebody else looks for solutions these take longer than the proof itself.
+    "mip_heuristic_run_rins": False,
+    "mip_heuristic_run_rens": False,
+    "mip_heuristic_run_root_reduced_cost": False,
+}
+
 SHORTEST = 0.01
 """Seconds that a solve is given at the least."""
 
@@ -157,11 +164,14 @@ class Program:
     ) -> Solution:
         """The least cost found within so many seconds, or one at most `gap` above the least.
 
-        The solver goes on from `start` and from what `offer` gives, if those are solutions. Where
+        The solver goes on from `start` and from what `offer` gives, if those are solutions; where
+        there is an `offer` it looks less for solutions by itself. Where
         `stop` comes to say so, that ends the solve with the best so far. Raises SolverError where
         the solver breaks down.
         """
         solver = _solver(seconds, gap=gap)
+        for name, value in LEFT_TO_OTHERS.items() if offer else ():
+            solver.setOptionValue(name, value)
         solver.passModel(self._model())
         if start:
             solver.setSolution(self._completed(start))
