@@ -15,6 +15,7 @@ import resource
 import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
+from itertools import product
 from multiprocessing.connection import Connection
 from pathlib import Path
 from statistics import geometric_mean, median
@@ -234,14 +235,13 @@ def main() -> None:
     parser.add_argument("--seeds", type=int, default=20)
     asked = parser.parse_args()
     RECORDS.parent.mkdir(exist_ok=True)
+    every = product(asked.shapes.split(","), range(1, asked.seeds + 1), asked.ways.split(","))
     records = []
     with RECORDS.open("w", encoding="utf-8") as file:
-        for shape in asked.shapes.split(","):
-            for seed in range(1, asked.seeds + 1):
-                for way in asked.ways.split(","):
-                    records.append(measured(shape, seed=seed, way=way))
-                    file.write(json.dumps(asdict(records[-1])) + "\n")
-                    file.flush()
+        for shape, seed, way in every:
+            records.append(measured(shape, seed=seed, way=way))
+            file.write(json.dumps(asdict(records[-1])) + "\n")
+            file.flush()
     print("\n".join(table(records)))  # noqa: T201 - a command
 
 

@@ -8,6 +8,7 @@ import multiprocessing
 import signal
 from collections.abc import Iterator
 from dataclasses import dataclass
+from multiprocessing import resource_tracker
 from multiprocessing.connection import Connection
 from types import TracebackType
 from typing import Self, TypeAlias
@@ -48,7 +49,8 @@ class ProofProcess:
         context = multiprocessing.get_context("spawn")
         self._here, there = context.Pipe()
         self._process = context.Process(target=_prove, args=(there,), daemon=True)
-        self._process.start()
+        with _unheard_interrupts():
+            self._process.start()
         there.close()
 
     def __enter__(self) -> Self:
@@ -91,6 +93,20 @@ class ProofProcess:
             self._here.send(word)
 
 
+@contextlib.contextmanager
+def _unheard_interrupts() -> Iterator[None]:
+    """A process that is started meanwhile never hears of Ctrl-C: its parent does, and says so."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    resource_tracker.ensure_running()  # or it starts now, and lifts the block when it has
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
 class _Parent:
     """What the process hears from its parent. Its end is a word to stop as well."""
 
@@ -121,7 +137,7 @@ class _Parent:
 
 def _prove(connection: Connection) -> None:
     """What runs in the process."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent hears it and says so
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
     # where the parent is gone nobody needs an answer
     with contextlib.suppress(EOFError, OSError):
         connection.send(_proved(connection.recv(), connection=connection))
