@@ -45,8 +45,10 @@ lint: setup  ## format, lint, types and import walls, without a test
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 
-bench: setup  ## how long things take, for the trend; passes or fails nothing by seconds
+SEEDS ?= 20
+bench: setup  ## how long things take, for the trend (hours; with SEEDS=1 minutes)
 	$(BIN)/pytest bench
+	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
 
 LOCK := uv pip compile pyproject.toml --quiet --universal --generate-hashes \
 	--no-emit-index-url --no-header --python-version 3.11 --extra ods

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 
 from bench.price_lists import catalogue, dense
 from paradestate.core.certainty import Exact, Within
+from paradestate.core.money import Minor
 from paradestate.core.order import OrderProblem, netted, order_problems
 from paradestate.core.order_outcome import Barred, MostParcels, OrderAnswer, unsold
 from paradestate.solve.clock import clock
@@ -97,9 +98,17 @@ def test_a_process_that_dies_leaves_the_best_found_here() -> None:
             for each in multiprocessing.active_children():
                 each.kill()
 
-    found = raced(SLOW, until=clock(4), progress=killed)
+    told: list[Advance] = []
+
+    def heard(advance: Advance) -> None:
+        told.append(advance)
+        killed(advance)
+
+    found = raced(SLOW, until=clock(4), progress=heard)
     assert isinstance(found, Found)
     assert found.out_of_time
+    died = next(number for number, advance in enumerate(told) if advance.bound is not None)
+    assert len({advance.best for advance in told[died:]}) > 1  # it was bettered even so
     assert order_problems(SLOW, found.order) == ()
 
 
@@ -114,6 +123,26 @@ def test_a_process_that_no_longer_answers_is_ended() -> None:
     assert isinstance(found, Found)
     assert found.out_of_time
     assert multiprocessing.active_children() == []
+
+
+def test_where_a_proof_cannot_be_tried_orders_are_bettered_and_nothing_is_proved() -> None:
+    """Great prices that share no divisor are too much for the solver, not for the search."""
+    cheap = catalogue(20, seed=1)
+    dear = {
+        name: replace(
+            seller,
+            packs={
+                key: replace(each, price=Minor(each.price * 1_000_003 + number), multibuy={})
+                for number, (key, each) in enumerate(seller.packs.items())
+            },
+        )
+        for name, seller in cheap.sources.items()
+    }
+    asked = replace(cheap, sources=dear)
+    found = raced(asked, until=clock(2))
+    assert isinstance(found, Found)
+    assert (found.certainty, found.out_of_time) == (Within(bound=0), True)
+    assert order_problems(asked, found.order) == ()
 
 
 def test_without_time_there_is_no_order() -> None:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from paradestate.core.certainty import Exact, Within
 from paradestate.core.order import Basket, Order, OrderProblem, priced
-from paradestate.solve.clock import Clock
+from paradestate.solve.clock import Clock, clock
 from paradestate.solve.error import SolverError, TooGreatError
 from paradestate.solve.heuristic.first_order import first_order
 from paradestate.solve.heuristic.improvement import better_orders
@@ -66,8 +66,11 @@ class _Race:
         self._best: Order | None = None
         self._found: Found | None = None
         self._told = Advance(best=None, bound=None, seconds=0.0)
-        self._ending: Ending | None = None
-        self._proof_is_over = False
+        self._is_barred = False
+        self._is_decided = False
+        """Whether the proof has come to its end."""
+        self._is_silent = False
+        """Whether nothing more will be heard of it."""
         self.until = replace(until, end=until.end - GRACE)
 
     def run(self, proof: ProofProcess, *, start: Basket) -> None:
@@ -75,7 +78,7 @@ class _Race:
 
         def is_over() -> bool:
             self._hear(proof)
-            return self._asked.stop() or self._proof_is_over
+            return self._asked.stop() or self._is_decided
 
         until = replace(self.until, stop=is_over)
         if start:
@@ -83,22 +86,31 @@ class _Race:
             for packs in better_orders(self._problem, start, until=until):
                 if self._consider(priced(self._problem, packs)):
                     proof.offer(packs)
-        while until.left:
+        self._wait(proof, until=until)
+        proof.end()
+        self._wait(proof, until=clock(GRACE))
+
+    def _wait(self, proof: ProofProcess, *, until: Clock) -> None:
+        while until.left and not self._is_silent:
             self._hear(proof, seconds=MOMENT)
-        if not self._proof_is_over:
-            proof.end()
-            self._hear(proof, seconds=GRACE)
 
     def _hear(self, proof: ProofProcess, *, seconds: float = 0.0) -> None:
+        if self._is_silent:
+            return
         for news in proof.news(seconds=seconds):
             if isinstance(news, Advance):
                 self._tell(best=news.best, bound=news.bound)
             else:
-                self._proof_is_over = True
+                self._is_silent = True
                 self._end(news)
+                return
 
     def _end(self, news: News | None) -> None:
-        """Takes note of how the proof ended; None where its process died."""
+        """Takes note of how the proof ended; None where its process died.
+
+        Where it couldn't be tried or died, orders are bettered for as long as there is time.
+        """
+        self._is_decided = isinstance(news, Found | Ending)
         match news:
             case Found(certainty=certainty, order=order):
                 self._found = news
@@ -106,11 +118,11 @@ class _Race:
                 self._tell(best=order.total, bound=bound)
                 if self._best is None or order.total <= self._best.total:
                     self._best = order
-            case Ending():
-                self._ending = news
+            case Ending.INFEASIBLE:
+                self._is_barred = True
+            case TooGreatError() if self._best is not None:
+                pass
             case SolverError():
-                raise news
-            case TooGreatError() if self._best is None:
                 raise news
 
     def _consider(self, order: Order) -> bool:
@@ -146,8 +158,8 @@ class _Race:
     def result(self) -> Found | Ending:
         """The best order of both, with what is proved."""
         if self._best is None:
-            return self._ending or _without_time(self._asked)
-        if self._ending is Ending.INFEASIBLE:
+            return Ending.INFEASIBLE if self._is_barred else _without_time(self._asked)
+        if self._is_barred:
             raise SolverError("the solver finds no order where there is one")
         bound = self._told.bound or 0
         interrupted = self._asked.stop() and not self._is_good_enough()

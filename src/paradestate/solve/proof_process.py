@@ -69,7 +69,7 @@ class ProofProcess:
 
     def begin(self, task: Task) -> None:
         """Hands the task over; to be called once."""
-        self._here.send(task)
+        self._say(task)
 
     def news(self, *, seconds: float = 0.0) -> Iterator[News | None]:
         """What the process has said since, waiting so long for the first; None where it died."""
@@ -88,7 +88,7 @@ class ProofProcess:
         """Tells the process to end with the best it has."""
         self._say(None)
 
-    def _say(self, word: Basket | None) -> None:
+    def _say(self, word: Task | Basket | None) -> None:
         with contextlib.suppress(OSError):  # where it died, its news say so
             self._here.send(word)
 
