@@ -1,5 +1,6 @@
 """The search for an order from large price lists: bettered here, proved in another process."""
 
+import time
 from dataclasses import replace
 
 from paradestate.core.certainty import Exact, Within
@@ -60,7 +61,7 @@ class _Race:
     ) -> None:
         self._problem = problem
         self._asked = until
-        self._seconds = until.left
+        self._begun = time.monotonic()
         self._within = within
         self._progress = progress
         self._best: Order | None = None
@@ -111,19 +112,20 @@ class _Race:
         Where it couldn't be tried or died, orders are bettered for as long as there is time.
         """
         self._is_decided = isinstance(news, Found | Ending)
-        match news:
-            case Found(certainty=certainty, order=order):
-                self._found = news
-                bound = certainty.bound if isinstance(certainty, Within) else order.total
-                self._tell(best=order.total, bound=bound)
-                if self._best is None or order.total <= self._best.total:
-                    self._best = order
-            case Ending.INFEASIBLE:
-                self._is_barred = True
-            case TooGreatError() if self._best is not None:
-                pass
-            case SolverError():
-                raise news
+        self._is_barred = news is Ending.INFEASIBLE
+        if isinstance(news, Found):
+            self._take(news)
+        is_done_without = isinstance(news, TooGreatError) and self._best is not None
+        if isinstance(news, SolverError) and not is_done_without:
+            raise news
+
+    def _take(self, found: Found) -> None:
+        order, certainty = found.order, found.certainty
+        self._found = found
+        bound = certainty.bound if isinstance(certainty, Within) else order.total
+        self._tell(best=order.total, bound=bound)
+        if self._best is None or order.total <= self._best.total:
+            self._best = order
 
     def _consider(self, order: Order) -> bool:
         """Whether an order found here is better than any known; if so it is kept."""
@@ -140,7 +142,7 @@ class _Race:
             before,
             best=min((each for each in (best, before.best) if each is not None), default=None),
             bound=max((each for each in (bound, before.bound) if each is not None), default=None),
-            seconds=self._seconds - self._asked.left,
+            seconds=time.monotonic() - self._begun,
         )
         if (now.best, now.bound) != (before.best, before.bound):
             self._told = now
