@@ -54,6 +54,14 @@ class OrderProblem:
         """Figures that have to be bought, of all kinds, whatever serves as what."""
         return self.covered({}).number_lacking
 
+    def places_of(self, kind: str) -> Iterator[tuple[str, int]]:
+        """The other kinds in whose place a kind may stand, and how many may at the most."""
+        for other in self.substitutes.of(kind, bought=False):
+            wanted = self.want.get(other, 0)
+            most = wanted if self.substitutes.bought_too else min(wanted, self.owned.get(kind, 0))
+            if most and other != kind:
+                yield other, most
+
     def uses_of(self, kind: str) -> int:
         """With more bought figures of a kind than this, one is left over."""
         places = (kind, *self.substitutes.of(kind, bought=True))

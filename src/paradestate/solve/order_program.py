@@ -136,14 +136,9 @@ class OrderProgram:
 
     def _places(self) -> Iterator[tuple[str, str, int]]:
         """A kind, another in whose place it may stand, and how many may at the most."""
-        problem, substitutes = self.problem, self.problem.substitutes
-        for kind in dict.fromkeys((*problem.owned, *self.held)):
-            owned = problem.owned.get(kind, 0)
-            for other in substitutes.of(kind, bought=False):
-                wanted = problem.want.get(other, 0)
-                most = wanted if substitutes.bought_too else min(wanted, owned)
-                if most and other != kind:
-                    yield kind, other, most
+        for kind in dict.fromkeys((*self.problem.owned, *self.held)):
+            for other, most in self.problem.places_of(kind):
+                yield kind, other, most
 
     def _limit_parcels(self) -> None:
         if self.problem.most_parcels is not None:

@@ -21,11 +21,14 @@ GREATEST = 2**53
 NEARLY_ONE = 1.0 - 1e-6
 """Costs are whole numbers, so a solution less than one below the best can't exist."""
 
-OPTIONS: Mapping[str, bool | int | float | str] = {
+ALWAYS: Mapping[str, bool | int | float | str] = {
     "output_flag": False,  # first, or the solver prints its banner
-    "presolve": "off",  # HiGHS 1.16 presolves some small orders into none, and is no faster for it
     "threads": 1,  # never another number: the solver keeps its first for the whole process
     "random_seed": 1,
+}
+
+OPTIONS: Mapping[str, bool | int | float | str] = {
+    "presolve": "off",  # HiGHS 1.16 presolves some small orders into none
     "mip_rel_gap": 0.0,
     # Feasibility tolerances stay as they are: tighter ones make the solver lose solutions, while
     # with these it may only take liberties, which the plain check finds out.
@@ -259,12 +262,19 @@ _ENDINGS: Mapping[highspy.HighsModelStatus, Ending] = {
 
 
 def _solver(seconds: float, *, gap: int) -> highspy._core._Highs:
-    """A fresh solver. The library's own subclass prints a banner before it can be silenced."""
+    return fresh_solver(
+        {**OPTIONS, "time_limit": max(seconds, SHORTEST), "mip_abs_gap": gap + NEARLY_ONE}
+    )
+
+
+def fresh_solver(options: Mapping[str, bool | int | float | str]) -> highspy._core._Highs:
+    """A solver with these options on top of those that hold for every one.
+
+    The library's own subclass prints a banner before it can be silenced.
+    """
     solver = highspy._core._Highs()  # noqa: SLF001 - as the docstring says
-    for name, value in OPTIONS.items():
+    for name, value in {**ALWAYS, **options}.items():
         solver.setOptionValue(name, value)
-    solver.setOptionValue("time_limit", max(seconds, SHORTEST))
-    solver.setOptionValue("mip_abs_gap", gap + NEARLY_ONE)
     return solver
 
 

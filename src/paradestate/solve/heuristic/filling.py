@@ -20,17 +20,12 @@ from paradestate.solve.heuristic.shelf import (
     Shelf,
     Steps,
 )
-from paradestate.solve.program import Ending
+from paradestate.solve.program import Ending, fresh_solver
 
 NEARLY_NOUGHT = 1e-6
 LONG_ENOUGH = 10.0
 """Seconds for what takes far less."""
 
-OPTIONS: Mapping[str, bool | int | float | str] = {
-    "output_flag": False,  # first, or the solver prints its banner
-    "threads": 1,
-    "random_seed": 1,
-}
 IN_PARTS: Mapping[str, bool | int | float | str] = {"presolve": "off"}
 WHOLE: Mapping[str, bool | int | float | str] = {"mip_rel_gap": 0.0, "mip_abs_gap": 0.99}
 
@@ -144,12 +139,10 @@ def filled(
 
     Only those that cost no more than `below` are looked for.
     """
-    solver = highspy._core._Highs()  # noqa: SLF001 - the subclass prints a banner
-    options = {**OPTIONS, **(WHOLE if whole else IN_PARTS), "time_limit": max(seconds, 0.01)}
+    options = {**(WHOLE if whole else IN_PARTS), "time_limit": max(seconds, 0.01)}
     if below is not None:
         options["objective_bound"] = below
-    for name, value in options.items():
-        solver.setOptionValue(name, value)
+    solver = fresh_solver(options)
     solver.passModel(_model(gap, whole=whole))
     solver.run()
     status = solver.getModelStatus()

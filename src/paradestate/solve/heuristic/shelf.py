@@ -233,13 +233,9 @@ def _steps(source: Source) -> tuple[Step, ...]:
 
 
 def _places(problem: OrderProblem, rows: Mapping[str, int]) -> Iterator[Place]:
-    bought_too = problem.substitutes.bought_too
-    for kind, others in problem.substitutes.may_stand_for.items():
-        for other in others:
-            wanted = problem.want.get(other, 0)
-            most = wanted if bought_too else min(wanted, problem.owned.get(kind, 0))
-            if most and other != kind:
-                yield Place(kind=rows[kind], other=rows[other], most=most)
+    for kind in problem.substitutes.may_stand_for:
+        for other, most in problem.places_of(kind):
+            yield Place(kind=rows[kind], other=rows[other], most=most)
 
 
 def _lots(
