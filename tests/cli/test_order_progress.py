@@ -16,6 +16,13 @@ def test_an_advance_is_told_in_pounds() -> None:
     )
 
 
+def test_after_the_proof_it_is_told_what_is_still_looked_for() -> None:
+    proved = Advance(best=4850, bound=4850, seconds=3.4)
+    assert advance_text(proved, currency=GBP) == (
+        "nothing is below £48.50; looking for orders beside it (Ctrl-C ends that)"
+    )
+
+
 def test_where_nobody_looks_on_nothing_is_told() -> None:
     with shown_progress() as told:
         assert told is None

@@ -7,7 +7,6 @@ import pytest
 
 from paradestate.core.cover import Substitutes
 from paradestate.core.figure import Match, StandIn
-from paradestate.core.money import Minor
 from paradestate.core.order import (
     Order,
     in_order_of_choice,
@@ -154,31 +153,11 @@ def test_orders_come_by_total_left_over_number_of_packs_and_names() -> None:
     assert sorted(last_first, key=in_order_of_choice) == orders
 
 
-def test_an_order_with_a_pack_too_many_is_padded() -> None:
-    assert not is_padded(PROBLEM, priced(PROBLEM, BEST))
-    assert is_padded(PROBLEM, priced(PROBLEM, {**BEST, ("South", "S2"): 1}))
-
-
-def test_a_pack_that_lifts_goods_over_a_step_is_no_padding() -> None:
-    lifted = problem(
-        source("North", pack("A", 100, a=1), pack("B", 1, b=1), carriage={0: 50, 101: 0}), a=1
-    )
-    assert not is_padded(lifted, priced(lifted, {("North", "A"): 1, ("North", "B"): 1}))
-    assert is_padded(lifted, priced(lifted, {("North", "A"): 1, ("North", "B"): 2}))
-
-
-def test_a_pack_that_reaches_the_least_order_is_no_padding() -> None:
-    least = problem(
-        source("North", pack("A", 100, a=1), pack("B", 1, b=1), least_order=Minor(101)), a=1
-    )
-    assert not is_padded(least, priced(least, {("North", "A"): 1, ("North", "B"): 1}))
-
-
-def test_a_whole_multibuy_too_many_is_padding() -> None:
-    cheap_pair = problem(source("North", pack("A", 70, multibuy={2: 40}, a=1)), a=1)
-    assert not is_padded(cheap_pair, priced(cheap_pair, {("North", "A"): 1}))
-    assert not is_padded(cheap_pair, priced(cheap_pair, {("North", "A"): 2}))
-    assert is_padded(cheap_pair, priced(cheap_pair, {("North", "A"): 4}))
+def test_an_order_that_adds_packs_to_a_better_one_is_padded() -> None:
+    best = priced(PROBLEM, BEST)
+    assert is_padded(priced(PROBLEM, {**BEST, ("South", "S2"): 1}), better=best)
+    assert is_padded(priced(PROBLEM, {("South", "S1"): 5, ("South", "S3"): 1}), better=best)
+    assert not is_padded(priced(PROBLEM, {("South", "S1"): 5, ("South", "S2"): 3}), better=best)
 
 
 def test_more_parcels_than_may_come_are_said() -> None:

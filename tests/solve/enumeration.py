@@ -1,7 +1,7 @@
 """The slow twin of the order program: every order there is, priced by a till of its own."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -79,23 +79,17 @@ def steps(orders: list[Listed]) -> list[tuple[int, int]]:
     )
 
 
-def unpadded(problem: OrderProblem, orders: list[Listed]) -> list[Listed]:
-    """Those orders that are dearer, or not enough, without any one of their packs or multi-buys."""
-    totals = {order.packs: order.total for order in orders}
-    return [
-        order
-        for order in orders
-        if all(totals.get(fewer, math.inf) > order.total for fewer in _with_less(problem, order))
-    ]
-
-
-def _with_less(problem: OrderProblem, order: Listed) -> list[tuple[tuple[PackName, int], ...]]:
-    found = []
-    for name, _ in order.packs:
-        for size in (1, *problem.sources[name[0]].packs[name[1]].multibuy):
-            fewer = [(each, number - size * (each == name)) for each, number in order.packs]
-            found.append(tuple((each, number) for each, number in fewer if number))
-    return found
+def unpadded(orders: list[Listed]) -> Iterator[Listed]:
+    """Those orders that are dearer, or not enough, without some of their packs."""
+    for order in orders:
+        numbers = dict(order.packs)
+        if not any(
+            fewer.packs != order.packs
+            and fewer.total <= order.total
+            and all(numbers.get(name, 0) >= number for name, number in fewer.packs)
+            for fewer in orders
+        ):
+            yield order
 
 
 _Basket: TypeAlias = tuple[int, list[tuple[PackName, int]], Mapping[str, int]]

@@ -28,6 +28,9 @@ def shown_progress() -> Iterator[Told | None]:
 def advance_text(advance: Advance, *, currency: Currency) -> str:
     """How far the search has come, in words."""
     best, bound = advance.best, advance.bound
+    if best is not None and bound is not None and best <= bound:
+        proved = money_text(best, currency)
+        return f"nothing is below {proved}; looking for orders beside it (Ctrl-C ends that)"
     found = "nothing found yet" if best is None else f"best {money_text(best, currency)}"
     below = "" if bound is None else f", nothing below {money_text(bound, currency)}"
     return f"{found}{below} ({advance.seconds:.0f} s; Ctrl-C keeps the best)"

@@ -157,20 +157,9 @@ def in_order_of_choice(order: Order) -> tuple[int, int, int, tuple[tuple[PackNam
     return order.total, order.number_left_over, order.number_of_packs, named
 
 
-def is_padded(problem: OrderProblem, order: Order) -> bool:
-    """Whether an order stays enough and no dearer without some one of its packs or multi-buys."""
-    return any(
-        not shortcomings(problem, fewer) and priced(problem, fewer).total <= order.total
-        for fewer in _with_less(problem, order)
-    )
-
-
-def _with_less(problem: OrderProblem, order: Order) -> Iterator[Basket]:
-    for name, number in order.packs.items():
-        pack = problem.sources[name[0]].packs[name[1]]
-        for size in {1, *pack.multibuy}:
-            if size <= number:
-                yield {**order.packs, name: number - size}
+def is_padded(order: Order, *, better: Order) -> bool:
+    """Whether an order is a better one with more packs added."""
+    return all(order.packs.get(name, 0) >= number for name, number in better.packs.items())
 
 
 def shortcomings(problem: OrderProblem, packs: Basket) -> tuple[str, ...]:

@@ -9,7 +9,6 @@ from paradestate.solve.clock import Clock, clock, never
 from paradestate.solve.error import TooGreatError
 from paradestate.solve.order_program import OrderProgram
 from paradestate.solve.order_search import Found, search
-from paradestate.solve.padding_program import keep_out_padding
 from paradestate.solve.program import Ending, Stop
 
 USUAL_SECONDS = 10.0
@@ -17,7 +16,7 @@ USUAL_SECONDS = 10.0
 
 MOST_STEPS = 100
 MOST_TRIED = 100
-"""Orders that are looked at for the next best, padded ones and ties included."""
+"""Orders that are looked at for the next best, ties included."""
 
 
 def with_alternatives(
@@ -48,7 +47,7 @@ def with_alternatives(
         order=first,
         steps=(first, *steps[1:]),
         all_steps=all_steps,
-        next_best=tuple(others[:next_best]),
+        next_best=tuple(each for each in others if not is_padded(each, better=first))[:next_best],
         all_next_best=all_others,
     )
 
@@ -84,12 +83,11 @@ def next_best_after(
     """So many orders that come after the best, without padded ones, and whether all of them.
 
     With them come all that differ from the last in packs and names only. Each order that is found
-    is excluded from the program, which then gives the next.
+    is excluded from the program with all that only add packs to it, which then gives the next.
     """
     if not best.packs or not number:
         return [], True
     program = OrderProgram(problem)
-    keep_out_padding(program)
     program.exclude(best)
     listed: list[Order] = []
     for _ in range(MOST_TRIED):
@@ -101,8 +99,7 @@ def next_best_after(
         if len(listed) >= number and _is_beyond(found.order, listed[number - 1]):
             return listed, True
         program.exclude(found.order)
-        if not is_padded(problem, found.order):
-            listed.append(found.order)
+        listed.append(found.order)
     return listed, False
 
 

@@ -168,19 +168,14 @@ class OrderProgram:
             self.program.set_limit(measure.row, most=before)
 
     def exclude(self, order: Order) -> None:
-        """Demands another order: of some pack more or fewer."""
-        differs: dict[int, int] = {}
-        for name, terms in self.packs.items():
-            number = order.packs.get(name, 0)
-            if number < terms.most:
-                more = self.program.variable(most=1)
-                self.program.row({**terms.number, more: -number - 1}, least=0)
-                differs[more] = 1
-            if number > 0:
-                fewer = self.program.variable(most=1)
-                self.program.row({**terms.number, fewer: terms.most - number + 1}, most=terms.most)
-                differs[fewer] = 1
-        self.program.row(differs, least=1)
+        """Demands an order that isn't this one, with packs added or without."""
+        fewer: dict[int, int] = {}
+        for name, number in order.packs.items():
+            terms = self.packs[name]
+            has_fewer = self.program.variable(most=1)
+            self.program.row({**terms.number, has_fewer: terms.most - number + 1}, most=terms.most)
+            fewer[has_fewer] = 1
+        self.program.row(fewer, least=1)
 
     def start(self, packs: Basket) -> Start:
         """The variables of all packs in a solution that buys these."""
