@@ -51,7 +51,7 @@ bench: setup  ## how long things take, for the trend (hours; with SEEDS=1 minute
 	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
 
 LOCK := uv pip compile pyproject.toml --quiet --universal --generate-hashes \
-	--no-emit-index-url --no-header --python-version 3.11 --extra ods
+	--no-emit-index-url --no-header --python-version 3.11 --extra ods --extra server
 lock:  ## write the lock files anew from pyproject.toml (needs uv)
 	@command -v uv >/dev/null || { echo "make lock needs uv, which is not part of this project: install it, then run this again." >&2; exit 1; }
 	$(LOCK) --output-file requirements.lock
