@@ -10,8 +10,10 @@ from paradestate.core.digest_chain import (
     BEFORE_THE_FIRST,
     START,
     Altered,
+    Checkpoint,
     Head,
     Link,
+    checkpoint_digest,
     digest_of,
     first_altered,
     linked,
@@ -89,3 +91,22 @@ def test_no_field_of_any_line_can_be_changed_unseen(number: int, field: str, val
     altered = [*LINKS[:number], after, *LINKS[number + 1 :]]
     found = first_altered(altered, end=END)
     assert found == Altered(number=number + 1, id=after.id)
+
+
+CHECKPOINT = Checkpoint(head=END, text="ten riflemen")
+
+
+def test_a_checkpoint_has_a_digest_over_its_number_the_digest_of_its_line_and_its_text() -> None:
+    plain = sha256(b"4\n" + LINKS[-1].digest.encode() + b"\nten riflemen").hexdigest()
+    assert checkpoint_digest(CHECKPOINT) == plain
+
+
+@given(st.integers(0, 9), st.text(max_size=3), st.text(max_size=3))
+def test_no_part_of_a_checkpoint_can_be_changed_unseen(number: int, digest: str, text: str) -> None:
+    for changed in (
+        replace(CHECKPOINT, head=replace(END, number=number)),
+        replace(CHECKPOINT, head=replace(END, digest=digest)),
+        replace(CHECKPOINT, text=text),
+    ):
+        is_same = changed == CHECKPOINT
+        assert (checkpoint_digest(changed) == checkpoint_digest(CHECKPOINT)) is is_same

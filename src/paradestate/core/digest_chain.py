@@ -36,6 +36,14 @@ class Head:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Checkpoint:
+    """What the lines up to one of them came to, so that they need not be read again."""
+
+    head: Head
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Altered:
     """The first line at which a chain doesn't hold."""
 
@@ -56,6 +64,12 @@ def linked(head: Head, *, id: str, text: str) -> Link:  # noqa: A002 - as above
     """The next line of a chain."""
     digest = digest_of(before=head.digest, id=id, text=text)
     return Link(number=head.number + 1, id=id, text=text, digest=digest)
+
+
+def checkpoint_digest(checkpoint: Checkpoint) -> str:
+    """The digest over all of a checkpoint, so that a damaged one shows."""
+    head = checkpoint.head
+    return sha256(f"{head.number}\n{head.digest}\n{checkpoint.text}".encode()).hexdigest()
 
 
 def first_altered(links: Iterable[Link], *, after: Head = START, end: Head) -> Altered | None:
