@@ -1,0 +1,1 @@
+"""The steps. One that was ever released is never altered."""
