@@ -9,7 +9,8 @@ import pytest
 
 from paradestate import __version__
 from paradestate.cli import main
-from paradestate.cli.program import COMMANDS
+from paradestate.cli.program import COMMANDS, program
+from paradestate.store.error import StoreError
 from tests.cli.calling import call
 
 
@@ -54,9 +55,10 @@ def test_wrong_usage_is_2_and_offers_the_nearest_command(tmp_path: Path) -> None
 
 def test_help_loads_no_heavy_part(tmp_path: Path) -> None:
     code = (
-        "import sys\nfrom paradestate.cli.program import program\n"
+        "import sys\nimport paradestate.cli\nfrom paradestate.cli.program import program\n"
         "program(['--help'], standalone_mode=False)\n"
-        "print(sorted({'rich', 'yaml', 'highspy', 'numpy', 'openpyxl'} & set(sys.modules)))\n"
+        "heavy = {'rich', 'yaml', 'highspy', 'numpy', 'openpyxl', 'sqlalchemy', 'alembic'}\n"
+        "print(sorted(heavy & set(sys.modules)))\n"
     )
     done = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=tmp_path
@@ -86,6 +88,20 @@ def test_what_the_world_keeps_from_us_is_3_in_one_sentence(
         main()
     assert ended.value.code == 3
     assert capsys.readouterr().err == "paradestate: force.yaml: Permission denied\n"
+
+
+def test_a_journal_that_fails_is_3_in_its_own_words(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def refuse(**_: object) -> None:
+        raise StoreError("journal: the disk is full. Nothing was written. Make room.")
+
+    monkeypatch.setattr(program, "main", refuse)
+    with pytest.raises(SystemExit) as ended:
+        main()
+    assert ended.value.code == 3
+    said = "paradestate: journal: the disk is full. Nothing was written. Make room.\n"
+    assert capsys.readouterr().err == said
 
 
 def test_a_reader_that_goes_away_is_no_failure(folder: Path) -> None:

@@ -11,6 +11,7 @@ import click
 from paradestate.cli.encoding import speak_plainly
 from paradestate.cli.program import program
 from paradestate.solve.error import SolverError
+from paradestate.store.error import StoreError
 from paradestate.text.error import FileError
 
 WORLD_FAILED = 3
@@ -21,7 +22,7 @@ def main() -> None:
     speak_plainly()
     try:
         program.main(prog_name="paradestate")
-    except (FileError, SolverError) as error:
+    except (FileError, SolverError, StoreError) as error:
         click.echo(f"paradestate: {error}", err=True)
         sys.exit(WORLD_FAILED)
     except BrokenPipeError:  # the reader of our output has gone, such as `head`
