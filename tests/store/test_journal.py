@@ -1,12 +1,13 @@
 """The contract of a journal, the same on both databases."""
 
+import tracemalloc
 from dataclasses import replace
 from hashlib import sha256
 
 import pytest
 
 from paradestate.core.digest_chain import START, Altered, Checkpoint, Head
-from paradestate.store.address import Address, ServerJournal
+from paradestate.store.address import Address, JournalFile, ServerJournal
 from paradestate.store.error import OtherTextError, StoreError
 from paradestate.store.journal import PAGE
 from paradestate.store.opening import opened
@@ -121,6 +122,22 @@ def test_lines_are_streamed_from_any_number_over_the_edges_of_pages(address: Add
     with opened(address, writing=False) as journal:
         for after in (0, 1, PAGE - 1, PAGE, PAGE + 1, PAGE + 2, PAGE + 9):
             assert list(journal.links(after=after)) == written[after:]
+
+
+def test_streaming_holds_a_page_in_memory_however_long_the_journal_is(file: JournalFile) -> None:
+    """Also where it isn't sound; by hand, as two thousand letters a line take long to append."""
+    write(file)
+    row = f"SELECT OURS, value, printf('%036d', value), '{'x' * 2000}', '' FROM generate"
+    more = f"SELECT 1 UNION ALL SELECT value + 1 FROM generate WHERE value < {20 * PAGE}"
+    by_hand(file, f"WITH RECURSIVE generate(value) AS ({more}) INSERT INTO entry {row}")
+    with opened(file, writing=False) as journal:
+        tracemalloc.start()
+        try:
+            assert sum(1 for _ in journal.links()) == 20 * PAGE
+            _, most = tracemalloc.get_traced_memory()
+        finally:
+            tracemalloc.stop()
+    assert most < 4 * PAGE * 2500, "of 20 pages never more than a few"
 
 
 def test_a_stream_left_in_the_middle_is_no_trouble(address: Address) -> None:
