@@ -8,11 +8,12 @@ import sys
 
 import click
 
+from paradestate.cli.difference import difference
 from paradestate.cli.encoding import speak_plainly
 from paradestate.cli.program import program
 from paradestate.solve.error import SolverError
 from paradestate.store.error import StoreError
-from paradestate.text.error import FileError
+from paradestate.text.error import FileChangedError, FileError
 
 WORLD_FAILED = 3
 
@@ -24,6 +25,8 @@ def main() -> None:
         program.main(prog_name="paradestate")
     except (FileError, SolverError, StoreError) as error:
         click.echo(f"paradestate: {error}", err=True)
+        if isinstance(error, FileChangedError):
+            click.echo(difference(error), err=True)
         sys.exit(WORLD_FAILED)
     except BrokenPipeError:  # the reader of our output has gone, such as `head`
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

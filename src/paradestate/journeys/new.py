@@ -10,7 +10,9 @@ from importlib import resources
 from pathlib import Path
 
 from paradestate.text.error import FileError
+from paradestate.text.folder_lock import put_down
 from paradestate.text.starter import Answers, starter_text
+from paradestate.text.whole_file import write_new
 
 
 class FolderTakenError(Exception):
@@ -53,10 +55,11 @@ def _written(folder: Path, files: Mapping[str, str]) -> tuple[Path, ...]:
         beside = Path(tempfile.mkdtemp(prefix=".new-", dir=folder.parent))
         try:
             for name, text in files.items():
-                (beside / name).write_text(text, encoding="utf-8")
+                write_new(beside / name, text.encode())
             beside.chmod(0o755)
             beside.replace(folder)
-        except OSError:
+            put_down(folder.parent)
+        except (OSError, FileError):
             shutil.rmtree(beside, ignore_errors=True)
             raise
     except OSError as error:

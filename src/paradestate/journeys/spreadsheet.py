@@ -10,7 +10,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from paradestate.journeys.check import Checked, checked
-from paradestate.text.error import FileError
+from paradestate.text.error import FileChangedError
 from paradestate.text.spreadsheet.writing import (
     Page,
     csv_text,
@@ -18,6 +18,7 @@ from paradestate.text.spreadsheet.writing import (
     pages_of,
     xlsx_bytes,
 )
+from paradestate.text.whole_file import write_new
 
 ENDINGS = (".xlsx", ".ods", ".csv")
 
@@ -39,7 +40,7 @@ def write_spreadsheet(
 ) -> Written:
     """Writes the sheets. Raises CannotWriteError, or FileError where the disk refuses."""
     if file.exists():
-        raise CannotWriteError(f"{file} is there already; nothing is overwritten.")
+        raise _taken(file)
     read = checked(folder, today=today)
     if read.is_stopped:
         return Written(checked=read, sheets=())
@@ -74,10 +75,11 @@ def _page_for(file: Path, pages: tuple[Page, ...]) -> Page:
 
 
 def _write(file: Path, data: bytes) -> None:
-    beside = file.with_name(f".{file.name}.new")
     try:
-        beside.write_bytes(data)
-        beside.replace(file)
-    except OSError as error:
-        beside.unlink(missing_ok=True)
-        raise FileError(f"{error.filename or file}: {error.strerror}") from error
+        write_new(file, data)
+    except FileChangedError:
+        raise _taken(file) from None
+
+
+def _taken(file: Path) -> CannotWriteError:
+    return CannotWriteError(f"{file} is there already; nothing is overwritten.")
