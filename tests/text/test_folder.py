@@ -70,3 +70,21 @@ def test_a_folder_without_the_words_that_must_be_there() -> None:
         "'title' is missing.",
     ]
     assert reading.force.raise_ is None
+
+
+def test_hidden_files_and_former_versions_are_never_read(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_text(HEAD, encoding="utf-8")
+    (tmp_path / ".former").mkdir()
+    for name in (".force.yaml", ".b.yml", ".c.csv", ".d.xlsx", ".former/e.yaml"):
+        (tmp_path / name).write_text("odd: [", encoding="utf-8")
+    reading = read_folder(tmp_path)
+    assert reading.findings == ()
+    assert len(reading.texts) == 1
+
+
+def test_a_folder_is_read_as_if_a_file_held_something_else(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_text(HEAD, encoding="utf-8")
+    file = str(tmp_path / "force.yaml")
+    reading = read_folder(tmp_path, instead={file: HEAD.replace("T", "Other").encode()})
+    assert reading.force.title == "Other"
+    assert read_folder(tmp_path).force.title == "T"

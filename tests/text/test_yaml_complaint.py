@@ -1,5 +1,7 @@
 """What a YAML reader's complaint means: each sort of slip, its place and its way out."""
 
+from collections.abc import Iterator
+
 import pytest
 import yaml
 
@@ -68,10 +70,14 @@ def test_what_has_no_code_of_its_own_is_said_in_words(
 @pytest.mark.parametrize(
     ("text", "since"),
     [
-        ("a: 1\nb: 'x\n", " It began on line 2."),
-        ("a: [1, 2\n\n", " It began on line 1."),
+        ("a: 1\nb: 'x\n", ""),
+        ("a: [1, 2\n\n", ""),
+        ("a: 1\nb: {c: 'x y", ""),
+        ('a: 1\nb: "x y', ""),
+        ('a: 1\nb: "x\n  y', " It began on line 2."),
         ("a: [\n", ""),
-        ("a: 1\nb\n", " It began on line 2."),
+        ("a: 1\nb\n", ""),
+        ("a: 1\nb: 'x\n  y\n", " It began on line 2."),
     ],
 )
 def test_a_file_that_breaks_off_says_where_that_began(text: str, since: str) -> None:
@@ -90,3 +96,18 @@ def test_a_control_character_is_named_with_its_place(sign: str) -> None:
 def test_an_unknown_complaint_without_a_place_is_at_the_top() -> None:
     spot = spot_of(yaml.YAMLError("odd"), ["a: 1"])
     assert (spot.slip.code, spot.line, spot.column) == ("not-yaml", 1, 1)
+
+
+def complaints_at_every_cut(text: str) -> Iterator[str]:
+    for end in range(1, len(text)):
+        try:
+            list(yaml.parse(text[:end], Loader=yaml.CBaseLoader))
+        except yaml.YAMLError as error:
+            yield spot_of(error, text[:end].split("\n")).slip.code
+
+
+def test_wherever_a_file_is_cut_off_it_is_said_or_what_is_left_is_whole() -> None:
+    text = "a: {b: 'x y', c: [1, \"z\"]}\nlong name:\n  - d: 'one\n      two'\n    e: {f: g}\n"
+    codes = list(complaints_at_every_cut(text))
+    assert len(codes) > 50
+    assert set(codes) == {"half-written"}

@@ -125,6 +125,7 @@ def test_an_empty_value_is_left_for_its_word_to_judge() -> None:
     [
         ("a:\n\tb: 1\n", "tab"),
         ("a: 'x\n", "half-written"),
+        ("a: {b: 1, c", "half-written"),
         ("a: [1, 2\n", "half-written"),
         ("a: {b: 1\n", "half-written"),
         ("a: b: c\n", "colon-in-text"),
@@ -181,3 +182,10 @@ def test_a_text_hangs_where_it_is_told() -> None:
 def test_a_second_document_is_not_taken_for_the_first() -> None:
     root = fields(read("a: 1\n---\nb: 2\n").node)
     assert list(root.nodes) == ["a"]
+
+
+@pytest.mark.parametrize("end", ["b: 'x", "b: {c: 1, d"])
+def test_where_a_text_breaks_off_what_was_found_before_stays(end: str) -> None:
+    found = read(f"a: &x 1\n{end}").findings
+    assert [each.code for each in found] == ["yaml-anchor", "half-written"]
+    assert (found[1].place.line, found[1].place.column) == (2, len(end))

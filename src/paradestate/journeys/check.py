@@ -33,10 +33,15 @@ class Checked:
         return bool(stops(self.findings))
 
 
-def checked(folder: Path, *, today: datetime.date) -> Checked:
-    """The force of a folder and all findings. Raises FileError where it can't be read."""
+def checked(
+    folder: Path, *, today: datetime.date, instead: Mapping[str, bytes] | None = None
+) -> Checked:
+    """The force of a folder and all findings. Raises FileError where it can't be read.
+
+    With `instead` as if these files of it held that.
+    """
     with no_cycles_sought():
-        reading = read_folder(folder)
+        reading = read_folder(folder, instead=instead)
         doubts = _reviewed(reading.force, today=today) if reading.whole else ()
         findings = in_reading_order((*reading.findings, *doubts))
     return Checked(force=reading.force, findings=findings, texts=reading.texts)

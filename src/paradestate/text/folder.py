@@ -19,6 +19,7 @@ from paradestate.text.spreadsheet.csv_sheet import read_csv
 from paradestate.text.spreadsheet.section import any_is_read, no_sheet, read_sheets
 from paradestate.text.spreadsheet.workbook import read_workbook
 from paradestate.text.tree import Node, places_within
+from paradestate.text.whole_copy import with_whole_copy
 from paradestate.text.yaml_tree import read_yaml
 
 READ_ENDINGS = frozenset({".yaml", ".xlsx", ".csv", ".ods"})
@@ -46,20 +47,25 @@ class FileTree:
     whole: bool
 
 
-def read_folder(folder: Path) -> Reading:
-    """The force of a folder. Raises FileError where the folder or a file can't be read."""
+def read_folder(folder: Path, *, instead: Mapping[str, bytes] | None = None) -> Reading:
+    """The force of a folder. Raises FileError where the folder or a file can't be read.
+
+    With `instead` as if these files held that. Files whose name begins with a point aren't read.
+    """
     try:
+        there = [path for path in folder.iterdir() if not path.name.startswith(".")]
         files = {
             str(path): path.read_bytes()
-            for path in sorted(folder.iterdir(), key=lambda path: path.name.encode())
+            for path in sorted(there, key=lambda path: path.name.encode())
             if path.is_file() and path.suffix in READ_ENDINGS
         }
-        others = [str(path) for path in sorted(folder.iterdir()) if path.suffix == ".yml"]
+        others = [str(path) for path in sorted(there) if path.suffix == ".yml"]
+        reading = read_files(files | dict(instead or {}), folder=str(folder))
+        findings = [with_whole_copy(found) for found in reading.findings]
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
-    reading = read_files(files, folder=str(folder))
-    findings = in_reading_order((*reading.findings, *(_not_read(name) for name in others)))
-    return replace(reading, findings=findings)
+    findings.extend(_not_read(name) for name in others)
+    return replace(reading, findings=in_reading_order(findings))
 
 
 def read_files(files: Mapping[str, bytes], *, folder: str = "force") -> Reading:

@@ -151,17 +151,25 @@ def _space_missing(complaint: _Complaint, *, line: int) -> Spot | None:
 
 def _cut_off(complaint: _Complaint) -> Spot | None:
     """Nothing follows any more."""
-    if any(text.strip() for text in complaint.lines[complaint.line - 1 :]):
+    if any(text.strip() for text in (complaint.rest, *complaint.lines[complaint.line :])):
         return None
     begun = complaint.begun
-    since = f" It began on line {begun[0]}." if begun and begun[0] < complaint.line else ""
+    line, column = _last_written(complaint.lines)
+    since = f" It began on line {begun[0]}." if begun and begun[0] < line else ""
     slip = Slip(
         code="half-written",
         message=f"The file ends in the middle of an entry.{since}",
         hint="Close the quote or bracket, or go back to a copy that is whole.",
         effect="The unfinished entry isn't used.",
     )
-    return Spot(slip=slip, line=complaint.line, column=complaint.column)
+    return Spot(slip=slip, line=line, column=column)
+
+
+def _last_written(lines: tuple[str, ...]) -> tuple[int, int]:
+    """The line and column of the last character of a file that can be seen."""
+    filled = [number for number, text in enumerate(lines, start=1) if text.strip()]
+    last = max(filled, default=1)
+    return last, len(lines[last - 1].rstrip())
 
 
 def _no_colon(complaint: _Complaint) -> Spot | None:

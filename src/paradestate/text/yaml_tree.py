@@ -13,7 +13,7 @@ from paradestate.text.context import said_of
 from paradestate.text.slip import Slip
 from paradestate.text.spelling import tidy
 from paradestate.text.tree import Fields, Items, Node, Scalar
-from paradestate.text.yaml_complaint import spot_of
+from paradestate.text.yaml_complaint import Spot, spot_of
 from paradestate.text.yaml_slip import (
     KEY_EMPTY,
     KEY_NOT_TEXT,
@@ -98,6 +98,7 @@ def read_yaml(text: str, *, file: str, path: KeyPath = ()) -> YamlReading:
             builder.take(event)
     except yaml.YAMLError as error:
         spot = spot_of(error, text.split("\n"))
+        builder.forget_key_cut_off(spot)
         builder.record(spot.slip, Place(file=file, line=spot.line, column=spot.column))
         whole = False
     except _TooMuchError as bound:
@@ -139,6 +140,15 @@ class _Builder:
                 related=related,
             )
         )
+
+    def forget_key_cut_off(self, spot: Spot) -> None:
+        """Takes back what was said last where it is about a key at which the file breaks off."""
+        if not self.findings or spot.slip.code != "half-written":
+            return
+        place = self.findings[-1].place
+        end = place.column + len(place.path[-1] if place.path else "") - 1
+        if (place.line, end) == (spot.line, spot.column):
+            self.findings.pop()
 
     def take(self, event: yaml.Event) -> None:
         """One event of the stream."""
