@@ -18,27 +18,36 @@ json_option = click.option(
 )
 
 
+RAISED = (
+    click.option(
+        "--set",
+        "numbers",
+        multiple=True,
+        metavar="PART=N",
+        help="The number of a part that is a range: --set company=3.",
+    ),
+    click.option("--date", default="", metavar="DATE", help="1943, 1943-07 or 1943-07-10."),
+    click.option("--theatre", default=None, metavar="NAME", help="The theatre raised for."),
+    click.option(
+        "--wished",
+        default="",
+        metavar="all|none|NAMES",
+        help="Which wished items are wanted.",
+    ),
+)
+"""What the section `raise` of a folder decides."""
+
+GAME = click.option("--game", default="", metavar="NAME", help="A game of the force.")
+
+
 def choice_options(command: F) -> F:
     """The options of a choice made for one sum only."""
-    options = (
-        click.option(
-            "--set",
-            "numbers",
-            multiple=True,
-            metavar="PART=N",
-            help="The number of a part that is a range: --set company=3.",
-        ),
-        click.option("--date", default="", metavar="DATE", help="1943, 1943-07 or 1943-07-10."),
-        click.option("--theatre", default=None, metavar="NAME", help="The theatre raised for."),
-        click.option(
-            "--wished",
-            default="",
-            metavar="all|none|NAMES",
-            help="Which wished items are wanted.",
-        ),
-        click.option("--game", default="", metavar="NAME", help="A game of the force."),
-    )
-    for option in reversed(options):
+    return raised_options(GAME(command))
+
+
+def raised_options(command: F) -> F:
+    """The options of a choice that may be written down."""
+    for option in reversed(RAISED):
         command = option(command)
     return command
 
@@ -46,6 +55,11 @@ def choice_options(command: F) -> F:
 def today() -> datetime.date:
     """The day by the clock of this computer, the only clock there is."""
     return datetime.datetime.now(tz=datetime.UTC).astimezone().date()
+
+
+def now() -> datetime.datetime:
+    """The time by the same clock."""
+    return datetime.datetime.now(tz=datetime.UTC)
 
 
 def finish(*, stopped: bool) -> None:

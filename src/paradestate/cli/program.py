@@ -11,11 +11,15 @@ COMMANDS = {
     "check": "Read everything and say what is wrong or doubtful.",
     "read-back": "Say each entry as a sentence, to proof against the book.",
     "count": "Count what must be on the table, what is owned and what is lacking.",
+    "raise": "Write into the folder what is raised: numbers, date, theatre, wished items.",
     "order": "Find the cheapest order for what is lacking.",
     "months": "Say in which month each order can be bought.",
     "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",
 }
 """Each command with its line of help, so that listing them loads none."""
+
+MODULES = {"raise": "raising"}
+"""Commands whose module has another name, because Python keeps theirs for itself."""
 
 
 class LazyCommands(click.Group):
@@ -31,7 +35,8 @@ class LazyCommands(click.Group):
         del ctx
         if cmd_name not in COMMANDS:
             return None
-        module = import_module(f"paradestate.cli.{cmd_name.replace('-', '_')}")
+        module_name = MODULES.get(cmd_name, cmd_name.replace("-", "_"))
+        module = import_module(f"paradestate.cli.{module_name}")
         command: click.Command = module.command
         return command
 
