@@ -6,6 +6,8 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import settings
 
+from tests.store.cluster import running_cluster
+
 # The machine that tests may be slow, and a test must not fail for that; the cases drawn are the
 # same on every run, so that a failure is there again for the next person.
 settings.register_profile("paradestate", deadline=None, derandomize=True, print_blob=True)
@@ -18,3 +20,10 @@ def no_unexpected_log_lines(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
     yield
     lines = caplog.get_records("call")
     assert [line.getMessage() for line in lines if line.levelno >= logging.WARNING] == []
+
+
+@pytest.fixture(scope="session")
+def cluster() -> Iterator[str]:
+    """The address of a server of this process alone."""
+    with running_cluster() as url:
+        yield url

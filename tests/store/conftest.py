@@ -1,6 +1,5 @@
 """Both databases, each for the tests that ask for it. No test is left out for lack of one."""
 
-from collections.abc import Iterator
 from itertools import count
 from pathlib import Path
 
@@ -8,17 +7,9 @@ import psycopg
 import pytest
 
 from paradestate.store.address import Address, JournalFile, ServerJournal
-from tests.store.cluster import running_cluster
 
 BOTH = ("sqlite", "postgresql")
 _NUMBERS = count(1)
-
-
-@pytest.fixture(scope="session")
-def cluster() -> Iterator[str]:
-    """The address of a server of this process alone."""
-    with running_cluster() as url:
-        yield url
 
 
 @pytest.fixture

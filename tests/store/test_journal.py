@@ -1,12 +1,13 @@
 """The contract of a journal, the same on both databases."""
 
 import tracemalloc
+from collections.abc import Iterator
 from dataclasses import replace
 from hashlib import sha256
 
 import pytest
 
-from paradestate.core.digest_chain import START, Altered, Checkpoint, Head
+from paradestate.core.digest_chain import START, Altered, Checkpoint, Head, Link, linked
 from paradestate.store.address import Address, JournalFile, ServerJournal
 from paradestate.store.error import OtherTextError, StoreError
 from paradestate.store.journal import PAGE
@@ -281,3 +282,37 @@ def test_collections_of_one_database_know_nothing_of_each_other(cluster: str) ->
         assert checkpoint is not None
         assert checkpoint.text == "ours"
     assert alteration(ours) is alteration(theirs) is None
+
+
+def test_an_archived_journal_comes_back_with_the_same_digests(address: Address) -> None:
+    written = write(address, *TEXTS)
+    end = Head(number=5, digest=written[-1].digest)
+    with opened(address, writing=True) as journal, pytest.raises(ValueError, match="without"):
+        journal.put_back(written, end=end)
+    goal = (
+        replace(address, collection="goal")
+        if isinstance(address, ServerJournal)
+        else (JournalFile(path=address.path.with_name("goal.sqlite")))
+    )
+    with opened(goal, writing=True) as journal:
+        journal.put_back(written, end=end)
+        assert journal.head() == end
+    assert lines(goal) == written
+    assert alteration(goal) is None
+
+
+def test_an_altered_line_comes_back_as_altered(address: Address) -> None:
+    one, two, three = chained("1", "2", "3")
+    altered = replace(two, text="altered")
+    with opened(address, writing=True) as journal:
+        journal.put_back([one, altered, three], end=Head(number=3, digest=three.digest))
+    assert lines(address) == [one, altered, three]
+    assert alteration(address) == Altered(number=2, id=two.id)
+
+
+def chained(*texts: str) -> Iterator[Link]:
+    head = START
+    for number, text in enumerate(texts, start=1):
+        link = linked(head, id=identity(number), text=text)
+        head = Head(number=link.number, digest=link.digest)
+        yield link

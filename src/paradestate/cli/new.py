@@ -6,14 +6,10 @@ from pathlib import Path
 import click
 
 from paradestate.cli.output import print_json
-from paradestate.journeys.new import (
-    FolderTakenError,
-    examples,
-    new_from_answers,
-    new_from_example,
-    refuse_taken,
-)
+from paradestate.journeys.new import examples, new_from_answers, new_from_example
+from paradestate.text.error import FolderTakenError
 from paradestate.text.starter import Answers
+from paradestate.text.whole_folder import refuse_taken
 
 EPILOG = """\b
 Examples:
@@ -39,10 +35,8 @@ def command(folder: Path, *, example: str | None, as_json: bool) -> None:
             files = new_from_answers(folder, answers=_asked(quiet=as_json))
         else:
             files = new_from_example(folder, name=example)
-    except FolderTakenError:
-        raise click.UsageError(
-            f"{folder} holds something already. Choose another name; nothing is overwritten."
-        ) from None
+    except FolderTakenError as error:
+        raise click.UsageError(f"{error} Choose another name.") from None
     if as_json:
         print_json({"files": [str(path) for path in files]})
         return

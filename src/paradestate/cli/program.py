@@ -14,6 +14,9 @@ COMMANDS = {
     "raise": "Write into the folder what is raised: numbers, date, theatre, wished items.",
     "order": "Find the cheapest order for what is lacking.",
     "months": "Say in which month each order can be bought.",
+    "holdings": "Say what is owned, by kind and stage, today or on a past day.",
+    "log": "Write down what happened: counted, received, moved, lost, a session.",
+    "archive": "Make one file of everything, and bring it back.",
     "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",
 }
 """Each command with its line of help, so that listing them loads none."""

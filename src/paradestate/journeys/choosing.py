@@ -136,6 +136,24 @@ def _read_beginning(text: str) -> DateSpan | Slip:
     return read
 
 
+def day_of(text: str) -> tuple[datetime.date | None, tuple[Finding, ...]]:
+    """The day that was typed; None where none was."""
+    return _typed(text, read=_read_day)
+
+
+def _read_day(text: str) -> datetime.date | Slip:
+    read = read_typed_date(text)
+    if isinstance(read, Slip):
+        return read
+    if read.first != read.last:
+        return Slip(
+            code="not-a-date",
+            message=f"'{text}' is more than one day.",
+            hint="Write the day, such as 2026-03-05.",
+        )
+    return read.first
+
+
 def _typed(text: str, *, read: Callable[[str], T | Slip]) -> tuple[T | None, tuple[Finding, ...]]:
     value = read(text) if text else None
     return (None, (typed_finding(value),)) if isinstance(value, Slip) else (value, ())

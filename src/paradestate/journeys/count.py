@@ -1,6 +1,6 @@
 """What must be on the table, what is owned, what is lacking.
 
-folder -> checked -> choice applied -> establishment -> strength -> what differs
+folder -> checked -> holdings -> choice applied -> establishment -> strength -> what differs
 """
 
 import datetime
@@ -24,6 +24,7 @@ from paradestate.core.force import Force
 from paradestate.core.frontage import BodyFront, body_fronts
 from paradestate.core.strength import Strength, strength
 from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.holdings import with_holdings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,13 +59,14 @@ def count(
     choice: Choice,
     against: Choice | None = None,
     since_written: bool = False,
+    lent_too: bool = False,
 ) -> CountAnswer:
-    """Counts the force of a folder.
+    """Counts the force of a folder, with what is owned today.
 
     With `against` also what another choice would change; with `since_written` what this choice
-    changes against the folder as it is written.
+    changes against the folder as it is written. With `lent_too` what is away counts as well.
     """
-    read = checked(folder, today=today)
+    read = with_holdings(checked(folder, today=today), folder, today=today, lent_too=lent_too)
     if read.is_stopped:
         return CountAnswer(checked=read, count=None)
     picked, findings = chosen(read.force, choice)

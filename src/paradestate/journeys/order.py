@@ -77,7 +77,7 @@ def order(
     folder: Path, *, today: datetime.date, choice: Choice, request: Request, search: Search
 ) -> OrderJourney:
     """The cheapest order of what is lacking, or of the want given, as it was asked for."""
-    counted = count(folder, today=today, choice=choice)
+    counted = count(folder, today=today, choice=choice, lent_too=True)
     read = counted.checked
     if counted.count is None:
         return OrderJourney(checked=read, want={})

@@ -1,7 +1,7 @@
 """The lines of one journal, inside one transaction. Nothing here begins or ends it."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from sqlalchemy import Connection, bindparam, delete, insert, select, update
 
@@ -106,6 +106,18 @@ class Journal:
             )
         return stored
 
+    def put_back(self, links: Iterable[Link], *, end: Head) -> None:
+        """Fills a journal without lines with those of an archive, whatever their digests say.
+
+        So a line that had been altered before shows as such still.
+        """
+        self._must_be_writable()
+        if self._head != START:
+            raise ValueError("only a journal without lines can be filled")
+        for link in links:
+            self._added(link)
+        self._move_head(end)
+
     def link(self, id: str) -> Link | None:  # noqa: A002 - as above
         """The line of this id, if there is one."""
         row = self._connection.execute(_LINE_OF_ID, self._here | {"id": id}).one_or_none()
@@ -163,10 +175,13 @@ class Journal:
             "digest": link.digest,
         }
         self._connection.execute(insert(ENTRY), row)
-        moved = {"number": link.number, "digest": link.digest}
-        self._connection.execute(_MOVE_HEAD, self._here | moved)
-        self._head = Head(number=link.number, digest=link.digest)
+        self._move_head(Head(number=link.number, digest=link.digest))
         return link
+
+    def _move_head(self, head: Head) -> None:
+        moved = {"number": head.number, "digest": head.digest}
+        self._connection.execute(_MOVE_HEAD, self._here | moved)
+        self._head = head
 
     def _page(self, after: int) -> list[Link]:
         rows = self._connection.execute(_PAGE_AFTER, self._here | {"after": after})

@@ -3,6 +3,7 @@
 Exception
 FileError            a file or folder can't be read or written; says which and why
   FileChangedError   the file isn't any more what it was when it was read; holds both texts
+  FolderTakenError   a folder is there already and holds something
 EditError            a change can't be made so that everything else in the file stays
 """
 
@@ -27,6 +28,13 @@ class FileChangedError(FileError):
         """What was to be written."""
         self.there = there
         """What is there now; None where the file is gone."""
+
+
+class FolderTakenError(FileError):
+    """A folder that is to be made is there already and holds something."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(f"{folder} is there already and holds something; nothing is overwritten.")
 
 
 class EditError(Exception):

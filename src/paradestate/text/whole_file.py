@@ -7,14 +7,18 @@ Time is given by the caller. What is killed on the way leaves the old file or th
 
 import datetime
 import os
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager, suppress
 from pathlib import Path
 from stat import S_IMODE
+from typing import IO, TypeAlias
 
 from paradestate.text.error import FileChangedError, FileError
 from paradestate.text.folder_lock import locked, put_down
 from paradestate.text.former import FORMER, free_name
+
+Fill: TypeAlias = Callable[[IO[bytes]], object]
+"""Writes what a file is to hold."""
 
 USUAL_MODE = 0o666
 """What everyone may do with a new file, less what this user's mask forbids."""
@@ -29,6 +33,16 @@ def write_new(path: Path, data: bytes) -> None:
         _refuse_changed(path, data, seen=None)
         with _written_beside(_beside(path), data) as beside:
             _refuse_changed(path, data, seen=None)
+            beside.replace(path)
+        _confirm(path)
+
+
+def fill_new(path: Path, fill: Fill) -> None:
+    """Writes a file where none is, too large to be held in memory. Raises FileError."""
+    with _in_words(path), locked(path.parent):
+        if path.exists():
+            raise FileError(f"{path} is there already; nothing is overwritten.")
+        with _filled_beside(_beside(path), fill) as beside:
             beside.replace(path)
         _confirm(path)
 
@@ -85,14 +99,20 @@ def _beside(path: Path) -> Path:
     return path.with_name(f".{path.name}.new")
 
 
+def _written_beside(
+    beside: Path, data: bytes, *, mode: int | None = None
+) -> AbstractContextManager[Path]:
+    return _filled_beside(beside, lambda file: file.write(data), mode=mode)
+
+
 @contextmanager
-def _written_beside(beside: Path, data: bytes, *, mode: int | None = None) -> Iterator[Path]:
-    """The data in a file beside, safe on the disk; it is gone again where it isn't renamed."""
+def _filled_beside(beside: Path, fill: Fill, *, mode: int | None = None) -> Iterator[Path]:
+    """A file beside, filled and safe on the disk; it is gone again where it isn't renamed."""
     try:
         beside.unlink(missing_ok=True)  # of a writer that was killed
         descriptor = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, USUAL_MODE)
         with os.fdopen(descriptor, "wb") as file:
-            file.write(data)
+            fill(file)
             file.flush()
             os.fsync(file.fileno())
         if mode is not None:

@@ -1,0 +1,94 @@
+"""The command `archive`."""
+
+from pathlib import Path
+
+import click
+
+from paradestate.cli.finding_report import print_findings
+from paradestate.cli.option import json_option, today
+from paradestate.cli.output import print_json
+from paradestate.core.sentence.wording import several
+from paradestate.text.error import FolderTakenError
+
+EPILOG = """\b
+Examples:
+  paradestate archive marenz
+  paradestate archive club --to club-boxes.zip
+  paradestate archive --restore marenz-2026-03-05.zip
+  paradestate archive --restore marenz-2026-03-05.zip marenz-again
+"""
+
+FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
+PLACE = click.Path(path_type=Path)
+
+
+@click.command(epilog=EPILOG)
+@click.argument("folder", required=False, type=PLACE)
+@click.option("--to", "target", type=PLACE, help="The archive, if not FOLDER-DATE.zip beside it.")
+@click.option("--restore", "file", type=FILE, help="Bring this archive back, as FOLDER.")
+@json_option
+def command(folder: Path | None, *, target: Path | None, file: Path | None, as_json: bool) -> None:
+    """Make one file of everything in FOLDER, a force or a collection: its files and its journal.
+
+    It is a ZIP file that any program opens, and the same folder gives the same file. With --restore
+    the folder is brought back, with the same digests; nothing is ever overwritten.
+    """
+    if file is not None and target is not None:
+        raise click.UsageError("--to and --restore exclude each other.")
+    if file is not None:
+        _restore(file, folder=folder, as_json=as_json)
+    elif folder is None:
+        raise click.UsageError("Name the folder, or with --restore the archive.")
+    elif not folder.is_dir():
+        raise click.UsageError(f"There is no folder '{folder}'.")
+    else:
+        _archive(folder, target=target, as_json=as_json)
+
+
+def _archive(folder: Path, *, target: Path | None, as_json: bool) -> None:
+    from paradestate.journeys.archive import archive
+
+    answer = archive(folder, today=today(), target=target)
+    print_findings(answer.findings, {})
+    held = answer.manifest
+    if as_json:
+        print_json(
+            {
+                "path": str(answer.path),
+                "sha256": answer.sha256,
+                "files": dict(held.files),
+                "entries": held.end.number,
+                "journal_digest": held.end.digest,
+            }
+        )
+        return
+    click.echo(f"Written: {answer.path} ({_contents(len(held.files), held.end.number)}).")
+    click.echo(f"SHA-256: {answer.sha256}")
+    click.echo(f"To bring it back: paradestate archive --restore {answer.path}")
+
+
+def _restore(file: Path, *, folder: Path | None, as_json: bool) -> None:
+    from paradestate.journeys.archive import restore
+
+    try:
+        answer = restore(file, folder=folder)
+    except FolderTakenError as error:
+        raise click.UsageError(f"{error} Name another one.") from None
+    print_findings(answer.findings, {})
+    held = answer.manifest
+    if as_json:
+        print_json(
+            {
+                "path": str(answer.folder),
+                "files": dict(held.files),
+                "entries": held.end.number,
+                "journal_digest": held.end.digest,
+            }
+        )
+        return
+    click.echo(f"Restored: {answer.folder} ({_contents(len(held.files), held.end.number)}).")
+    click.echo(f"Next: paradestate holdings {answer.folder}")
+
+
+def _contents(files: int, entries: int) -> str:
+    return f"{several(files, 'file')}, {several(entries, 'journal entry')}"

@@ -1,0 +1,98 @@
+"""Holdings, for people and for programs."""
+
+import datetime
+from collections.abc import Iterable, Iterator
+
+from rich.table import Table
+
+from paradestate.cli.output import console, titled_table
+from paradestate.core.holdings import Holdings, Pile, Staged, piles
+from paradestate.core.journal import JournalState, Promise
+from paradestate.core.sentence.wording import counted, day_words, listed, several
+from paradestate.journeys.holdings import HeldCollection
+
+
+def staged_json(state: JournalState) -> dict[str, Staged]:
+    """What is held and lent, by name and stage."""
+    return {
+        "holdings": state.held.figures,
+        "stands": state.held.stands,
+        "lent": state.lent.figures,
+        "stands_lent": state.lent.stands,
+    }
+
+
+def holdings_words(state: JournalState, *, names: Iterable[str]) -> Iterator[str]:
+    """One line for each name: how many are held at which stage, and lent."""
+    for name in sorted(names):
+        held = [f"{pile.number} {pile.stage}" for pile in _of(state.held, name)]
+        lent = sum(pile.number for pile in _of(state.lent, name))
+        words = [*held, *([f"{lent} lent"] if lent else [])]
+        yield f"{name}: {', '.join(words) or 'none left'}."
+
+
+def _of(holdings: Holdings, name: str) -> Iterator[Pile]:
+    return (pile for pile in piles(holdings) if pile.name == name)
+
+
+def print_holdings(answer: HeldCollection, *, on: datetime.date) -> None:
+    """Loose figures and whole stands by stage, what is lent, and what is promised from then on."""
+    state = answer.state
+    if state is None:
+        return
+    out = console()
+    titles = [read.force.title for read in answer.forces.values()]
+    out.print(f"Holdings of {listed(titles)}, {day_words(on)}", style="bold")
+    stages = answer.stages
+    for title, staged in (("Figures", state.held.figures), ("Whole stands", state.held.stands)):
+        if staged:
+            out.print()
+            out.print(_table(title, staged, stages=stages))
+    if not state.held:
+        out.print("Nothing is owned yet.")
+    lent = [several(pile.number, pile.name) for pile in piles(state.lent)]
+    if lent:
+        out.print()
+        out.print(f"Lent: {listed(lent)}.")
+    for promise in state.promises:
+        if promise.day >= on:
+            out.print(_promise_words(promise))
+
+
+def _table(title: str, staged: Staged, *, stages: Iterable[str]) -> Table:
+    table = titled_table(title)
+    there = {stage for each in staged.values() for stage in each}
+    shown = [stage for stage in dict.fromkeys([*stages, *sorted(there)]) if stage in there]
+    table.add_column("kind" if title == "Figures" else "stand")
+    for stage in (*shown, "all"):
+        table.add_column(stage, justify="right")
+    for name, each in sorted(staged.items()):
+        numbers = [str(each.get(stage) or "") for stage in shown]
+        table.add_row(name, *numbers, str(sum(each.values())))
+    return table
+
+
+def _promise_words(promise: Promise) -> str:
+    force = f" to {promise.force}" if promise.force else ""
+    note = f" ({promise.note})" if promise.note else ""
+    return f"Promised for {day_words(promise.day)}: {counted(promise.figures)}{force}{note}."
+
+
+def holdings_json(answer: HeldCollection, *, on: datetime.date) -> dict[str, object]:
+    """What is held, lent and promised."""
+    if answer.state is None:
+        return {}
+    return {
+        "on": on.isoformat(),
+        **staged_json(answer.state),
+        "promised": [
+            {
+                "day": promise.day.isoformat(),
+                "force": promise.force,
+                "figures": dict(promise.figures),
+                "note": promise.note,
+            }
+            for promise in answer.state.promises
+            if promise.day >= on
+        ],
+    }

@@ -1,0 +1,99 @@
+"""Holdings: figures and whole stands owned, by stage of completion."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+Staged: TypeAlias = Mapping[str, Mapping[str, int]]
+"""Figure kind or stand pattern, then stage, to a number."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Holdings:
+    """Loose figures, and whole stands whose figures serve no other stand once they are finished."""
+
+    figures: Staged = field(default_factory=dict)
+    stands: Staged = field(default_factory=dict)
+
+    def __bool__(self) -> bool:
+        return bool(self.figures or self.stands)
+
+    def number_of(self, name: str) -> int:
+        """Loose figures of a kind, or stands of a pattern, at all stages together."""
+        both = (self.figures.get(name, {}), self.stands.get(name, {}))
+        return sum(sum(stages.values()) for stages in both)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pile:
+    """One number of the holdings with what it is a number of."""
+
+    name: str
+    stage: str
+    number: int
+    is_stand: bool
+
+
+def piles(holdings: Holdings) -> Iterator[Pile]:
+    """Every number of the holdings, figures first."""
+    for is_stand, staged in ((False, holdings.figures), (True, holdings.stands)):
+        for name, stages in staged.items():
+            for stage, number in stages.items():
+                yield Pile(name=name, stage=stage, number=number, is_stand=is_stand)
+
+
+def together(*every: Holdings) -> Holdings:
+    """Several holdings added up."""
+    total = Tally()
+    for holdings in every:
+        total.add(holdings)
+    return total.holdings()
+
+
+class Tally:
+    """Holdings that change while they are added up; numbers may fall below nought meanwhile."""
+
+    def __init__(self, start: Holdings | None = None) -> None:
+        self._figures: dict[str, dict[str, int]] = {}
+        self._stands: dict[str, dict[str, int]] = {}
+        if start is not None:
+            self.add(start)
+
+    def add(self, holdings: Holdings, *, times: int = 1) -> None:
+        """Adds holdings, or with `times=-1` takes them away."""
+        for mine, theirs in self._pairs(holdings):
+            for name, stages in theirs.items():
+                own = mine.setdefault(name, {})
+                for stage, number in stages.items():
+                    own[stage] = own.get(stage, 0) + number * times
+
+    def put(self, holdings: Holdings) -> None:
+        """Sets each number that is named, whatever it was."""
+        for mine, theirs in self._pairs(holdings):
+            for name, stages in theirs.items():
+                mine.setdefault(name, {}).update(stages)
+
+    def _pairs(self, holdings: Holdings) -> tuple[tuple[dict[str, dict[str, int]], Staged], ...]:
+        return (self._figures, holdings.figures), (self._stands, holdings.stands)
+
+    def below_nought(self, holdings: Holdings) -> Iterator[Pile]:
+        """Of the numbers that `holdings` names those that are below nought by now."""
+        for pile in piles(holdings):
+            mine = self._stands if pile.is_stand else self._figures
+            number = mine[pile.name][pile.stage]
+            if number < 0:
+                yield Pile(name=pile.name, stage=pile.stage, number=number, is_stand=pile.is_stand)
+
+    def holdings(self) -> Holdings:
+        """What there is now; numbers of nought are left out."""
+        return Holdings(
+            figures=_without_nought(self._figures), stands=_without_nought(self._stands)
+        )
+
+
+def _without_nought(staged: Staged) -> Staged:
+    kept = {
+        name: {stage: number for stage, number in stages.items() if number}
+        for name, stages in staged.items()
+    }
+    return {name: stages for name, stages in kept.items() if stages}

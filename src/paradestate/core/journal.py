@@ -1,0 +1,131 @@
+"""The journal added up: what is held, lent and promised, from everything that happened.
+
+Entries count by the day that they hold for, then in the order they were written, so that what was
+written late still stands on its day.
+"""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from paradestate.core.holdings import Holdings, Tally
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Promise:
+    """Figures that a force is to have on a day."""
+
+    day: datetime.date
+    force: str
+    figures: Mapping[str, int]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shortfall:
+    """A number that an entry brought below nought."""
+
+    entry: JournalEntry
+    name: str
+    stage: str
+    lacking: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JournalState:
+    """What all entries up to a day come to."""
+
+    held: Holdings = Holdings()
+    """What is owned and here."""
+    lent: Holdings = Holdings()
+    """What is owned and away, at the stage at which it left."""
+    minutes: Mapping[datetime.date, int] = field(default_factory=dict)
+    """Day to minutes of its sessions."""
+    promises: tuple[Promise, ...] = ()
+    shortfalls: tuple[Shortfall, ...] = ()
+    last_day: datetime.date = datetime.date.min
+    """The latest day that an entry holds for."""
+
+
+def in_force(entries: Sequence[JournalEntry]) -> tuple[JournalEntry, ...]:
+    """Entries that aren't struck out, strikes left out, in the order in which they count.
+
+    A strike that is itself struck out strikes nothing.
+    """
+    void: set[str] = set()
+    for entry in reversed(entries):
+        if entry.kind is EntryKind.STRUCK_OUT and entry.id not in void:
+            void.add(entry.struck_out)
+    kept = [
+        entry
+        for entry in entries
+        if entry.id not in void and entry.kind is not EntryKind.STRUCK_OUT
+    ]
+    return tuple(sorted(kept, key=lambda entry: entry.on))
+
+
+def can_follow(state: JournalState, entries: Iterable[JournalEntry]) -> bool:
+    """Whether these entries can be added to a state, or all before them must be added up anew."""
+    own: set[str] = set()
+    for entry in entries:
+        strikes_earlier = entry.kind is EntryKind.STRUCK_OUT and entry.struck_out not in own
+        if entry.on < state.last_day or strikes_earlier:
+            return False
+        own.add(entry.id)
+    return True
+
+
+def added_up(
+    start: JournalState, entries: Sequence[JournalEntry], *, until: datetime.date | None = None
+) -> JournalState:
+    """The state after all entries, or after those up to the end of a day."""
+    counted = in_force(entries)
+    upto = counted if until is None else [entry for entry in counted if entry.on <= until]
+    sums = _Sums(start)
+    shortfalls = [*start.shortfalls]
+    for entry in upto:
+        shortfalls.extend(sums.take(entry))
+    return replace(
+        sums.state(start),
+        shortfalls=tuple(shortfalls),
+        last_day=max([start.last_day, *(entry.on for entry in upto)]),
+    )
+
+
+class _Sums:
+    """The state while it is added up."""
+
+    def __init__(self, start: JournalState) -> None:
+        self._held = Tally(start.held)
+        self._lent = Tally(start.lent)
+        self._minutes = dict(start.minutes)
+        self._promises = list(start.promises)
+
+    def take(self, entry: JournalEntry) -> Iterator[Shortfall]:
+        """Adds an entry, and gives what it brought below nought."""
+        if entry.kind is EntryKind.COUNTED:
+            self._held.put(entry.comes)
+            return
+        origin = self._lent if entry.kind is EntryKind.RETURNED else self._held
+        origin.add(entry.leaves, times=-1)
+        if entry.kind is EntryKind.LENT:
+            self._lent.add(entry.leaves)
+        self._held.add(entry.comes)
+        if entry.minutes:
+            self._minutes[entry.on] = self._minutes.get(entry.on, 0) + entry.minutes
+        if entry.promised:
+            self._promises.append(
+                Promise(day=entry.on, force=entry.force, figures=entry.promised, note=entry.note)
+            )
+        for pile in origin.below_nought(entry.leaves):
+            yield Shortfall(entry=entry, name=pile.name, stage=pile.stage, lacking=-pile.number)
+
+    def state(self, start: JournalState) -> JournalState:
+        return replace(
+            start,
+            held=self._held.holdings(),
+            lent=self._lent.holdings(),
+            minutes=self._minutes,
+            promises=tuple(self._promises),
+        )

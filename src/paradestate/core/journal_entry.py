@@ -1,0 +1,52 @@
+"""One entry of the journal: something that happened, when, and what it did to the holdings."""
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from paradestate.core.holdings import Holdings
+
+
+class EntryKind(StrEnum):
+    """What sort of thing happened."""
+
+    COUNTED = "counted"
+    RECEIVED = "received"
+    MOVED = "moved"
+    LOST = "lost"
+    SOLD = "sold"
+    LENT = "lent"
+    RETURNED = "returned"
+    SESSION = "session"
+    PROMISED = "promised"
+    NOTED = "noted"
+    STRUCK_OUT = "struck-out"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JournalEntry:
+    """An entry as it is kept. It says all that it did, so that no force is needed to add it up."""
+
+    id: str
+    """UUID (RFC 9562) made by whoever wrote it."""
+    kind: EntryKind
+    written: datetime.datetime
+    """In UTC, to the second, by the clock of whoever wrote it."""
+    on: datetime.date
+    """The day that it holds for, by the calendar of whoever wrote it."""
+    force: str = ""
+    """The force of the collection that it was written for; empty in a collection of one."""
+    leaves: Holdings = Holdings()
+    """What goes out of the holdings."""
+    comes: Holdings = Holdings()
+    """What comes into them; of a count, what there is."""
+    stand: str = ""
+    """Name of the stand of the force that it is about."""
+    minutes: int = 0
+    """Work of a session."""
+    promised: Mapping[str, int] = field(default_factory=dict)
+    """Kind to figures that the force is to have on that day."""
+    note: str = ""
+    struck_out: str = ""
+    """Id of the entry that no longer counts."""

@@ -1,0 +1,167 @@
+"""An entry of the journal as text and back: JSON (RFC 8259), keys in order, nothing empty.
+
+The same entry has the same text everywhere, since the digest is over it.
+"""
+
+import datetime
+import json
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from paradestate.core.holdings import Holdings, Staged
+from paradestate.core.journal import JournalState, Promise
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+
+
+class UnknownEntryError(Exception):
+    """The text of an entry says something that this version doesn't understand."""
+
+
+def entry_text(entry: JournalEntry) -> str:
+    """The text of an entry, without its id."""
+    said: dict[str, Any] = {
+        "kind": entry.kind.value,
+        "written": entry.written.strftime("%Y-%m-%dT%H:%M:%SZ"),
+        "on": entry.on.isoformat(),
+        "force": entry.force,
+        "leaves": holdings_record(entry.leaves),
+        "comes": holdings_record(entry.comes),
+        "stand": entry.stand,
+        "minutes": entry.minutes,
+        "promised": dict(entry.promised),
+        "note": entry.note,
+        "struck out": entry.struck_out,
+    }
+    return as_text({word: value for word, value in said.items() if value})
+
+
+def as_text(record: Mapping[str, Any]) -> str:
+    """A record as one line of JSON, its keys in order."""
+    return json.dumps(record, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+
+
+def holdings_record(holdings: Holdings) -> dict[str, Staged]:
+    """Holdings as they are written; what is empty is left out."""
+    both = {"figures": holdings.figures, "stands": holdings.stands}
+    return {word: staged for word, staged in both.items() if staged}
+
+
+def holdings_of(record: Mapping[str, Staged]) -> Holdings:
+    """Holdings as they were written. Raises as `read_entry`."""
+    _refuse_others(record, known=PILES)
+    for staged in record.values():
+        for stages in staged.values():
+            _refuse_all_but_numbers(stages)
+    return Holdings(figures=record.get("figures", {}), stands=record.get("stands", {}))
+
+
+def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is what it is
+    """The entry of a text. Raises UnknownEntryError where a later version wrote it."""
+    try:
+        said = json.loads(text)
+        _refuse_others(said, known=WORDS)
+        _refuse_all_but_numbers({"minutes": said.get("minutes", 0), **said.get("promised", {})})
+        _refuse_all_but_texts(said.get(word, "") for word in TEXTS)
+        return JournalEntry(
+            id=id,
+            kind=EntryKind(said["kind"]),
+            written=datetime.datetime.fromisoformat(said["written"]),
+            on=_day(said["on"]),
+            force=said.get("force", ""),
+            leaves=holdings_of(said.get("leaves", {})),
+            comes=holdings_of(said.get("comes", {})),
+            stand=said.get("stand", ""),
+            minutes=said.get("minutes", 0),
+            promised=said.get("promised", {}),
+            note=said.get("note", ""),
+            struck_out=said.get("struck out", ""),
+        )
+    except (ValueError, KeyError, TypeError, AttributeError) as error:
+        raise UnknownEntryError(f"{error}") from error
+
+
+PILES = frozenset({"figures", "stands"})
+WORDS = frozenset(
+    {
+        "kind",
+        "written",
+        "on",
+        "force",
+        "leaves",
+        "comes",
+        "stand",
+        "minutes",
+        "promised",
+        "note",
+        "struck out",
+    }
+)
+
+
+TEXTS = ("force", "stand", "note", "struck out")
+
+
+def _refuse_all_but_texts(values: Iterable[object]) -> None:
+    for value in values:
+        if not isinstance(value, str):
+            raise UnknownEntryError(f"{value!r} is no text")
+
+
+def _refuse_all_but_numbers(numbers: Mapping[str, object]) -> None:
+    for value in numbers.values():
+        if type(value) is not int:
+            raise UnknownEntryError(f"{value!r} is no whole number")
+
+
+def _refuse_others(record: Mapping[str, Any], *, known: frozenset[str]) -> None:
+    if not known.issuperset(record):
+        unknown = next(word for word in record if word not in known)
+        raise UnknownEntryError(f"unknown word '{unknown}'")
+
+
+def state_text(state: JournalState, *, start: Holdings) -> str:
+    """A state without shortfalls as text, with the holdings at the start that it rests on."""
+    return as_text(
+        {
+            "start": holdings_record(start),
+            "held": holdings_record(state.held),
+            "lent": holdings_record(state.lent),
+            "minutes": {day.isoformat(): minutes for day, minutes in state.minutes.items()},
+            "promises": [
+                {
+                    "day": promise.day.isoformat(),
+                    "force": promise.force,
+                    "figures": dict(promise.figures),
+                    "note": promise.note,
+                }
+                for promise in state.promises
+            ],
+            "last day": state.last_day.isoformat(),
+        }
+    )
+
+
+def read_state(text: str, *, start: Holdings) -> JournalState | None:
+    """The state of a text; None where it rests on other holdings at the start."""
+    said = json.loads(text)
+    if holdings_of(said["start"]) != start:
+        return None
+    return JournalState(
+        held=holdings_of(said["held"]),
+        lent=holdings_of(said["lent"]),
+        minutes={_day(day): minutes for day, minutes in said["minutes"].items()},
+        promises=tuple(
+            Promise(
+                day=_day(promise["day"]),
+                force=promise["force"],
+                figures=promise["figures"],
+                note=promise["note"],
+            )
+            for promise in said["promises"]
+        ),
+        last_day=_day(said["last day"]),
+    )
+
+
+def _day(text: str) -> datetime.date:
+    return datetime.date.fromisoformat(text)

@@ -1,0 +1,172 @@
+"""What is to be said when something is logged: why it can't be written, and what is doubtful."""
+
+import datetime
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from paradestate.core.choice import CHOSEN_HERE
+from paradestate.core.finding import Finding, Level
+from paradestate.core.journal import Shortfall
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
+from paradestate.core.sentence.wording import capital, counted, day_words, listed, plural, several
+
+NOTHING_WRITTEN = "Nothing is written into the journal."
+
+DONE: Mapping[EntryKind, str] = {
+    EntryKind.LENT: "lent",
+    EntryKind.LOST: "lost",
+    EntryKind.SOLD: "sold",
+    EntryKind.RETURNED: "returned",
+}
+"""What was done with figures that leave."""
+
+
+def _stop(*, code: str, message: str, hint: str) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code=code,
+        message=message,
+        effect=NOTHING_WRITTEN,
+        hint=hint,
+        place=CHOSEN_HERE,
+    )
+
+
+def unwritten(found: Finding) -> Finding:
+    """A stop of another sum, saying what it means here."""
+    return replace(found, effect=NOTHING_WRITTEN)
+
+
+def option_without_meaning(option: str, *, kind: EntryKind) -> Finding:
+    """The stop for an option that a kind of entry has no use for."""
+    word = "A list of figures" if option == "figures" else f"--{option}"
+    return _stop(
+        code="log-option",
+        message=f"{word} says nothing beside '{kind}'.",
+        hint="Leave it out, or say it with --note.",
+    )
+
+
+def incomplete(message: str, *, hint: str) -> Finding:
+    """The stop for an entry that doesn't say enough."""
+    return _stop(code="log-incomplete", message=message, hint=hint)
+
+
+def stand_and_figures() -> Finding:
+    """The stop for a stand named together with figures."""
+    return _stop(
+        code="log-option",
+        message="A stand and figures are named together.",
+        hint="Name the stand alone: its figures go with it; or write two entries.",
+    )
+
+
+def not_yet(day: datetime.date) -> Finding:
+    """The stop for a day to come."""
+    return _stop(
+        code="not-yet",
+        message=f"{day_words(day)} hasn't happened yet.",
+        hint="Give the day on which it was with --on.",
+    )
+
+
+def day_too_long(minutes: int, *, on: datetime.date) -> Finding:
+    """The stop for sessions of more than a day in a day."""
+    return _stop(
+        code="day-too-long",
+        message=f"{duration_words(minutes)} on {day_words(on)}?",
+        hint="Give the minutes of this session alone, or its own day with --on.",
+    )
+
+
+def duration_words(minutes: int) -> str:
+    """`31 hours`, `1 h 30 min`, `20 minutes`."""
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return several(minutes, "minute")
+    return f"{hours} h {rest} min" if rest else several(hours, "hour")
+
+
+def stage_backward(said: LogRequest) -> Finding:
+    """The warning for work that goes back."""
+    what = said.stand or counted(said.figures)
+    one = said.stand or sum(said.figures.values()) == 1
+    moves = "moves" if one else "move"
+    return Finding(
+        level=Level.WARN,
+        code="stage-backward",
+        message=f"{what} {moves} from {said.from_stage} back to {said.to_stage}. "
+        "Repainting, or a slip?",
+        effect="It is written as it was said.",
+        hint=f'If it was a slip: log FOLDER struck-out {said.id[:8]} --because "slip".',
+        place=CHOSEN_HERE,
+    )
+
+
+def stage_unsaid(
+    name: str,
+    *,
+    number: int,
+    there: Mapping[str, int],
+    stages: Sequence[str],
+    option: str,
+) -> Finding:
+    """The stop where it isn't clear at which stage they are."""
+    held = listed(f"{each} {stage}" for stage, each in there.items())
+    known = f"{several(sum(there.values()), name)} held: {held}" if there else "none is held yet"
+    return _stop(
+        code="stage-unsaid",
+        message=f"{several(number, name)}: at which stage? ({capital(known)}.)",
+        hint=f"Say it with {option}, one of: {', '.join(there or stages)}.",
+    )
+
+
+def more_than_held(
+    said: LogRequest, name: str, *, number: int, there: Mapping[str, int]
+) -> Finding:
+    """The stop where more is to go than there is."""
+    total = sum(there.values())
+    here = "lent" if said.kind is EntryKind.RETURNED else "held"
+    if said.kind in DONE:
+        what = f"{DONE[said.kind]} {number} of {several(total, name)} {here}"
+    else:
+        what = f"{said.to_stage} {number} of {several(total, name)} held"
+    if total >= number:
+        what = f"{what}, of which {there.get(said.from_stage, 0)} {said.from_stage}"
+    return _stop(
+        code="more-than-held",
+        message=f"{capital(what)}. Count again?",
+        hint="Give another number or stage, or log first what was received or counted.",
+    )
+
+
+def takes_too_much(short: Shortfall) -> Finding:
+    """The stop where a later entry, or this one, would take more than there is."""
+    entry = short.entry
+    return _stop(
+        code="more-than-held",
+        message=f"Then '{entry.kind}' of {day_words(entry.on)} ({entry.id[:8]}) would take "
+        f"{short.lacking} more {plural(short.name)} from '{short.stage}' than there are.",
+        hint="Strike that entry out first, or give another number, stage or day.",
+    )
+
+
+def unclear_entry(beginning: str, *, fitting: Sequence[str]) -> Finding:
+    """The stop where the beginning of an id fits no entry, or several."""
+    if fitting:
+        message = f"Several entries begin with '{beginning}': {', '.join(fitting)}."
+        hint = "Give more of its beginning."
+    else:
+        message = f"No entry begins with '{beginning}'."
+        hint = "`log FOLDER` without more lists the entries with their beginnings."
+    return _stop(code="unknown-entry", message=message, hint=hint)
+
+
+def stages_differ(forces: Iterable[str]) -> Finding:
+    """The stop where the forces of a collection have different stages."""
+    return _stop(
+        code="stages-differ",
+        message="The forces of this collection work in different stages.",
+        hint=f"Log in the folder of one of them: {', '.join(forces)}.",
+    )

@@ -1,0 +1,63 @@
+"""What is to be logged, as it was said, and what must be known to write it down."""
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from paradestate.core.journal import JournalState
+from paradestate.core.journal_entry import EntryKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogRequest:
+    """What happened, as it was said."""
+
+    id: str
+    kind: EntryKind
+    written: datetime.datetime
+    on: datetime.date
+    force: str = ""
+    figures: Mapping[str, int] = field(default_factory=dict)
+    from_stage: str = ""
+    to_stage: str = ""
+    stand: str = ""
+    minutes: int | None = None
+    note: str = ""
+    struck_out: str = ""
+    """Id of an entry."""
+
+    @property
+    def said(self) -> frozenset[str]:
+        """Which of the options were used."""
+        values = {
+            "figures": self.figures,
+            "from": self.from_stage,
+            "to": self.to_stage,
+            "stand": self.stand,
+            "minutes": self.minutes is not None,
+        }
+        return frozenset(name for name, value in values.items() if value)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NamedStand:
+    """A stand of the force as it is modelled."""
+
+    pattern: str
+    figures: Mapping[str, int]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Desk:
+    """What must be known to write an entry down."""
+
+    kinds: tuple[str, ...]
+    """Figure kinds."""
+    stages: tuple[str, ...]
+    stands: Mapping[str, NamedStand]
+    """By their names in the force."""
+    state: JournalState
+    """At the end of the day that the entry holds for."""
+    today: datetime.date
+    wanted: Mapping[str, int] = field(default_factory=dict)
+    """Kind to figures of the whole force, for a promise that names none."""

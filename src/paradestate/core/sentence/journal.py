@@ -1,0 +1,50 @@
+"""An entry of the journal as a sentence."""
+
+from collections.abc import Iterator
+
+from paradestate.core.holdings import Holdings, piles
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.sentence.wording import counted, listed, several
+
+SHORT = 8
+"""Characters of an id that are shown."""
+
+
+def entry_words(entry: JournalEntry) -> str:
+    """What happened, without the day: `moved 6 riflemen from undercoated to painted`."""
+    about = f" ({entry.stand})" if entry.stand else ""
+    note = f": {entry.note}" if entry.note else ""
+    return f"{' '.join(_words(entry))}{about}{note}"
+
+
+def _words(entry: JournalEntry) -> Iterator[str]:
+    if entry.kind is EntryKind.STRUCK_OUT:
+        yield f"struck out {entry.struck_out[:SHORT]}"
+        return
+    yield entry.kind
+    if entry.minutes:
+        worked = f"of {several(entry.minutes, 'minute')}"
+        yield f"{worked}," if entry.leaves else worked
+    if entry.promised:
+        yield f"{counted(entry.promised)}{f' to {entry.force}' if entry.force else ''}"
+    if entry.leaves and entry.comes:
+        yield from _moved(entry)
+    else:
+        yield from _staged(entry.leaves or entry.comes)
+
+
+def _moved(entry: JournalEntry) -> Iterator[str]:
+    """What left one stage for another; the same stage where something only came back."""
+    origins = dict.fromkeys(pile.stage for pile in piles(entry.leaves))
+    goals = dict.fromkeys(pile.stage for pile in piles(entry.comes))
+    what = listed(several(pile.number, pile.name) for pile in piles(entry.leaves))
+    if origins == goals:
+        yield from _staged(entry.leaves)
+    else:
+        yield f"{what} from {listed(origins)} to {listed(goals)}"
+
+
+def _staged(holdings: Holdings) -> Iterator[str]:
+    words = [f"{several(pile.number, pile.name)} {pile.stage}" for pile in piles(holdings)]
+    if words:
+        yield listed(words)

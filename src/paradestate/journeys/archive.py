@@ -1,0 +1,129 @@
+"""One file with everything of a collection, and back.
+
+collection -> its files and the lines of its journal -> archive
+archive -> a folder beside -> renamed into place
+"""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+from hashlib import file_digest
+from itertools import chain, count
+from pathlib import Path
+from typing import IO
+
+from paradestate.core.digest_chain import Altered, first_altered
+from paradestate.core.finding import Finding
+from paradestate.core.journal_finding import altered_line
+from paradestate.journeys.collection import ELSEWHERE, JOURNAL, collection_of
+from paradestate.store.address import JournalFile
+from paradestate.store.archive import Archive, Manifest, read_archive, write_archive
+from paradestate.store.opening import opened
+from paradestate.text.error import FileError
+from paradestate.text.whole_file import fill_new
+from paradestate.text.whole_folder import new_folder
+
+NOT_ARCHIVED = frozenset({JOURNAL, f"{JOURNAL}-wal", f"{JOURNAL}-shm", ELSEWHERE})
+"""What stands in the archive as lines, or says where the lines are."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Archived:
+    """An archive that was written."""
+
+    path: Path
+    sha256: str
+    manifest: Manifest
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Restored:
+    """A collection that was brought back."""
+
+    folder: Path
+    manifest: Manifest
+    findings: tuple[Finding, ...] = ()
+
+
+def archive(folder: Path, *, today: datetime.date, target: Path | None = None) -> Archived:
+    """Writes everything of a collection into one file, beside its folder if nothing else is said.
+
+    Raises FileError and StoreError; then there is no archive.
+    """
+    collection = collection_of(folder)
+    root = collection.root.resolve()
+    goal = target or _free_name(root, today=today)
+    if goal.resolve().is_relative_to(root):
+        raise FileError(f"{goal} would hold itself: give a place outside {collection.root}.")
+    with opened(collection.address, writing=False) as journal:
+        altered = first_altered(journal.links(), end=journal.head())
+
+        def fill(out: IO[bytes]) -> None:
+            write_archive(
+                out,
+                name=root.name,
+                files=dict(_files(root)),
+                links=journal.links(),
+                end=journal.head(),
+            )
+
+        fill_new(goal, fill)
+    with read_archive(goal) as made, goal.open("rb") as written:
+        return Archived(
+            path=goal,
+            sha256=file_digest(written, "sha256").hexdigest(),
+            manifest=made.manifest,
+            findings=_findings(altered, journal=str(collection.address)),
+        )
+
+
+def _free_name(root: Path, *, today: datetime.date) -> Path:
+    """A name beside the folder that isn't taken."""
+    numbered = (f"-{number}" for number in count(2))
+    names = (f"{root.name}-{today}{more}.zip" for more in chain([""], numbered))
+    return next(path for path in map(root.with_name, names) if not path.exists())
+
+
+def _files(root: Path) -> Iterator[tuple[str, Path]]:
+    """Every file of a collection by its path in the folder; links aren't followed."""
+    for path in sorted(root.rglob("*")):
+        if path.is_file() and not path.is_symlink() and not _is_apart(path, root):
+            yield path.relative_to(root).as_posix(), path
+
+
+def _is_apart(path: Path, root: Path) -> bool:
+    return path.parent == root and path.name in NOT_ARCHIVED
+
+
+def _findings(altered: Altered | None, *, journal: str) -> tuple[Finding, ...]:
+    return () if altered is None else (altered_line(altered, journal=journal),)
+
+
+def restore(file: Path, *, folder: Path | None = None) -> Restored:
+    """Brings a collection back from its archive, into a folder that isn't there yet.
+
+    Raises FileError and StoreError; then there is no folder.
+    """
+    try:
+        with read_archive(file) as archived:
+            goal = folder or Path(archived.manifest.name)
+            with new_folder(goal) as beside:
+                findings = _unpacked(archived, beside)
+            return Restored(folder=goal, manifest=archived.manifest, findings=findings)
+    except OSError as error:
+        raise FileError(f"{error.filename or file}: {error.strerror}") from error
+
+
+def _unpacked(archived: Archive, folder: Path) -> tuple[Finding, ...]:
+    """Files and journal in a folder, every line as it was, altered ones included."""
+    archived.unpack(folder)
+    end = archived.manifest.end
+    if not end.number:
+        return ()
+    address = JournalFile(path=folder / JOURNAL)
+    with opened(address, writing=True) as journal:
+        journal.put_back(archived.links(), end=end)
+    with opened(address, writing=False) as journal:
+        altered = first_altered(journal.links(), end=end)
+    return _findings(altered, journal=JOURNAL)

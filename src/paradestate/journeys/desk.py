@@ -1,0 +1,99 @@
+"""What must be known of the forces before something can be written down."""
+
+import datetime
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from paradestate.core.choice import Choice
+from paradestate.core.cover import Substitutes
+from paradestate.core.finding import Finding
+from paradestate.core.journal import JournalState
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_finding import incomplete, stages_differ
+from paradestate.core.log_request import Desk, LogRequest, NamedStand
+from paradestate.core.promise import Cupboard
+from paradestate.journeys.check import Checked
+from paradestate.journeys.count import Count, count
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """A desk with what can be promised from it; or None with the stops that prevent it."""
+
+    desk: Desk | None
+    findings: tuple[Finding, ...] = ()
+    cupboard: Cupboard | None = None
+
+
+def desk_of_force(
+    folder: Path,
+    read: Checked,
+    *,
+    request: LogRequest,
+    state: JournalState,
+    today: datetime.date,
+) -> Laid:
+    """The desk of one force. It is counted only where a stand or a promise calls for that."""
+    is_promise = request.kind is EntryKind.PROMISED
+    answer = count(folder, today=today, choice=Choice()) if request.stand or is_promise else None
+    if answer is not None and answer.count is None:
+        return Laid(desk=None, findings=answer.checked.findings)
+    counted = None if answer is None else answer.count
+    desk = Desk(
+        kinds=tuple(read.force.figures),
+        stages=read.force.bench.stages,
+        stands={} if counted is None else dict(_named(counted)),
+        state=state,
+        today=today,
+        wanted={} if counted is None else counted.strength.wanted,
+    )
+    cupboard = _cupboard(counted, request) if counted is not None and is_promise else None
+    return Laid(desk=desk, cupboard=cupboard)
+
+
+def _named(counted: Count) -> Iterator[tuple[str, NamedStand]]:
+    for stand in counted.made.stands:
+        if stand.figures:
+            yield stand.name, NamedStand(pattern=stand.pattern, figures=stand.figures)
+
+
+def _cupboard(counted: Count, request: LogRequest) -> Cupboard:
+    figures = counted.force.figures
+    parts: dict[str, dict[str, int]] = {}
+    for state in () if request.figures else counted.strength.stands:
+        for kind, number in state.stand.figures.items():
+            of_kind = parts.setdefault(kind, {})
+            of_kind[state.stand.pattern] = of_kind.get(state.stand.pattern, 0) + number
+    return Cupboard(
+        held=counted.strength.held,
+        substitutes=Substitutes(
+            may_stand_for={kind: figure.may_stand_for for kind, figure in figures.items()}
+        ),
+        parts=parts,
+    )
+
+
+def desk_of_collection(
+    forces: Mapping[str, Checked],
+    *,
+    request: LogRequest,
+    state: JournalState,
+    today: datetime.date,
+) -> Laid:
+    """The desk of all forces together, for what belongs to none of them alone."""
+    if request.stand or request.kind is EntryKind.PROMISED:
+        found = incomplete(
+            "That belongs to one force of the collection.",
+            hint=f"Name its folder: {', '.join(forces)}.",
+        )
+        return Laid(desk=None, findings=(found,))
+    stages = {read.force.bench.stages for read in forces.values()}
+    if len(stages) > 1:
+        return Laid(desk=None, findings=(stages_differ(forces),))
+    kinds = dict.fromkeys(kind for read in forces.values() for kind in read.force.figures)
+    return Laid(
+        desk=Desk(
+            kinds=tuple(kinds), stages=next(iter(stages)), stands={}, state=state, today=today
+        )
+    )

@@ -1,0 +1,153 @@
+"""What is owned: what the files say was there at the start, and everything that happened since.
+
+collection -> each force checked -> start -> journal read -> holdings
+"""
+
+import datetime
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from paradestate.core.finding import Finding, in_reading_order, stops
+from paradestate.core.force import Force
+from paradestate.core.holdings import Holdings, together
+from paradestate.core.journal import JournalState
+from paradestate.core.journal_finding import fitting, lent_out, unknown_names
+from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.collection import Collection, collection_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeldCollection:
+    """A collection with what it holds; the state is None with the stops that prevent it."""
+
+    collection: Collection
+    forces: Mapping[str, Checked]
+    state: JournalState | None
+    findings: tuple[Finding, ...]
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        """File to its text, of all forces."""
+        return {file: text for read in self.forces.values() for file, text in read.texts.items()}
+
+    @property
+    def stages(self) -> tuple[str, ...]:
+        """The stages of all forces, in their order."""
+        every = (stage for read in self.forces.values() for stage in read.force.bench.stages)
+        return tuple(dict.fromkeys(every))
+
+
+def holdings(
+    folder: Path,
+    *,
+    today: datetime.date,
+    on: datetime.date | None = None,
+    whole: bool = False,
+) -> HeldCollection:
+    """What a collection holds at the end of a day; without one, what all entries come to."""
+    collection = collection_of(folder)
+    forces = {name: checked(path, today=today) for name, path in collection.forces.items()}
+    return held(collection, forces=forces, on=on, whole=whole)
+
+
+def held(
+    collection: Collection,
+    *,
+    forces: Mapping[str, Checked],
+    on: datetime.date | None = None,
+    whole: bool = False,
+) -> HeldCollection:
+    """What a collection holds whose forces are read already."""
+    stopped = [found for read in forces.values() for found in stops(read.findings)]
+    if stopped:
+        return HeldCollection(
+            collection=collection,
+            forces=forces,
+            state=None,
+            findings=in_reading_order(stopped),
+        )
+    start = start_of(forces)
+    if not collection.has_journal:
+        state = JournalState(held=start)
+        return HeldCollection(collection=collection, forces=forces, state=state, findings=())
+    from paradestate.journeys.journal import read_journal  # noqa: PLC0415 - start-up time
+    from paradestate.store.opening import opened  # noqa: PLC0415 - the same
+
+    with opened(collection.address, writing=False) as journal:
+        reading = read_journal(
+            journal, start=start, file=str(collection.address), until=on, whole=whole
+        )
+    findings = (*reading.findings, *_doubts(reading.state, collection, forces=forces))
+    return HeldCollection(
+        collection=collection,
+        forces=forces,
+        state=None if stops(findings) else reading.state,
+        findings=in_reading_order(findings),
+    )
+
+
+def start_of(forces: Mapping[str, Checked]) -> Holdings:
+    """What the files of all forces say was owned at the start."""
+    return together(
+        *(
+            Holdings(figures=read.force.stock, stands=read.force.stock_stands)
+            for read in forces.values()
+        )
+    )
+
+
+def _doubts(
+    state: JournalState, collection: Collection, *, forces: Mapping[str, Checked]
+) -> Iterator[Finding]:
+    journal = str(collection.address)
+    known = {
+        "figures": {kind for read in forces.values() for kind in read.force.figures},
+        "stands": {name for read in forces.values() for name in read.force.stands},
+    }
+    yield from unknown_names(state.held, known=known, journal=journal)
+
+
+def checked_with_journal(folder: Path, *, today: datetime.date) -> Checked:
+    """The force of a folder with all findings, every line of its journal verified."""
+    read = checked(folder, today=today)
+    return with_holdings(read, folder, today=today, whole=True)
+
+
+def with_holdings(
+    read: Checked,
+    folder: Path,
+    *,
+    today: datetime.date,
+    lent_too: bool = False,
+    whole: bool = False,
+) -> Checked:
+    """A force that was read, with what is owned by now in place of what its files say.
+
+    With `lent_too` what is away counts as well; with `whole` every line of the journal is verified,
+    however many there are.
+    """
+    collection = collection_of(folder)
+    own = collection.force_of(folder)
+    if own is None or read.is_stopped:
+        return read
+    others = {
+        name: checked(path, today=today) for name, path in collection.forces.items() if name != own
+    }
+    known = held(collection, forces={own: read, **others}, whole=whole)
+    if known.state is None:
+        return replace(read, findings=in_reading_order((*read.findings, *known.findings)))
+    all_here = (known.state.held, known.state.lent) if lent_too else (known.state.held,)
+    journal = str(collection.address)
+    usable, findings = fitting(together(*all_here), read.force, journal=journal)
+    if known.state.lent and not lent_too:
+        findings = (*findings, lent_out(known.state.lent, journal=journal))
+    return replace(
+        read,
+        force=_stocked(read.force, usable),
+        findings=in_reading_order((*read.findings, *known.findings, *findings)),
+    )
+
+
+def _stocked(force: Force, held_: Holdings) -> Force:
+    return replace(force, stock=held_.figures, stock_stands=held_.stands)

@@ -1,0 +1,114 @@
+"""Reading and writing a collection's journal: lines -> verified -> entries -> added up."""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from paradestate.core.digest_chain import START, Checkpoint, Head, first_altered
+from paradestate.core.finding import Finding
+from paradestate.core.holdings import Holdings
+from paradestate.core.journal import JournalState, Shortfall, added_up, can_follow
+from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.journal_finding import altered_line, below_nought, not_understood
+from paradestate.core.journal_text import (
+    UnknownEntryError,
+    entry_text,
+    read_entry,
+    read_state,
+    state_text,
+)
+from paradestate.store.journal import Journal
+
+ALWAYS_WHOLE = 25_000
+"""A journal of so many lines is verified from its first line whenever it is read."""
+
+BETWEEN_CHECKPOINTS = 1_000
+"""Lines after which the sum so far is kept, so that it needn't be made again."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JournalReading:
+    """A journal added up, as far as it could be read."""
+
+    start: Holdings
+    """What was owned before the first entry."""
+    state: JournalState
+    findings: tuple[Finding, ...]
+    summed_before: int = 0
+    """Lines whose sum was known already."""
+
+
+def read_journal(
+    journal: Journal,
+    *,
+    start: Holdings,
+    file: str,
+    until: datetime.date | None = None,
+    whole: bool = False,
+) -> JournalReading:
+    """What all lines come to, or those that hold for a day up to `until`.
+
+    With `whole` every line is verified, however many there are. Raises StoreError.
+    """
+    kept = journal.checkpoint()
+    base = read_state(kept.text, start=start) if kept and until is None else None
+    altered = tuple(_altered(journal, kept, file=file, whole=whole))
+    state = base or JournalState(held=start)
+    before = kept.head.number if kept and base else 0
+    try:
+        entries = tuple(entries_of(journal, after=before))
+        if not can_follow(state, entries):
+            state, before = JournalState(held=start), 0
+            entries = tuple(entries_of(journal))
+    except UnknownEntryError as error:
+        found = not_understood(error, journal=file)
+        return JournalReading(start=start, state=state, findings=(*altered, found))
+    state = added_up(state, entries, until=until)
+    short = tuple(below_nought(each, journal=file) for each in state.shortfalls)
+    return JournalReading(
+        start=start, state=state, findings=(*altered, *short), summed_before=before
+    )
+
+
+def _altered(
+    journal: Journal, kept: Checkpoint | None, *, file: str, whole: bool
+) -> Iterator[Finding]:
+    end = journal.head()
+    is_long = end.number > ALWAYS_WHOLE and not whole
+    after = kept.head if kept is not None and is_long else START
+    altered = first_altered(journal.links(after=after.number), after=after, end=end)
+    if altered is not None:
+        yield altered_line(altered, journal=file)
+
+
+def entries_of(journal: Journal, *, after: int = 0) -> Iterator[JournalEntry]:
+    """The entries after a line. Raises UnknownEntryError, and StoreError."""
+    for link in journal.links(after=after):
+        yield read_entry(link.text, id=link.id)
+
+
+def with_entry(journal: Journal, reading: JournalReading, *, entry: JournalEntry) -> JournalState:
+    """What the journal would come to with one more entry, its new shortfalls included."""
+    if can_follow(reading.state, (entry,)):
+        return added_up(reading.state, (entry,))
+    return added_up(JournalState(held=reading.start), (*entries_of(journal), entry))
+
+
+def new_shortfalls(before: JournalState, after: JournalState) -> tuple[Shortfall, ...]:
+    """What only the new entry brought below nought."""
+    return tuple(each for each in after.shortfalls if each not in before.shortfalls)
+
+
+def write(
+    journal: Journal, reading: JournalReading, *, entry: JournalEntry, state: JournalState
+) -> None:
+    """Appends an entry, and keeps what all come to where it is time to. Raises StoreError."""
+    link = journal.append(id=entry.id, text=entry_text(entry))
+    is_due = link.number - reading.summed_before >= BETWEEN_CHECKPOINTS
+    if is_due and not state.shortfalls:
+        journal.keep(
+            Checkpoint(
+                head=Head(number=link.number, digest=link.digest),
+                text=state_text(state, start=reading.start),
+            )
+        )

@@ -1,0 +1,112 @@
+"""The command `archive`."""
+
+import hashlib
+from pathlib import Path
+
+import pytest
+
+from paradestate.store.error import StoreError
+from paradestate.text.error import FileError
+from tests.cli.calling import call
+
+
+def test_everything_comes_back_with_the_same_digests(folder: Path, tmp_path: Path) -> None:
+    call("log", folder, "received", "rifleman=32", "--on", "2026-03-01")
+    call("log", folder, "moved", "rifleman=6", "--to", "assembled", "--on", "2026-03-02")
+    call("raise", folder, "--set", "company=3")
+    before = call("holdings", folder, "--json").document
+    made = call("archive", folder, "--to", tmp_path / "one.zip", "--json").document
+    data = (tmp_path / "one.zip").read_bytes()
+    assert made["sha256"] == hashlib.sha256(data).hexdigest()
+    assert (made["path"], made["entries"]) == (str(tmp_path / "one.zip"), 2)
+    assert "force.yaml" in made["files"]
+    assert any(path.startswith(".former/force.yaml.") for path in made["files"])
+    again = tmp_path / "again"
+    back = call("archive", "--restore", tmp_path / "one.zip", again, "--json").document
+    assert back["journal_digest"] == made["journal_digest"]
+    assert back["files"] == made["files"]
+    assert call("holdings", again, "--json").document == before
+    assert call("check", again).err == call("check", folder).err.replace(str(folder), str(again))
+    twice = call("archive", again, "--to", tmp_path / "two.zip", "--json").document
+    assert (twice["files"], twice["journal_digest"]) == (made["files"], made["journal_digest"])
+
+
+def test_the_same_folder_gives_the_same_archive(folder: Path, tmp_path: Path) -> None:
+    call("log", folder, "received", "rifleman=32", "--on", "2026-03-01")
+    for name in ("one.zip", "two.zip"):
+        call("archive", folder, "--to", tmp_path / name)
+    assert (tmp_path / "one.zip").read_bytes() == (tmp_path / "two.zip").read_bytes()
+
+
+def test_an_archive_stands_beside_its_folder_under_a_name_that_is_free(folder: Path) -> None:
+    first = call("archive", folder)
+    second = call("archive", folder)
+    assert (first.status, second.status) == (0, 0)
+    names = sorted(path.name for path in folder.parent.glob("*.zip"))
+    assert len(names) == 2
+    assert all(name.startswith("marenz-2") for name in names)
+    lines = first.out.splitlines()
+    assert lines[0].endswith("(3 files, 0 journal entries).")
+    assert lines[1].startswith("SHA-256: ")
+    assert lines[2].startswith("To bring it back: paradestate archive --restore ")
+
+
+def test_it_comes_back_as_the_folder_it_was_made_of(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    call("archive", folder, "--to", tmp_path / "one.zip")
+    (tmp_path / "elsewhere").mkdir()
+    monkeypatch.chdir(tmp_path / "elsewhere")
+    answer = call("archive", "--restore", tmp_path / "one.zip")
+    assert answer.out.splitlines() == [
+        "Restored: marenz (3 files, 0 journal entries).",
+        "Next: paradestate holdings marenz",
+    ]
+    assert not Path("marenz/journal.sqlite").exists()
+    again = call("archive", "--restore", tmp_path / "one.zip")
+    assert again.status == 2
+    assert "nothing is overwritten. Name another one." in again.err
+
+
+def test_a_whole_collection_is_archived(folder: Path, tmp_path: Path) -> None:
+    club = tmp_path / "club"
+    club.mkdir()
+    folder.rename(club / "marenz")
+    call("log", club, "received", "rifleman=32", "--on", "2026-03-01")
+    call("archive", club / "marenz", "--to", tmp_path / "club.zip")
+    call("archive", "--restore", tmp_path / "club.zip", tmp_path / "again")
+    held = call("holdings", tmp_path / "again" / "marenz", "--json").document["holdings"]
+    assert held == {"rifleman": {"in packet": 32}}
+
+
+def test_what_would_overwrite_or_hold_itself_is_refused(folder: Path, tmp_path: Path) -> None:
+    with pytest.raises(FileError, match="would hold itself"):
+        call("archive", folder, "--to", folder / "in.zip")
+    (tmp_path / "there.zip").touch()
+    with pytest.raises(FileError, match="is there already; nothing is overwritten"):
+        call("archive", folder, "--to", tmp_path / "there.zip")
+    assert (tmp_path / "there.zip").read_bytes() == b""
+
+
+def test_a_file_that_is_no_archive_leaves_no_folder(folder: Path, tmp_path: Path) -> None:
+    call("archive", folder, "--to", tmp_path / "one.zip")
+    data = (tmp_path / "one.zip").read_bytes()
+    (tmp_path / "cut.zip").write_bytes(data[: len(data) // 2])
+    with pytest.raises(StoreError, match="no archive, or damaged"):
+        call("archive", "--restore", tmp_path / "cut.zip", tmp_path / "again")
+    assert not (tmp_path / "again").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ((), "Name the folder, or with --restore the archive."),
+        (("nowhere",), "There is no folder 'nowhere'."),
+        (("--restore", "nowhere.zip"), "does not exist"),
+        (("--restore", __file__, "--to", "x.zip"), "exclude each other"),
+    ],
+)
+def test_wrong_usage_says_what_would_be_right(words: tuple[str, ...], said: str) -> None:
+    answer = call("archive", *words)
+    assert answer.status == 2
+    assert said in answer.err

@@ -1,0 +1,59 @@
+"""Entries in words."""
+
+from dataclasses import replace
+
+import pytest
+
+from paradestate.core.holdings import Holdings
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.sentence.journal import entry_words
+from tests.entries import entry, figures, uuid
+
+SIX = figures(rifleman={"undercoated": 6})
+PAINTED = figures(rifleman={"painted": 6})
+
+
+@pytest.mark.parametrize(
+    ("written", "words"),
+    [
+        (entry(EntryKind.RECEIVED, comes=SIX), "received 6 riflemen undercoated"),
+        (
+            entry(EntryKind.COUNTED, comes=figures(rifleman={"painted": 1}, officer={"based": 2})),
+            "counted 1 rifleman painted and 2 officers based",
+        ),
+        (
+            entry(EntryKind.MOVED, leaves=SIX, comes=PAINTED),
+            "moved 6 riflemen from undercoated to painted",
+        ),
+        (
+            entry(EntryKind.SESSION, leaves=SIX, comes=PAINTED, minutes=90, note="late"),
+            "session of 90 minutes, 6 riflemen from undercoated to painted: late",
+        ),
+        (entry(EntryKind.SESSION, minutes=1), "session of 1 minute"),
+        (entry(EntryKind.LOST, leaves=SIX), "lost 6 riflemen undercoated"),
+        (entry(EntryKind.RETURNED, leaves=SIX, comes=SIX), "returned 6 riflemen undercoated"),
+        (
+            replace(entry(EntryKind.PROMISED), promised={"truck": 2}, force="Marenz"),
+            "promised 2 trucks to Marenz",
+        ),
+        (replace(entry(EntryKind.PROMISED), promised={"truck": 1}), "promised 1 truck"),
+        (entry(EntryKind.NOTED, note="primer ran out"), "noted: primer ran out"),
+        (
+            entry(EntryKind.STRUCK_OUT, struck_out=uuid(3), note="slip"),
+            "struck out 00000000: slip",
+        ),
+        (
+            replace(
+                entry(
+                    EntryKind.MOVED,
+                    leaves=SIX,
+                    comes=Holdings(stands={"rifle section": {"based": 1}}),
+                ),
+                stand="1 Section",
+            ),
+            "moved 6 riflemen from undercoated to based (1 Section)",
+        ),
+    ],
+)
+def test_an_entry_is_said_in_words(written: JournalEntry, words: str) -> None:
+    assert entry_words(written) == words

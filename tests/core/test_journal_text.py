@@ -1,0 +1,107 @@
+"""Entries and states as text."""
+
+import datetime
+import json
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from paradestate.core.holdings import Holdings
+from paradestate.core.journal import JournalState, Promise
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal_text import (
+    UnknownEntryError,
+    entry_text,
+    read_entry,
+    read_state,
+    state_text,
+)
+from tests.entries import ON, WRITTEN, entry, figures, uuid
+
+names = st.text(min_size=1, max_size=5).filter(lambda text: "\x00" not in text)
+staged = st.dictionaries(
+    names, st.dictionaries(names, st.integers(0, 10**6), min_size=1, max_size=2), max_size=2
+)
+held = st.builds(Holdings, figures=staged, stands=staged)
+entries = st.builds(
+    JournalEntry,
+    id=st.uuids().map(str),
+    kind=st.sampled_from(EntryKind),
+    written=st.datetimes(
+        min_value=datetime.datetime(1000, 1, 1),  # noqa: DTZ001 - hypothesis adds the zone
+        timezones=st.just(datetime.UTC),
+    ).map(lambda time: time.replace(microsecond=0)),
+    on=st.dates(),
+    force=names,
+    leaves=held,
+    comes=held,
+    stand=names,
+    minutes=st.integers(0, 1440),
+    promised=st.dictionaries(names, st.integers(0, 99), max_size=2),
+    note=names,
+    struck_out=st.just("") | st.uuids().map(str),
+)
+
+
+def test_an_entry_is_one_line_of_json_with_nothing_empty_in_it() -> None:
+    moved = entry(
+        EntryKind.MOVED,
+        leaves=figures(rifleman={"undercoated": 6}),
+        comes=figures(rifleman={"painted": 6}),
+        note="Größe 10 mm",
+    )
+    assert entry_text(moved) == (
+        '{"comes":{"figures":{"rifleman":{"painted":6}}},"kind":"moved",'
+        '"leaves":{"figures":{"rifleman":{"undercoated":6}}},"note":"Größe 10 mm",'
+        '"on":"2026-03-05","written":"2026-03-05T20:15:00Z"}'
+    )
+
+
+@given(entries)
+def test_any_entry_comes_back_from_its_text(written: JournalEntry) -> None:
+    text = entry_text(written)
+    assert "\n" not in text
+    assert read_entry(text, id=written.id) == written
+    assert entry_text(read_entry(text, id=written.id)) == text
+
+
+WHEN = '"on":"2026-03-05","written":"2026-03-05T20:15:00Z"'
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no json",
+        "[]",
+        "{}",
+        f'{{"kind":"mislaid",{WHEN}}}',
+        f'{{"kind":"noted",{WHEN.replace("2026-03-05", "5 March")}}}',
+        f'{{"kind":"noted",{WHEN},"mood":"good"}}',
+        f'{{"kind":"lost",{WHEN},"leaves":{{"paint":{{}}}}}}',
+        f'{{"kind":"lost",{WHEN},"leaves":{{"figures":{{"rifleman":{{"painted":"six"}}}}}}}}',
+        f'{{"kind":"lost",{WHEN},"leaves":{{"figures":6}}}}',
+        f'{{"kind":"session",{WHEN},"minutes":true}}',
+        f'{{"kind":"noted",{WHEN},"note":["a"]}}',
+    ],
+)
+def test_a_text_that_this_version_does_not_understand_is_refused(text: str) -> None:
+    with pytest.raises(UnknownEntryError):
+        read_entry(text, id=uuid(1))
+
+
+STATE = JournalState(
+    held=figures(rifleman={"painted": 6}),
+    lent=Holdings(stands={"truck": {"based": 1}}),
+    minutes={ON: 90},
+    promises=(Promise(day=ON, force="Marenz", figures={"rifleman": 6}, note="club night"),),
+    last_day=ON,
+)
+START = figures(rifleman={"painted": 1})
+
+
+def test_a_state_comes_back_from_its_text_if_the_start_is_the_same() -> None:
+    text = state_text(STATE, start=START)
+    assert read_state(text, start=START) == STATE
+    assert read_state(text, start=Holdings()) is None
+    assert json.loads(text)["last day"] == WRITTEN.date().isoformat()

@@ -1,0 +1,127 @@
+"""A journal that was altered, is long, or was written by a later version."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from paradestate.core.digest_chain import START
+from paradestate.core.finding import Level
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal_text import read_entry
+from paradestate.journeys import journal as journal_journey
+from paradestate.journeys.collection import collection_of
+from paradestate.journeys.holdings import checked_with_journal, holdings
+from paradestate.journeys.journal import BETWEEN_CHECKPOINTS
+from paradestate.store.opening import opened
+from tests.entries import uuid
+from tests.journeys.logging_to import TODAY, logged
+
+
+@pytest.fixture
+def boats(guard: Path) -> Path:
+    """Three boats received one by one."""
+    for number in range(1, 4):
+        logged(guard, EntryKind.RECEIVED, figures={"boat": 1}, id=uuid(number))
+    return guard
+
+
+def altered(folder: Path, statement: str) -> None:
+    """Changes the journal by another program."""
+    with closing(sqlite3.connect(folder / "journal.sqlite")) as connection, connection:
+        assert connection.execute(statement).rowcount == 1
+
+
+@pytest.mark.parametrize(
+    ("statement", "line", "boats_left"),
+    [
+        ("UPDATE entry SET text = replace(text, '1}', '9}') WHERE number = 2", 2, 11),
+        ("DELETE FROM entry WHERE number = 2", 2, 2),
+        ("DELETE FROM entry WHERE number = 3", 3, 2),
+    ],
+)
+def test_an_altered_line_is_found_on_opening_and_named(
+    boats: Path, statement: str, line: int, boats_left: int
+) -> None:
+    altered(boats, statement)
+    known = holdings(boats, today=TODAY)
+    (found,) = known.findings
+    assert (found.level, found.code, found.place.line) == (Level.WARN, "journal-altered", line)
+    assert found.place.file == str(boats / "journal.sqlite")
+    assert known.state is not None
+    assert known.state.held.figures["boat"] == {"in packet": boats_left}
+
+
+def test_what_a_later_version_wrote_is_a_stop(boats: Path) -> None:
+    with opened(collection_of(boats).address, writing=True) as journal:
+        journal.append(id=uuid(9), text='{"kind":"mislaid"}')
+    (found,) = checked_with_journal(boats, today=TODAY).findings
+    assert (found.level, found.code) == (Level.STOP, "journal-not-understood")
+    assert holdings(boats, today=TODAY).state is None
+
+
+class TestCheckpoints:
+    @pytest.fixture(autouse=True)
+    def _short(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        assert BETWEEN_CHECKPOINTS > 100
+        monkeypatch.setattr(journal_journey, "BETWEEN_CHECKPOINTS", 2)
+
+    def lines_read(self, folder: Path, monkeypatch: pytest.MonkeyPatch) -> int:
+        """How many lines are made into entries when the journal is read."""
+        read: list[str] = []
+
+        def counted(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - as it is called
+            read.append(id)
+            return read_entry(text, id=id)
+
+        with monkeypatch.context() as patch:
+            patch.setattr(f"{journal_journey.__name__}.read_entry", counted)
+            known = holdings(folder, today=TODAY)
+        assert known.state is not None
+        assert known.findings == ()
+        return len(read)
+
+    def test_only_what_came_after_the_last_is_added_up(
+        self, boats: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        with opened(collection_of(boats).address, writing=False) as journal:
+            kept = journal.checkpoint()
+        assert kept is not None
+        assert kept.head.number == 2
+        assert self.lines_read(boats, monkeypatch) == 1
+
+    def test_what_is_written_late_has_all_added_up_anew(
+        self, boats: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        late = TODAY.replace(day=1)
+        answer = logged(boats, EntryKind.RECEIVED, figures={"boat": 1}, on=late)
+        assert answer.state.held.figures["boat"] == {"in packet": 4}
+        # The last entry made a new sum of all, so that the next reader needn't.
+        assert self.lines_read(boats, monkeypatch) == 0
+
+    def test_other_stock_in_the_files_has_all_added_up_anew(
+        self, boats: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        file = boats / "force.yaml"
+        text = file.read_text(encoding="utf-8").replace("painted: 2", "painted: 3")
+        file.write_text(text, encoding="utf-8")
+        assert self.lines_read(boats, monkeypatch) == 3
+
+    def test_a_long_journal_is_verified_from_the_last_on_unless_all_is_asked_for(
+        self, boats: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        altered(boats, "UPDATE entry SET text = replace(text, '1}', '9}') WHERE number = 1")
+        assert holdings(boats, today=TODAY).findings
+        monkeypatch.setattr(journal_journey, "ALWAYS_WHOLE", 2)
+        assert holdings(boats, today=TODAY).findings == ()
+        (found,) = checked_with_journal(boats, today=TODAY).findings
+        assert (found.code, found.place.line) == ("journal-altered", 1)
+
+
+def test_a_journal_without_lines_comes_to_the_start(guard: Path) -> None:
+    with opened(collection_of(guard).address, writing=True) as journal:
+        assert journal.head() == START
+    known = holdings(guard, today=TODAY)
+    assert known.state is not None
+    assert known.state.held.number_of("rifleman") == 10
