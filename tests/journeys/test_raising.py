@@ -305,3 +305,12 @@ def test_names_and_words_by_hand_are_told_too(tmp_path: Path) -> None:
         ("names", "rifle"): "A, B",
         ("by hand",): "x",
     }
+
+
+def test_what_is_decided_is_told_in_one_order_whatever_was_there_before(tmp_path: Path) -> None:
+    folder = small(tmp_path, "{formation: top, wished: all}")
+    choice = Choice(numbers={"rifle": 4}, date=year(1943), theatre="x", wished=Wishes.NONE)
+    raised = anew(folder, choice).raised
+    assert raised is not None
+    told = [each.what[0] for each in raised.decisions]
+    assert told == ["date", "theatre", "numbers", "wished"]

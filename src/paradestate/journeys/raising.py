@@ -22,6 +22,8 @@ from paradestate.text.spelling import tidy
 from paradestate.text.whole_file import write_changed
 
 SECTION = "raise"
+WORDS = ("formation", "date", "theatre", "numbers", "names", "wished", "by hand")
+"""The words of the section, in the order in which they are told."""
 
 
 class NothingKeptError(Exception):
@@ -201,7 +203,8 @@ def _told(read: Checked, after: Force, *, made: Establishment, file: Path, forme
 def _decisions(before: Raise | None, after: Raise | None) -> Iterator[Decision]:
     """What the two decide differently, in the order of the section."""
     old, new = _decided(before), _decided(after)
-    for what in dict.fromkeys((*old, *new)):
+    both = sorted(dict.fromkeys((*old, *new)), key=lambda what: WORDS.index(what[0]))
+    for what in both:
         if old.get(what, "") != new.get(what, ""):
             yield Decision(what=what, before=old.get(what, ""), after=new.get(what, ""))
 
