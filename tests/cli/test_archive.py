@@ -23,8 +23,7 @@ def test_everything_comes_back_with_the_same_digests(folder: Path, tmp_path: Pat
     assert any(path.startswith(".former/force.yaml.") for path in made["files"])
     again = tmp_path / "again"
     back = call("archive", "--restore", tmp_path / "one.zip", again, "--json").document
-    assert back["journal_digest"] == made["journal_digest"]
-    assert back["files"] == made["files"]
+    assert back == made | {"path": str(again)}
     assert call("holdings", again, "--json").document == before
     assert call("check", again).err == call("check", folder).err.replace(str(folder), str(again))
     twice = call("archive", again, "--to", tmp_path / "two.zip", "--json").document

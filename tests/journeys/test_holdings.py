@@ -112,5 +112,21 @@ def test_stock_that_was_taken_out_of_the_files_later_shows(guard: Path) -> None:
         file.read_text(encoding="utf-8").replace("painted: 2", "painted: 1"), encoding="utf-8"
     )
     known = holdings(guard, today=TODAY)
-    assert known.state is None
     assert [found.code for found in known.findings] == ["held-below-nought"]
+    assert count(guard, today=TODAY, choice=Choice()).count is None
+
+
+def test_the_ways_out_of_holdings_below_nought_can_be_gone(guard: Path) -> None:
+    lost = logged(guard, EntryKind.LOST, figures={"rifleman": 2}, from_stage="painted").entry
+    assert lost is not None
+    file = guard / "force.yaml"
+    text = file.read_text(encoding="utf-8").replace(", painted: 2", "")
+    file.write_text(text, encoding="utf-8")
+    day_before = TODAY - DAY
+    logged(guard, EntryKind.RECEIVED, figures={"rifleman": 1}, to_stage="painted", on=day_before)
+    assert holdings(guard, today=TODAY).is_stopped
+    logged(guard, EntryKind.STRUCK_OUT, struck_out=lost.id, note="none were there")
+    known = holdings(guard, today=TODAY)
+    assert known.findings == ()
+    assert known.state is not None
+    assert known.state.held == figures(rifleman={"in packet": 8, "painted": 1})

@@ -16,7 +16,7 @@ from paradestate.journeys.holdings import checked_with_journal, holdings
 from paradestate.journeys.journal import BETWEEN_CHECKPOINTS
 from paradestate.store.opening import opened
 from tests.entries import uuid
-from tests.journeys.logging_to import TODAY, logged
+from tests.journeys.logging_to import TODAY, logged, tried
 
 
 @pytest.fixture
@@ -53,12 +53,21 @@ def test_an_altered_line_is_found_on_opening_and_named(
     assert known.state.held.figures["boat"] == {"in packet": boats_left}
 
 
+def test_an_altered_line_is_told_to_who_writes_as_well(boats: Path) -> None:
+    altered(boats, "UPDATE entry SET text = replace(text, '1}', '9}') WHERE number = 2")
+    answer = logged(boats, EntryKind.RECEIVED, figures={"boat": 1})
+    assert [found.code for found in answer.findings] == ["journal-altered"]
+    assert answer.state.held.figures["boat"] == {"in packet": 12}
+
+
 def test_what_a_later_version_wrote_is_a_stop(boats: Path) -> None:
     with opened(collection_of(boats).address, writing=True) as journal:
         journal.append(id=uuid(9), text='{"kind":"mislaid"}')
     (found,) = checked_with_journal(boats, today=TODAY).findings
     assert (found.level, found.code) == (Level.STOP, "journal-not-understood")
     assert holdings(boats, today=TODAY).state is None
+    answer = tried(boats, EntryKind.RECEIVED, figures={"boat": 1})
+    assert [each.code for each in answer.findings] == ["journal-not-understood"]
 
 
 class TestCheckpoints:

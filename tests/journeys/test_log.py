@@ -9,7 +9,7 @@ import pytest
 from paradestate.core.finding import Level
 from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.history import history
-from tests.journeys.logging_to import TODAY, logged, tried
+from tests.journeys.logging_to import NOW, TODAY, logged, tried
 
 DAY = datetime.timedelta(days=1)
 SECTION = "1 Rifle Section"
@@ -160,3 +160,15 @@ class TestCollections:
         ]
         free = logged(club / "guard", EntryKind.PROMISED, figures={"rifleman": 10}, on=TODAY)
         assert free.findings == ()
+
+
+def test_a_clock_that_goes_back_does_no_harm(guard: Path) -> None:
+    earlier = NOW - datetime.timedelta(days=400)
+    logged(guard, EntryKind.RECEIVED, figures={"boat": 2})
+    answer = logged(
+        guard, EntryKind.MOVED, figures={"boat": 1}, to_stage="assembled", written=earlier
+    )
+    assert answer.state.held.figures["boat"] == {"in packet": 1, "assembled": 1}
+    known = history(guard, today=TODAY, last=9)
+    assert [entry.written for entry in known.entries] == [earlier, NOW]
+    assert known.findings == ()

@@ -88,3 +88,15 @@ def test_a_folder_is_read_as_if_a_file_held_something_else(tmp_path: Path) -> No
     reading = read_folder(tmp_path, instead={file: HEAD.replace("T", "Other").encode()})
     assert reading.force.title == "Other"
     assert read_folder(tmp_path).force.title == "T"
+
+
+def test_a_folder_of_forces_offers_them(tmp_path: Path) -> None:
+    for name in ("watch", "guard", "photos"):
+        (tmp_path / name).mkdir()
+    for name in ("watch", "guard"):
+        (tmp_path / name / "force.yaml").write_text("title: x\n", encoding="utf-8")
+    (found,) = read_folder(tmp_path).findings
+    assert (found.code, found.hint) == (
+        "no-force",
+        f"Name one of the forces in it: {tmp_path / 'guard'}, {tmp_path / 'watch'}.",
+    )

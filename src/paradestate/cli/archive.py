@@ -6,8 +6,9 @@ import click
 
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import json_option, today
-from paradestate.cli.output import print_json
+from paradestate.cli.output import at_work, print_json
 from paradestate.core.sentence.wording import several
+from paradestate.store.archive import Manifest
 from paradestate.text.error import FolderTakenError
 
 EPILOG = """\b
@@ -48,21 +49,13 @@ def command(folder: Path | None, *, target: Path | None, file: Path | None, as_j
 def _archive(folder: Path, *, target: Path | None, as_json: bool) -> None:
     from paradestate.journeys.archive import archive
 
-    answer = archive(folder, today=today(), target=target)
+    with at_work("Making the archive"):
+        answer = archive(folder, today=today(), target=target)
     print_findings(answer.findings, {})
-    held = answer.manifest
     if as_json:
-        print_json(
-            {
-                "path": str(answer.path),
-                "sha256": answer.sha256,
-                "files": dict(held.files),
-                "entries": held.end.number,
-                "journal_digest": held.end.digest,
-            }
-        )
+        print_json(_document(answer.path, sha256=answer.sha256, manifest=answer.manifest))
         return
-    click.echo(f"Written: {answer.path} ({_contents(len(held.files), held.end.number)}).")
+    click.echo(f"Written: {answer.path} ({_contents(answer.manifest)}).")
     click.echo(f"SHA-256: {answer.sha256}")
     click.echo(f"To bring it back: paradestate archive --restore {answer.path}")
 
@@ -71,24 +64,28 @@ def _restore(file: Path, *, folder: Path | None, as_json: bool) -> None:
     from paradestate.journeys.archive import restore
 
     try:
-        answer = restore(file, folder=folder)
+        with at_work("Restoring"):
+            answer = restore(file, folder=folder)
     except FolderTakenError as error:
         raise click.UsageError(f"{error} Name another one.") from None
     print_findings(answer.findings, {})
-    held = answer.manifest
     if as_json:
-        print_json(
-            {
-                "path": str(answer.folder),
-                "files": dict(held.files),
-                "entries": held.end.number,
-                "journal_digest": held.end.digest,
-            }
-        )
+        print_json(_document(answer.folder, sha256=answer.sha256, manifest=answer.manifest))
         return
-    click.echo(f"Restored: {answer.folder} ({_contents(len(held.files), held.end.number)}).")
+    click.echo(f"Restored: {answer.folder} ({_contents(answer.manifest)}).")
     click.echo(f"Next: paradestate holdings {answer.folder}")
 
 
-def _contents(files: int, entries: int) -> str:
-    return f"{several(files, 'file')}, {several(entries, 'journal entry')}"
+def _document(path: Path, *, sha256: str, manifest: Manifest) -> dict[str, object]:
+    return {
+        "path": str(path),
+        "sha256": sha256,
+        "files": dict(manifest.files),
+        "entries": manifest.end.number,
+        "journal_digest": manifest.end.digest,
+    }
+
+
+def _contents(manifest: Manifest) -> str:
+    entries = several(manifest.end.number, "journal entry")
+    return f"{several(len(manifest.files), 'file')}, {entries}"

@@ -6,7 +6,7 @@ import click
 
 from paradestate.cli.finding_report import finding_json, print_findings, summary
 from paradestate.cli.option import finish, folder_argument, json_option, today
-from paradestate.cli.output import print_json
+from paradestate.cli.output import at_work, print_json
 from paradestate.core.finding import Level
 from paradestate.journeys.holdings import checked_with_journal
 
@@ -35,7 +35,8 @@ def command(folder: Path, *, strict: bool, schema: bool, as_json: bool) -> None:
 
         print_json(json_schema())
         return
-    read = checked_with_journal(folder, today=today())
+    with at_work("Reading"):
+        read = checked_with_journal(folder, today=today())
     if as_json:
         print_json({"findings": [finding_json(finding) for finding in read.findings]})
     else:

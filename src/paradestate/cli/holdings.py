@@ -6,7 +6,7 @@ import click
 
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import finish, folder_argument, json_option, today
-from paradestate.cli.output import print_json
+from paradestate.cli.output import at_work, print_json
 from paradestate.journeys.choosing import day_of
 from paradestate.journeys.holdings import holdings
 
@@ -31,7 +31,8 @@ def command(folder: Path, *, on: str, as_json: bool) -> None:
     if slips:
         print_findings(slips, {})
         finish(stopped=True)
-    answer = holdings(folder, today=today(), on=day)
+    with at_work("Adding up"):
+        answer = holdings(folder, today=today(), on=day)
     print_findings(answer.findings, answer.texts)
     if answer.state is not None and as_json:
         from paradestate.cli.holdings_report import holdings_json
@@ -41,4 +42,4 @@ def command(folder: Path, *, on: str, as_json: bool) -> None:
         from paradestate.cli.holdings_report import print_holdings
 
         print_holdings(answer, on=day or today())
-    finish(stopped=answer.state is None)
+    finish(stopped=answer.is_stopped)

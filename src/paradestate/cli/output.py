@@ -3,6 +3,9 @@
 import json
 import os
 import shutil
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 import click
 from rich.console import Console
@@ -29,6 +32,16 @@ def console() -> Console:
         markup=False,
         safe_box=True,
     )
+
+
+@contextmanager
+def at_work(what: str) -> Iterator[None]:
+    """Says on a terminal that something is being done, until it is."""
+    if sys.stderr.isatty():
+        with Console(stderr=True, highlight=False).status(what):
+            yield
+    else:
+        yield
 
 
 def titled_table(title: str) -> Table:

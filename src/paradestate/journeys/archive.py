@@ -42,6 +42,8 @@ class Restored:
     """A collection that was brought back."""
 
     folder: Path
+    sha256: str
+    """Of the archive."""
     manifest: Manifest
     findings: tuple[Finding, ...] = ()
 
@@ -69,10 +71,10 @@ def archive(folder: Path, *, today: datetime.date, target: Path | None = None) -
             )
 
         fill_new(goal, fill)
-    with read_archive(goal) as made, goal.open("rb") as written:
+    with read_archive(goal) as made:
         return Archived(
             path=goal,
-            sha256=file_digest(written, "sha256").hexdigest(),
+            sha256=_digest(goal),
             manifest=made.manifest,
             findings=_findings(altered, journal=str(collection.address)),
         )
@@ -96,6 +98,11 @@ def _is_apart(path: Path, root: Path) -> bool:
     return path.parent == root and path.name in NOT_ARCHIVED
 
 
+def _digest(file: Path) -> str:
+    with file.open("rb") as stream:
+        return file_digest(stream, "sha256").hexdigest()
+
+
 def _findings(altered: Altered | None, *, journal: str) -> tuple[Finding, ...]:
     return () if altered is None else (altered_line(altered, journal=journal),)
 
@@ -110,7 +117,12 @@ def restore(file: Path, *, folder: Path | None = None) -> Restored:
             goal = folder or Path(archived.manifest.name)
             with new_folder(goal) as beside:
                 findings = _unpacked(archived, beside)
-            return Restored(folder=goal, manifest=archived.manifest, findings=findings)
+            return Restored(
+                folder=goal,
+                sha256=_digest(file),
+                manifest=archived.manifest,
+                findings=findings,
+            )
     except OSError as error:
         raise FileError(f"{error.filename or file}: {error.strerror}") from error
 

@@ -19,7 +19,7 @@ from paradestate.journeys.collection import Collection, collection_of
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeldCollection:
-    """A collection with what it holds; the state is None with the stops that prevent it."""
+    """A collection with what it holds; the state is None where it can't be known at all."""
 
     collection: Collection
     forces: Mapping[str, Checked]
@@ -30,6 +30,11 @@ class HeldCollection:
     def texts(self) -> Mapping[str, str]:
         """File to its text, of all forces."""
         return {file: text for read in self.forces.values() for file, text in read.texts.items()}
+
+    @property
+    def is_stopped(self) -> bool:
+        """Whether a finding prevents any sum over the holdings."""
+        return bool(stops(self.findings))
 
     @property
     def stages(self) -> tuple[str, ...]:
@@ -82,7 +87,7 @@ def held(
     return HeldCollection(
         collection=collection,
         forces=forces,
-        state=None if stops(findings) else reading.state,
+        state=reading.state if reading.is_understood else None,
         findings=in_reading_order(findings),
     )
 

@@ -34,6 +34,8 @@ class JournalReading:
     """What was owned before the first entry."""
     state: JournalState
     findings: tuple[Finding, ...]
+    is_understood: bool = True
+    """Whether every line could be read; else the state is that of the start."""
     summed_before: int = 0
     """Lines whose sum was known already."""
 
@@ -62,7 +64,12 @@ def read_journal(
             entries = tuple(entries_of(journal))
     except UnknownEntryError as error:
         found = not_understood(error, journal=file)
-        return JournalReading(start=start, state=state, findings=(*altered, found))
+        return JournalReading(
+            start=start,
+            state=JournalState(held=start),
+            findings=(*altered, found),
+            is_understood=False,
+        )
     state = added_up(state, entries, until=until)
     short = tuple(below_nought(each, journal=file) for each in state.shortfalls)
     return JournalReading(
@@ -95,8 +102,13 @@ def with_entry(journal: Journal, reading: JournalReading, *, entry: JournalEntry
 
 
 def new_shortfalls(before: JournalState, after: JournalState) -> tuple[Shortfall, ...]:
-    """What only the new entry brought below nought."""
-    return tuple(each for each in after.shortfalls if each not in before.shortfalls)
+    """What only the new entry brought below nought, or further below."""
+    known = {(each.entry.id, each.name, each.stage): each.lacking for each in before.shortfalls}
+    return tuple(
+        each
+        for each in after.shortfalls
+        if each.lacking > known.get((each.entry.id, each.name, each.stage), 0)
+    )
 
 
 def write(

@@ -68,7 +68,8 @@ def log(folder: Path, *, today: datetime.date, request: LogRequest) -> Logged:
     if draft is None:
         return Logged(findings=findings, texts=known.texts)
     with opened(known.collection.address, writing=True) as journal:
-        return replace(_logged(journal, known, request=asked, laid=laid), texts=known.texts)
+        done = _logged(journal, known, request=asked, laid=laid)
+    return replace(done, findings=(*known.findings, *done.findings), texts=known.texts)
 
 
 def _logged(journal: Journal, known: HeldCollection, *, request: LogRequest, laid: Laid) -> Logged:

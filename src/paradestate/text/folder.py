@@ -61,7 +61,8 @@ def read_folder(folder: Path, *, instead: Mapping[str, bytes] | None = None) -> 
         }
         others = [str(path) for path in sorted(there) if path.suffix == ".yml"]
         reading = read_files(files | dict(instead or {}), folder=str(folder))
-        findings = [with_whole_copy(found) for found in reading.findings]
+        below = [str(path) for path in sorted(there) if path.is_dir() and any(path.glob("*.yaml"))]
+        findings = [_with_forces_below(with_whole_copy(found), below) for found in reading.findings]
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
     findings.extend(_not_read(name) for name in others)
@@ -140,6 +141,13 @@ def _no_files(folder: str) -> Finding:
         hint=f"Start one with: paradestate new {folder} --example marenz",
         place=Place(file=folder, line=1, column=1),
     )
+
+
+def _with_forces_below(found: Finding, folders: Sequence[str]) -> Finding:
+    """The finding; where it is that there is no force, with the folders below that hold one."""
+    if found.code != "no-force" or not folders:
+        return found
+    return replace(found, hint=f"Name one of the forces in it: {', '.join(folders)}.")
 
 
 def _not_read(file: str) -> Finding:
