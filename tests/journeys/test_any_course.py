@@ -119,23 +119,23 @@ class Course(RuleBasedStateMachine):
     @rule(
         verb=st.sampled_from(["received", "counted"]), kind=kinds, stage=stages, n=numbers, ago=days
     )
-    def come(self, verb: str, kind: str, stage: str, n: int, ago: int) -> None:
+    def come(self, *, verb: str, kind: str, stage: str, n: int, ago: int) -> None:
         entry = Plain(self.new_id(), ago, verb, kind, stage, number=n)
         answer = self.send(entry, figures={kind: n}, to_stage=stage)
         assert verb == "counted" or answer.entry is not None
 
     @rule(verb=st.sampled_from(["lost", "lent"]), kind=kinds, stage=stages, n=numbers, ago=days)
-    def go(self, verb: str, kind: str, stage: str, n: int, ago: int) -> None:
+    def go(self, *, verb: str, kind: str, stage: str, n: int, ago: int) -> None:
         entry = Plain(self.new_id(), ago, verb, kind, stage, number=n)
         self.send(entry, figures={kind: n}, from_stage=stage)
 
     @rule(kind=kinds, stage=stages, n=numbers, ago=days, goal=st.sampled_from(STAGES[:4]))
-    def move(self, kind: str, stage: str, n: int, ago: int, goal: str) -> None:
+    def move(self, *, kind: str, stage: str, n: int, ago: int, goal: str) -> None:
         entry = Plain(self.new_id(), ago, "moved", kind, stage, goal=goal, number=n)
         self.send(entry, figures={kind: n}, from_stage=stage, to_stage=goal)
 
     @rule(kind=kinds, stage=stages, n=numbers, ago=days)
-    def come_back(self, kind: str, stage: str, n: int, ago: int) -> None:
+    def come_back(self, *, kind: str, stage: str, n: int, ago: int) -> None:
         entry = Plain(self.new_id(), ago, "returned", kind, stage, number=n)
         self.send(entry, figures={kind: n}, from_stage=stage)
 
