@@ -3,7 +3,7 @@
 import datetime
 import tempfile
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -35,7 +35,7 @@ Sums = Counter[tuple[str, str]]
 """Kind and stage to a number."""
 
 
-@dataclass
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plain:
     """An entry as the list keeps it."""
 
@@ -49,11 +49,11 @@ class Plain:
     struck: str = ""
 
 
-@dataclass
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Ledger:
     """A plain list of entries, and what they come to by hand."""
 
-    entries: list[Plain] = field(default_factory=list)
+    entries: tuple[Plain, ...] = ()
 
     def counting(self) -> list[Plain]:
         """Those not struck out, oldest day first."""
@@ -104,7 +104,7 @@ class Course(RuleBasedStateMachine):
             on=TODAY - entry.days_ago * DAY,
             **said,
         )
-        after = Ledger([*self.ledger.entries, entry])
+        after = Ledger(entries=(*self.ledger.entries, entry))
         is_lacking = after.sums()[2] > self.ledger.sums()[2]
         if answer.entry is None:
             assert is_lacking, answer.findings
@@ -120,29 +120,39 @@ class Course(RuleBasedStateMachine):
         verb=st.sampled_from(["received", "counted"]), kind=kinds, stage=stages, n=numbers, ago=days
     )
     def come(self, *, verb: str, kind: str, stage: str, n: int, ago: int) -> None:
-        entry = Plain(self.new_id(), ago, verb, kind, stage, number=n)
+        entry = Plain(id=self.new_id(), days_ago=ago, verb=verb, kind=kind, stage=stage, number=n)
         answer = self.send(entry, figures={kind: n}, to_stage=stage)
         assert verb == "counted" or answer.entry is not None
 
     @rule(verb=st.sampled_from(["lost", "lent"]), kind=kinds, stage=stages, n=numbers, ago=days)
     def go(self, *, verb: str, kind: str, stage: str, n: int, ago: int) -> None:
-        entry = Plain(self.new_id(), ago, verb, kind, stage, number=n)
+        entry = Plain(id=self.new_id(), days_ago=ago, verb=verb, kind=kind, stage=stage, number=n)
         self.send(entry, figures={kind: n}, from_stage=stage)
 
     @rule(kind=kinds, stage=stages, n=numbers, ago=days, goal=st.sampled_from(STAGES[:4]))
     def move(self, *, kind: str, stage: str, n: int, ago: int, goal: str) -> None:
-        entry = Plain(self.new_id(), ago, "moved", kind, stage, goal=goal, number=n)
+        entry = Plain(
+            id=self.new_id(),
+            days_ago=ago,
+            verb="moved",
+            kind=kind,
+            stage=stage,
+            goal=goal,
+            number=n,
+        )
         self.send(entry, figures={kind: n}, from_stage=stage, to_stage=goal)
 
     @rule(kind=kinds, stage=stages, n=numbers, ago=days)
     def come_back(self, *, kind: str, stage: str, n: int, ago: int) -> None:
-        entry = Plain(self.new_id(), ago, "returned", kind, stage, number=n)
+        entry = Plain(
+            id=self.new_id(), days_ago=ago, verb="returned", kind=kind, stage=stage, number=n
+        )
         self.send(entry, figures={kind: n}, from_stage=stage)
 
     @rule(which=st.integers(0, 99))
     def strike_out(self, which: int) -> None:
         for struck in self.ledger.entries[which % 9 : which % 9 + 1]:
-            entry = Plain(self.new_id(), 0, "struck-out", struck=struck.id)
+            entry = Plain(id=self.new_id(), days_ago=0, verb="struck-out", struck=struck.id)
             self.send(entry, struck_out=struck.id, note="slip")
 
     @rule(which=st.integers(0, 99))
