@@ -42,7 +42,7 @@ def test_the_order_is_printed_as_slips(folder: Path) -> None:
 def test_bought_figures_stand_in_where_that_is_asked(folder: Path) -> None:
     answer = call("order", folder, "--want", WANT, "--stand-ins")
     assert "The 63 figures wanted cost £45.50: 3 packs from South." in answer.out
-    assert "2 officers stand in for rifleman." in answer.out
+    assert "2 officers stand in for riflemen." in answer.out
     document = call("order", folder, "--want", WANT, "--stand-ins", "--json").document
     assert document["stand_ins"] == [{"kind": "officer", "stands_for": "rifleman", "number": 2}]
     steps = [(step["total"], step["left_over"]) for step in document["steps"]]
@@ -91,7 +91,7 @@ def test_owned_figures_are_used_before_any_is_bought(folder: Path) -> None:
     stock = "stock: {officer: {painted: 9}, rifleman: {painted: 99}}\n"
     (folder / "stock.yaml").write_text(stock, encoding="utf-8")
     answer = call("order", folder)
-    assert "2 officers stand in for rifleman." in answer.out
+    assert "2 officers stand in for riflemen." in answer.out
     document = call("order", folder, "--json").document
     assert document["want"] == {"signaller": 3, "mortar crew": 12, "light truck": 2}
     assert set(document["left_over"]) <= {"signaller", "mortar crew", "rifleman", "officer"}

@@ -5,7 +5,7 @@ The same entry has the same text everywhere, since the digest is over it.
 
 import datetime
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from paradestate.core.holdings import Holdings, Staged
@@ -48,7 +48,7 @@ def holdings_record(holdings: Holdings) -> dict[str, Staged]:
 
 def holdings_of(record: Mapping[str, Staged]) -> Holdings:
     """Holdings as they were written. Raises as `read_entry`."""
-    _refuse_others(record, known=PILES)
+    _refuse_others(record, types=PILES)
     for staged in record.values():
         for stages in staged.values():
             _refuse_all_but_numbers(stages)
@@ -59,9 +59,8 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
     """The entry of a text. Raises UnknownEntryError where a later version wrote it."""
     try:
         said = json.loads(text)
-        _refuse_others(said, known=WORDS)
-        _refuse_all_but_numbers({"minutes": said.get("minutes", 0), **said.get("promised", {})})
-        _refuse_all_but_texts(said.get(word, "") for word in TEXTS)
+        _refuse_others(said, types=WORDS)
+        _refuse_all_but_numbers(said.get("promised", {}))
         return JournalEntry(
             id=id,
             kind=EntryKind(said["kind"]),
@@ -80,43 +79,33 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
         raise UnknownEntryError(f"{error}") from error
 
 
-PILES = frozenset({"figures", "stands"})
-WORDS = frozenset(
-    {
-        "kind",
-        "written",
-        "on",
-        "force",
-        "leaves",
-        "comes",
-        "stand",
-        "minutes",
-        "promised",
-        "note",
-        "struck out",
-    }
-)
+PILES: Mapping[str, type] = {"figures": dict, "stands": dict}
+WORDS: Mapping[str, type] = {
+    "kind": str,
+    "written": str,
+    "on": str,
+    "force": str,
+    "leaves": dict,
+    "comes": dict,
+    "stand": str,
+    "minutes": int,
+    "promised": dict,
+    "note": str,
+    "struck out": str,
+}
 
 
-TEXTS = ("force", "stand", "note", "struck out")
-
-
-def _refuse_all_but_texts(values: Iterable[object]) -> None:
-    for value in values:
-        if not isinstance(value, str):
-            raise UnknownEntryError(f"{value!r} is no text")
+def _refuse_others(record: Mapping[str, object], *, types: Mapping[str, type]) -> None:
+    """Lets only these words pass, each with a value of its type."""
+    for word, value in record.items():
+        if type(value) is not types.get(word):
+            raise UnknownEntryError(f"unknown word '{word}', or an odd value of it: {value!r}")
 
 
 def _refuse_all_but_numbers(numbers: Mapping[str, object]) -> None:
     for value in numbers.values():
         if type(value) is not int:
             raise UnknownEntryError(f"{value!r} is no whole number")
-
-
-def _refuse_others(record: Mapping[str, Any], *, known: frozenset[str]) -> None:
-    if not known.issuperset(record):
-        unknown = next(word for word in record if word not in known)
-        raise UnknownEntryError(f"unknown word '{unknown}'")
 
 
 def state_text(state: JournalState, *, start: Holdings) -> str:
