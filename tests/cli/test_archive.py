@@ -1,7 +1,11 @@
 """The command `archive`."""
 
 import hashlib
+import json
+import sqlite3
+from contextlib import closing
 from pathlib import Path
+from zipfile import ZipFile
 
 import pytest
 
@@ -109,3 +113,45 @@ def test_wrong_usage_says_what_would_be_right(words: tuple[str, ...], said: str)
     answer = call("archive", *words)
     assert answer.status == 2
     assert said in answer.err
+
+
+def test_links_to_files_are_archived_and_links_to_folders_told(
+    folder: Path, tmp_path: Path
+) -> None:
+    (folder / "prices.yaml").rename(tmp_path / "prices.yaml")
+    (folder / "prices.yaml").symlink_to(tmp_path / "prices.yaml")
+    (folder / "photos").symlink_to(tmp_path)
+    made = call("archive", folder, "--to", tmp_path / "one.zip")
+    assert "photos:1:1: warn: This link leads to a folder, or nowhere. [not-archived]" in made.err
+    call("archive", "--restore", tmp_path / "one.zip", tmp_path / "again")
+    there = (tmp_path / "again" / "prices.yaml").read_text(encoding="utf-8")
+    assert there == (tmp_path / "prices.yaml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", ["journal.toml", "journal.sqlite", "journal.sqlite-wal"])
+def test_an_archive_says_nothing_of_where_its_journal_is(
+    folder: Path, tmp_path: Path, name: str
+) -> None:
+    call("archive", folder, "--to", tmp_path / "one.zip")
+    with ZipFile(tmp_path / "one.zip") as old, ZipFile(tmp_path / "evil.zip", "w") as new:
+        manifest = json.loads(old.read("manifest.json"))
+        data = b'url = "postgresql://elsewhere/club"'
+        manifest["files"][name] = hashlib.sha256(data).hexdigest()
+        new.writestr("manifest.json", json.dumps(manifest))
+        new.writestr(f"files/{name}", data)
+        for member in old.namelist():
+            if member != "manifest.json":
+                new.writestr(member, old.read(member))
+    with pytest.raises(FileError, match="which no archive has"):
+        call("archive", "--restore", tmp_path / "evil.zip", tmp_path / "again")
+    assert not (tmp_path / "again").exists()
+
+
+def test_an_altered_journal_comes_back_as_altered(folder: Path, tmp_path: Path) -> None:
+    call("log", folder, "received", "rifleman=32", "--on", "2026-03-01")
+    with closing(sqlite3.connect(folder / "journal.sqlite")) as connection, connection:
+        connection.execute("UPDATE entry SET text = replace(text, '32', '33')")
+    assert "[journal-altered]" in call("archive", folder, "--to", tmp_path / "one.zip").err
+    back = call("archive", "--restore", tmp_path / "one.zip", tmp_path / "again")
+    assert "[journal-altered]" in back.err
+    assert "[journal-altered]" in call("holdings", tmp_path / "again").err

@@ -25,7 +25,7 @@ def test_what_is_owned_by_kind_and_stage(folder: Path) -> None:
         "stand          based  all",
         "rifle section      1    1",
         "",
-        "Lent: 1 officer.",
+        "Lent: 1 officer in packet.",
         "Promised for 12 March 2999: 20 riflemen (club night).",
     ]
 

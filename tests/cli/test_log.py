@@ -59,7 +59,7 @@ def test_a_slip_is_told_and_nothing_is_written(folder: Path) -> None:
     assert answer.err.splitlines()[:3] == [
         "command line:1:1: stop: Painted 30 of 0 riflemen held. Count again? [more-than-held]",
         "    Nothing is written into the journal.",
-        "    Give another number or stage, or log first what was received or counted.",
+        "    Say another number, or with --from where they are; or log first what was received.",
     ]
     assert "Nothing is written yet." in call("log", folder).out
 
@@ -136,3 +136,30 @@ def test_a_journal_that_can_not_be_opened_is_told_in_words(
 
 def test_json_of_an_empty_journal(folder: Path) -> None:
     assert json.loads(call("log", folder, "--json").out) == {"entries": [], "number": 0}
+
+
+def test_a_stock_take_says_what_it_found_beside_what_was_held(folder: Path) -> None:
+    call("log", folder, "received", "rifleman=32, officer=4", "--on", "2026-03-01")
+    answer = call("log", folder, "counted", "rifleman=30, officer=4", "--on", "2026-03-02")
+    assert answer.out.splitlines()[1:3] == [
+        "officer: 4 counted, 4 held before (as held).",
+        "rifleman: 30 counted, 32 held before (-2).",
+    ]
+
+
+def test_an_entry_for_a_past_day_is_answered_with_what_there_is_now(folder: Path) -> None:
+    call("log", folder, "received", "officer=4", "--on", "2026-03-05")
+    answer = call("log", folder, "received", "officer=2", "--on", "2026-03-01")
+    assert answer.out.splitlines()[1] == "Now officer: 6 in packet."
+
+
+def test_a_note_neither_breaks_the_list_nor_speaks_to_the_terminal(folder: Path) -> None:
+    call("log", folder, "noted", "--note", "two\nlines \x1b[31mred", "--on", "2026-03-01")
+    (line,) = call("log", folder).out.splitlines()
+    assert line.endswith("noted: two / lines \N{REPLACEMENT CHARACTER}[31mred")
+
+
+def test_what_is_to_be_typed_is_in_quotes_where_that_is_needed(folder: Path) -> None:
+    named = folder.rename(folder.with_name("ferry guard"))
+    answer = call("log", named, "received", "officer=4", "--on", "2026-03-05")
+    assert f"paradestate log '{named}' struck-out " in answer.out

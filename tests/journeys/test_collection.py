@@ -8,7 +8,7 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.collection import collection_of
 from paradestate.store.address import JournalFile, ServerJournal
 from paradestate.text.error import FileError
-from tests.journeys.logging_to import logged
+from tests.journeys.logging_to import logged, tried
 
 URL = "postgresql://club@localhost/club"
 
@@ -48,9 +48,28 @@ def test_it_is_found_from_within_as_well(club: Path, monkeypatch: pytest.MonkeyP
 
 def test_two_journals_are_refused(club: Path) -> None:
     logged(club / "guard", EntryKind.RECEIVED, figures={"rifleman": 4})
+    with pytest.raises(FileError, match="has a journal of its own"):
+        tried(club, EntryKind.RECEIVED, figures={"rifleman": 4})
+    assert not (club / "journal.sqlite").exists()
+    (club / "guard" / "journal.sqlite").rename(club / "journal.sqlite")
+    logged(club / "guard", EntryKind.RECEIVED, figures={"rifleman": 4})
+    (club / "watch" / "journal.toml").touch()
+    with pytest.raises(FileError, match="has a journal of its own"):
+        collection_of(club / "watch")
+
+
+def test_a_journal_in_two_places_is_refused(guard: Path) -> None:
+    logged(guard, EntryKind.RECEIVED, figures={"rifleman": 4})
+    (guard / "journal.toml").write_text(f'url = "{URL}"\ncollection = "club"\n', encoding="utf-8")
+    with pytest.raises(FileError, match="say two things of where the journal is"):
+        collection_of(guard)
+
+
+def test_a_folder_in_a_collection_that_holds_no_force_is_named(club: Path) -> None:
     logged(club, EntryKind.RECEIVED, figures={"rifleman": 4})
-    with pytest.raises(FileError, match="both have a journal"):
-        collection_of(club / "guard")
+    (club / "photos").mkdir()
+    with pytest.raises(FileError, match="those are: guard, watch"):
+        tried(club / "photos", EntryKind.RECEIVED, figures={"rifleman": 4})
 
 
 def test_a_force_with_a_journal_is_no_collection_around_folders_in_it(guard: Path) -> None:

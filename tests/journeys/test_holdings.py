@@ -130,3 +130,23 @@ def test_the_ways_out_of_holdings_below_nought_can_be_gone(guard: Path) -> None:
     assert known.findings == ()
     assert known.state is not None
     assert known.state.held == figures(rifleman={"in packet": 8, "painted": 1})
+
+
+def test_stands_of_one_name_and_other_figures_in_a_collection_are_doubted(club: Path) -> None:
+    file = club / "watch" / "force.yaml"
+    text = file.read_text(encoding="utf-8").replace("{rifleman: 4}", "{rifleman: 5}")
+    file.write_text(text, encoding="utf-8")
+    logged(club, EntryKind.NOTED, note="the club's boxes")
+    known = holdings(club, today=TODAY)
+    assert [found.code for found in known.findings] == ["stands-differ"]
+
+
+def test_a_renamed_kind_that_is_lent_can_come_back(guard: Path) -> None:
+    logged(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    logged(guard, EntryKind.LENT, figures={"boat": 1})
+    file = guard / "force.yaml"
+    file.write_text(file.read_text(encoding="utf-8").replace("boat", "ferry"), encoding="utf-8")
+    assert [found.code for found in holdings(guard, today=TODAY).findings] == ["held-unknown"]
+    logged(guard, EntryKind.RETURNED, figures={"boat": 1}, from_stage="in packet")
+    logged(guard, EntryKind.LOST, figures={"boat": 1})
+    assert holdings(guard, today=TODAY).findings == ()

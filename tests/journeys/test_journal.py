@@ -117,6 +117,32 @@ class TestCheckpoints:
         file.write_text(text, encoding="utf-8")
         assert self.lines_read(boats, monkeypatch) == 3
 
+    def test_a_promise_for_a_day_to_come_leaves_them_of_use(
+        self, boats: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        later = TODAY.replace(year=2027)
+        logged(boats, EntryKind.PROMISED, figures={"boat": 1}, on=later)
+        assert self.lines_read(boats, monkeypatch) == 0
+        logged(boats, EntryKind.RECEIVED, figures={"boat": 1})
+        assert self.lines_read(boats, monkeypatch) == 1
+        known = holdings(boats, today=TODAY, on=TODAY)
+        assert known.state is not None
+        assert [promise.day for promise in known.state.promises] == [later]
+
+    def test_nothing_is_kept_of_altered_lines_nor_used_over_them(self, boats: Path) -> None:
+        before = "UPDATE entry SET text = replace(text, '9}', '1}') WHERE number = 1"
+        altered(boats, "UPDATE entry SET text = replace(text, '1}', '9}') WHERE number = 1")
+        found = holdings(boats, today=TODAY)
+        assert found.state is not None
+        assert found.state.held.figures["boat"] == {"in packet": 11}
+        for _ in range(3):
+            logged(boats, EntryKind.RECEIVED, figures={"boat": 1})
+        altered(boats, before)
+        mended = holdings(boats, today=TODAY)
+        assert (mended.findings, mended.state is None) == ((), False)
+        assert mended.state is not None
+        assert mended.state.held.figures["boat"] == {"in packet": 6}
+
     def test_a_long_journal_is_verified_from_the_last_on_unless_all_is_asked_for(
         self, boats: Path, monkeypatch: pytest.MonkeyPatch
     ) -> None:

@@ -2,6 +2,7 @@
 
 import datetime
 from pathlib import Path
+from typing import Any
 from uuid import uuid4
 
 import pytest
@@ -42,6 +43,57 @@ def test_the_same_entry_sent_twice_is_stored_once(guard: Path) -> None:
     assert again.entry == first.entry
     assert again.state.held.figures["boat"] == {"in packet": 1}
     assert history(guard, today=TODAY, last=9).number == 1
+
+
+def test_what_took_the_last_figures_can_be_sent_again(guard: Path) -> None:
+    own = str(uuid4())
+    said = {"figures": {"rifleman": 2}, "from_stage": "painted", "id": own}
+    assert not logged(guard, EntryKind.LOST, **said).was_there
+    assert logged(guard, EntryKind.LOST, **said).was_there
+    other = tried(guard, EntryKind.LOST, **{**said, "figures": {"rifleman": 1}})
+    assert [found.code for found in other.findings] == ["entry-id-taken"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "said", "code"),
+    [
+        (EntryKind.STRUCK_OUT, {"struck_out": "zz", "note": "slip"}, "unknown-entry"),
+        (EntryKind.PROMISED, {"figures": {"boat": 1}}, "promised-more-than-held"),
+        (EntryKind.LOST, {"figures": {"boat": 1}}, "more-than-held"),
+    ],
+)
+def test_what_is_refused_begins_no_journal(
+    guard: Path, kind: EntryKind, said: dict[str, Any], code: str
+) -> None:
+    assert [found.code for found in tried(guard, kind, **said).findings] == [code]
+    assert not (guard / "journal.sqlite").exists()
+
+
+def test_an_entry_is_struck_out_once_and_its_id_may_be_typed_in_capitals(guard: Path) -> None:
+    sent = logged(guard, EntryKind.RECEIVED, figures={"boat": 1}).entry
+    assert sent is not None
+    logged(guard, EntryKind.STRUCK_OUT, struck_out=sent.id[:8].upper(), note="slip")
+    again = tried(guard, EntryKind.STRUCK_OUT, struck_out=sent.id, note="slip")
+    assert [found.code for found in again.findings] == ["struck-out-already"]
+
+
+def test_strikes_of_strikes_are_told_as_they_count(guard: Path) -> None:
+    ids = []
+    struck = logged(guard, EntryKind.RECEIVED, figures={"boat": 1}).entry
+    for _ in range(3):
+        assert struck is not None
+        ids.append(struck.id)
+        struck = logged(guard, EntryKind.STRUCK_OUT, struck_out=struck.id, note="slip").entry
+    known = history(guard, today=TODAY, last=9)
+    assert known.struck_out == frozenset({ids[0], ids[2]})
+
+
+def test_lending_what_is_promised_is_told(guard: Path) -> None:
+    logged(guard, EntryKind.PROMISED, figures={"rifleman": 10}, on=TODAY + DAY)
+    lent = logged(guard, EntryKind.LENT, figures={"rifleman": 2}, from_stage="painted")
+    assert [found.code for found in lent.findings] == ["promise-broken"]
+    back = logged(guard, EntryKind.RETURNED, figures={"rifleman": 2})
+    assert back.findings == ()
 
 
 def test_an_entry_is_struck_out_by_the_beginning_of_its_id(guard: Path) -> None:
@@ -150,13 +202,14 @@ class TestCollections:
         (found,) = logged(
             club / "guard", EntryKind.PROMISED, figures={"rifleman": 10}, on=thursday
         ).findings
-        assert (found.level, found.message) == (
-            Level.WARN,
-            "3 riflemen are promised both to guard and to watch on Thursday 12 March 2026.",
+        assert found.level is Level.WARN
+        assert found.message == (
+            "3 riflemen too many are promised to guard and watch on Thursday 12 March 2026: "
+            "15 held."
         )
         again = tried(club / "guard", EntryKind.PROMISED, figures={"rifleman": 6}, on=thursday)
         assert [found.message for found in again.findings] == [
-            "Riflemen: 15 held, 16 promised for Thursday 12 March 2026."
+            "Riflemen: 15 held, 16 promised (10 promised before) for Thursday 12 March 2026."
         ]
         free = logged(club / "guard", EntryKind.PROMISED, figures={"rifleman": 10}, on=TODAY)
         assert free.findings == ()
@@ -172,3 +225,5 @@ def test_a_clock_that_goes_back_does_no_harm(guard: Path) -> None:
     known = history(guard, today=TODAY, last=9)
     assert [entry.written for entry in known.entries] == [earlier, NOW]
     assert known.findings == ()
+    behind = logged(guard, EntryKind.NOTED, note="a year ago?", on=TODAY - 400 * DAY)
+    assert behind.findings == ()

@@ -51,7 +51,7 @@ CASES = {
         slip='moved "rifleman=30" --to painted --on 2026-03-02',
         printed="command line:1:1: stop: Painted 30 of 24 riflemen held. Count again? "
         f"[more-than-held]\n{NOTHING}"
-        "    Give another number or stage, or log first what was received or counted.\n"
+        "    Say another number, or with --from where they are; or log first what was received.\n"
         "1 stop\n",
         mended='moved "rifleman=14" --to painted --on 2026-03-02',
     ),
@@ -108,8 +108,8 @@ def test_22_the_same_figures_in_two_forces_the_same_night(tmp_path: Path) -> Non
     second = call("log", club / "guard", "promised", "rifleman=8", "--on", "2999-03-12")
     assert second.status == 0
     assert second.err == (
-        "command line:1:1: warn: 1 rifleman is promised both to guard and to watch on Tuesday "
-        "12 March 2999. [promised-twice]\n"
+        "command line:1:1: warn: 1 rifleman too many is promised to guard and watch on Tuesday "
+        "12 March 2999: 15 held. [promised-twice]\n"
         "    The promise is written; on the day only one of them can have those.\n"
         "    Promise fewer, another day, or strike the other promise out.\n"
         "1 warning\n"

@@ -198,3 +198,11 @@ def test_an_archive_that_would_unpack_without_end_is_refused(
     monkeypatch.setattr(archive_module, "MOST_BYTES", 100)
     with pytest.raises(StoreError, match="more than an archive may"), read_archive(archive):
         pass
+
+
+def test_what_could_not_be_restored_is_not_archived(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(archive_module, "MOST_FILES", 2)
+    with pytest.raises(StoreError, match="No archive was made"):
+        archived(folder)

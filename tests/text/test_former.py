@@ -48,3 +48,14 @@ def test_former_versions_come_newest_first_and_others_are_passed_over(tmp_path: 
         "2026-03-05 at 21:14 UTC",
         "2025-12-31 at 23:59 UTC",
     ]
+
+
+def test_where_the_clock_went_back_the_newest_is_still_the_last_that_was_kept(
+    tmp_path: Path,
+) -> None:
+    file = tmp_path / "force.yaml"
+    kept(tmp_path, "force.yaml.2030-01-01T00-00-00Z")
+    later = free_name(file, at=AT)
+    assert later.name == "force.yaml.2030-01-01T00-00-00Z.2"
+    kept(tmp_path, later.name)
+    assert former_versions(file)[0].path == later

@@ -6,7 +6,7 @@ import click
 
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import json_option, today
-from paradestate.cli.output import at_work, print_json
+from paradestate.cli.output import at_work, command_line, print_json
 from paradestate.core.sentence.wording import several
 from paradestate.store.archive import Manifest
 from paradestate.text.error import FolderTakenError
@@ -57,7 +57,8 @@ def _archive(folder: Path, *, target: Path | None, as_json: bool) -> None:
         return
     click.echo(f"Written: {answer.path} ({_contents(answer.manifest)}).")
     click.echo(f"SHA-256: {answer.sha256}")
-    click.echo(f"To bring it back: paradestate archive --restore {answer.path}")
+    back = command_line("archive", "--restore", str(answer.path))
+    click.echo(f"To bring it back: {back}")
 
 
 def _restore(file: Path, *, folder: Path | None, as_json: bool) -> None:
@@ -73,7 +74,7 @@ def _restore(file: Path, *, folder: Path | None, as_json: bool) -> None:
         print_json(_document(answer.folder, sha256=answer.sha256, manifest=answer.manifest))
         return
     click.echo(f"Restored: {answer.folder} ({_contents(answer.manifest)}).")
-    click.echo(f"Next: paradestate holdings {answer.folder}")
+    click.echo(f"Next: {command_line('holdings', str(answer.folder))}")
 
 
 def _document(path: Path, *, sha256: str, manifest: Manifest) -> dict[str, object]:

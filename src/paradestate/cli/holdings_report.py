@@ -8,6 +8,7 @@ from rich.table import Table
 from paradestate.cli.output import console, titled_table
 from paradestate.core.holdings import Holdings, Pile, Staged, piles
 from paradestate.core.journal import JournalState, Promise
+from paradestate.core.journal_text import promise_record
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.journeys.holdings import HeldCollection
 
@@ -48,9 +49,9 @@ def print_holdings(answer: HeldCollection, *, on: datetime.date) -> None:
         if staged:
             out.print()
             out.print(_table(title, staged, stages=stages))
-    if not state.held:
+    if not (state.held or state.lent):
         out.print("Nothing is owned yet.")
-    lent = [several(pile.number, pile.name) for pile in piles(state.lent)]
+    lent = [f"{several(pile.number, pile.name)} {pile.stage}" for pile in piles(state.lent)]
     if lent:
         out.print()
         out.print(f"Lent: {listed(lent)}.")
@@ -86,13 +87,6 @@ def holdings_json(answer: HeldCollection, *, on: datetime.date) -> dict[str, obj
         "on": on.isoformat(),
         **staged_json(answer.state),
         "promised": [
-            {
-                "day": promise.day.isoformat(),
-                "force": promise.force,
-                "figures": dict(promise.figures),
-                "note": promise.note,
-            }
-            for promise in answer.state.promises
-            if promise.day >= on
+            promise_record(promise) for promise in answer.state.promises if promise.day >= on
         ],
     }

@@ -1,13 +1,14 @@
 """Entries of the journal, for people and for programs."""
 
-from collections.abc import Mapping
 from pathlib import Path
 
 import click
 
 from paradestate.cli.holdings_report import holdings_words, staged_json
-from paradestate.core.holdings import Holdings, piles
+from paradestate.cli.output import command_line
+from paradestate.core.holdings import piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal_text import holdings_record
 from paradestate.core.sentence.journal import SHORT, entry_words
 from paradestate.core.sentence.wording import capital, day_words, several
 from paradestate.journeys.history import History
@@ -19,11 +20,24 @@ def print_logged(entry: JournalEntry, answer: Logged, *, folder: Path) -> None:
     done = "Was there already" if answer.was_there else "Written"
     click.echo(f"{done}: {entry_words(entry)}, {day_words(entry.on)} (entry {entry.id[:SHORT]}).")
     names = {pile.name for each in (entry.leaves, entry.comes) for pile in piles(each)}
+    if entry.kind is EntryKind.COUNTED:
+        for name in sorted(names):
+            click.echo(_difference(entry, answer, name=name))
+    is_past = entry.on < answer.state.last_day
     for line in holdings_words(answer.state, names=names):
-        click.echo(line)
+        click.echo(f"Now {line}" if is_past else line)
     if entry.kind is not EntryKind.STRUCK_OUT:
-        back = f"paradestate log {folder} struck-out {entry.id[:SHORT]} --because"
-        click.echo(f'To take it back: {back} "..."')
+        back = command_line("log", str(folder), "struck-out", entry.id[:SHORT], "--because", "slip")
+        click.echo(f"To take it back: {back}")
+
+
+def _difference(entry: JournalEntry, answer: Logged, *, name: str) -> str:
+    """What a count found beside what was held; loose figures only."""
+    stages = entry.comes.figures[name]
+    before = answer.before.held.figures.get(name, {})
+    held, found = sum(before.get(stage, 0) for stage in stages), sum(stages.values())
+    more = {0: "as held"}.get(found - held, f"{found - held:+d}")
+    return f"{name}: {found} counted, {held} held before ({more})."
 
 
 def log_json(entry: JournalEntry, answer: Logged) -> dict[str, object]:
@@ -46,8 +60,8 @@ def entry_json(entry: JournalEntry) -> dict[str, object]:
     }
     other: dict[str, object] = {
         "force": entry.force,
-        "leaves": _holdings_json(entry.leaves),
-        "comes": _holdings_json(entry.comes),
+        "leaves": holdings_record(entry.leaves),
+        "comes": holdings_record(entry.comes),
         "stand": entry.stand,
         "minutes": entry.minutes,
         "promised": dict(entry.promised),
@@ -57,15 +71,11 @@ def entry_json(entry: JournalEntry) -> dict[str, object]:
     return always | {word: value for word, value in other.items() if value}
 
 
-def _holdings_json(holdings: Holdings) -> dict[str, Mapping[str, Mapping[str, int]]]:
-    both = {"figures": holdings.figures, "stands": holdings.stands}
-    return {word: staged for word, staged in both.items() if staged}
-
-
 def print_history(answer: History, *, folder: Path) -> None:
     """The newest entries, one a line, newest first."""
     if not answer.entries:
-        click.echo(f"Nothing is written yet. Begin with: paradestate log {folder} --help")
+        begin = command_line("log", str(folder), "--help")
+        click.echo(f"Nothing is written yet. Begin with: {begin}")
     for entry in answer.entries:
         struck = "  (struck out)" if entry.id in answer.struck_out else ""
         click.echo(f"{entry.id[:SHORT]}  {entry.on}  {entry_words(entry)}{struck}")

@@ -2,6 +2,7 @@
 
 import json
 import os
+import shlex
 import shutil
 import sys
 from collections.abc import Iterator
@@ -32,6 +33,11 @@ def console() -> Console:
         markup=False,
         safe_box=True,
     )
+
+
+def command_line(*words: str) -> str:
+    """What to type for one of our commands, in quotes where that is needed."""
+    return shlex.join(["paradestate", *words])
 
 
 @contextmanager

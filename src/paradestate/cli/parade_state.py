@@ -8,7 +8,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from paradestate.cli.output import console, titled_table
+from paradestate.cli.output import command_line, console, titled_table
 from paradestate.cli.stand_in import stand_in_sentence
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
@@ -67,10 +67,10 @@ def print_parade_state(answer: Count, *, folder: Path) -> None:
 
 def _next_step(answer: Count, *, folder: Path) -> str:
     if not answer.strength.deficiency:
-        return f"Next: paradestate read-back {folder}"
+        return f"Next: {command_line('read-back', str(folder))}"
     if not answer.force.sources:
         return f"Next: write your sources and their packs into {folder}, to order what is lacking."
-    return f"Next: paradestate order {folder}"
+    return f"Next: {command_line('order', str(folder))}"
 
 
 def _raised(answer: Count) -> str:

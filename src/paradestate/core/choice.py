@@ -9,6 +9,9 @@ from paradestate.core.force import Force, Raise, Wanted
 from paradestate.core.place import Place
 from paradestate.core.span import DateSpan
 
+MOST_LISTED = 20
+"""Names that are offered where one isn't known."""
+
 CHOSEN_HERE = Place(file="command line", line=1, column=1)
 """The place of what was typed beside the command, which has no file."""
 
@@ -60,7 +63,9 @@ def unknown_choice(name: str, known: Iterable[str], *, what: str) -> Finding:
     """The stop for a name chosen beside the command that the force doesn't have."""
     names = tuple(known)
     near = get_close_matches(name, names, n=1)
-    listed = ", ".join(f"'{other}'" for other in names[:12])
+    listed = ", ".join(f"'{other}'" for other in names[:MOST_LISTED])
+    if len(names) > MOST_LISTED:
+        listed += f" and {len(names) - MOST_LISTED} more"
     hint = f"Did you mean '{near[0]}'?" if near else f"Known here: {listed or 'none'}."
     return Finding(
         level=Level.STOP,

@@ -45,18 +45,21 @@ class JournalState:
     promises: tuple[Promise, ...] = ()
     shortfalls: tuple[Shortfall, ...] = ()
     last_day: datetime.date = datetime.date.min
-    """The latest day that an entry holds for."""
+    """The latest day on which the holdings changed."""
 
 
-def in_force(entries: Sequence[JournalEntry]) -> tuple[JournalEntry, ...]:
-    """Entries that aren't struck out, strikes left out, in the order in which they count.
-
-    A strike that is itself struck out strikes nothing.
-    """
+def struck_out(entries: Sequence[JournalEntry]) -> frozenset[str]:
+    """The ids of entries that no longer count; a strike that is struck out strikes nothing."""
     void: set[str] = set()
     for entry in reversed(entries):
         if entry.kind is EntryKind.STRUCK_OUT and entry.id not in void:
             void.add(entry.struck_out)
+    return frozenset(void)
+
+
+def in_force(entries: Sequence[JournalEntry]) -> tuple[JournalEntry, ...]:
+    """Entries that aren't struck out, strikes left out, in the order in which they count."""
+    void = struck_out(entries)
     kept = [
         entry
         for entry in entries
@@ -70,18 +73,27 @@ def can_follow(state: JournalState, entries: Iterable[JournalEntry]) -> bool:
     own: set[str] = set()
     for entry in entries:
         strikes_earlier = entry.kind is EntryKind.STRUCK_OUT and entry.struck_out not in own
-        if entry.on < state.last_day or strikes_earlier:
+        comes_late = _changes_holdings(entry) and entry.on < state.last_day
+        if comes_late or strikes_earlier:
             return False
         own.add(entry.id)
     return True
 
 
+def _changes_holdings(entry: JournalEntry) -> bool:
+    """Whether it matters after which others the entry is added up."""
+    return bool(entry.leaves or entry.comes)
+
+
 def added_up(
     start: JournalState, entries: Sequence[JournalEntry], *, until: datetime.date | None = None
 ) -> JournalState:
-    """The state after all entries, or after those up to the end of a day."""
+    """The state after all entries, or after those up to the end of a day.
+
+    What is promised for later days is part of it.
+    """
     counted = in_force(entries)
-    upto = counted if until is None else [entry for entry in counted if entry.on <= until]
+    upto = [entry for entry in counted if until is None or entry.on <= until or entry.promised]
     sums = _Sums(start)
     shortfalls = [*start.shortfalls]
     for entry in upto:
@@ -89,7 +101,7 @@ def added_up(
     return replace(
         sums.state(start),
         shortfalls=tuple(shortfalls),
-        last_day=max([start.last_day, *(entry.on for entry in upto)]),
+        last_day=max([start.last_day, *(e.on for e in upto if _changes_holdings(e))]),
     )
 
 

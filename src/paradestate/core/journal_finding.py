@@ -1,6 +1,7 @@
 """What is to be said of a journal that was read: altered lines, and what the files don't know."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from paradestate.core.digest_chain import Altered
 from paradestate.core.finding import Finding, Level
@@ -9,66 +10,69 @@ from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal import Shortfall
 from paradestate.core.journal_text import UnknownEntryError
 from paradestate.core.place import Place
+from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.wording import day_words, listed, plural, several
 
 
-def altered_line(altered: Altered, *, journal: str) -> Finding:
+def altered_line(altered: Altered, *, journal: Place) -> Finding:
     """The warning for a line that isn't as it was written."""
-    which = f"Line {altered.number} ({altered.id})" if altered.id else f"Line {altered.number}"
-    what = "isn't as it was written" if altered.id else "is missing, or the end was altered"
+    if altered.id:
+        what = f"Line {altered.number} ({altered.id}) isn't as it was written"
+    else:
+        what = f"Line {altered.number} is missing, or isn't where the journal says that it ends"
     return Finding(
         level=Level.WARN,
         code="journal-altered",
-        message=f"{which} {what}: the digests don't agree.",
+        message=f"{what}: the digests don't agree.",
         effect="The holdings are added up as the lines stand now.",
         hint="Compare with an archive; strike the entry out and write it again as it was.",
-        place=Place(file=journal, line=altered.number, column=1),
+        place=replace(journal, line=altered.number),
     )
 
 
-def not_understood(error: UnknownEntryError, *, journal: str) -> Finding:
+def not_understood(error: UnknownEntryError, *, journal: Place) -> Finding:
     """The stop for an entry that this version can't read."""
     return Finding(
         level=Level.STOP,
         code="journal-not-understood",
-        message=f"An entry of the journal isn't understood: {error}.",
+        message=f"This entry isn't understood: {error}.",
         effect="The holdings aren't known; the journal is left as it is.",
         hint="A later version may have written it: install that. If a line was altered by hand, "
         "put it back as it was.",
-        place=Place(file=journal, line=1, column=1),
+        place=journal,
     )
 
 
-def below_nought(short: Shortfall, *, journal: str) -> Finding:
+def below_nought(short: Shortfall, *, journal: Place) -> Finding:
     """The stop for an entry that takes more than there was, as files and journal stand now."""
     entry = short.entry
     return Finding(
         level=Level.STOP,
         code="held-below-nought",
-        message=f"'{entry.kind}' of {day_words(entry.on)} ({entry.id[:8]}) takes {short.lacking} "
-        f"more {plural(short.name)} from '{short.stage}' than there were.",
+        message=f"'{entry.kind}' of {day_words(entry.on)} ({entry.id[:SHORT]}) takes "
+        f"{short.lacking} more {plural(short.name)} from '{short.stage}' than there were.",
         effect="The holdings aren't known.",
         hint="Put `stock` back to what was owned at the start, strike that entry out, or log on "
         "its day what was received before.",
-        place=Place(file=journal, line=1, column=1),
+        place=journal,
     )
 
 
-def lent_out(lent: Holdings, *, journal: str) -> Finding:
+def lent_out(lent: Holdings, *, journal: Place) -> Finding:
     """The remark that figures are away."""
-    what = listed(several(pile.number, pile.name) for pile in piles(lent))
+    what = listed(f"{several(pile.number, pile.name)} {pile.stage}" for pile in piles(lent))
     return Finding(
         level=Level.REMARK,
         code="lent-out",
         message=f"Lent: {what}.",
         effect="They are owned, and can't be fielded until they are back.",
         hint="Log them 'returned' when they are.",
-        place=Place(file=journal, line=1, column=1),
+        place=journal,
     )
 
 
 def unknown_names(
-    held: Holdings, *, known: Mapping[str, Iterable[str]], journal: str
+    held: Holdings, *, known: Mapping[str, Iterable[str]], journal: Place
 ) -> Iterator[Finding]:
     """A warning for each name that is held and that no force of the collection defines.
 
@@ -84,11 +88,13 @@ def unknown_names(
                     "doesn't define.",
                     effect="They serve nothing.",
                     hint="Bring the name back, or log them 'lost' and 'received' by their new one.",
-                    place=Place(file=journal, line=1, column=1),
+                    place=journal,
                 )
 
 
-def fitting(held: Holdings, force: Force, *, journal: str) -> tuple[Holdings, tuple[Finding, ...]]:
+def fitting(
+    held: Holdings, force: Force, *, journal: Place
+) -> tuple[Holdings, tuple[Finding, ...]]:
     """The holdings that a force can use, and a warning for each stage that it doesn't have."""
     findings: list[Finding] = []
     kept: list[dict[str, dict[str, int]]] = [{}, {}]
@@ -105,7 +111,7 @@ def fitting(held: Holdings, force: Force, *, journal: str) -> tuple[Holdings, tu
     return Holdings(figures=kept[0], stands=kept[1]), tuple(findings)
 
 
-def _unknown_stage(stage: str, number: int, *, name: str, journal: str) -> Finding:
+def _unknown_stage(stage: str, number: int, *, name: str, journal: Place) -> Finding:
     return Finding(
         level=Level.WARN,
         code="held-at-unknown-stage",
@@ -113,5 +119,17 @@ def _unknown_stage(stage: str, number: int, *, name: str, journal: str) -> Findi
         "no stage of this force.",
         effect="They aren't counted.",
         hint=f"Bring the stage back, or log them 'moved' --from \"{stage}\" to one that there is.",
-        place=Place(file=journal, line=1, column=1),
+        place=journal,
+    )
+
+
+def stands_differ(pattern: str, forces: Iterable[str], *, journal: Place) -> Finding:
+    """The warning where one name means stands of other figures in another force."""
+    return Finding(
+        level=Level.WARN,
+        code="stands-differ",
+        message=f"'{pattern}' is made of other figures in {listed(forces)}.",
+        effect="Whole stands of that name count for each of them, with its own figures.",
+        hint="Give one of them another name, or make both of the same figures.",
+        place=journal,
     )

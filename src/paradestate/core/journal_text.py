@@ -75,7 +75,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             note=said.get("note", ""),
             struck_out=said.get("struck out", ""),
         )
-    except (ValueError, KeyError, TypeError, AttributeError) as error:
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
         raise UnknownEntryError(f"{error}") from error
 
 
@@ -104,8 +104,8 @@ def _refuse_others(record: Mapping[str, object], *, types: Mapping[str, type]) -
 
 def _refuse_all_but_numbers(numbers: Mapping[str, object]) -> None:
     for value in numbers.values():
-        if type(value) is not int:
-            raise UnknownEntryError(f"{value!r} is no whole number")
+        if type(value) is not int or value < 0:
+            raise UnknownEntryError(f"{value!r} is no number of figures")
 
 
 def state_text(state: JournalState, *, start: Holdings) -> str:
@@ -116,25 +116,32 @@ def state_text(state: JournalState, *, start: Holdings) -> str:
             "held": holdings_record(state.held),
             "lent": holdings_record(state.lent),
             "minutes": {day.isoformat(): minutes for day, minutes in state.minutes.items()},
-            "promises": [
-                {
-                    "day": promise.day.isoformat(),
-                    "force": promise.force,
-                    "figures": dict(promise.figures),
-                    "note": promise.note,
-                }
-                for promise in state.promises
-            ],
+            "promises": [promise_record(promise) for promise in state.promises],
             "last day": state.last_day.isoformat(),
         }
     )
 
 
+def promise_record(promise: Promise) -> dict[str, Any]:
+    """A promise as it is written."""
+    return {
+        "day": promise.day.isoformat(),
+        "force": promise.force,
+        "figures": dict(promise.figures),
+        "note": promise.note,
+    }
+
+
 def read_state(text: str, *, start: Holdings) -> JournalState | None:
-    """The state of a text; None where it rests on other holdings at the start."""
-    said = json.loads(text)
-    if holdings_of(said["start"]) != start:
+    """The state of a text; None where it rests on another start, or isn't understood."""
+    try:
+        said = json.loads(text)
+        return _state(said) if holdings_of(said["start"]) == start else None
+    except (ValueError, KeyError, TypeError, AttributeError, UnknownEntryError):
         return None
+
+
+def _state(said: Mapping[str, Any]) -> JournalState:
     return JournalState(
         held=holdings_of(said["held"]),
         lent=holdings_of(said["lent"]),

@@ -7,29 +7,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from paradestate.core import log_finding
-from paradestate.core.choice import unknown_choice
 from paradestate.core.finding import Finding, stops
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import Desk, LogRequest
+from paradestate.core.log_slip import slips
 
 MOST_MINUTES = 24 * 60
 """Minutes of a day."""
-
-OPTIONS: Mapping[EntryKind, frozenset[str]] = {
-    EntryKind.COUNTED: frozenset({"figures", "to"}),
-    EntryKind.RECEIVED: frozenset({"figures", "to"}),
-    EntryKind.MOVED: frozenset({"figures", "from", "to", "stand"}),
-    EntryKind.LOST: frozenset({"figures", "from", "stand"}),
-    EntryKind.SOLD: frozenset({"figures", "from", "stand"}),
-    EntryKind.LENT: frozenset({"figures", "from", "stand"}),
-    EntryKind.RETURNED: frozenset({"figures", "from", "to", "stand"}),
-    EntryKind.SESSION: frozenset({"figures", "from", "to", "stand", "minutes"}),
-    EntryKind.PROMISED: frozenset({"figures"}),
-    EntryKind.NOTED: frozenset({"stand"}),
-    EntryKind.STRUCK_OUT: frozenset(),
-}
-"""What each kind can be told beside a day and a note."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,13 +25,13 @@ class _Effect:
 
 def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple[Finding, ...]]:
     """The entry, or None with the stops that prevent it; and what is doubtful about it."""
-    slips = tuple(_slips(request, desk))
-    if slips:
-        return None, slips
+    said_wrong = tuple(slips(request, desk))
+    if said_wrong:
+        return None, said_wrong
     effect, findings = _effect(request, desk)
-    doubts = (*findings, *_doubts(request, desk))
+    doubts = (*findings, *_doubts(request, desk, effect=effect))
     if stops(doubts):
-        return None, doubts
+        return None, stops(doubts)
     return (
         JournalEntry(
             id=request.id,
@@ -72,60 +57,14 @@ def _promised(request: LogRequest, desk: Desk) -> Mapping[str, int]:
     return request.figures or desk.wanted
 
 
-def _slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
-    """What is wrong with what was said, whatever is held."""
-    for option in sorted(request.said - OPTIONS[request.kind]):
-        yield log_finding.option_without_meaning(option, kind=request.kind)
-    for kind in request.figures:
-        if kind not in desk.kinds and kind not in desk.state.held.figures:
-            yield log_finding.unwritten(unknown_choice(kind, desk.kinds, what="figure kind"))
-    held = {pile.stage for pile in piles(desk.state.held)}
-    for stage, others in ((request.from_stage, held), (request.to_stage, ())):
-        if stage and stage not in desk.stages and stage not in others:
-            yield log_finding.unwritten(unknown_choice(stage, desk.stages, what="stage"))
-    if request.stand and request.stand not in desk.stands:
-        yield log_finding.unwritten(unknown_choice(request.stand, desk.stands, what="stand"))
-    if request.kind is not EntryKind.PROMISED and request.on > desk.today:
-        yield log_finding.not_yet(request.on)
-    yield from _missing(request, desk)
-
-
-def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
-    about_nothing = not (request.figures or request.stand)
-    if request.figures and request.stand:
-        yield log_finding.stand_and_figures()
-    match request.kind:
-        case EntryKind.NOTED if not request.note:
-            yield log_finding.incomplete("A note needs its text.", hint="Add --note TEXT.")
-        case EntryKind.SESSION if not request.minutes:
-            yield log_finding.incomplete("A session needs its minutes.", hint="Add --minutes 90.")
-        case EntryKind.PROMISED if about_nothing and not desk.wanted:
-            yield log_finding.incomplete(
-                "Nothing is named, and the force wants no figures.",
-                hint='Name what is promised: "rifleman=20".',
-            )
-        case EntryKind.NOTED | EntryKind.SESSION | EntryKind.PROMISED | EntryKind.STRUCK_OUT:
-            pass
-        case _ if about_nothing:
-            yield log_finding.incomplete(
-                f"Nothing is named that was {request.kind}.", hint='Name it: "rifleman=6".'
-            )
-        case _:
-            pass
-    moves = request.kind is EntryKind.MOVED or (
-        request.kind is EntryKind.SESSION and not about_nothing
-    )
-    if moves and not request.to_stage:
-        yield log_finding.incomplete(
-            "Nothing says to which stage they were brought.", hint="Add --to STAGE."
-        )
-    if moves and request.to_stage == desk.stages[0] and not request.from_stage:
-        yield log_finding.incomplete(
-            f"No stage is before '{request.to_stage}'.", hint="Add --from STAGE."
-        )
-
-
-def _doubts(request: LogRequest, desk: Desk) -> Iterator[Finding]:
+def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[Finding]:
+    if desk.today < desk.state.last_day:
+        yield log_finding.clock_behind(desk.today, last_day=desk.state.last_day)
+    for pattern in effect.comes.stands:
+        named = sum(stand.pattern == pattern for stand in desk.stands.values())
+        whole = 1 + sum(desk.state.held.stands.get(pattern, {}).values())
+        if not effect.leaves.stands and whole > named:
+            yield log_finding.more_stands_than_named(pattern, whole, named=named)
     minutes = request.minutes or 0
     day = desk.state.minutes.get(request.on, 0) + minutes
     if minutes and day > MOST_MINUTES:
@@ -143,6 +82,9 @@ def _effect(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ..
     match request.kind:
         case EntryKind.COUNTED:
             return _counted(request, desk)
+        case EntryKind.RECEIVED if request.stand:
+            whole = {_pattern(request, desk): {request.to_stage or desk.stages[-1]: 1}}
+            return _Effect(comes=Holdings(stands=whole)), ()
         case EntryKind.RECEIVED:
             stage = request.to_stage or desk.stages[0]
             return _Effect(comes=_at(stage, request.figures)), ()
@@ -157,6 +99,12 @@ def _effect(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ..
             return _Effect(leaves=leaves, comes=comes), findings
         case _:
             return _Effect(), ()
+
+
+def _pattern(request: LogRequest, desk: Desk) -> str:
+    """The pattern of the stand that is named; one that is held may be named by its pattern."""
+    named = desk.stands.get(request.stand)
+    return request.stand if named is None else named.pattern
 
 
 def _at(stage: str, figures: Mapping[str, int]) -> Holdings:
@@ -178,10 +126,10 @@ def _counted(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, .
         there = desk.state.held.figures.get(kind, {})
         if request.to_stage:
             comes[kind] = {request.to_stage: number}
-        elif number == sum(there.values()) and there:
-            comes[kind] = there
         elif number == 0:
-            comes[kind] = dict.fromkeys(desk.stages, 0)
+            comes[kind] = dict.fromkeys((*desk.stages, *there), 0)
+        elif number == sum(there.values()) and min(there.values()) >= 0:
+            comes[kind] = there
         elif len(there) == 1:
             comes[kind] = dict.fromkeys(there, number)
         else:
@@ -198,7 +146,7 @@ def _taken(
 ) -> tuple[Holdings, tuple[Finding, ...]]:
     """What goes out of a pile, and stops where it can't be told from where or isn't there."""
     if request.stand:
-        pattern = desk.stands[request.stand].pattern
+        pattern = _pattern(request, desk)
         stage, found = _stage(request, desk, name=pattern, number=1, there=there.stands)
         return Holdings(stands={pattern: {stage: 1}}), found
     figures: dict[str, dict[str, int]] = {}
@@ -243,14 +191,33 @@ def _moved(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...
     if not request.stand:
         leaves, findings = _taken(asked, desk, there=desk.state.held)
         return _Effect(leaves=leaves, comes=_restaged(leaves, request.to_stage)), findings
-    stand = desk.stands[request.stand]
-    if desk.state.held.stands.get(stand.pattern, {}).get(origin, 0):
-        leaves = Holdings(stands={stand.pattern: {origin: 1}})
-        return _Effect(leaves=leaves, comes=_restaged(leaves, request.to_stage)), ()
-    loose = replace(asked, stand="", figures=stand.figures)
+    pattern = _pattern(request, desk)
+    if request.stand not in desk.stands or desk.state.held.stands.get(pattern, {}).get(origin, 0):
+        leaves, findings = _taken(asked, desk, there=desk.state.held)
+        return _Effect(leaves=leaves, comes=_restaged(leaves, request.to_stage)), findings
+    loose = replace(asked, stand="", figures=desk.stands[request.stand].figures)
     leaves, findings = _taken(loose, desk, there=desk.state.held)
     if request.to_stage == last:
-        comes = Holdings(stands={stand.pattern: {last: 1}})
+        comes = Holdings(stands={pattern: {last: 1}})
     else:
         comes = _restaged(leaves, request.to_stage)
     return _Effect(leaves=leaves, comes=comes), findings
+
+
+def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
+    """Whether an entry that is stored is what is sent again, whenever it was written.
+
+    Stages that were filled in, and the time of writing, are no difference.
+    """
+    numbers: dict[str, int] = dict(entry.promised)
+    for pile in piles(entry.leaves or entry.comes):
+        if not pile.is_stand:
+            numbers[pile.name] = numbers.get(pile.name, 0) + pile.number
+    named = request.figures if not request.stand else numbers
+    return (
+        entry.kind is request.kind
+        and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)
+        and entry.minutes == (request.minutes or 0)
+        and entry.struck_out.startswith(request.struck_out.lower())
+        and (numbers == dict(named) or (request.kind is EntryKind.PROMISED and not named))
+    )

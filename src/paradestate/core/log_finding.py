@@ -9,6 +9,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.journal import Shortfall
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
+from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, plural, several
 
 NOTHING_WRITTEN = "Nothing is written into the journal."
@@ -71,6 +72,31 @@ def not_yet(day: datetime.date) -> Finding:
     )
 
 
+def clock_behind(today: datetime.date, *, last_day: datetime.date) -> Finding:
+    """The warning where the journal is ahead of the clock."""
+    return Finding(
+        level=Level.WARN,
+        code="clock-behind",
+        message=f"Today is {day_words(today)} by this computer, and the journal is at "
+        f"{day_words(last_day)} already.",
+        effect="The entry counts on the day that it has, before what was written for later days.",
+        hint="Set the clock right, or give the day with --on; strike out what has a wrong day.",
+        place=CHOSEN_HERE,
+    )
+
+
+def more_stands_than_named(pattern: str, number: int, *, named: int) -> Finding:
+    """The warning where more stands are made whole than the force has."""
+    return Finding(
+        level=Level.WARN,
+        code="more-stands-than-named",
+        message=f"That makes {several(number, pattern)} whole, and the force has {named}.",
+        effect="The figures of the others serve nothing.",
+        hint="If it was a slip, strike it out; if the force is to grow, change it first.",
+        place=CHOSEN_HERE,
+    )
+
+
 def day_too_long(minutes: int, *, on: datetime.date) -> Finding:
     """The stop for sessions of more than a day in a day."""
     return _stop(
@@ -99,7 +125,7 @@ def stage_backward(said: LogRequest) -> Finding:
         message=f"{what} {moves} from {said.from_stage} back to {said.to_stage}. "
         "Repainting, or a slip?",
         effect="It is written as it was said.",
-        hint=f'If it was a slip: log FOLDER struck-out {said.id[:8]} --because "slip".',
+        hint=f'If it was a slip: log FOLDER struck-out {said.id[:SHORT]} --because "slip".',
         place=CHOSEN_HERE,
     )
 
@@ -132,12 +158,17 @@ def more_than_held(
         what = f"{DONE[said.kind]} {number} of {several(total, name)} {here}"
     else:
         what = f"{said.to_stage} {number} of {several(total, name)} held"
+    piles = listed(f"{each} {stage}" for stage, each in there.items())
     if total >= number:
-        what = f"{what}, of which {there.get(said.from_stage, 0)} {said.from_stage}"
+        what = (
+            f"{what}, of which none is {said.from_stage} but {piles}"
+            if (said.from_stage not in there)
+            else f"{what}, of which {piles}"
+        )
     return _stop(
         code="more-than-held",
         message=f"{capital(what)}. Count again?",
-        hint="Give another number or stage, or log first what was received or counted.",
+        hint="Say another number, or with --from where they are; or log first what was received.",
     )
 
 
@@ -146,7 +177,7 @@ def takes_too_much(short: Shortfall) -> Finding:
     entry = short.entry
     return _stop(
         code="more-than-held",
-        message=f"Then '{entry.kind}' of {day_words(entry.on)} ({entry.id[:8]}) would take "
+        message=f"Then '{entry.kind}' of {day_words(entry.on)} ({entry.id[:SHORT]}) would take "
         f"{short.lacking} more {plural(short.name)} from '{short.stage}' than there are.",
         hint="Strike that entry out first, or give another number, stage or day.",
     )
@@ -169,4 +200,31 @@ def stages_differ(forces: Iterable[str]) -> Finding:
         code="stages-differ",
         message="The forces of this collection work in different stages.",
         hint=f"Log in the folder of one of them: {', '.join(forces)}.",
+    )
+
+
+def other_entry(id: str) -> Finding:  # noqa: A002 - that is what it is
+    """The stop where an id is that of another entry already."""
+    return _stop(
+        code="entry-id-taken",
+        message=f"Another entry has the id {id} already.",
+        hint="Give each entry an id of its own, or none.",
+    )
+
+
+def struck_already(id: str) -> Finding:  # noqa: A002 - as above
+    """The stop where an entry no longer counts already."""
+    return _stop(
+        code="struck-out-already",
+        message=f"The entry {id[:SHORT]} is struck out already.",
+        hint="To have it count again, strike out the entry that struck it out.",
+    )
+
+
+def not_text() -> Finding:
+    """The stop for words that no file can hold."""
+    return _stop(
+        code="note-not-text",
+        message="What was typed holds characters that aren't text.",
+        hint="Type it again in UTF-8.",
     )

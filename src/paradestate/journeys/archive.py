@@ -13,8 +13,10 @@ from pathlib import Path
 from typing import IO
 
 from paradestate.core.digest_chain import Altered, first_altered
-from paradestate.core.finding import Finding
+from paradestate.core.finding import Finding, Level
 from paradestate.core.journal_finding import altered_line
+from paradestate.core.place import Place
+from paradestate.core.sentence.wording import listed
 from paradestate.journeys.collection import ELSEWHERE, JOURNAL, collection_of
 from paradestate.store.address import JournalFile
 from paradestate.store.archive import Archive, Manifest, read_archive, write_archive
@@ -23,7 +25,9 @@ from paradestate.text.error import FileError
 from paradestate.text.whole_file import fill_new
 from paradestate.text.whole_folder import new_folder
 
-NOT_ARCHIVED = frozenset({JOURNAL, f"{JOURNAL}-wal", f"{JOURNAL}-shm", ELSEWHERE})
+NOT_ARCHIVED = frozenset(
+    {ELSEWHERE, *(f"{JOURNAL}{more}" for more in ("", "-wal", "-shm", "-journal"))}
+)
 """What stands in the archive as lines, or says where the lines are."""
 
 
@@ -76,7 +80,7 @@ def archive(folder: Path, *, today: datetime.date, target: Path | None = None) -
             path=goal,
             sha256=_digest(goal),
             manifest=made.manifest,
-            findings=_findings(altered, journal=str(collection.address)),
+            findings=(*_findings(altered, journal=collection.place), *_left_out(root)),
         )
 
 
@@ -88,9 +92,9 @@ def _free_name(root: Path, *, today: datetime.date) -> Path:
 
 
 def _files(root: Path) -> Iterator[tuple[str, Path]]:
-    """Every file of a collection by its path in the folder; links aren't followed."""
+    """Every file of a collection by its path in the folder, with what links to files lead to."""
     for path in sorted(root.rglob("*")):
-        if path.is_file() and not path.is_symlink() and not _is_apart(path, root):
+        if path.is_file() and not _is_apart(path, root):
             yield path.relative_to(root).as_posix(), path
 
 
@@ -103,7 +107,21 @@ def _digest(file: Path) -> str:
         return file_digest(stream, "sha256").hexdigest()
 
 
-def _findings(altered: Altered | None, *, journal: str) -> tuple[Finding, ...]:
+def _left_out(root: Path) -> Iterator[Finding]:
+    """A warning for each link to a folder, which may lead anywhere."""
+    for path in sorted(root.rglob("*")):
+        if path.is_symlink() and not path.is_file():
+            yield Finding(
+                level=Level.WARN,
+                code="not-archived",
+                message="This link leads to a folder, or nowhere.",
+                effect="What it leads to isn't in the archive.",
+                hint="Put the folder itself in its place, if it belongs to the collection.",
+                place=Place(file=str(path), line=1, column=1),
+            )
+
+
+def _findings(altered: Altered | None, *, journal: Place) -> tuple[Finding, ...]:
     return () if altered is None else (altered_line(altered, journal=journal),)
 
 
@@ -129,13 +147,17 @@ def restore(file: Path, *, folder: Path | None = None) -> Restored:
 
 def _unpacked(archived: Archive, folder: Path) -> tuple[Finding, ...]:
     """Files and journal in a folder, every line as it was, altered ones included."""
+    strange = NOT_ARCHIVED & set(archived.manifest.files)
+    if strange:
+        raise FileError(f"The archive holds {listed(sorted(strange))}, which no archive has.")
     archived.unpack(folder)
-    end = archived.manifest.end
-    if not end.number:
+    end, lines = archived.manifest.end, archived.links()
+    first = next(lines, None)
+    if first is None and not end.number:
         return ()
     address = JournalFile(path=folder / JOURNAL)
     with opened(address, writing=True) as journal:
-        journal.put_back(archived.links(), end=end)
+        journal.put_back(chain([] if first is None else [first], lines), end=end)
     with opened(address, writing=False) as journal:
         altered = first_altered(journal.links(), end=end)
-    return _findings(altered, journal=JOURNAL)
+    return _findings(altered, journal=Place(file=JOURNAL, line=1, column=1))

@@ -5,10 +5,11 @@ collection of one.
 """
 
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from paradestate.core.place import Place
 from paradestate.store.address import Address, JournalFile, ServerJournal
 from paradestate.text.error import FileError
 
@@ -32,10 +33,24 @@ class Collection:
         """Whether there is a journal to be read."""
         return not isinstance(self.address, JournalFile) or self.address.path.exists()
 
+    @property
+    def place(self) -> Place:
+        """Where findings about the journal as a whole stand."""
+        return Place(file=str(self.address), line=1, column=1)
+
     def force_of(self, folder: Path) -> str | None:
-        """The name of a folder's force; None where the folder is that of the whole collection."""
+        """The name of a folder's force; None where the folder is that of the whole collection.
+
+        Raises FileError where it is neither.
+        """
         own = folder.resolve()
-        return next((name for name, path in self.forces.items() if path.resolve() == own), None)
+        for name, path in self.forces.items():
+            if path.resolve() == own:
+                return name
+        if own == self.root.resolve():
+            return None
+        names = ", ".join(self.forces)
+        raise FileError(f"{folder} holds no force of {self.root}; those are: {names}.")
 
 
 def collection_of(folder: Path) -> Collection:
@@ -48,17 +63,27 @@ def collection_of(folder: Path) -> Collection:
         around = folder.resolve().parent
         if has_journal(around) and not holds_force(around):
             if has_journal(folder):
-                raise FileError(
-                    f"{folder} and {around} both have a journal, and only one can be right: move "
-                    "one of them away."
-                )
+                raise _two_journals(around, (folder,))
             # In the words of whoever named the folder, where that can be.
             root = folder.parent if folder.parent.resolve() == around else around
         else:
             root = folder
-        return Collection(root=root, forces=dict(_forces(root)), address=_address(root))
+        forces = dict(_forces(root))
+        own = [path for name, path in forces.items() if name and has_journal(path)]
+        if own:
+            raise _two_journals(root, own)
+        return Collection(root=root, forces=forces, address=_address(root))
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
+
+
+def _two_journals(root: Path, forces: Iterable[Path]) -> FileError:
+    return FileError(
+        f"{', '.join(map(str, forces))}: this force has a journal of its own, and can't share the "
+        f"one of {root}. Nothing was read or written. Archive the force (paradestate archive), "
+        f"then move its {JOURNAL} away and log in {root} what it holds; or keep the force in "
+        "another folder."
+    )
 
 
 def has_journal(folder: Path) -> bool:
@@ -78,9 +103,14 @@ def _forces(root: Path) -> Iterator[tuple[str, Path]]:
 
 
 def _address(root: Path) -> Address:
-    elsewhere = root / ELSEWHERE
+    elsewhere, here = root / ELSEWHERE, JournalFile(path=root / JOURNAL)
     if not elsewhere.exists():
-        return JournalFile(path=root / JOURNAL)
+        return here
+    if here.path.exists():
+        raise FileError(
+            f"{here.path} and {elsewhere} say two things of where the journal is: move one of them "
+            "away. To bring a journal to a server, archive the collection first."
+        )
     try:
         said = tomllib.loads(elsewhere.read_text(encoding="utf-8"))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:

@@ -2,16 +2,18 @@
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from paradestate.core.choice import Choice
 from paradestate.core.cover import Substitutes
 from paradestate.core.finding import Finding
+from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_finding import incomplete, stages_differ
 from paradestate.core.log_request import Desk, LogRequest, NamedStand
+from paradestate.core.log_slip import OPTIONS
 from paradestate.core.promise import Cupboard
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count, count
@@ -19,11 +21,12 @@ from paradestate.journeys.count import Count, count
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Laid:
-    """A desk with what can be promised from it; or None with the stops that prevent it."""
+    """A desk; or None with the stops that prevent it."""
 
     desk: Desk | None
     findings: tuple[Finding, ...] = ()
-    cupboard: Cupboard | None = None
+    parts: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    """Kind, then stand pattern, to figures that the promise of a whole force needs."""
 
 
 def desk_of_force(
@@ -48,8 +51,8 @@ def desk_of_force(
         today=today,
         wanted={} if counted is None else counted.strength.wanted,
     )
-    cupboard = _cupboard(counted, request) if counted is not None and is_promise else None
-    return Laid(desk=desk, cupboard=cupboard)
+    is_whole = counted is not None and is_promise and not request.figures
+    return Laid(desk=desk, parts=_parts(counted) if counted is not None and is_whole else {})
 
 
 def _named(counted: Count) -> Iterator[tuple[str, NamedStand]]:
@@ -58,20 +61,13 @@ def _named(counted: Count) -> Iterator[tuple[str, NamedStand]]:
             yield stand.name, NamedStand(pattern=stand.pattern, figures=stand.figures)
 
 
-def _cupboard(counted: Count, request: LogRequest) -> Cupboard:
-    figures = counted.force.figures
+def _parts(counted: Count) -> Mapping[str, Mapping[str, int]]:
     parts: dict[str, dict[str, int]] = {}
-    for state in () if request.figures else counted.strength.stands:
+    for state in counted.strength.stands:
         for kind, number in state.stand.figures.items():
             of_kind = parts.setdefault(kind, {})
             of_kind[state.stand.pattern] = of_kind.get(state.stand.pattern, 0) + number
-    return Cupboard(
-        held=counted.strength.held,
-        substitutes=Substitutes(
-            may_stand_for={kind: figure.may_stand_for for kind, figure in figures.items()}
-        ),
-        parts=parts,
-    )
+    return parts
 
 
 def desk_of_collection(
@@ -89,7 +85,7 @@ def desk_of_collection(
         )
         return Laid(desk=None, findings=(found,))
     stages = {read.force.bench.stages for read in forces.values()}
-    if len(stages) > 1:
+    if len(stages) > 1 and OPTIONS[request.kind] & {"from", "to"}:
         return Laid(desk=None, findings=(stages_differ(forces),))
     kinds = dict.fromkeys(kind for read in forces.values() for kind in read.force.figures)
     return Laid(
@@ -97,3 +93,33 @@ def desk_of_collection(
             kinds=tuple(kinds), stages=next(iter(stages)), stands={}, state=state, today=today
         )
     )
+
+
+def cupboard_of(
+    forces: Mapping[str, Checked], held: Holdings, *, parts: Mapping[str, Mapping[str, int]]
+) -> Cupboard:
+    """What all forces of a collection can promise of what is held."""
+    total: dict[str, int] = {}
+    for pile in piles(held):
+        each = _figures_on(forces, pile.name) if pile.is_stand else {pile.name: 1}
+        for kind, number in each.items():
+            total[kind] = total.get(kind, 0) + number * pile.number
+    may_stand_for = {
+        kind: figure.may_stand_for
+        for read in forces.values()
+        for kind, figure in read.force.figures.items()
+    }
+    return Cupboard(
+        held={kind: number for kind, number in total.items() if number > 0},
+        substitutes=Substitutes(may_stand_for=may_stand_for),
+        parts=parts,
+    )
+
+
+def _figures_on(forces: Mapping[str, Checked], pattern: str) -> Mapping[str, int]:
+    """The figures of a stand by the first force that has the pattern."""
+    for read in forces.values():
+        stand = read.force.stands.get(pattern)
+        if stand is not None:
+            return stand.figures or stand.modelled_as
+    return {}

@@ -5,12 +5,14 @@ collection -> journal opened -> verified -> entries, and which of them are struc
 
 import datetime
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from paradestate.core.finding import Finding
-from paradestate.core.journal import in_force
-from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal import struck_out
+from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.journal_text import UnknownEntryError
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.journal import entries_of
 from paradestate.store.opening import opened
@@ -18,7 +20,7 @@ from paradestate.store.opening import opened
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class History:
-    """The newest entries of a journal."""
+    """The newest entries of a journal; none where it isn't understood, as the findings say."""
 
     findings: tuple[Finding, ...]
     texts: Mapping[str, str]
@@ -32,18 +34,15 @@ class History:
 def history(folder: Path, *, today: datetime.date, last: int) -> History:
     """So many entries, newest first. Raises StoreError, and FileError."""
     known = holdings(folder, today=today)
-    with opened(known.collection.address, writing=False) as journal:
+    known.collection.force_of(folder)
+    entries: tuple[JournalEntry, ...] = ()
+    # Where it isn't understood the findings say so.
+    with opened(known.collection.address, writing=False) as journal, suppress(UnknownEntryError):
         entries = tuple(entries_of(journal))
-    counting = {entry.id for entry in in_force(entries)}
-    struck = {
-        entry.struck_out
-        for entry in entries
-        if entry.kind is EntryKind.STRUCK_OUT and entry.struck_out not in counting
-    }
     return History(
         findings=known.findings,
         texts=known.texts,
         entries=entries[::-1][:last],
-        struck_out=frozenset(struck),
+        struck_out=struck_out(entries),
         number=len(entries),
     )

@@ -12,7 +12,7 @@ from paradestate.core.finding import Finding, in_reading_order, stops
 from paradestate.core.force import Force
 from paradestate.core.holdings import Holdings, together
 from paradestate.core.journal import JournalState
-from paradestate.core.journal_finding import fitting, lent_out, unknown_names
+from paradestate.core.journal_finding import fitting, lent_out, stands_differ, unknown_names
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.collection import Collection, collection_of
 
@@ -38,7 +38,7 @@ class HeldCollection:
 
     @property
     def stages(self) -> tuple[str, ...]:
-        """The stages of all forces, in their order."""
+        """The stages of all forces; those that only a later force has come last."""
         every = (stage for read in self.forces.values() for stage in read.force.bench.stages)
         return tuple(dict.fromkeys(every))
 
@@ -105,12 +105,21 @@ def start_of(forces: Mapping[str, Checked]) -> Holdings:
 def _doubts(
     state: JournalState, collection: Collection, *, forces: Mapping[str, Checked]
 ) -> Iterator[Finding]:
-    journal = str(collection.address)
+    journal = collection.place
     known = {
         "figures": {kind for read in forces.values() for kind in read.force.figures},
         "stands": {name for read in forces.values() for name in read.force.stands},
     }
-    yield from unknown_names(state.held, known=known, journal=journal)
+    owned = together(state.held, state.lent)
+    yield from unknown_names(owned, known=known, journal=journal)
+    for pattern in owned.stands:
+        made = {
+            name: tuple(sorted((stand.figures or stand.modelled_as).items()))
+            for name, read in forces.items()
+            if (stand := read.force.stands.get(pattern))
+        }
+        if len(set(made.values())) > 1:
+            yield stands_differ(pattern, made, journal=journal)
 
 
 def checked_with_journal(folder: Path, *, today: datetime.date) -> Checked:
@@ -141,9 +150,13 @@ def with_holdings(
     }
     known = held(collection, forces={own: read, **others}, whole=whole)
     if known.state is None:
-        return replace(read, findings=in_reading_order((*read.findings, *known.findings)))
+        return replace(
+            read,
+            findings=in_reading_order((*read.findings, *known.findings)),
+            texts={**read.texts, **known.texts},
+        )
     all_here = (known.state.held, known.state.lent) if lent_too else (known.state.held,)
-    journal = str(collection.address)
+    journal = collection.place
     usable, findings = fitting(together(*all_here), read.force, journal=journal)
     if known.state.lent and not lent_too:
         findings = (*findings, lent_out(known.state.lent, journal=journal))

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from paradestate.core.digest_chain import START, Checkpoint, Head, first_altered
 from paradestate.core.finding import Finding
@@ -17,6 +17,7 @@ from paradestate.core.journal_text import (
     read_state,
     state_text,
 )
+from paradestate.core.place import Place
 from paradestate.store.journal import Journal
 
 ALWAYS_WHOLE = 25_000
@@ -38,6 +39,8 @@ class JournalReading:
     """Whether every line could be read; else the state is that of the start."""
     summed_before: int = 0
     """Lines whose sum was known already."""
+    is_altered: bool = False
+    """Whether a line isn't as it was written."""
 
 
 def read_journal(
@@ -50,11 +53,15 @@ def read_journal(
 ) -> JournalReading:
     """What all lines come to, or those that hold for a day up to `until`.
 
-    With `whole` every line is verified, however many there are. Raises StoreError.
+    With `whole` every line is verified, however many there are, and the sum is made anew. Raises
+    StoreError.
     """
+    place = Place(file=file, line=max(journal.head().number, 1), column=1)
     kept = journal.checkpoint()
-    base = read_state(kept.text, start=start) if kept and until is None else None
-    altered = tuple(_altered(journal, kept, file=file, whole=whole))
+    altered = tuple(_altered(journal, kept, place=place, whole=whole))
+    # Over altered lines nothing that was summed before is trusted.
+    is_usable = until is None and not altered and not whole
+    base = read_state(kept.text, start=start) if kept is not None and is_usable else None
     state = base or JournalState(held=start)
     before = kept.head.number if kept and base else 0
     try:
@@ -62,8 +69,8 @@ def read_journal(
         if not can_follow(state, entries):
             state, before = JournalState(held=start), 0
             entries = tuple(entries_of(journal))
-    except UnknownEntryError as error:
-        found = not_understood(error, journal=file)
+    except UnreadableLineError as error:
+        found = not_understood(error, journal=replace(place, line=error.number))
         return JournalReading(
             start=start,
             state=JournalState(held=start),
@@ -71,27 +78,50 @@ def read_journal(
             is_understood=False,
         )
     state = added_up(state, entries, until=until)
-    short = tuple(below_nought(each, journal=file) for each in state.shortfalls)
+    short = tuple(
+        below_nought(each, journal=replace(place, line=_line_of(journal, each)))
+        for each in state.shortfalls
+    )
     return JournalReading(
-        start=start, state=state, findings=(*altered, *short), summed_before=before
+        start=start,
+        state=state,
+        findings=(*altered, *short),
+        summed_before=before,
+        is_altered=bool(altered),
     )
 
 
+def _line_of(journal: Journal, short: Shortfall) -> int:
+    link = journal.link(short.entry.id)
+    return 1 if link is None else link.number
+
+
 def _altered(
-    journal: Journal, kept: Checkpoint | None, *, file: str, whole: bool
+    journal: Journal, kept: Checkpoint | None, *, place: Place, whole: bool
 ) -> Iterator[Finding]:
     end = journal.head()
     is_long = end.number > ALWAYS_WHOLE and not whole
     after = kept.head if kept is not None and is_long else START
     altered = first_altered(journal.links(after=after.number), after=after, end=end)
     if altered is not None:
-        yield altered_line(altered, journal=file)
+        yield altered_line(altered, journal=place)
+
+
+class UnreadableLineError(UnknownEntryError):
+    """An entry that isn't understood, with its line."""
+
+    def __init__(self, error: UnknownEntryError, *, number: int) -> None:
+        super().__init__(f"{error}")
+        self.number = number
 
 
 def entries_of(journal: Journal, *, after: int = 0) -> Iterator[JournalEntry]:
-    """The entries after a line. Raises UnknownEntryError, and StoreError."""
+    """The entries after a line. Raises UnreadableLineError, and StoreError."""
     for link in journal.links(after=after):
-        yield read_entry(link.text, id=link.id)
+        try:
+            yield read_entry(link.text, id=link.id)
+        except UnknownEntryError as error:
+            raise UnreadableLineError(error, number=link.number) from error
 
 
 def with_entry(journal: Journal, reading: JournalReading, *, entry: JournalEntry) -> JournalState:
@@ -117,7 +147,7 @@ def write(
     """Appends an entry, and keeps what all come to where it is time to. Raises StoreError."""
     link = journal.append(id=entry.id, text=entry_text(entry))
     is_due = link.number - reading.summed_before >= BETWEEN_CHECKPOINTS
-    if is_due and not state.shortfalls:
+    if is_due and not state.shortfalls and not reading.is_altered:
         journal.keep(
             Checkpoint(
                 head=Head(number=link.number, digest=link.digest),

@@ -4,19 +4,19 @@ holdings on that day -> desk -> entry drafted -> checked against all others -> s
 """
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from paradestate.core.finding import Finding, stops
-from paradestate.core.journal import JournalState, Promise, added_up
+from paradestate.core.journal import JournalState, Promise, added_up, struck_out
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.journal_text import read_entry
-from paradestate.core.log import drafted
-from paradestate.core.log_finding import takes_too_much, unclear_entry
+from paradestate.core.log import drafted, says_the_same
+from paradestate.core.log_finding import other_entry, struck_already, takes_too_much, unclear_entry
 from paradestate.core.log_request import LogRequest
-from paradestate.core.promise import Cupboard, promise_findings
-from paradestate.journeys.desk import Laid, desk_of_collection, desk_of_force
+from paradestate.core.promise import broken_promises, promise_findings
+from paradestate.journeys.desk import Laid, cupboard_of, desk_of_collection, desk_of_force
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
 from paradestate.journeys.journal import (
     JournalReading,
@@ -41,7 +41,9 @@ class Logged:
     texts: Mapping[str, str] = field(default_factory=dict)
     entry: JournalEntry | None = None
     was_there: bool = False
-    """Whether an entry of this id was there already; then nothing was added."""
+    """Whether the same entry was there already; then nothing was added."""
+    before: JournalState = JournalState()
+    """What was held at the end of the entry's day without it."""
     state: JournalState = JournalState()
     """What all entries come to now."""
 
@@ -63,63 +65,97 @@ def log(folder: Path, *, today: datetime.date, request: LogRequest) -> Logged:
         laid = desk_of_force(folder, read, request=asked, state=known.state, today=today)
     if laid.desk is None:
         return Logged(findings=laid.findings, texts=known.texts)
-    # Drafted once before anything is opened for writing, so that a slip leaves no journal behind.
-    draft, findings = drafted(asked, laid.desk)
-    if draft is None:
-        return Logged(findings=findings, texts=known.texts)
-    with opened(known.collection.address, writing=True) as journal:
-        done = _logged(journal, known, request=asked, laid=laid)
-    return replace(done, findings=(*known.findings, *done.findings), texts=known.texts)
+    done = _done(known, request=asked, laid=laid)
+    doubts = tuple(found for found in known.findings if found not in stops(known.findings))
+    return replace(done, findings=(*doubts, *done.findings), texts=known.texts)
 
 
-def _logged(journal: Journal, known: HeldCollection, *, request: LogRequest, laid: Laid) -> Logged:
-    """What is written in one transaction, in which nobody else can write."""
-    reading = read_journal(
-        journal, start=start_of(known.forces), file=str(known.collection.address)
-    )
+def _done(known: HeldCollection, *, request: LogRequest, laid: Laid) -> Logged:
+    """What is written; a slip makes no journal where none is, so that is looked into first."""
+    address = known.collection.address
+    if not known.collection.has_journal:
+        with opened(address, writing=False) as journal:
+            reading = read_journal(journal, start=start_of(known.forces), file=str(address))
+            tried = _weighed(journal, known, reading=reading, request=request, laid=laid)
+        if tried.entry is None:
+            return tried
+    with opened(address, writing=True) as journal:
+        reading = read_journal(journal, start=start_of(known.forces), file=str(address))
+        done = _weighed(journal, known, reading=reading, request=request, laid=laid)
+        if done.entry is not None and not done.was_there:
+            write(journal, reading, entry=done.entry, state=done.state)
+    return done
+
+
+def _weighed(
+    journal: Journal,
+    known: HeldCollection,
+    *,
+    reading: JournalReading,
+    request: LogRequest,
+    laid: Laid,
+) -> Logged:
+    """The entry as it is to be written, weighed against all others."""
     there = journal.link(request.id)
     if there is not None:
-        entry = read_entry(there.text, id=there.id)
-        return Logged(findings=reading.findings, entry=entry, was_there=True, state=reading.state)
+        stored = read_entry(there.text, id=there.id)
+        if not says_the_same(stored, request):
+            return Logged(findings=(other_entry(stored.id),))
+        return Logged(findings=(), entry=stored, was_there=True, state=reading.state)
     asked, unclear = _with_whole_id(journal, request)
     if laid.desk is None or unclear:
         return Logged(findings=unclear)
-    desk = replace(laid.desk, state=_state_on(journal, reading, day=request.on))
-    draft, findings = drafted(asked, desk)
+    before = _state_on(journal, reading, day=request.on)
+    draft, findings = drafted(asked, replace(laid.desk, state=before))
     if draft is None:
         return Logged(findings=findings)
     state = with_entry(journal, reading, entry=draft)
-    more = (
-        *(takes_too_much(each) for each in new_shortfalls(reading.state, state)),
-        *_promised_findings(draft, reading.state, cupboard=laid.cupboard),
-    )
-    if stops(more):
-        return Logged(findings=(*findings, *more))
-    write(journal, reading, entry=draft, state=state)
-    return Logged(findings=(*findings, *more), entry=draft, state=state)
+    taken = tuple(takes_too_much(each) for each in new_shortfalls(reading.state, state))
+    if taken:
+        return Logged(findings=taken)
+    kept = tuple(_of_promises(draft, known, before=reading.state, after=state, laid=laid))
+    if stops(kept):
+        return Logged(findings=stops(kept))
+    return Logged(findings=(*findings, *kept), entry=draft, before=before, state=state)
 
 
 def _state_on(journal: Journal, reading: JournalReading, *, day: datetime.date) -> JournalState:
     if day >= reading.state.last_day:
         return reading.state
     start = JournalState(held=reading.start)
-    return added_up(start, tuple(entries_of(journal)), until=day)
+    # Of days to come it says what is known today, for what is to be told of the clock.
+    past = added_up(start, tuple(entries_of(journal)), until=day)
+    return replace(past, last_day=reading.state.last_day)
 
 
 def _with_whole_id(journal: Journal, request: LogRequest) -> tuple[LogRequest, tuple[Finding, ...]]:
     """The request with the id of which only the beginning was typed."""
     if request.kind is not EntryKind.STRUCK_OUT:
         return request, ()
-    fitting = journal.ids_beginning(request.struck_out, MOST_OFFERED)
+    fitting = journal.ids_beginning(request.struck_out.lower(), MOST_OFFERED)
     if len(fitting) != 1:
         return request, (unclear_entry(request.struck_out, fitting=fitting),)
+    if fitting[0] in struck_out(tuple(entries_of(journal))):
+        return request, (struck_already(fitting[0]),)
     return replace(request, struck_out=fitting[0]), ()
 
 
-def _promised_findings(
-    entry: JournalEntry, before: JournalState, *, cupboard: Cupboard | None
-) -> tuple[Finding, ...]:
-    if cupboard is None:
-        return ()
-    new = Promise(day=entry.on, force=entry.force, figures=entry.promised, note=entry.note)
-    return promise_findings(new, before.promises, cupboard=cupboard)
+def _of_promises(
+    entry: JournalEntry,
+    known: HeldCollection,
+    *,
+    before: JournalState,
+    after: JournalState,
+    laid: Laid,
+) -> Iterator[Finding]:
+    cupboard = cupboard_of(known.forces, after.held, parts=laid.parts)
+    if entry.promised:
+        new = Promise(day=entry.on, force=entry.force, figures=entry.promised, note=entry.note)
+        yield from promise_findings(new, before.promises, cupboard=cupboard)
+    elif after.promises and entry.kind is not EntryKind.STRUCK_OUT:
+        yield from broken_promises(
+            after.promises,
+            since=entry.on,
+            before=cupboard_of(known.forces, before.held, parts={}),
+            after=cupboard,
+        )

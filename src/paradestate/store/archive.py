@@ -5,6 +5,7 @@ journal, `manifest.json` what there is with its digests. The same collection giv
 """
 
 import json
+import os
 import shutil
 import zlib
 from collections.abc import Iterable, Iterator, Mapping
@@ -49,7 +50,16 @@ class Manifest:
 def write_archive(
     out: IO[bytes], *, name: str, files: Mapping[str, Path], links: Iterable[Link], end: Head
 ) -> None:
-    """Writes an archive. Raises OSError where a file can't be read or the archive be written."""
+    """Writes an archive.
+
+    Raises OSError where a file can't be read or the archive be written, and StoreError where there
+    is more than an archive may hold.
+    """
+    if len(files) > MOST_FILES or sum(file.stat().st_size for file in files.values()) > MOST_BYTES:
+        raise StoreError(
+            f"'{name}' holds more than {MOST_FILES} files or {MOST_BYTES // 1024**3} GiB. No "
+            "archive was made. Take out what belongs elsewhere."
+        )
     with ZipFile(out, "w", ZIP_DEFLATED) as archive:
         digests = {
             path: _copied_in(archive, FILES + path, file=file)
@@ -136,6 +146,8 @@ class Archive:
             goal.parent.mkdir(parents=True, exist_ok=True)
             with self._opened(FILES + path) as source, goal.open("xb") as out:
                 shutil.copyfileobj(source, out, CHUNK)
+                out.flush()
+                os.fsync(out.fileno())
             with goal.open("rb") as written:
                 if file_digest(written, "sha256").hexdigest() != digest:
                     raise _refusal(self._file, f"{path} isn't as it was archived")

@@ -51,8 +51,12 @@ def _former(path: Path, *, file: Path) -> Former | None:
 
 
 def free_name(file: Path, *, at: datetime.datetime) -> Path:
-    """Where the version of a file that is replaced at that time is kept; nothing is there yet."""
-    time = at.astimezone(datetime.UTC).strftime(_TIME)
+    """Where the version of a file that is replaced at that time is kept; nothing is there yet.
+
+    Where the clock went back it is kept after the newest all the same.
+    """
+    newest = max((former.at for former in former_versions(file)), default=at)
+    time = max(at, newest).astimezone(datetime.UTC).strftime(_TIME)
     plain = file.parent / FORMER / f"{file.name}.{time}"
     number, path = 1, plain
     while path.exists():

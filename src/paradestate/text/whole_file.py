@@ -34,7 +34,7 @@ def write_new(path: Path, data: bytes) -> None:
         with _written_beside(_beside(path), data) as beside:
             _refuse_changed(path, data, seen=None)
             beside.replace(path)
-        _confirm(path)
+        confirm(path)
 
 
 def fill_new(path: Path, fill: Fill) -> None:
@@ -44,7 +44,7 @@ def fill_new(path: Path, fill: Fill) -> None:
             raise FileError(f"{path} is there already; nothing is overwritten.")
         with _filled_beside(_beside(path), fill) as beside:
             beside.replace(path)
-        _confirm(path)
+        confirm(path)
 
 
 def write_changed(path: Path, data: bytes, *, seen: bytes, at: datetime.datetime) -> Path:
@@ -59,15 +59,15 @@ def write_changed(path: Path, data: bytes, *, seen: bytes, at: datetime.datetime
         mode = S_IMODE(path.stat().st_mode)
         with (
             _written_beside(_beside(path), data, mode=mode) as beside,
-            _kept(path, seen, mode=mode, at=at) as former,
+            _kept(path, seen, new=data, mode=mode, at=at) as former,
         ):
             _refuse_changed(path, data, seen=seen)
             beside.replace(path)
-        _confirm(path)
+        confirm(path)
     return former
 
 
-def _confirm(path: Path) -> None:
+def confirm(path: Path) -> None:
     """Has the new name put down too. Raises FileError where the disk doesn't say that it is."""
     try:
         put_down(path.parent)
@@ -124,7 +124,9 @@ def _filled_beside(beside: Path, fill: Fill, *, mode: int | None = None) -> Iter
 
 
 @contextmanager
-def _kept(path: Path, seen: bytes, *, mode: int, at: datetime.datetime) -> Iterator[Path]:
+def _kept(
+    path: Path, seen: bytes, *, new: bytes, mode: int, at: datetime.datetime
+) -> Iterator[Path]:
     """The former version kept; it is gone again where the new one isn't put into place."""
     folder = path.parent / FORMER
     folder.mkdir(exist_ok=True)
@@ -136,6 +138,7 @@ def _kept(path: Path, seen: bytes, *, mode: int, at: datetime.datetime) -> Itera
         yield former
     except BaseException:
         with suppress(OSError):
-            former.unlink(missing_ok=True)
-            folder.rmdir()  # where nothing else is kept
+            if path.read_bytes() != new:  # else the new one is in place, and this is what it was
+                former.unlink(missing_ok=True)
+                folder.rmdir()  # where nothing else is kept
         raise

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from paradestate.text.error import FileError, FolderTakenError
-from paradestate.text.folder_lock import put_down
+from paradestate.text.whole_file import confirm
 
 USUAL_MODE = 0o755
 
@@ -32,9 +32,9 @@ def new_folder(folder: Path) -> Iterator[Path]:
             yield beside
             beside.chmod(USUAL_MODE)
             beside.replace(folder)
-            put_down(folder.parent)
         except BaseException:
             shutil.rmtree(beside, ignore_errors=True)
             raise
     except OSError as error:
         raise FileError(f"{error.filename or folder}: {error.strerror}") from error
+    confirm(folder)

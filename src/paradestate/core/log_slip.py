@@ -1,0 +1,104 @@
+"""What is wrong with what is to be logged, whatever is held."""
+
+from collections.abc import Iterator, Mapping
+
+from paradestate.core import log_finding
+from paradestate.core.choice import unknown_choice
+from paradestate.core.finding import Finding
+from paradestate.core.holdings import piles, together
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import Desk, LogRequest
+
+OPTIONS: Mapping[EntryKind, frozenset[str]] = {
+    EntryKind.COUNTED: frozenset({"figures", "to"}),
+    EntryKind.RECEIVED: frozenset({"figures", "to", "stand"}),
+    EntryKind.MOVED: frozenset({"figures", "from", "to", "stand"}),
+    EntryKind.LOST: frozenset({"figures", "from", "stand"}),
+    EntryKind.SOLD: frozenset({"figures", "from", "stand"}),
+    EntryKind.LENT: frozenset({"figures", "from", "stand"}),
+    EntryKind.RETURNED: frozenset({"figures", "from", "to", "stand"}),
+    EntryKind.SESSION: frozenset({"figures", "from", "to", "stand", "minutes"}),
+    EntryKind.PROMISED: frozenset({"figures"}),
+    EntryKind.NOTED: frozenset({"stand"}),
+    EntryKind.STRUCK_OUT: frozenset(),
+}
+"""What each kind can be told beside a day and a note."""
+
+
+def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
+    """Everything that is wrong with what was said, as stops."""
+    owned = together(desk.state.held, desk.state.lent)
+    for option in sorted(request.said - OPTIONS[request.kind]):
+        yield log_finding.option_without_meaning(option, kind=request.kind)
+    for kind in request.figures:
+        if kind not in desk.kinds and kind not in owned.figures:
+            yield log_finding.unwritten(unknown_choice(kind, desk.kinds, what="figure kind"))
+    held = {pile.stage for pile in piles(owned)}
+    for stage, others in ((request.from_stage, held), (request.to_stage, ())):
+        if stage and stage not in desk.stages and stage not in others:
+            yield log_finding.unwritten(unknown_choice(stage, desk.stages, what="stage"))
+    if request.stand and request.stand not in {*desk.stands, *owned.stands}:
+        yield log_finding.unwritten(unknown_choice(request.stand, desk.stands, what="stand"))
+    if not is_text(request.note):
+        yield log_finding.not_text()
+    if request.kind is not EntryKind.PROMISED and request.on > desk.today:
+        yield log_finding.not_yet(request.on)
+    yield from _missing(request, desk)
+
+
+def is_text(words: str) -> bool:
+    """Whether words can be written in UTF-8."""
+    return not any("\ud800" <= letter <= "\udfff" for letter in words)
+
+
+def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
+    about_nothing = not (request.figures or request.stand)
+    if request.figures and request.stand:
+        yield log_finding.stand_and_figures()
+    match request.kind:
+        case EntryKind.NOTED if not request.note:
+            yield log_finding.incomplete("A note needs its text.", hint="Add --note TEXT.")
+        case EntryKind.SESSION if not request.minutes:
+            yield log_finding.incomplete("A session needs its minutes.", hint="Add --minutes 90.")
+        case EntryKind.PROMISED if about_nothing and not desk.wanted:
+            yield log_finding.incomplete(
+                "Nothing is named, and the force wants no figures.",
+                hint='Name what is promised: "rifleman=20".',
+            )
+        case EntryKind.NOTED | EntryKind.SESSION | EntryKind.PROMISED | EntryKind.STRUCK_OUT:
+            pass
+        case _ if about_nothing:
+            yield log_finding.incomplete(
+                f"Nothing is named that was {request.kind}.", hint='Name it: "rifleman=6".'
+            )
+        case _:
+            pass
+    if request.kind is not EntryKind.COUNTED and 0 in request.figures.values():
+        yield log_finding.incomplete(
+            f"'{request.kind}' with a number of 0 says nothing.",
+            hint="Leave names with 0 out; only a count can find none.",
+        )
+    if request.kind in {EntryKind.MOVED, EntryKind.SESSION}:
+        yield from _no_way(request, desk)
+
+
+def _no_way(request: LogRequest, desk: Desk) -> Iterator[Finding]:
+    """What is lacking of the stages between which something was brought."""
+    is_about_something = bool(request.figures or request.stand)
+    if not is_about_something and request.kind is EntryKind.SESSION:
+        if request.from_stage or request.to_stage:
+            yield log_finding.incomplete(
+                "Nothing is named that was brought on.", hint='Name it: "rifleman=6".'
+            )
+    elif not request.to_stage:
+        yield log_finding.incomplete(
+            "Nothing says to which stage they were brought.", hint="Add --to STAGE."
+        )
+    elif request.to_stage == request.from_stage:
+        yield log_finding.incomplete(
+            f"They would stay at '{request.to_stage}'.", hint="Name another stage with --to."
+        )
+    elif request.to_stage == desk.stages[0] and not request.from_stage:
+        yield log_finding.incomplete(
+            f"No stage is before '{request.to_stage}'.", hint="Add --from STAGE."
+        )
