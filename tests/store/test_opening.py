@@ -28,7 +28,8 @@ from tests.store.writing import alteration, by_hand, identity, lines, write
 
 def tables(address: Address) -> set[str]:
     if isinstance(address, JournalFile):
-        return {name for (name,) in by_hand(address, "SELECT name FROM sqlite_master")}
+        listed = "SELECT name FROM sqlite_master WHERE type = 'table'"
+        return {name for (name,) in by_hand(address, listed)}
     listed = "SELECT table_name FROM information_schema.tables WHERE table_schema = 'public'"
     return {name for (name,) in by_hand(address, listed)}
 
@@ -50,25 +51,63 @@ def test_reading_a_collection_that_nobody_wrote_makes_no_row(new_database: str) 
     assert by_hand(other, "SELECT name FROM collection") == [("club",)]
 
 
-def test_a_first_block_that_raises_leaves_no_table(nowhere: Address) -> None:
+def test_a_first_block_that_raises_leaves_no_line(nowhere: Address) -> None:
     with (
         pytest.raises(ZeroDivisionError),
         opened(nowhere, writing=True) as journal,
     ):
         journal.append(id=identity(1), text="one")
         raise ZeroDivisionError
-    assert tables(nowhere) == set()
     assert lines(nowhere) == []
+    assert alteration(nowhere) is None
     write(nowhere, "one")
     assert [link.text for link in lines(nowhere)] == ["one"]
 
 
-def test_an_empty_file_is_a_journal_without_lines(file: JournalFile) -> None:
-    file.path.touch()
-    assert lines(file) == []
-    assert file.path.stat().st_size == 0
-    write(file, "one")
-    assert [link.text for link in lines(file)] == ["one"]
+@pytest.mark.parametrize("writing", [True, False])
+@pytest.mark.parametrize("has_tables", [True, False])
+def test_a_file_that_was_emptied_is_refused_and_left_as_it_is(
+    file: JournalFile, *, writing: bool, has_tables: bool
+) -> None:
+    if has_tables:
+        write(file, "one")
+        with closing(sqlite3.connect(file.path)) as connection:
+            for table in tables(file):
+                connection.execute(f"DROP TABLE {table}")
+    else:
+        file.path.touch()
+    before = file.path.read_bytes()
+    with pytest.raises(StoreError, match="emptied it"), opened(file, writing=writing):
+        pass
+    assert file.path.read_bytes() == before
+
+
+@pytest.mark.parametrize("writing", [True, False])
+def test_a_log_without_its_journal_is_refused_and_kept(file: JournalFile, *, writing: bool) -> None:
+    log = file.path.with_name("journal.sqlite-wal")
+    log.write_bytes(b"lines")
+    with pytest.raises(StoreError, match="its log"), opened(file, writing=writing):
+        pass
+    assert (log.read_bytes(), file.path.exists()) == (b"lines", False)
+
+
+@pytest.mark.parametrize("writing", [True, False])
+def test_a_link_that_leads_nowhere_is_refused(
+    file: JournalFile, tmp_path: Path, *, writing: bool
+) -> None:
+    file.path.symlink_to(tmp_path / "unplugged" / "journal.sqlite")
+    with pytest.raises(StoreError, match="leads nowhere"), opened(file, writing=writing):
+        pass
+
+
+def test_a_link_leads_to_the_journal_and_its_log(file: JournalFile, tmp_path: Path) -> None:
+    (tmp_path / "real").mkdir()
+    real = JournalFile(path=tmp_path / "real" / "club.sqlite")
+    write(real, "one")
+    file.path.symlink_to(real.path)
+    write(file, "two", first=2)
+    assert [link.text for link in lines(real)] == ["one", "two"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["journal.sqlite", "real"]
 
 
 def test_after_a_block_there_is_one_file(file: JournalFile) -> None:
@@ -107,17 +146,6 @@ def test_another_program_may_hold_the_lock(file: JournalFile) -> None:
         ):
             pass
     write(file, "two", first=2)
-
-
-def test_a_new_file_that_another_program_holds_is_waited_for(file: JournalFile) -> None:
-    with closing(sqlite3.connect(file.path, isolation_level=None)) as other:
-        other.execute("BEGIN IMMEDIATE")
-        with (
-            pytest.raises(LockedError),
-            opened(file, writing=True, wait_seconds=0.05),
-        ):
-            pass
-    write(file, "one")
 
 
 def test_a_folder_that_is_not_there_is_said(file: JournalFile) -> None:
@@ -216,8 +244,8 @@ def test_lines_that_are_only_in_the_log_are_never_left_out(
     file: JournalFile, public: JournalFile
 ) -> None:
     """Where the folder may only be read they can't be brought in: refused, not skipped."""
+    write(file, "one")
     with closing(sqlite3.connect(file.path, isolation_level=None)) as reader:
-        write(file, "one")
         reader.execute("BEGIN")
         reader.execute("SELECT * FROM entry").fetchall()
         write(file, "two", first=2)

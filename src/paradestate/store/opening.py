@@ -2,15 +2,18 @@
 
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
+from pathlib import Path
+from uuid import uuid4
 
 from sqlalchemy import Connection, Engine, create_engine, event
 
 from paradestate.store.address import Address, JournalFile, ServerJournal
+from paradestate.store.error import StoreError
 from paradestate.store.failure import Watch
 from paradestate.store.journal import Journal, journal_to_read, journal_to_write
 from paradestate.store.revision import LATEST, bring_forward, found_revision
 from paradestate.store.server import server_engine, wait_to_make
-from paradestate.store.sqlite_file import file_engine, is_absent
+from paradestate.store.sqlite_file import file_engine, is_absent, put_in_place
 from paradestate.store.table import METADATA
 
 WAIT_SECONDS = 5.0
@@ -34,6 +37,8 @@ def opened(
 
 
 def _to_write(address: Address, *, stack: ExitStack, wait_seconds: float) -> Journal:
+    if isinstance(address, JournalFile) and is_absent(address.path):
+        _make(address, wait_seconds=wait_seconds)
     connection = stack.enter_context(_transaction(address, writing=True, wait_seconds=wait_seconds))
     _made_current(connection, address=address)
     return journal_to_write(connection, address=address)
@@ -46,6 +51,7 @@ def _to_read(address: Address, *, stack: ExitStack, wait_seconds: float) -> Jour
     connection = stack.enter_context(reading)
     revision = found_revision(connection, address=address)
     if revision is None:
+        _refuse_emptied(address)
         return _without_lines(address, stack=stack)
     if revision != LATEST:
         stack.close()
@@ -56,10 +62,38 @@ def _to_read(address: Address, *, stack: ExitStack, wait_seconds: float) -> Jour
     return journal_to_read(connection, address=address)
 
 
+def _make(address: JournalFile, *, wait_seconds: float) -> None:
+    """Makes a file with its tables beside, then puts it in place, whole or not at all.
+
+    So a file that is there and has none of them was emptied by something else.
+    """
+    beside = address.path.with_name(f".{address.path.name}.{uuid4().hex}.new")
+    try:
+        making = _transaction(address, writing=True, wait_seconds=wait_seconds, path=beside)
+        with making as connection:
+            bring_forward(connection)
+        put_in_place(beside, goal=address.path)
+    finally:
+        for more in ("", "-wal", "-shm", "-journal"):
+            beside.with_name(f"{beside.name}{more}").unlink(missing_ok=True)
+
+
+def _refuse_emptied(address: Address) -> None:
+    """A file without tables was a journal once; a database on a server waits for its first."""
+    if isinstance(address, JournalFile):
+        raise StoreError(
+            f"{address}: the journal is empty, and something else than this program emptied it. "
+            "Nothing was read or written. Bring a copy of it back, or move it away to begin anew."
+        )
+
+
 def _made_current(connection: Connection, *, address: Address) -> None:
     """Makes or alters the tables where they aren't those of this version."""
-    if found_revision(connection, address=address) == LATEST:
+    revision = found_revision(connection, address=address)
+    if revision == LATEST:
         return
+    if revision is None:
+        _refuse_emptied(address)
     wait_to_make(connection)
     if found_revision(connection, address=address) != LATEST:
         bring_forward(connection)
@@ -75,9 +109,13 @@ def _without_lines(address: Address, *, stack: ExitStack) -> Journal:
 
 
 @contextmanager
-def _transaction(address: Address, *, writing: bool, wait_seconds: float) -> Iterator[Connection]:
+def _transaction(
+    address: Address, *, writing: bool, wait_seconds: float, path: Path | None = None
+) -> Iterator[Connection]:
+    """A transaction at an address; with `path` in another file, which becomes that one."""
     watch = Watch(address, writing=writing)
-    engine = _engine(address, writing=writing, wait_seconds=wait_seconds)
+    at = address if path is None else JournalFile(path=path)
+    engine = _engine(at, writing=writing, wait_seconds=wait_seconds)
     event.listen(engine, "handle_error", watch)
     try:
         with engine.connect() as connection, connection.begin():
@@ -92,6 +130,6 @@ def _transaction(address: Address, *, writing: bool, wait_seconds: float) -> Ite
 def _engine(address: Address, *, writing: bool, wait_seconds: float) -> Engine:
     match address:
         case JournalFile(path=path):
-            return file_engine(path, writing=writing, wait_seconds=wait_seconds)
+            return file_engine(path.resolve(), writing=writing, wait_seconds=wait_seconds)
         case ServerJournal():
             return server_engine(address, writing=writing, wait_seconds=wait_seconds)

@@ -45,21 +45,50 @@ def file_engine(path: Path, *, writing: bool, wait_seconds: float) -> Engine:
 
 
 def is_absent(path: Path) -> bool:
-    """Whether there is nothing of this name; not said of what merely can't be seen."""
+    """Whether there is nothing of this name; not said of what merely can't be seen.
+
+    Raises StoreError where a link leads nowhere, or only the log of a journal is left.
+    """
     try:
-        path.stat()
+        path.lstat()
     except FileNotFoundError:
+        _refuse_log_alone(path)
         return True
     except OSError:
         return False
+    if path.is_symlink() and not path.exists():
+        raise StoreError(
+            f"{path}: this link leads nowhere, to a disk that isn't there perhaps. Nothing was "
+            "read or written. Bring back what it leads to, or take the link away."
+        )
     return False
 
 
+def _refuse_log_alone(path: Path) -> None:
+    log = path.with_name(f"{path.name}-wal")
+    if log.exists() and log.stat().st_size:
+        raise StoreError(
+            f"{path}: the journal is gone, and its log ({log.name}) is still there. Nothing was "
+            "read or written. Bring back the journal that belongs to it, or move the log away."
+        )
+
+
+def put_in_place(beside: Path, *, goal: Path) -> None:
+    """Gives a new file its name; where another was quicker, that one stays."""
+    try:
+        goal.hardlink_to(beside)
+    except FileExistsError:
+        return
+    except OSError:  # a disk without such links
+        beside.rename(goal)
+
+
 def _to_write(path: Path, *, wait_seconds: float) -> sqlite3.Connection:
-    connection = _connected(path, mode="rwc", wait_seconds=wait_seconds)
+    is_new = not path.exists()
+    connection = _connected(path, mode="rwc" if is_new else "rw", wait_seconds=wait_seconds)
     try:
         mode = connection.execute("PRAGMA journal_mode").fetchone()[0]
-        if mode != "wal" and _is_ours_or_empty(connection):
+        if mode != "wal" and (is_new or _is_ours(connection)):
             mode = _with_log(connection, tries=1 + int(wait_seconds / PAUSE))
         connection.execute(f"PRAGMA synchronous={'FULL' if mode == 'wal' else 'EXTRA'}")
         connection.execute("PRAGMA foreign_keys=ON")
@@ -117,11 +146,11 @@ def _with_log(connection: sqlite3.Connection, *, tries: int) -> str:
     raise AssertionError("the last try returns or raises")
 
 
-def _is_ours_or_empty(connection: sqlite3.Connection) -> bool:
+def _is_ours(connection: sqlite3.Connection) -> bool:
     """Whether the file may be altered at all; what is wrong with another is said later on."""
     tables = {name for (name,) in connection.execute("SELECT name FROM sqlite_master")}
     if VERSION_TABLE not in tables:
-        return not tables
+        return False
     return all(version in KNOWN for (version,) in connection.execute(SELECT_VERSION))
 
 
