@@ -155,3 +155,19 @@ def test_an_altered_journal_comes_back_as_altered(folder: Path, tmp_path: Path) 
     back = call("archive", "--restore", tmp_path / "one.zip", tmp_path / "again")
     assert "[journal-altered]" in back.err
     assert "[journal-altered]" in call("holdings", tmp_path / "again").err
+
+
+def test_odd_names_come_back_and_names_that_are_no_text_are_refused(
+    folder: Path, tmp_path: Path
+) -> None:
+    for name in ("notes: 1943.txt", "a\\b.txt", "Größe 兵.txt"):
+        (folder / name).write_text(name, encoding="utf-8")
+    (folder / ".force.yaml.new").touch()
+    made = call("archive", folder, "--to", tmp_path / "one.zip", "--json").document
+    assert ".force.yaml.new" not in made["files"]
+    back = call("archive", "--restore", tmp_path / "one.zip", tmp_path / "again", "--json").document
+    assert back["files"] == made["files"]
+    (folder / "caf\udce9.txt").touch()
+    with pytest.raises(FileError, match="this name isn't text"):
+        call("archive", folder, "--to", tmp_path / "two.zip")
+    assert not (tmp_path / "two.zip").exists()

@@ -13,6 +13,7 @@ from paradestate.core.digest_chain import (
     Checkpoint,
     Head,
     Link,
+    altered_lines,
     checkpoint_digest,
     digest_of,
     first_altered,
@@ -110,3 +111,13 @@ def test_no_part_of_a_checkpoint_can_be_changed_unseen(number: int, digest: str,
     ):
         is_same = changed == CHECKPOINT
         assert (checkpoint_digest(changed) == checkpoint_digest(CHECKPOINT)) is is_same
+
+
+def test_every_altered_line_is_named_and_every_gap() -> None:
+    links = chain_of("a", "b", "c", "d", "e")
+    altered = [links[0], replace(links[1], text="x"), links[2], replace(links[4], id="y")]
+    assert list(altered_lines(altered, end=end_of(links))) == [
+        Altered(number=2, id="id-2"),
+        Altered(number=4, id=""),
+    ]
+    assert list(altered_lines(links[:3], end=end_of(links))) == [Altered(number=4, id="")]

@@ -23,12 +23,12 @@ def promise(force: str, *, day: datetime.date = THURSDAY, **figures: int) -> Pro
     return Promise(day=day, force=force, figures=figures)
 
 
-def found_of(new: Promise, earlier: list[Promise], cupboard: Cupboard) -> list[Finding]:
+def found_of(new: Promise, earlier: list[Promise], *, cupboard: Cupboard) -> list[Finding]:
     return list(promise_findings(new, earlier, cupboard=cupboard))
 
 
 def test_a_force_promised_more_than_is_held_is_a_stop() -> None:
-    (found,) = found_of(promise("Marenz", truck=3), [], TRUCKS)
+    (found,) = found_of(promise("Marenz", truck=3), [], cupboard=TRUCKS)
     assert (found.level, found.code) == (Level.STOP, "promised-more-than-held")
     assert found.message == (
         "Trucks: 2 held, 3 promised (2 in observer and 1 in headquarters scene) for Thursday "
@@ -39,25 +39,28 @@ def test_a_force_promised_more_than_is_held_is_a_stop() -> None:
 def test_promises_of_one_force_for_one_day_add_up() -> None:
     bare = Cupboard(held={"truck": 2})
     earlier = [promise("Marenz", truck=1)]
-    assert found_of(promise("Marenz", truck=1), earlier, bare) == []
-    (found,) = found_of(promise("Marenz", truck=2), earlier, bare)
+    assert found_of(promise("Marenz", truck=1), earlier, cupboard=bare) == []
+    (found,) = found_of(promise("Marenz", truck=2), earlier, cupboard=bare)
     assert found.message == (
         "Trucks: 2 held, 3 promised (1 promised before) for Thursday 12 March 2026."
     )
-    (found,) = found_of(promise("Marenz", lorry=1), [], bare)
+    (found,) = found_of(promise("Marenz", lorry=1), [], cupboard=bare)
     assert found.message == "Lorries: 0 held, 1 promised for Thursday 12 March 2026."
 
 
 def test_what_an_earlier_promise_lacks_already_is_no_matter_of_this_one() -> None:
     cupboard = Cupboard(held={"officer": 1})
-    assert found_of(promise("Marenz", officer=1), [promise("Marenz", truck=1)], cupboard) == []
+    assert (
+        found_of(promise("Marenz", officer=1), [promise("Marenz", truck=1)], cupboard=cupboard)
+        == []
+    )
 
 
 @pytest.mark.parametrize(("number", "words"), [(24, "24 riflemen too many are"), (1, "1 rifleman")])
 def test_the_same_figures_in_two_forces_are_a_warning(number: int, words: str) -> None:
     cupboard = Cupboard(held={"rifleman": 40})
     earlier = [promise("ferry guard", rifleman=40 - 24 + number), promise("watch", boat=0)]
-    (found,) = found_of(promise("Marenz", rifleman=24), earlier, cupboard)
+    (found,) = found_of(promise("Marenz", rifleman=24), earlier, cupboard=cupboard)
     assert (found.level, found.code) == (Level.WARN, "promised-twice")
     assert found.message.startswith(words)
     assert found.message.endswith(
@@ -68,7 +71,7 @@ def test_the_same_figures_in_two_forces_are_a_warning(number: int, words: str) -
 def test_a_clash_of_others_is_not_that_of_who_promises_now() -> None:
     cupboard = Cupboard(held={"rifleman": 8, "boat": 1})
     earlier = [promise("guard", rifleman=8), promise("watch", rifleman=8)]
-    assert found_of(promise("Marenz", boat=1), earlier, cupboard) == []
+    assert found_of(promise("Marenz", boat=1), earlier, cupboard=cupboard) == []
 
 
 def test_figures_needed_as_stand_ins_elsewhere_clash_as_well() -> None:
@@ -76,19 +79,21 @@ def test_figures_needed_as_stand_ins_elsewhere_clash_as_well() -> None:
         held={"officer": 1},
         substitutes=Substitutes(may_stand_for={"officer": {"rifleman": Match.GOOD}}),
     )
-    (found,) = found_of(promise("Marenz", rifleman=1), [promise("guard", officer=1)], cupboard)
+    (found,) = found_of(
+        promise("Marenz", rifleman=1), [promise("guard", officer=1)], cupboard=cupboard
+    )
     assert "1 rifleman too many is promised to Marenz and as stand-ins elsewhere" in found.message
 
 
 def test_enough_for_both_forces_is_no_matter() -> None:
     cupboard = Cupboard(held={"rifleman": 48})
     earlier = [promise("ferry guard", rifleman=24)]
-    assert found_of(promise("Marenz", rifleman=24), earlier, cupboard) == []
+    assert found_of(promise("Marenz", rifleman=24), earlier, cupboard=cupboard) == []
 
 
 def test_another_day_is_another_promise() -> None:
     earlier = [promise("ferry guard", truck=2, day=THURSDAY + datetime.timedelta(days=1))]
-    assert found_of(promise("Marenz", truck=2), earlier, TRUCKS) == []
+    assert found_of(promise("Marenz", truck=2), earlier, cupboard=TRUCKS) == []
 
 
 def test_what_may_stand_in_keeps_a_promise() -> None:
@@ -96,7 +101,7 @@ def test_what_may_stand_in_keeps_a_promise() -> None:
         held={"rifleman": 2, "officer": 1},
         substitutes=Substitutes(may_stand_for={"officer": {"rifleman": Match.GOOD}}),
     )
-    assert found_of(promise("Marenz", rifleman=3), [], cupboard) == []
+    assert found_of(promise("Marenz", rifleman=3), [], cupboard=cupboard) == []
 
 
 @pytest.mark.parametrize(("left", "words"), [(1, "1 truck is"), (0, "2 trucks are")])

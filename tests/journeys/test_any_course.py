@@ -10,7 +10,7 @@ from typing import Any
 from uuid import UUID
 
 import pytest
-from hypothesis import settings
+from hypothesis import assume, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_state_machine_as_test
 
@@ -55,12 +55,17 @@ class Ledger:
 
     entries: tuple[Plain, ...] = ()
 
-    def counting(self) -> list[Plain]:
-        """Those not struck out, oldest day first."""
+    def void(self) -> list[str]:
+        """The ids of what is struck out."""
         void: list[str] = []
         for entry in self.entries[::-1]:
             if entry.verb == "struck-out" and entry.id not in void:
                 void.append(entry.struck)
+        return void
+
+    def counting(self) -> list[Plain]:
+        """Those not struck out, oldest day first."""
+        void = self.void()
         live = [e for e in self.entries if e.id not in void and e.verb != "struck-out"]
         return [e for ago in range(9, -1, -1) for e in live if e.days_ago == ago]
 
@@ -94,16 +99,12 @@ class Course(RuleBasedStateMachine):
         super().__init__()
         self.folder = folder
         self.ledger = Ledger()
+        self.said: dict[str, dict[str, Any]] = {}
         self.ids = count(1)
 
     def send(self, entry: Plain, **said: Any) -> Logged:  # noqa: ANN401 - of a request
-        answer = tried(
-            self.folder,
-            EntryKind(entry.verb),
-            id=entry.id,
-            on=TODAY - entry.days_ago * DAY,
-            **said,
-        )
+        self.said[entry.id] = {"id": entry.id, "on": TODAY - entry.days_ago * DAY, **said}
+        answer = tried(self.folder, EntryKind(entry.verb), **self.said[entry.id])
         after = Ledger(entries=(*self.ledger.entries, entry))
         is_lacking = after.sums()[2] > self.ledger.sums()[2]
         if answer.entry is None:
@@ -131,6 +132,7 @@ class Course(RuleBasedStateMachine):
 
     @rule(kind=kinds, stage=stages, n=numbers, ago=days, goal=st.sampled_from(STAGES[:4]))
     def move(self, *, kind: str, stage: str, n: int, ago: int, goal: str) -> None:
+        assume(goal != stage)
         entry = Plain(
             id=self.new_id(),
             days_ago=ago,
@@ -152,14 +154,17 @@ class Course(RuleBasedStateMachine):
     @rule(which=st.integers(0, 99))
     def strike_out(self, which: int) -> None:
         for struck in self.ledger.entries[which % 9 : which % 9 + 1]:
+            assume(struck.id not in self.ledger.void())
             entry = Plain(id=self.new_id(), days_ago=0, verb="struck-out", struck=struck.id)
             self.send(entry, struck_out=struck.id, note="slip")
 
     @rule(which=st.integers(0, 99))
     def send_again(self, which: int) -> None:
         for sent in self.ledger.entries[which % 9 : which % 9 + 1]:
-            answer = tried(self.folder, EntryKind.NOTED, id=sent.id, note="again")
+            answer = tried(self.folder, EntryKind(sent.verb), **self.said[sent.id])
             assert answer.was_there
+            other = tried(self.folder, EntryKind.NOTED, id=sent.id, note="another")
+            assert [found.code for found in other.findings] == ["entry-id-taken"]
 
     @invariant()
     def it_comes_to_what_the_list_says(self) -> None:

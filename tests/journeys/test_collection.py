@@ -7,6 +7,7 @@ import pytest
 from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.collection import collection_of
 from paradestate.store.address import JournalFile, ServerJournal
+from paradestate.store.error import StoreError
 from paradestate.text.error import FileError
 from tests.journeys.logging_to import logged, tried
 
@@ -107,3 +108,24 @@ def test_a_file_that_does_not_say_where_the_journal_is_is_named(
 def test_a_folder_that_is_not_there_is_named(tmp_path: Path) -> None:
     with pytest.raises(FileError, match="nowhere"):
         collection_of(tmp_path / "nowhere")
+
+
+def test_hidden_files_in_the_folder_of_a_collection_make_no_force_of_it(club: Path) -> None:
+    logged(club, EntryKind.RECEIVED, figures={"rifleman": 4})
+    (club / ".settings.yaml").write_text("x: 1\n", encoding="utf-8")
+    assert collection_of(club / "guard").root == club
+
+
+def test_a_force_may_be_a_link_to_a_folder_elsewhere(club: Path, tmp_path: Path) -> None:
+    logged(club, EntryKind.RECEIVED, figures={"rifleman": 4})
+    (club / "watch").rename(tmp_path / "watch")
+    (club / "watch").symlink_to(tmp_path / "watch")
+    found = collection_of(club / "watch")
+    assert (found.root, found.force_of(club / "watch")) == (club, "watch")
+
+
+@pytest.mark.parametrize("name", ["journal.sqlite", "journal.sqlite-wal", "journal.toml"])
+def test_a_journal_that_is_gone_is_not_taken_for_none(guard: Path, name: str) -> None:
+    (guard / name).symlink_to(guard / "unplugged")
+    with pytest.raises((FileError, StoreError)):
+        tried(guard, EntryKind.RECEIVED, figures={"boat": 1})

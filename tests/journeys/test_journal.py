@@ -53,6 +53,35 @@ def test_an_altered_line_is_found_on_opening_and_named(
     assert known.state.held.figures["boat"] == {"in packet": boats_left}
 
 
+def test_every_altered_line_is_named(boats: Path) -> None:
+    altered(boats, "UPDATE entry SET text = replace(text, '1}', '9}') WHERE number = 1")
+    altered(boats, "UPDATE entry SET text = X'ff00' WHERE number = 3")
+    found = checked_with_journal(boats, today=TODAY).findings
+    assert sorted((each.code, each.place.line) for each in found) == [
+        ("journal-altered", 1),
+        ("journal-altered", 3),
+        ("journal-not-understood", 3),
+    ]
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "UPDATE collection SET number = 'abc'",
+        "UPDATE collection SET number = 7",
+        "UPDATE collection SET number = -1",
+        "UPDATE collection SET digest = X'ff00'",
+        "DELETE FROM collection",
+    ],
+)
+def test_an_end_that_was_altered_is_a_warning(boats: Path, statement: str) -> None:
+    altered(boats, statement)
+    known = holdings(boats, today=TODAY)
+    assert {found.code for found in known.findings} == {"journal-altered"}
+    assert known.state is not None
+    assert known.state.held.figures["boat"] == {"in packet": 3}
+
+
 def test_an_altered_line_is_told_to_who_writes_as_well(boats: Path) -> None:
     altered(boats, "UPDATE entry SET text = replace(text, '1}', '9}') WHERE number = 2")
     answer = logged(boats, EntryKind.RECEIVED, figures={"boat": 1})
@@ -150,6 +179,13 @@ class TestCheckpoints:
         assert holdings(boats, today=TODAY).findings
         monkeypatch.setattr(journal_journey, "ALWAYS_WHOLE", 2)
         assert holdings(boats, today=TODAY).findings == ()
+        past = holdings(boats, today=TODAY, on=TODAY)
+        assert [found.code for found in past.findings] == ["journal-altered"]
+        late = logged(boats, EntryKind.RECEIVED, figures={"boat": 1}, on=TODAY.replace(day=1))
+        assert [found.code for found in late.findings] == ["journal-altered"]
+        assert [found.code for found in holdings(boats, today=TODAY).findings] == [
+            "journal-altered"
+        ]
         (found,) = checked_with_journal(boats, today=TODAY).findings
         assert (found.code, found.place.line) == ("journal-altered", 1)
 

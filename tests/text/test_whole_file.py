@@ -99,6 +99,16 @@ def test_the_second_of_two_writers_is_told_and_has_both_texts(
     assert everything_in(file.parent) == ([] if there is None else ["force.yaml"])
 
 
+def test_a_file_that_is_protected_from_writing_is_left_alone(tmp_path: Path) -> None:
+    file = tmp_path / "force.yaml"
+    file.write_bytes(b"old")
+    file.chmod(0o444)
+    with pytest.raises(FileError, match="protected from writing"):
+        write_changed(file, b"new", seen=b"old", at=AT)
+    assert file.read_bytes() == b"old"
+    assert [path.name for path in tmp_path.iterdir()] == ["force.yaml"]
+
+
 def test_a_change_in_the_last_moment_is_seen_too(
     file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

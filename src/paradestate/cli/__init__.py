@@ -29,4 +29,17 @@ def main() -> None:
             click.echo(difference(error), err=True)
         sys.exit(WORLD_FAILED)
     except BrokenPipeError:  # the reader of our output has gone, such as `head`
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _print_no_more()
+    except OSError as error:
+        if error.filename is not None:
+            raise
+        click.echo(f"paradestate: the answer can't be printed: {error.strerror}.", err=True)
+        click.echo(
+            "What was asked for may be done already: look before it is asked again.", err=True
+        )
+        _print_no_more()
+        sys.exit(WORLD_FAILED)
+
+
+def _print_no_more() -> None:
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -67,7 +67,7 @@ def request_of(
         on=day or today(),
         figures=figures or {},
         minutes=minutes,
-        note=because or note,
+        note=(because or note).strip(),
         struck_out=what if strikes else "",
         **named,
     )

@@ -5,7 +5,7 @@ middle without every later digest being wrong. It shows slips, faults and tamper
 doesn't stop somebody who computes all later digests anew.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -74,16 +74,22 @@ def checkpoint_digest(checkpoint: Checkpoint) -> str:
 
 def first_altered(links: Iterable[Link], *, after: Head = START, end: Head) -> Altered | None:
     """The first line that was altered, removed or put in, from `after` to where the chain ends."""
-    number, digest = after.number, after.digest
+    return next(altered_lines(links, after=after, end=end), None)
+
+
+def altered_lines(links: Iterable[Link], *, after: Head = START, end: Head) -> Iterator[Altered]:
+    """Every line that was altered, removed or put in, from `after` to where the chain ends.
+
+    After a line that doesn't hold the chain goes on from the digest that is stored there.
+    """
+    at = after
     for link in links:
-        number += 1
-        if link.number != number:
-            return Altered(number=number, id="")
-        digest = digest_of(before=digest, id=link.id, text=link.text)
-        if link.digest != digest:
-            return Altered(number=number, id=link.id)
-    if number < end.number:
-        return Altered(number=number + 1, id="")
-    if Head(number=number, digest=digest) != end:
-        return Altered(number=number, id="")
-    return None
+        if link.number != at.number + 1:
+            yield Altered(number=at.number + 1, id="")
+        elif link.digest != digest_of(before=at.digest, id=link.id, text=link.text):
+            yield Altered(number=link.number, id=link.id)
+        at = Head(number=link.number, digest=link.digest)
+    if at.number < end.number:
+        yield Altered(number=at.number + 1, id="")
+    elif at != end:
+        yield Altered(number=at.number, id="")

@@ -39,7 +39,7 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
             yield log_finding.unwritten(unknown_choice(stage, desk.stages, what="stage"))
     if request.stand and request.stand not in {*desk.stands, *owned.stands}:
         yield log_finding.unwritten(unknown_choice(request.stand, desk.stands, what="stand"))
-    if not is_text(request.note):
+    if not (is_text(request.note) and is_text(request.force)):
         yield log_finding.not_text()
     if request.kind is not EntryKind.PROMISED and request.on > desk.today:
         yield log_finding.not_yet(request.on)

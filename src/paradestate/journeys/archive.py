@@ -6,6 +6,7 @@ archive -> a folder beside -> renamed into place
 
 import datetime
 from collections.abc import Iterator
+from contextlib import closing
 from dataclasses import dataclass
 from hashlib import file_digest
 from itertools import chain, count
@@ -15,6 +16,7 @@ from typing import IO
 from paradestate.core.digest_chain import Altered, first_altered
 from paradestate.core.finding import Finding, Level
 from paradestate.core.journal_finding import altered_line
+from paradestate.core.log_slip import is_text
 from paradestate.core.place import Place
 from paradestate.core.sentence.wording import listed
 from paradestate.journeys.collection import ELSEWHERE, JOURNAL, collection_of
@@ -95,11 +97,21 @@ def _files(root: Path) -> Iterator[tuple[str, Path]]:
     """Every file of a collection by its path in the folder, with what links to files lead to."""
     for path in sorted(root.rglob("*")):
         if path.is_file() and not _is_apart(path, root):
-            yield path.relative_to(root).as_posix(), path
+            yield _name_in_archive(path, root), path
+
+
+def _name_in_archive(path: Path, root: Path) -> str:
+    name = path.relative_to(root).as_posix()
+    if not is_text(name):
+        raise FileError(f"{path!r}: this name isn't text. No archive was made. Give it another.")
+    return name
 
 
 def _is_apart(path: Path, root: Path) -> bool:
-    return path.parent == root and path.name in NOT_ARCHIVED
+    """Whether a file isn't archived: the journal, whose lines are, and what is half made."""
+    parts = path.relative_to(root).parts
+    is_half_made = parts[0].startswith(".new-") or path.match(".*.new")
+    return is_half_made or (path.parent == root and path.name in NOT_ARCHIVED)
 
 
 def _digest(file: Path) -> str:
@@ -142,7 +154,7 @@ def restore(file: Path, *, folder: Path | None = None) -> Restored:
                 findings=findings,
             )
     except OSError as error:
-        raise FileError(f"{error.filename or file}: {error.strerror}") from error
+        raise FileError(f"{error.filename or file}: {error.strerror or error}") from error
 
 
 def _unpacked(archived: Archive, folder: Path) -> tuple[Finding, ...]:
@@ -151,13 +163,13 @@ def _unpacked(archived: Archive, folder: Path) -> tuple[Finding, ...]:
     if strange:
         raise FileError(f"The archive holds {listed(sorted(strange))}, which no archive has.")
     archived.unpack(folder)
-    end, lines = archived.manifest.end, archived.links()
-    first = next(lines, None)
-    if first is None and not end.number:
-        return ()
-    address = JournalFile(path=folder / JOURNAL)
-    with opened(address, writing=True) as journal:
-        journal.put_back(chain([] if first is None else [first], lines), end=end)
+    end, address = archived.manifest.end, JournalFile(path=folder / JOURNAL)
+    with closing(archived.links()) as lines:
+        first = next(lines, None)
+        if first is None and not end.number:
+            return ()
+        with opened(address, writing=True) as journal:
+            journal.put_back(chain([] if first is None else [first], lines), end=end)
     with opened(address, writing=False) as journal:
         altered = first_altered(journal.links(), end=end)
     return _findings(altered, journal=Place(file=JOURNAL, line=1, column=1))

@@ -4,6 +4,7 @@ A folder with a journal and force folders below it is a collection; a lone force
 collection of one.
 """
 
+import os
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
@@ -31,7 +32,7 @@ class Collection:
     @property
     def has_journal(self) -> bool:
         """Whether there is a journal to be read."""
-        return not isinstance(self.address, JournalFile) or self.address.path.exists()
+        return has_journal(self.root)
 
     @property
     def place(self) -> Place:
@@ -60,12 +61,12 @@ def collection_of(folder: Path) -> Collection:
     and where both the folder and the one around it have a journal.
     """
     try:
-        around = folder.resolve().parent
+        # As it was named: a force may be a link to a folder elsewhere.
+        around = folder.absolute().parent
         if has_journal(around) and not holds_force(around):
             if has_journal(folder):
                 raise _two_journals(around, (folder,))
-            # In the words of whoever named the folder, where that can be.
-            root = folder.parent if folder.parent.resolve() == around else around
+            root = folder.parent if folder.parent.absolute() == around else around
         else:
             root = folder
         forces = dict(_forces(root))
@@ -87,13 +88,17 @@ def _two_journals(root: Path, forces: Iterable[Path]) -> FileError:
 
 
 def has_journal(folder: Path) -> bool:
-    """Whether a folder is the root of a collection with a journal."""
-    return any((folder / name).exists() for name in (JOURNAL, ELSEWHERE))
+    """Whether a folder has a journal, even if it can't be read just now."""
+    names = (JOURNAL, f"{JOURNAL}-wal", ELSEWHERE)
+    return any(os.path.lexists(folder / name) for name in names)
 
 
 def holds_force(folder: Path) -> bool:
     """Whether a folder holds files of a force."""
-    return any(path.suffix == ".yaml" for path in folder.iterdir() if path.is_file())
+    return any(
+        path.suffix == ".yaml" and path.name[0] != "." and path.is_file()
+        for path in folder.iterdir()
+    )
 
 
 def _forces(root: Path) -> Iterator[tuple[str, Path]]:
@@ -104,9 +109,11 @@ def _forces(root: Path) -> Iterator[tuple[str, Path]]:
 
 def _address(root: Path) -> Address:
     elsewhere, here = root / ELSEWHERE, JournalFile(path=root / JOURNAL)
-    if not elsewhere.exists():
+    if not os.path.lexists(elsewhere):
         return here
-    if here.path.exists():
+    if not elsewhere.is_file():
+        raise FileError(f"{elsewhere}: this isn't a file, or leads nowhere. Put it right.")
+    if os.path.lexists(here.path):
         raise FileError(
             f"{here.path} and {elsewhere} say two things of where the journal is: move one of them "
             "away. To bring a journal to a server, archive the collection first."

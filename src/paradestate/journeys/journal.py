@@ -3,8 +3,9 @@
 import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import islice
 
-from paradestate.core.digest_chain import START, Checkpoint, Head, first_altered
+from paradestate.core.digest_chain import START, Checkpoint, Head, altered_lines
 from paradestate.core.finding import Finding
 from paradestate.core.holdings import Holdings
 from paradestate.core.journal import JournalState, Shortfall, added_up, can_follow
@@ -22,6 +23,9 @@ from paradestate.store.journal import Journal
 
 ALWAYS_WHOLE = 25_000
 """A journal of so many lines is verified from its first line whenever it is read."""
+
+MOST_NAMED = 20
+"""Altered lines that are named; there may be more."""
 
 BETWEEN_CHECKPOINTS = 1_000
 """Lines after which the sum so far is kept, so that it needn't be made again."""
@@ -57,17 +61,18 @@ def read_journal(
     StoreError.
     """
     place = Place(file=file, line=max(journal.head().number, 1), column=1)
-    kept = journal.checkpoint()
-    altered = tuple(_altered(journal, kept, place=place, whole=whole))
-    # Over altered lines nothing that was summed before is trusted.
-    is_usable = until is None and not altered and not whole
-    base = read_state(kept.text, start=start) if kept is not None and is_usable else None
+    kept = None if until is not None or whole else journal.checkpoint()
+    base = None if kept is None else read_state(kept.text, start=start)
+    after = START if kept is None or base is None else kept.head
+    altered = tuple(_altered(journal, after=after, place=place))
     state = base or JournalState(held=start)
-    before = kept.head.number if kept and base else 0
+    before = after.number
     try:
         entries = tuple(entries_of(journal, after=before))
-        if not can_follow(state, entries):
+        # Over altered lines nothing that was summed before is trusted.
+        if before and (altered or not can_follow(state, entries)):
             state, before = JournalState(held=start), 0
+            altered = tuple(_altered(journal, after=START, place=place))
             entries = tuple(entries_of(journal))
     except UnreadableLineError as error:
         found = not_understood(error, journal=replace(place, line=error.number))
@@ -96,15 +101,13 @@ def _line_of(journal: Journal, short: Shortfall) -> int:
     return 1 if link is None else link.number
 
 
-def _altered(
-    journal: Journal, kept: Checkpoint | None, *, place: Place, whole: bool
-) -> Iterator[Finding]:
+def _altered(journal: Journal, *, after: Head, place: Place) -> Iterator[Finding]:
+    """Warnings for altered lines; a journal of at most `ALWAYS_WHOLE` is verified whole."""
     end = journal.head()
-    is_long = end.number > ALWAYS_WHOLE and not whole
-    after = kept.head if kept is not None and is_long else START
-    altered = first_altered(journal.links(after=after.number), after=after, end=end)
-    if altered is not None:
-        yield altered_line(altered, journal=place)
+    first = START if end.number <= ALWAYS_WHOLE else after
+    altered = altered_lines(journal.links(after=first.number), after=first, end=end)
+    for each in islice(altered, MOST_NAMED):
+        yield altered_line(each, journal=place)
 
 
 class UnreadableLineError(UnknownEntryError):

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from paradestate.core.finding import Finding, stops
+from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.journal import JournalState, Promise, added_up, struck_out
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.journal_text import read_entry
@@ -53,7 +53,7 @@ def log(folder: Path, *, today: datetime.date, request: LogRequest) -> Logged:
 
     Raises StoreError where it can't be written, and FileError.
     """
-    known = holdings(folder, today=today, on=request.on)
+    known = holdings(folder, today=today)
     if known.state is None:
         return Logged(findings=known.findings, texts=known.texts)
     force = known.collection.force_of(folder)
@@ -65,26 +65,39 @@ def log(folder: Path, *, today: datetime.date, request: LogRequest) -> Logged:
         laid = desk_of_force(folder, read, request=asked, state=known.state, today=today)
     if laid.desk is None:
         return Logged(findings=laid.findings, texts=known.texts)
-    done = _done(known, request=asked, laid=laid)
-    doubts = tuple(found for found in known.findings if found not in stops(known.findings))
-    return replace(done, findings=(*doubts, *done.findings), texts=known.texts)
+    done, reading = _done(known, request=asked, laid=laid)
+    doubts = dict.fromkeys((*known.findings, *reading.findings))
+    told = (found for found in doubts if found.level is not Level.STOP)
+    return replace(done, findings=(*told, *done.findings), texts=known.texts)
 
 
-def _done(known: HeldCollection, *, request: LogRequest, laid: Laid) -> Logged:
+def _done(
+    known: HeldCollection, *, request: LogRequest, laid: Laid
+) -> tuple[Logged, JournalReading]:
     """What is written; a slip makes no journal where none is, so that is looked into first."""
     address = known.collection.address
     if not known.collection.has_journal:
         with opened(address, writing=False) as journal:
-            reading = read_journal(journal, start=start_of(known.forces), file=str(address))
+            reading = _read(journal, known, request=request)
             tried = _weighed(journal, known, reading=reading, request=request, laid=laid)
         if tried.entry is None:
-            return tried
+            return tried, reading
     with opened(address, writing=True) as journal:
-        reading = read_journal(journal, start=start_of(known.forces), file=str(address))
+        reading = _read(journal, known, request=request)
         done = _weighed(journal, known, reading=reading, request=request, laid=laid)
         if done.entry is not None and not done.was_there:
             write(journal, reading, entry=done.entry, state=done.state)
-    return done
+    return done, reading
+
+
+def _read(journal: Journal, known: HeldCollection, *, request: LogRequest) -> JournalReading:
+    """The journal added up; whole where the entry changes what was added up long ago."""
+    start, file = start_of(known.forces), str(known.collection.address)
+    reading = read_journal(journal, start=start, file=file)
+    comes_late = request.on < reading.state.last_day or request.kind is EntryKind.STRUCK_OUT
+    if comes_late and reading.summed_before:
+        return read_journal(journal, start=start, file=file, whole=True)
+    return reading
 
 
 def _weighed(

@@ -8,13 +8,13 @@ import json
 import os
 import shutil
 import zlib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Generator, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass
 from hashlib import file_digest, sha256
 from pathlib import Path, PurePosixPath
 from typing import IO
-from zipfile import ZIP_DEFLATED, BadZipFile, ZipFile, ZipInfo
+from zipfile import ZIP_DEFLATED, ZIP_STORED, BadZipFile, ZipFile, ZipInfo
 
 from paradestate.core.digest_chain import Head, Link
 from paradestate.store.error import StoreError
@@ -30,6 +30,9 @@ MOST_BYTES = 4 * 1024**3
 
 GREATEST = 2**53
 """No journal has more lines."""
+
+MOST_MANIFEST_BYTES = 64 * 1024**2
+PACKED = frozenset({ZIP_STORED, ZIP_DEFLATED})
 
 MOST_LINE_BYTES = 4 * 1024**2
 CHUNK = 1024**2
@@ -105,7 +108,7 @@ def read_archive(file: Path) -> Iterator["Archive"]:
     try:
         with ZipFile(file) as archive:
             yield Archive(archive, file=file)
-    except (BadZipFile, zlib.error, EOFError, RuntimeError, NotImplementedError) as error:
+    except (BadZipFile, zlib.error, EOFError, RuntimeError, UnicodeError) as error:
         raise _refusal(file, f"it is no archive, or damaged ({error})") from error
 
 
@@ -124,8 +127,12 @@ class Archive:
     def _manifest(self) -> Manifest:
         members = self._archive.infolist()
         unpacked = sum(member.file_size for member in members)
-        if len(members) > MOST_FILES or unpacked > MOST_BYTES:
+        manifest = sum(each.file_size for each in members if each.filename == MANIFEST)
+        is_too_much = manifest > MOST_MANIFEST_BYTES or unpacked > MOST_BYTES
+        if len(members) > MOST_FILES or is_too_much:
             raise _refusal(self._file, "it holds more than an archive may")
+        if any(member.compress_type not in PACKED for member in members):
+            raise _refusal(self._file, "it is packed in a way that no archive is")
         try:
             with self._opened(MANIFEST) as source:
                 record = json.load(source)
@@ -152,7 +159,7 @@ class Archive:
                 if file_digest(written, "sha256").hexdigest() != digest:
                     raise _refusal(self._file, f"{path} isn't as it was archived")
 
-    def links(self) -> Iterator[Link]:
+    def links(self) -> Generator[Link]:
         """The lines of the journal. Raises StoreError where they can't be read."""
         with self._opened(JOURNAL) as source:
             while line := source.readline(MOST_LINE_BYTES):
@@ -175,10 +182,17 @@ def _head(record: Mapping[str, object]) -> Head:
 def _link(record: Mapping[str, object]) -> Link:
     return Link(
         number=_number(record["number"], least=1),
-        id=str(record["id"]),
-        text=str(record["text"]),
-        digest=str(record["digest"]),
+        id=_plain_text(record["id"]),
+        text=_plain_text(record["text"]),
+        digest=_plain_text(record["digest"]),
     )
+
+
+def _plain_text(value: object) -> str:
+    """A text that can be written in UTF-8. Raises ValueError for every other."""
+    text = str(value)
+    text.encode()
+    return text
 
 
 def _number(value: object, *, least: int) -> int:
@@ -198,6 +212,8 @@ def _safe(path: str) -> str:
 
 def _plain(name: str) -> str:
     """The name of one file or folder. Raises ValueError for a path."""
-    if name in {"", ".", ".."} or any(letter in name for letter in "/\\:\0"):
+    refused = "/\0\\:" if os.name == "nt" else "/\0"
+    if name in {"", ".", ".."} or any(letter in name for letter in refused):
         raise ValueError(f"'{name}' is no name")
+    name.encode()
     return name

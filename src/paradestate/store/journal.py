@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator
+from typing import Any
 
 from sqlalchemy import Connection, bindparam, delete, insert, select, update
 
@@ -69,7 +70,16 @@ def journal_to_write(connection: Connection, *, address: Address) -> "Journal":
 def _head_of(connection: Connection, *, here: str, is_locking: bool = False) -> Head | None:
     statement = _HEAD.with_for_update() if is_locking else _HEAD
     row = connection.execute(statement, {"here": here}).one_or_none()
-    return None if row is None else Head(number=row.number, digest=row.digest)
+    if row is None:
+        return None
+    if not isinstance(row.number, int):  # altered by hand: no line has that number
+        return Head(number=-1, digest=str(row.digest))
+    return Head(number=row.number, digest=_text(row.digest))
+
+
+def _text(value: object) -> str:
+    """What is stored as text; where it was altered into something else what that looks like."""
+    return value.decode(errors="replace") if isinstance(value, bytes) else str(value)
 
 
 class Journal:
@@ -123,7 +133,7 @@ class Journal:
         row = self._connection.execute(_LINE_OF_ID, self._here | {"id": id}).one_or_none()
         if row is None:
             return None
-        return Link(number=row.number, id=row.id, text=row.text, digest=row.digest)
+        return _link(row.number, row.id, row.text, row.digest)
 
     def ids_beginning(self, prefix: str, most: int) -> tuple[str, ...]:
         """The ids that begin with these digits, in order, at most so many of them."""
@@ -185,10 +195,7 @@ class Journal:
 
     def _page(self, after: int) -> list[Link]:
         rows = self._connection.execute(_PAGE_AFTER, self._here | {"after": after})
-        return [
-            Link(number=number, id=id_, text=text, digest=digest)
-            for number, id_, text, digest in rows
-        ]
+        return [_link(*row) for row in rows]
 
     def _is_a_line(self, head: Head) -> bool:
         """Whether the entry at its number has its digest."""
@@ -196,3 +203,10 @@ class Journal:
             return head.digest == BEFORE_THE_FIRST
         at = self._here | {"number": head.number}
         return self._connection.execute(_DIGEST_AT, at).scalar() == head.digest
+
+
+def _link(*row: Any) -> Link:  # noqa: ANN401 - of a database, where others may have altered it
+    number, id_, text, digest = row
+    if type(text) is not str or type(id_) is not str or type(digest) is not str:
+        id_, text, digest = _text(id_), _text(text), _text(digest)
+    return Link(number=number, id=id_, text=text, digest=digest)

@@ -32,6 +32,7 @@ class Former:
 
 def former_versions(file: Path) -> tuple[Former, ...]:
     """The former versions of a file that are kept, newest first."""
+    file = file.resolve() if file.is_symlink() else file
     folder = file.parent / FORMER
     if not folder.is_dir():
         return ()

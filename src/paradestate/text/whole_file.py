@@ -20,6 +20,8 @@ from paradestate.text.former import FORMER, free_name
 Fill: TypeAlias = Callable[[IO[bytes]], object]
 """Writes what a file is to hold."""
 
+ANYBODY_MAY_WRITE = 0o222
+
 USUAL_MODE = 0o666
 """What everyone may do with a new file, less what this user's mask forbids."""
 
@@ -57,6 +59,11 @@ def write_changed(path: Path, data: bytes, *, seen: bytes, at: datetime.datetime
     with _in_words(path), locked(path.parent):
         _refuse_changed(path, data, seen=seen)
         mode = S_IMODE(path.stat().st_mode)
+        if not mode & ANYBODY_MAY_WRITE:
+            raise FileError(
+                f"{path}: the file is protected from writing. Nothing was written. Take the "
+                "protection away, or change it in an editor."
+            )
         with (
             _written_beside(_beside(path), data, mode=mode) as beside,
             _kept(path, seen, new=data, mode=mode, at=at) as former,
