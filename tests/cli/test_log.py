@@ -27,7 +27,7 @@ def test_an_entry_for_programs(folder: Path) -> None:
         "log", folder, "session", "rifleman=6", "--to", "assembled", "--minutes", 90,
         "--on", "2026-03-02", "--note", "glue", "--entry", OWN, "--json",
     ).document  # fmt: skip
-    assert document.pop("written").endswith("+00:00")
+    assert document.pop("written").endswith("Z")
     assert document == {
         "entry": OWN,
         "kind": "session",
@@ -111,7 +111,10 @@ def test_the_newest_entries_are_listed_first(folder: Path) -> None:
     assert listed[2] == "1 older entry: --last 3 lists all."
     beginning = listed[0].split()[0]
     struck = call("log", folder, "struck-out", beginning, "--because", "wrong box")
-    assert struck.out.splitlines()[0].startswith(f"Written: struck out {beginning}: wrong box, ")
+    first, held, back = struck.out.splitlines()
+    assert first.startswith(f"Written: struck out {beginning}: wrong box, ")
+    assert held == "officer: 3 in packet."
+    assert back.startswith("To take it back: ")
     listed = call("log", folder).out.splitlines()
     assert listed[1].endswith("2026-03-03  received 3 officers in packet  (struck out)")
     document = call("log", folder, "--json").document

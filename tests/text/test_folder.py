@@ -98,5 +98,5 @@ def test_a_folder_of_forces_offers_them(tmp_path: Path) -> None:
     (found,) = read_folder(tmp_path).findings
     assert (found.code, found.hint) == (
         "no-force",
-        f"Name one of the forces in it: {tmp_path / 'guard'}, {tmp_path / 'watch'}.",
+        f"Name one of the forces in it: '{tmp_path / 'guard'}', '{tmp_path / 'watch'}'.",
     )

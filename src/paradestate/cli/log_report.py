@@ -6,9 +6,9 @@ import click
 
 from paradestate.cli.holdings_report import holdings_words, staged_json
 from paradestate.cli.output import command_line
-from paradestate.core.holdings import piles
+from paradestate.core.holdings import Pile, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
-from paradestate.core.journal_text import holdings_record
+from paradestate.core.journal_text import entry_record
 from paradestate.core.sentence.journal import SHORT, entry_words
 from paradestate.core.sentence.wording import capital, day_words, several
 from paradestate.journeys.history import History
@@ -20,15 +20,21 @@ def print_logged(entry: JournalEntry, answer: Logged, *, folder: Path) -> None:
     done = "Was there already" if answer.was_there else "Written"
     click.echo(f"{done}: {entry_words(entry)}, {day_words(entry.on)} (entry {entry.id[:SHORT]}).")
     names = {pile.name for each in (entry.leaves, entry.comes) for pile in piles(each)}
+    if entry.kind is EntryKind.STRUCK_OUT:
+        names = {pile.name for pile in _changed(answer)}
     if entry.kind is EntryKind.COUNTED:
         for name in sorted(names):
             click.echo(_difference(entry, answer, name=name))
     is_past = entry.on < answer.state.last_day
     for line in holdings_words(answer.state, names=names):
         click.echo(f"Now {line}" if is_past else line)
-    if entry.kind is not EntryKind.STRUCK_OUT:
-        back = command_line("log", str(folder), "struck-out", entry.id[:SHORT], "--because", "slip")
-        click.echo(f"To take it back: {back}")
+    back = command_line("log", str(folder), "struck-out", entry.id[:SHORT], "--because", "slip")
+    click.echo(f"To take it back: {back}")
+
+
+def _changed(answer: Logged) -> set[Pile]:
+    """What isn't held any more, or is held now, in another number than before."""
+    return set(piles(answer.before.held)) ^ set(piles(answer.state.held))
 
 
 def _difference(entry: JournalEntry, answer: Logged, *, name: str) -> str:
@@ -51,24 +57,8 @@ def log_json(entry: JournalEntry, answer: Logged) -> dict[str, object]:
 
 def entry_json(entry: JournalEntry) -> dict[str, object]:
     """An entry; what is empty is left out."""
-    always = {
-        "entry": entry.id,
-        "kind": entry.kind,
-        "on": entry.on.isoformat(),
-        "written": entry.written.isoformat(),
-        "words": entry_words(entry),
-    }
-    other: dict[str, object] = {
-        "force": entry.force,
-        "leaves": holdings_record(entry.leaves),
-        "comes": holdings_record(entry.comes),
-        "stand": entry.stand,
-        "minutes": entry.minutes,
-        "promised": dict(entry.promised),
-        "note": entry.note,
-        "struck_out": entry.struck_out,
-    }
-    return always | {word: value for word, value in other.items() if value}
+    said = {word.replace(" ", "_"): value for word, value in entry_record(entry).items()}
+    return {"entry": entry.id, "words": entry_words(entry), **said}
 
 
 def print_history(answer: History, *, folder: Path) -> None:

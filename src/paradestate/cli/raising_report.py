@@ -34,7 +34,10 @@ def _lines(raised: Raised, *, folder: Path) -> Iterator[str]:
         yield f"  A note stood in what was replaced and is gone: {comment}"
     yield _counted(raised)
     if raised.changes:
-        yield f"In all {several(len(raised.changes), 'number')} of the count differ (see --json)."
+        yield (
+            f"In all {several(len(raised.changes), 'number')} of the count differ; `count "
+            "--changes` lists them before they are written."
+        )
     yield f"Former version: {raised.former}"
     yield f"To take it back: {shlex.join(['paradestate', 'raise', str(folder), '--back'])}"
 

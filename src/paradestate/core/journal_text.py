@@ -19,6 +19,11 @@ class UnknownEntryError(Exception):
 
 def entry_text(entry: JournalEntry) -> str:
     """The text of an entry, without its id."""
+    return as_text(entry_record(entry))
+
+
+def entry_record(entry: JournalEntry) -> dict[str, Any]:
+    """What an entry says, by its words; what is empty is left out."""
     said: dict[str, Any] = {
         "kind": entry.kind.value,
         "written": entry.written.strftime("%Y-%m-%dT%H:%M:%SZ"),
@@ -32,7 +37,7 @@ def entry_text(entry: JournalEntry) -> str:
         "note": entry.note,
         "struck out": entry.struck_out,
     }
-    return as_text({word: value for word, value in said.items() if value})
+    return {word: value for word, value in said.items() if value}
 
 
 def as_text(record: Mapping[str, Any]) -> str:

@@ -147,7 +147,8 @@ def _with_forces_below(found: Finding, folders: Sequence[str]) -> Finding:
     """The finding; where it is that there is no force, with the folders below that hold one."""
     if found.code != "no-force" or not folders:
         return found
-    return replace(found, hint=f"Name one of the forces in it: {', '.join(folders)}.")
+    listed = ", ".join(f"'{folder}'" for folder in folders)
+    return replace(found, hint=f"Name one of the forces in it: {listed}.")
 
 
 def _not_read(file: str) -> Finding:
