@@ -105,3 +105,8 @@ def test_a_state_comes_back_from_its_text_if_the_start_is_the_same() -> None:
     assert read_state(text, start=START) == STATE
     assert read_state(text, start=Holdings()) is None
     assert json.loads(text)["last day"] == WRITTEN.date().isoformat()
+
+
+@pytest.mark.parametrize("text", ["nonsense", "{}", "[]", '{"start":{"x":1}}', '{"start":{}}'])
+def test_a_state_that_is_not_understood_counts_as_not_there(text: str) -> None:
+    assert read_state(text, start=Holdings()) is None

@@ -99,6 +99,27 @@ def test_the_second_of_two_writers_is_told_and_has_both_texts(
     assert everything_in(file.parent) == ([] if there is None else ["force.yaml"])
 
 
+def test_what_it_was_is_kept_where_the_new_one_is_in_place_already(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Ctrl-C in the moment after the renaming."""
+    file = tmp_path / "force.yaml"
+    file.write_bytes(b"old")
+    plain = Path.replace
+
+    def interrupted(beside: Path, goal: Path) -> None:
+        plain(beside, goal)
+        if goal == file:
+            raise KeyboardInterrupt
+
+    monkeypatch.setattr(Path, "replace", interrupted)
+    with pytest.raises(KeyboardInterrupt):
+        write_changed(file, b"new", seen=b"old", at=AT)
+    assert file.read_bytes() == b"new"
+    (former,) = (tmp_path / ".former").iterdir()
+    assert former.read_bytes() == b"old"
+
+
 def test_a_file_that_is_protected_from_writing_is_left_alone(tmp_path: Path) -> None:
     file = tmp_path / "force.yaml"
     file.write_bytes(b"old")
