@@ -337,6 +337,7 @@ class TestSayingTheSame:
         [
             ({}, True),
             ({"from_stage": "painted"}, True),
+            ({"from_stage": "undercoated"}, False),
             ({"written": WRITTEN + datetime.timedelta(hours=1)}, True),
             ({"figures": {"officer": 1}}, False),
             ({"figures": {"rifleman": 2}}, False),
@@ -351,6 +352,12 @@ class TestSayingTheSame:
     ) -> None:
         again = {"kind": EntryKind.LOST, "figures": {"officer": 2}, "note": "cat", **said}
         assert says_the_same(self.LOST, request(**again)) is is_same
+
+    def test_another_stage_is_another_entry(self) -> None:
+        said = {"figures": {"rifleman": 6}, "from_stage": "undercoated"}
+        entry = written(EntryKind.MOVED, to_stage="painted", **said)
+        assert says_the_same(entry, request(EntryKind.MOVED, to_stage="painted", **said))
+        assert not says_the_same(entry, request(EntryKind.MOVED, to_stage="based", **said))
 
     def test_a_whole_promise_a_stand_and_a_strike_are_known_again(self) -> None:
         for said in (

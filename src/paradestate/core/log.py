@@ -219,5 +219,12 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
         and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)
         and entry.minutes == (request.minutes or 0)
         and entry.struck_out.startswith(request.struck_out.lower())
+        and request.from_stage in _stages_of(entry.leaves)
+        and request.to_stage in _stages_of(entry.comes)
         and (numbers == dict(named) or (request.kind is EntryKind.PROMISED and not named))
     )
+
+
+def _stages_of(holdings: Holdings) -> frozenset[str]:
+    """The stages at which things are, and none said."""
+    return frozenset({"", *(pile.stage for pile in piles(holdings))})
