@@ -354,7 +354,7 @@ class TestSayingTheSame:
         assert says_the_same(self.LOST, request(**again)) is is_same
 
     def test_another_stage_is_another_entry(self) -> None:
-        said = {"figures": {"rifleman": 6}, "from_stage": "undercoated"}
+        said: dict[str, Any] = {"figures": {"rifleman": 6}, "from_stage": "undercoated"}
         entry = written(EntryKind.MOVED, to_stage="painted", **said)
         assert says_the_same(entry, request(EntryKind.MOVED, to_stage="painted", **said))
         assert not says_the_same(entry, request(EntryKind.MOVED, to_stage="based", **said))

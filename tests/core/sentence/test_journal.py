@@ -51,7 +51,7 @@ PAINTED = figures(rifleman={"painted": 6})
                 ),
                 stand="1 Section",
             ),
-            "moved 6 riflemen from undercoated to based (1 Section)",
+            "moved 6 riflemen from undercoated to based, as 1 rifle section (1 Section)",
         ),
     ],
 )

@@ -47,7 +47,10 @@ def _moved(entry: JournalEntry) -> Iterator[str]:
     if origins == goals:
         yield from _staged(entry.leaves)
     else:
-        yield f"{what} from {listed(origins)} to {listed(goals)}"
+        made = {} if entry.leaves.stands else entry.comes.stands
+        whole = listed(several(sum(each.values()), name) for name, each in made.items())
+        as_stands = f", as {whole}" if whole else ""
+        yield f"{what} from {listed(origins)} to {listed(goals)}{as_stands}"
 
 
 def _staged(holdings: Holdings) -> Iterator[str]:
