@@ -91,6 +91,12 @@ def test_what_would_overwrite_or_hold_itself_is_refused(folder: Path, tmp_path: 
     assert (tmp_path / "there.zip").read_bytes() == b""
 
 
+def test_an_empty_folder_is_not_archived(tmp_path: Path) -> None:
+    (tmp_path / "empty").mkdir()
+    with pytest.raises(FileError, match="neither a force nor a journal"):
+        call("archive", tmp_path / "empty")
+
+
 def test_a_file_that_is_no_archive_leaves_no_folder(folder: Path, tmp_path: Path) -> None:
     call("archive", folder, "--to", tmp_path / "one.zip")
     data = (tmp_path / "one.zip").read_bytes()
@@ -105,6 +111,7 @@ def test_a_file_that_is_no_archive_leaves_no_folder(folder: Path, tmp_path: Path
     [
         ((), "Name the folder, or with --restore the archive."),
         (("nowhere",), "There is no folder 'nowhere'."),
+        ((".", "--to", "x.tar.gz"), "give it a name that ends in .zip"),
         (("--restore", "nowhere.zip"), "does not exist"),
         (("--restore", __file__, "--to", "x.zip"), "exclude each other"),
     ],

@@ -1,6 +1,9 @@
 """The command `holdings`."""
 
+import os
 from pathlib import Path
+
+import pytest
 
 from tests.cli.calling import call
 
@@ -42,6 +45,22 @@ def test_a_past_day_and_the_answer_for_programs(folder: Path) -> None:
         {"day": "2026-03-05", "force": "", "figures": {"rifleman": 9}, "note": ""}
     ]
     assert "Nothing is owned yet." in call("holdings", folder, "--on", "2026-02-28").out
+
+
+def test_on_a_narrow_screen_each_kind_has_a_line(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    call("log", folder, "received", "rifleman=32, officer=4", "--on", "2026-03-01")
+    call("log", folder, "moved", "rifleman=6", "--to", "assembled", "--on", "2026-03-02")
+    call("log", folder, "moved", "rifleman=2", "--to", "undercoated", "--on", "2026-03-02")
+    monkeypatch.setattr("shutil.get_terminal_size", lambda _usual: os.terminal_size((40, 24)))
+    lines = call("holdings", folder).out.splitlines()
+    assert [line.rstrip() for line in lines[-4:]] == [
+        "Figures",
+        "officer: 4 in packet",
+        "rifleman: 26 in packet, 4 assembled, 2",
+        "undercoated",
+    ]
 
 
 def test_a_date_that_is_no_day_is_refused(folder: Path) -> None:

@@ -122,6 +122,22 @@ def test_the_newest_entries_are_listed_first(folder: Path) -> None:
     assert [each["is_struck_out"] for each in document["entries"]] == [False, True, False, False]
 
 
+def test_the_entries_of_a_day_are_listed(folder: Path) -> None:
+    for number in range(1, 4):
+        call("log", folder, "received", f"officer={number}", "--on", f"2026-03-0{number}")
+    (line,) = call("log", folder, "--on", "2026-03-02").out.splitlines()
+    assert line.endswith("2026-03-02  received 2 officers in packet")
+    answer = call("log", folder, "--on", "Thursday")
+    assert answer.status == 1
+    assert "    Write the day, such as 2026-03-05.\n" in answer.err
+
+
+def test_a_folder_without_a_force_has_no_entries_and_is_told_of(tmp_path: Path) -> None:
+    answer = call("log", tmp_path)
+    assert answer.out == ""
+    assert "[no-force]" in answer.err
+
+
 def test_a_journal_that_can_not_be_opened_is_told_in_words(
     folder: Path, capfd: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

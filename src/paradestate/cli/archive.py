@@ -36,6 +36,8 @@ def command(folder: Path | None, *, target: Path | None, file: Path | None, as_j
     """
     if file is not None and target is not None:
         raise click.UsageError("--to and --restore exclude each other.")
+    if target is not None and target.suffix != ".zip":
+        raise click.UsageError("An archive is a ZIP file: give it a name that ends in .zip.")
     if file is not None:
         _restore(file, folder=folder, as_json=as_json)
     elif folder is None:

@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterable, Iterator
 
+from rich.console import Console
 from rich.table import Table
 
 from paradestate.cli.output import console, titled_table
@@ -11,6 +12,10 @@ from paradestate.core.journal import JournalState, Promise
 from paradestate.core.journal_text import promise_record
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.journeys.holdings import HeldCollection
+
+
+WIDEST = 1000
+"""Columns within which any table is as wide as it wants to be."""
 
 
 def staged_json(state: JournalState) -> dict[str, Staged]:
@@ -48,7 +53,7 @@ def print_holdings(answer: HeldCollection, *, on: datetime.date) -> None:
     for title, staged in (("Figures", state.held.figures), ("Whole stands", state.held.stands)):
         if staged:
             out.print()
-            out.print(_table(title, staged, stages=stages))
+            _print_staged(out, title, staged=staged, stages=stages)
     if not (state.held or state.lent):
         out.print("Nothing is owned yet.")
     lent = [f"{several(pile.number, pile.name)} {pile.stage}" for pile in piles(state.lent)]
@@ -58,6 +63,18 @@ def print_holdings(answer: HeldCollection, *, on: datetime.date) -> None:
     for promise in state.promises:
         if promise.day >= on:
             out.print(_promise_words(promise))
+
+
+def _print_staged(out: Console, title: str, *, staged: Staged, stages: Iterable[str]) -> None:
+    """A table, or a line for each name where that is too wide."""
+    table = _table(title, staged, stages=stages)
+    if out.measure(table, options=out.options.update_width(WIDEST)).maximum <= out.width:
+        out.print(table)
+        return
+    out.print(title, style="bold")
+    for name, each in sorted(staged.items()):
+        numbers = ", ".join(f"{number} {stage}" for stage, number in each.items())
+        out.print(f"{name}: {numbers}")
 
 
 def _table(title: str, staged: Staged, *, stages: Iterable[str]) -> Table:

@@ -1,5 +1,7 @@
 """The command `log`."""
 
+import datetime
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -9,8 +11,10 @@ from paradestate.cli.finding_report import print_findings
 from paradestate.cli.log_option import log_options, request_of
 from paradestate.cli.option import finish, folder_argument, json_option, today
 from paradestate.cli.output import print_json
+from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
+from paradestate.journeys.choosing import day_of
 
 EPILOG = """\b
 Examples:
@@ -46,18 +50,24 @@ def command(
 
     WHAT is a list such as "rifleman=6, officer=1"; to strike an entry out it is the beginning of
     its UUID. The entry is printed once it is safe on disk. Nothing is ever altered or removed: a
-    slip is struck out. Without a kind the newest entries are listed.
+    slip is struck out. Without a kind the newest entries are listed, with --on those of that day.
     """
     if kind is None:
+        day, slips = day_of(str(said.pop("on")))
         if any(said.values()):
             raise click.UsageError(f"Say what happened, one of: {', '.join(EntryKind)}.")
-        _list(folder, last=last, as_json=as_json)
+        _refuse(slips)
+        _list(folder, last=last, on=day, as_json=as_json)
     else:
         request, slips = request_of(EntryKind(kind), **said)
-        if slips:
-            print_findings(slips, {})
-            finish(stopped=True)
+        _refuse(slips)
         _write(folder, request=request, as_json=as_json)
+
+
+def _refuse(slips: Sequence[Finding]) -> None:
+    if slips:
+        print_findings(slips, {})
+        finish(stopped=True)
 
 
 def _write(folder: Path, *, request: LogRequest, as_json: bool) -> None:
@@ -73,11 +83,11 @@ def _write(folder: Path, *, request: LogRequest, as_json: bool) -> None:
     finish(stopped=answer.entry is None)
 
 
-def _list(folder: Path, *, last: int, as_json: bool) -> None:
+def _list(folder: Path, *, last: int, on: datetime.date | None, as_json: bool) -> None:
     from paradestate.cli.log_report import history_json, print_history
     from paradestate.journeys.history import history
 
-    answer = history(folder, today=today(), last=last)
+    answer = history(folder, today=today(), last=last, on=on)
     print_findings(answer.findings, answer.texts)
     if as_json:
         print_json(history_json(answer))

@@ -10,6 +10,7 @@ import click
 from paradestate.cli.option import today
 from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_finding import unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.choosing import day_of, want_of
 
@@ -71,4 +72,4 @@ def request_of(
         struck_out=what if strikes else "",
         **named,
     )
-    return request, (*findings, *more)
+    return request, tuple(unwritten(found) for found in (*findings, *more))

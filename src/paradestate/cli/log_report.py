@@ -6,6 +6,7 @@ import click
 
 from paradestate.cli.holdings_report import holdings_words, staged_json
 from paradestate.cli.output import command_line
+from paradestate.core.finding import stops
 from paradestate.core.holdings import Pile, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.journal_text import entry_record
@@ -63,7 +64,7 @@ def entry_json(entry: JournalEntry) -> dict[str, object]:
 
 def print_history(answer: History, *, folder: Path) -> None:
     """The newest entries, one a line, newest first."""
-    if not answer.entries:
+    if not answer.number and not stops(answer.findings):
         begin = command_line("log", str(folder), "--help")
         click.echo(f"Nothing is written yet. Begin with: {begin}")
     for entry in answer.entries:

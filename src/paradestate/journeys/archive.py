@@ -19,7 +19,7 @@ from paradestate.core.journal_finding import altered_line
 from paradestate.core.log_slip import is_text
 from paradestate.core.place import Place
 from paradestate.core.sentence.wording import listed
-from paradestate.journeys.collection import ELSEWHERE, JOURNAL, collection_of
+from paradestate.journeys.collection import ELSEWHERE, JOURNAL, collection_of, holds_force
 from paradestate.store.address import JournalFile
 from paradestate.store.archive import Archive, Manifest, read_archive, write_archive
 from paradestate.store.opening import opened
@@ -61,6 +61,8 @@ def archive(folder: Path, *, today: datetime.date, target: Path | None = None) -
     """
     collection = collection_of(folder)
     root = collection.root.resolve()
+    if not (collection.has_journal or any(map(holds_force, collection.forces.values()))):
+        raise FileError(f"{folder} holds neither a force nor a journal. No archive was made.")
     goal = target or _free_name(root, today=today)
     if goal.resolve().is_relative_to(root):
         raise FileError(f"{goal} would hold itself: give a place outside {collection.root}.")

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
@@ -143,14 +144,11 @@ def day_of(text: str) -> tuple[datetime.date | None, tuple[Finding, ...]]:
 
 def _read_day(text: str) -> datetime.date | Slip:
     read = read_typed_date(text)
+    hint = "Write the day, such as 2026-03-05."
     if isinstance(read, Slip):
-        return read
+        return replace(read, hint=hint)
     if read.first != read.last:
-        return Slip(
-            code="not-a-date",
-            message=f"'{text}' is more than one day.",
-            hint="Write the day, such as 2026-03-05.",
-        )
+        return Slip(code="not-a-date", message=f"'{text}' is more than one day.", hint=hint)
     return read.first
 
 

@@ -28,21 +28,27 @@ class History:
     struck_out: frozenset[str]
     """Ids of those entries that no longer count."""
     number: int
-    """Entries in all."""
+    """Entries in all, of that day if one was asked for."""
 
 
-def history(folder: Path, *, today: datetime.date, last: int) -> History:
-    """So many entries, newest first. Raises StoreError, and FileError."""
+def history(
+    folder: Path, *, today: datetime.date, last: int, on: datetime.date | None = None
+) -> History:
+    """So many entries, newest first; with `on` those that hold for that day.
+
+    Raises StoreError, and FileError.
+    """
     known = holdings(folder, today=today)
     known.collection.force_of(folder)
     entries: tuple[JournalEntry, ...] = ()
     # Where it isn't understood the findings say so.
     with opened(known.collection.address, writing=False) as journal, suppress(UnknownEntryError):
         entries = tuple(entries_of(journal))
+    asked = [entry for entry in entries if on is None or entry.on == on]
     return History(
         findings=known.findings,
         texts=known.texts,
-        entries=entries[::-1][:last],
+        entries=tuple(asked[::-1][:last]),
         struck_out=struck_out(entries),
-        number=len(entries),
+        number=len(asked),
     )
