@@ -13,7 +13,6 @@ from paradestate.core.journal_text import promise_record
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.journeys.holdings import HeldCollection
 
-
 WIDEST = 1000
 """Columns within which any table is as wide as it wants to be."""
 
