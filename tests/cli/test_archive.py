@@ -178,3 +178,14 @@ def test_odd_names_come_back_and_names_that_are_no_text_are_refused(
     with pytest.raises(FileError, match="this name isn't text"):
         call("archive", folder, "--to", tmp_path / "two.zip")
     assert not (tmp_path / "two.zip").exists()
+
+
+def test_lines_count_even_where_the_journal_lost_its_end(folder: Path, tmp_path: Path) -> None:
+    call("log", folder, "received", "rifleman=32", "--on", "2026-03-01")
+    with closing(sqlite3.connect(folder / "journal.sqlite")) as connection, connection:
+        connection.execute("DELETE FROM collection")
+    made = call("archive", folder, "--to", tmp_path / "one.zip")
+    assert "(3 files, 1 journal entry)." in made.out
+    call("archive", "--restore", tmp_path / "one.zip", tmp_path / "again")
+    held = call("holdings", tmp_path / "again", "--json").document["holdings"]
+    assert held == {"rifleman": {"in packet": 32}}

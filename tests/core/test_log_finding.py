@@ -31,6 +31,11 @@ def test_an_entry_that_would_take_too_much_is_named() -> None:
     )
 
 
+def test_one_that_is_lacking_is_one() -> None:
+    short = Shortfall(entry=entry(EntryKind.SOLD), name="mortar crew", stage="painted", lacking=1)
+    assert "would take 1 more mortar crew from" in takes_too_much(short).message
+
+
 def test_the_beginning_of_an_id_has_to_fit_one_entry() -> None:
     none = unclear_entry("1f", fitting=())
     assert (none.code, none.message) == ("unknown-entry", "No entry begins with '1f'.")

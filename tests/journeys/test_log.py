@@ -125,6 +125,16 @@ def test_what_later_entries_rest_on_is_not_struck_out(guard: Path) -> None:
     assert history(guard, today=TODAY, last=9).number == 2
 
 
+def test_of_entries_that_lack_the_same_figures_the_first_is_named(guard: Path) -> None:
+    sent = logged(guard, EntryKind.RECEIVED, figures={"boat": 3}).entry
+    for _ in range(3):
+        logged(guard, EntryKind.MOVED, figures={"boat": 1}, to_stage="assembled")
+    assert sent is not None
+    answer = tried(guard, EntryKind.STRUCK_OUT, struck_out=sent.id, note="slip")
+    (found,) = answer.findings
+    assert "1 more boat from 'in packet'" in found.message
+
+
 def test_what_is_written_late_is_weighed_on_its_day(guard: Path) -> None:
     logged(guard, EntryKind.RECEIVED, figures={"boat": 2}, on=TODAY)
     early = tried(guard, EntryKind.LOST, figures={"boat": 1}, on=TODAY - DAY)

@@ -154,7 +154,8 @@ def test_the_name_of_a_folder_is_no_path(archive: Path, tmp_path: Path, name: st
         ({"files": []}, "manifest is damaged"),
         ({"journal": {"number": 3}}, "manifest is damaged"),
         ({"journal": {"number": "3", "digest": ""}}, "manifest is damaged"),
-        ({"journal": {"number": -1, "digest": ""}}, "manifest is damaged"),
+        ({"journal": {"number": -2, "digest": ""}}, "manifest is damaged"),
+        ({"lines": -1}, "manifest is damaged"),
     ],
 )
 def test_a_manifest_that_says_something_else_is_refused(

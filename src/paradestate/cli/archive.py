@@ -84,11 +84,11 @@ def _document(path: Path, *, sha256: str, manifest: Manifest) -> dict[str, objec
         "path": str(path),
         "sha256": sha256,
         "files": dict(manifest.files),
-        "entries": manifest.end.number,
+        "entries": manifest.lines,
         "journal_digest": manifest.end.digest,
     }
 
 
 def _contents(manifest: Manifest) -> str:
-    entries = several(manifest.end.number, "journal entry")
+    entries = several(manifest.lines, "journal entry")
     return f"{several(len(manifest.files), 'file')}, {entries}"

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from paradestate.core.holdings import Holdings, Tally
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.sentence.wording import several
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +31,11 @@ class Shortfall:
     name: str
     stage: str
     lacking: int
+
+
+def more_words(short: Shortfall) -> str:
+    """How many are lacking: `1 more rifleman`, `2 more riflemen`."""
+    return f"{short.lacking} more {several(short.lacking, short.name).split(' ', 1)[1]}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,25 +7,27 @@ from paradestate.core.digest_chain import Altered
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.holdings import Holdings, piles
-from paradestate.core.journal import Shortfall
+from paradestate.core.journal import Shortfall, more_words
 from paradestate.core.journal_text import UnknownEntryError
 from paradestate.core.place import Place
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.wording import day_words, listed, plural, several
+from paradestate.core.sentence.wording import day_words, listed, several
 
 
 def altered_line(altered: Altered, *, journal: Place) -> Finding:
     """The warning for a line that isn't as it was written."""
     if altered.id:
         what = f"Line {altered.number} ({altered.id}) isn't as it was written"
+        hint = "Compare with an archive; strike the entry out and write it again as it was."
     else:
         what = f"Line {altered.number} is missing, or isn't where the journal says that it ends"
+        hint = "Compare with an archive; write again what is lacking."
     return Finding(
         level=Level.WARN,
         code="journal-altered",
         message=f"{what}: the digests don't agree.",
         effect="The holdings are added up as the lines stand now.",
-        hint="Compare with an archive; strike the entry out and write it again as it was.",
+        hint=hint,
         place=replace(journal, line=altered.number),
     )
 
@@ -50,7 +52,7 @@ def below_nought(short: Shortfall, *, journal: Place) -> Finding:
         level=Level.STOP,
         code="held-below-nought",
         message=f"'{entry.kind}' of {day_words(entry.on)} ({entry.id[:SHORT]}) takes "
-        f"{short.lacking} more {plural(short.name)} from '{short.stage}' than there were.",
+        f"{more_words(short)} from '{short.stage}' than there were.",
         effect="The holdings aren't known.",
         hint="Put `stock` back to what was owned at the start, strike that entry out, or log on "
         "its day what was received before.",

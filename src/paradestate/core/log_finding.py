@@ -6,11 +6,11 @@ from dataclasses import replace
 
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
-from paradestate.core.journal import Shortfall
+from paradestate.core.journal import Shortfall, more_words
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.wording import capital, counted, day_words, listed, plural, several
+from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 
 NOTHING_WRITTEN = "Nothing is written into the journal."
 
@@ -178,7 +178,7 @@ def takes_too_much(short: Shortfall) -> Finding:
     return _stop(
         code="more-than-held",
         message=f"Then '{entry.kind}' of {day_words(entry.on)} ({entry.id[:SHORT]}) would take "
-        f"{short.lacking} more {plural(short.name)} from '{short.stage}' than there are.",
+        f"{more_words(short)} from '{short.stage}' than there are.",
         hint="Strike that entry out first, or give another number, stage or day.",
     )
 

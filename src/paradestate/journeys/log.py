@@ -123,9 +123,10 @@ def _weighed(
     if draft is None:
         return Logged(findings=findings)
     state = with_entry(journal, reading, entry=draft)
-    taken = tuple(takes_too_much(each) for each in new_shortfalls(reading.state, state))
-    if taken:
-        return Logged(findings=taken)
+    # The first of each pile: what comes after it lacks the same figures.
+    firsts = {(s.name, s.stage): s for s in reversed(new_shortfalls(reading.state, state))}
+    if firsts:
+        return Logged(findings=tuple(takes_too_much(each) for each in firsts.values()))
     kept = tuple(_of_promises(draft, known, before=reading.state, after=state, laid=laid))
     if stops(kept):
         return Logged(findings=stops(kept))

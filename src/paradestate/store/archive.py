@@ -47,7 +47,9 @@ class Manifest:
     files: Mapping[str, str]
     """Path in the folder, with slashes, to the SHA-256 of the file."""
     end: Head
-    """Where the journal ends."""
+    """Where the journal says that it ends."""
+    lines: int
+    """How many lines of it there are; as many, unless something altered it."""
 
 
 def write_archive(
@@ -69,9 +71,11 @@ def write_archive(
             for path, file in sorted(files.items())
         }
         with archive.open(_member(JOURNAL), "w", force_zip64=True) as goal:
+            lines = 0
             for link in links:
                 goal.write(json.dumps(asdict(link), ensure_ascii=False).encode() + b"\n")
-        manifest = Manifest(name=name, files=digests, end=end)
+                lines += 1
+        manifest = Manifest(name=name, files=digests, end=end, lines=lines)
         archive.writestr(_member(MANIFEST), _manifest_text(manifest))
 
 
@@ -98,6 +102,7 @@ def _manifest_text(manifest: Manifest) -> str:
         "name": manifest.name,
         "files": manifest.files,
         "journal": asdict(manifest.end),
+        "lines": manifest.lines,
     }
     return json.dumps(record, ensure_ascii=False, indent=1, sort_keys=True)
 
@@ -142,6 +147,7 @@ class Archive:
                 name=_plain(record["name"]),
                 files={_safe(path): str(digest) for path, digest in record["files"].items()},
                 end=_head(record["journal"]),
+                lines=_number(record["lines"], least=0),
             )
         except (KeyError, ValueError, TypeError, AttributeError) as error:
             raise _refusal(self._file, f"its manifest is damaged ({error})") from error
@@ -176,7 +182,7 @@ class Archive:
 
 
 def _head(record: Mapping[str, object]) -> Head:
-    return Head(number=_number(record["number"], least=0), digest=str(record["digest"]))
+    return Head(number=_number(record["number"], least=-1), digest=str(record["digest"]))
 
 
 def _link(record: Mapping[str, object]) -> Link:
