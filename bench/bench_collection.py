@@ -24,7 +24,7 @@ from paradestate.journeys.check import Checked
 from paradestate.journeys.collection import collection_of
 from paradestate.journeys.holdings import HeldCollection, checked_with_journal, holdings
 from paradestate.store.opening import opened
-from tests.entries import WRITTEN, figures
+from tests.entries import WRITTEN, figures, number_of
 from tests.journeys.conftest import FERRY_GUARD, written
 from tests.store.writing import identity
 
@@ -87,7 +87,7 @@ def bench_ten_thousand_entries(
     force = filled(folder, number=USUAL, with_checkpoint=with_checkpoint)
     known: HeldCollection = timed(benchmark, partial(holdings, force, today=TODAY), rounds=10)
     assert known.state is not None
-    assert known.state.held.number_of("rifleman") == 10 + 6 * USUAL // 2
+    assert number_of("rifleman", known.state.held) == 10 + 6 * USUAL // 2
 
 
 @pytest.fixture(scope="module")
@@ -102,7 +102,7 @@ def bench_a_million_entries_from_the_last_checkpoint(
     """Verified and added up from the last checkpoint on."""
     known: HeldCollection = timed(benchmark, partial(holdings, million, today=TODAY), rounds=5)
     assert known.state is not None
-    assert known.state.held.number_of("rifleman") == 10 + 6 * MILLION // 2
+    assert number_of("rifleman", known.state.held) == 10 + 6 * MILLION // 2
 
 
 @pytest.mark.benchmark(group="open a collection with a million entries")
@@ -118,4 +118,4 @@ def bench_a_million_entries_added_up(benchmark: BenchmarkFixture, million: Path)
     past = partial(holdings, million, today=TODAY, on=TODAY)
     known: HeldCollection = timed(benchmark, past, rounds=1)
     assert known.state is not None
-    assert known.state.held.number_of("rifleman") == 10 + 6 * MILLION // 2
+    assert number_of("rifleman", known.state.held) == 10 + 6 * MILLION // 2

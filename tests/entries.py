@@ -3,7 +3,7 @@
 import datetime
 from itertools import count
 
-from paradestate.core.holdings import Holdings
+from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 
 WRITTEN = datetime.datetime(2026, 3, 5, 20, 15, 0, tzinfo=datetime.UTC)
@@ -45,3 +45,8 @@ def entry(
         minutes=minutes,
         note=note,
     )
+
+
+def number_of(name: str, held: Holdings) -> int:
+    """Figures of a kind, or stands of a pattern, at all stages together."""
+    return sum(pile.number for pile in piles(held) if pile.name == name)

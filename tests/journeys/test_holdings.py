@@ -9,7 +9,7 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.count import count
 from paradestate.journeys.holdings import checked_with_journal, holdings
 from paradestate.journeys.order import Request, Search, order
-from tests.entries import figures
+from tests.entries import figures, number_of
 from tests.journeys.logging_to import TODAY, logged
 
 DAY = datetime.timedelta(days=1)
@@ -47,7 +47,7 @@ def test_any_past_day_can_be_shown_again(guard: Path) -> None:
     for days in range(-1, 5):
         known = holdings(guard, today=TODAY, on=TODAY - days * DAY)
         assert known.state is not None
-        assert known.state.held.number_of("boat") == max(0, min(4, 4 - days))
+        assert number_of("boat", known.state.held) == max(0, min(4, 4 - days))
 
 
 def test_the_forces_of_a_collection_share_what_is_owned(club: Path) -> None:

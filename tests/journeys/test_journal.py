@@ -15,7 +15,7 @@ from paradestate.journeys.collection import collection_of
 from paradestate.journeys.holdings import checked_with_journal, holdings
 from paradestate.journeys.journal import BETWEEN_CHECKPOINTS
 from paradestate.store.opening import opened
-from tests.entries import uuid
+from tests.entries import number_of, uuid
 from tests.journeys.logging_to import TODAY, logged, tried
 
 
@@ -195,4 +195,4 @@ def test_a_journal_without_lines_comes_to_the_start(guard: Path) -> None:
         assert journal.head() == START
     known = holdings(guard, today=TODAY)
     assert known.state is not None
-    assert known.state.held.number_of("rifleman") == 10
+    assert number_of("rifleman", known.state.held) == 10

@@ -73,10 +73,10 @@ def _restore(file: Path, *, folder: Path | None, as_json: bool) -> None:
         raise click.UsageError(f"{error} Name another one.") from None
     print_findings(answer.findings, {})
     if as_json:
-        print_json(_document(answer.folder, sha256=answer.sha256, manifest=answer.manifest))
+        print_json(_document(answer.path, sha256=answer.sha256, manifest=answer.manifest))
         return
-    click.echo(f"Restored: {answer.folder} ({_contents(answer.manifest)}).")
-    click.echo(f"Next: {command_line('holdings', str(answer.folder))}")
+    click.echo(f"Restored: {answer.path} ({_contents(answer.manifest)}).")
+    click.echo(f"Next: {command_line('holdings', str(answer.path))}")
 
 
 def _document(path: Path, *, sha256: str, manifest: Manifest) -> dict[str, object]:

@@ -1,13 +1,12 @@
 """The options that say what is to be written into the journal."""
 
-import datetime
 from collections.abc import Callable
 from typing import Any, TypeVar
 from uuid import UUID, uuid4
 
 import click
 
-from paradestate.cli.option import today
+from paradestate.cli.option import now, today
 from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_finding import unwritten
@@ -64,7 +63,7 @@ def request_of(
     request = LogRequest(
         id=str(entry or uuid4()),
         kind=kind,
-        written=datetime.datetime.now(tz=datetime.UTC).replace(microsecond=0),
+        written=now().replace(microsecond=0),
         on=day or today(),
         figures=figures or {},
         minutes=minutes,

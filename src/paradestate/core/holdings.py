@@ -18,11 +18,6 @@ class Holdings:
     def __bool__(self) -> bool:
         return bool(self.figures or self.stands)
 
-    def number_of(self, name: str) -> int:
-        """Loose figures of a kind, or stands of a pattern, at all stages together."""
-        both = (self.figures.get(name, {}), self.stands.get(name, {}))
-        return sum(sum(stages.values()) for stages in both)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pile:

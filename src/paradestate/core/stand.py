@@ -48,6 +48,11 @@ class StandPattern:
     by_hand: str = ""
 
     @property
+    def modelled(self) -> Mapping[str, int]:
+        """The figures on it; of a printed stand those of its modelled version."""
+        return self.figures or self.modelled_as
+
+    @property
     def outline(self) -> Outline | None:
         """What it covers on the table: its base, or its footprint where it has none."""
         return self.base if self.base is not None else self.footprint

@@ -197,7 +197,7 @@ class _Tray:
 def _figures_on(force: Force, pattern: str) -> Mapping[str, int]:
     """Figures of a stand, of a printed one those of its modelled version."""
     stand = force.stands.get(pattern)
-    return {} if stand is None else stand.figures or stand.modelled_as
+    return {} if stand is None else stand.modelled
 
 
 def _summed(mappings: Iterable[Mapping[str, int]]) -> dict[str, int]:

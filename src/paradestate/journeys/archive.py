@@ -35,19 +35,10 @@ NOT_ARCHIVED = frozenset(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Archived:
-    """An archive that was written."""
+    """An archive that was written, or brought back."""
 
     path: Path
-    sha256: str
-    manifest: Manifest
-    findings: tuple[Finding, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Restored:
-    """A collection that was brought back."""
-
-    folder: Path
+    """Of the archive, or of the folder that was brought back."""
     sha256: str
     """Of the archive."""
     manifest: Manifest
@@ -139,7 +130,7 @@ def _findings(altered: Altered | None, *, journal: Place) -> tuple[Finding, ...]
     return () if altered is None else (altered_line(altered, journal=journal),)
 
 
-def restore(file: Path, *, folder: Path | None = None) -> Restored:
+def restore(file: Path, *, folder: Path | None = None) -> Archived:
     """Brings a collection back from its archive, into a folder that isn't there yet.
 
     Raises FileError and StoreError; then there is no folder.
@@ -149,8 +140,8 @@ def restore(file: Path, *, folder: Path | None = None) -> Restored:
             goal = folder or Path(archived.manifest.name)
             with new_folder(goal) as beside:
                 findings = _unpacked(archived, beside)
-            return Restored(
-                folder=goal,
+            return Archived(
+                path=goal,
                 sha256=_digest(file),
                 manifest=archived.manifest,
                 findings=findings,

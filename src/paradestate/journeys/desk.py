@@ -121,5 +121,5 @@ def _figures_on(forces: Mapping[str, Checked], pattern: str) -> Mapping[str, int
     for read in forces.values():
         stand = read.force.stands.get(pattern)
         if stand is not None:
-            return stand.figures or stand.modelled_as
+            return stand.modelled
     return {}

@@ -114,7 +114,7 @@ def _doubts(
     yield from unknown_names(owned, known=known, journal=journal)
     for pattern in owned.stands:
         made = {
-            name: tuple(sorted((stand.figures or stand.modelled_as).items()))
+            name: tuple(sorted(stand.modelled.items()))
             for name, read in forces.items()
             if (stand := read.force.stands.get(pattern))
         }
