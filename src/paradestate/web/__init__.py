@@ -1,0 +1,1 @@
+"""The page: parse a request, call a journey, fill a template. No decisions."""
