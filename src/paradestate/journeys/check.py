@@ -12,9 +12,10 @@ from paradestate.core.finding import Finding, in_reading_order, stops
 from paradestate.core.force import Force
 from paradestate.core.review.every_rule import EVERY_RULE
 from paradestate.core.review.price_age import old_prices
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.text.codec import Schema
 from paradestate.text.collecting import no_cycles_sought
-from paradestate.text.folder import read_folder
+from paradestate.text.folder import read_folder, traces
 from paradestate.text.format.force import force_schema
 
 
@@ -34,12 +35,24 @@ class Checked:
 
 
 def checked(
-    folder: Path, *, today: datetime.date, instead: Mapping[str, bytes] | None = None
+    folder: Path,
+    *,
+    today: datetime.date,
+    instead: Mapping[str, bytes] | None = None,
+    memory: Memory = NOTHING,
 ) -> Checked:
     """The force of a folder and all findings. Raises FileError where it can't be read.
 
-    With `instead` as if these files of it held that.
+    With `instead` as if these files of it held that. With a memory files that haven't changed
+    aren't read again.
     """
+    if instead is None and memory is not NOTHING:
+        key = ("checked", folder, today, traces(folder))
+        return memory.kept(key, lambda: _read(folder, today=today, instead=None))
+    return _read(folder, today=today, instead=instead)
+
+
+def _read(folder: Path, *, today: datetime.date, instead: Mapping[str, bytes] | None) -> Checked:
     with no_cycles_sought():
         reading = read_folder(folder, instead=instead)
         doubts = _reviewed(reading.force, today=today) if reading.whole else ()

@@ -25,6 +25,7 @@ from paradestate.core.frontage import BodyFront, body_fronts
 from paradestate.core.strength import Strength, strength
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.holdings import with_holdings
+from paradestate.journeys.memory import NOTHING, Memory
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,13 +61,30 @@ def count(
     against: Choice | None = None,
     since_written: bool = False,
     lent_too: bool = False,
+    memory: Memory = NOTHING,
 ) -> CountAnswer:
     """Counts the force of a folder, with what is owned today.
 
     With `against` also what another choice would change; with `since_written` what this choice
     changes against the folder as it is written. With `lent_too` what is away counts as well.
     """
-    read = with_holdings(checked(folder, today=today), folder, today=today, lent_too=lent_too)
+    read = checked(folder, today=today, memory=memory)
+    stocked = with_holdings(read, folder, today=today, lent_too=lent_too, memory=memory)
+    return memory.kept(
+        ("count", folder, lent_too, repr(choice), repr(against), since_written),
+        lambda: counted(stocked, choice=choice, against=against, since_written=since_written),
+        rests_on=(stocked,),
+    )
+
+
+def counted(
+    read: Checked,
+    *,
+    choice: Choice,
+    against: Choice | None = None,
+    since_written: bool = False,
+) -> CountAnswer:
+    """Counts a force that was read, with the holdings that it says."""
     if read.is_stopped:
         return CountAnswer(checked=read, count=None)
     picked, findings = chosen(read.force, choice)

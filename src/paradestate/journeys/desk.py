@@ -17,6 +17,7 @@ from paradestate.core.log_slip import OPTIONS
 from paradestate.core.promise import Cupboard
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count, count
+from paradestate.journeys.memory import NOTHING, Memory
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,10 +37,12 @@ def desk_of_force(
     request: LogRequest,
     state: JournalState,
     today: datetime.date,
+    memory: Memory = NOTHING,
 ) -> Laid:
     """The desk of one force. It is counted only where a stand or a promise calls for that."""
     is_promise = request.kind is EntryKind.PROMISED
-    answer = count(folder, today=today, choice=Choice()) if request.stand or is_promise else None
+    asks_for_stands = request.stand or is_promise
+    answer = count(folder, today=today, choice=Choice(), memory=memory) if asks_for_stands else None
     if answer is not None and answer.count is None:
         return Laid(desk=None, findings=answer.checked.findings)
     counted = None if answer is None else answer.count

@@ -13,8 +13,10 @@ from paradestate.core.finding import Finding
 from paradestate.core.journal import struck_out
 from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.journal_text import UnknownEntryError
-from paradestate.journeys.holdings import holdings
-from paradestate.journeys.journal import entries_of
+from paradestate.journeys.holdings import HeldCollection, holdings, start_of
+from paradestate.journeys.journal import entries_of, every_entry, read_journal
+from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.store.journal import Journal
 from paradestate.store.opening import opened
 
 
@@ -32,18 +34,23 @@ class History:
 
 
 def history(
-    folder: Path, *, today: datetime.date, last: int, on: datetime.date | None = None
+    folder: Path,
+    *,
+    today: datetime.date,
+    last: int,
+    on: datetime.date | None = None,
+    memory: Memory = NOTHING,
 ) -> History:
     """So many entries, newest first; with `on` those that hold for that day.
 
     Raises StoreError, and FileError.
     """
-    known = holdings(folder, today=today)
+    known = holdings(folder, today=today, memory=memory)
     known.collection.force_of(folder)
     entries: tuple[JournalEntry, ...] = ()
     # Where it isn't understood the findings say so.
     with opened(known.collection.address, writing=False) as journal, suppress(UnknownEntryError):
-        entries = tuple(entries_of(journal))
+        entries = _entries(journal, known, memory=memory)
     asked = [entry for entry in entries if on is None or entry.on == on]
     return History(
         findings=known.findings,
@@ -52,3 +59,13 @@ def history(
         struck_out=struck_out(entries),
         number=len(asked),
     )
+
+
+def _entries(
+    journal: Journal, known: HeldCollection, *, memory: Memory
+) -> tuple[JournalEntry, ...]:
+    if memory is NOTHING or known.state is None:
+        return tuple(entries_of(journal))
+    file = str(known.collection.address)
+    reading = read_journal(journal, start=start_of(known.forces), file=file, memory=memory)
+    return every_entry(journal, reading)

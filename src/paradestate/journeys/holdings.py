@@ -7,6 +7,7 @@ import datetime
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from paradestate.core.finding import Finding, in_reading_order, stops
 from paradestate.core.force import Force
@@ -15,6 +16,10 @@ from paradestate.core.journal import JournalState
 from paradestate.core.journal_finding import fitting, lent_out, stands_differ, unknown_names
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.collection import Collection, collection_of
+from paradestate.journeys.memory import NOTHING, Memory
+
+if TYPE_CHECKING:  # start-up time: the database is loaded only where there is a journal
+    from paradestate.journeys.journal import JournalReading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,11 +54,14 @@ def holdings(
     today: datetime.date,
     on: datetime.date | None = None,
     whole: bool = False,
+    memory: Memory = NOTHING,
 ) -> HeldCollection:
     """What a collection holds at the end of a day; without one, what all entries come to."""
     collection = collection_of(folder)
-    forces = {name: checked(path, today=today) for name, path in collection.forces.items()}
-    return held(collection, forces=forces, on=on, whole=whole)
+    forces = {
+        name: checked(path, today=today, memory=memory) for name, path in collection.forces.items()
+    }
+    return held(collection, forces=forces, on=on, whole=whole, memory=memory)
 
 
 def held(
@@ -62,27 +70,49 @@ def held(
     forces: Mapping[str, Checked],
     on: datetime.date | None = None,
     whole: bool = False,
+    memory: Memory = NOTHING,
 ) -> HeldCollection:
     """What a collection holds whose forces are read already."""
-    stopped = [found for read in forces.values() for found in stops(read.findings)]
-    if stopped:
-        return HeldCollection(
-            collection=collection,
-            forces=forces,
-            state=None,
-            findings=in_reading_order(stopped),
+    if not collection.has_journal or any(read.is_stopped for read in forces.values()):
+        return memory.kept(
+            ("held", collection.root),
+            lambda: _without_journal(collection, forces=forces),
+            rests_on=tuple(forces.values()),
         )
     start = start_of(forces)
-    if not collection.has_journal:
-        state = JournalState(held=start)
-        return HeldCollection(collection=collection, forces=forces, state=state, findings=())
     from paradestate.journeys.journal import read_journal  # noqa: PLC0415 - start-up time
     from paradestate.store.opening import opened  # noqa: PLC0415 - the same
 
     with opened(collection.address, writing=False) as journal:
         reading = read_journal(
-            journal, start=start, file=str(collection.address), until=on, whole=whole
+            journal,
+            start=start,
+            file=str(collection.address),
+            until=on,
+            whole=whole,
+            memory=memory,
         )
+    return memory.kept(
+        ("held", collection.root, on),
+        lambda: _held(collection, forces=forces, reading=reading),
+        rests_on=(reading, *forces.values()),
+    )
+
+
+def _without_journal(collection: Collection, *, forces: Mapping[str, Checked]) -> HeldCollection:
+    """What is held where nothing was written down yet, or where a force can't be summed up."""
+    stopped = [found for read in forces.values() for found in stops(read.findings)]
+    return HeldCollection(
+        collection=collection,
+        forces=forces,
+        state=None if stopped else JournalState(held=start_of(forces)),
+        findings=in_reading_order(stopped),
+    )
+
+
+def _held(
+    collection: Collection, *, forces: Mapping[str, Checked], reading: "JournalReading"
+) -> HeldCollection:
     findings = (*reading.findings, *_doubts(reading.state, collection, forces=forces))
     return HeldCollection(
         collection=collection,
@@ -135,6 +165,7 @@ def with_holdings(
     today: datetime.date,
     lent_too: bool = False,
     whole: bool = False,
+    memory: Memory = NOTHING,
 ) -> Checked:
     """A force that was read, with what is owned by now in place of what its files say.
 
@@ -146,9 +177,19 @@ def with_holdings(
     if own is None or read.is_stopped:
         return read
     others = {
-        name: checked(path, today=today) for name, path in collection.forces.items() if name != own
+        name: checked(path, today=today, memory=memory)
+        for name, path in collection.forces.items()
+        if name != own
     }
-    known = held(collection, forces={own: read, **others}, whole=whole)
+    known = held(collection, forces={own: read, **others}, whole=whole, memory=memory)
+    return memory.kept(
+        ("stocked", folder, lent_too),
+        lambda: _with_what_is_held(read, known, lent_too=lent_too),
+        rests_on=(read, known),
+    )
+
+
+def _with_what_is_held(read: Checked, known: HeldCollection, *, lent_too: bool) -> Checked:
     if known.state is None:
         return replace(
             read,
@@ -156,7 +197,7 @@ def with_holdings(
             texts={**read.texts, **known.texts},
         )
     all_here = (known.state.held, known.state.lent) if lent_too else (known.state.held,)
-    journal = collection.place
+    journal = known.collection.place
     usable, findings = fitting(together(*all_here), read.force, journal=journal)
     if known.state.lent and not lent_too:
         findings = (*findings, lent_out(known.state.lent, journal=journal))

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import islice
 
-from paradestate.core.digest_chain import START, Checkpoint, Head, altered_lines
+from paradestate.core.digest_chain import START, Checkpoint, Head, altered_lines, first_altered
 from paradestate.core.finding import Finding
 from paradestate.core.holdings import Holdings
 from paradestate.core.journal import JournalState, Shortfall, added_up, can_follow
@@ -19,10 +19,14 @@ from paradestate.core.journal_text import (
     state_text,
 )
 from paradestate.core.place import Place
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.store.journal import Journal
 
 ALWAYS_WHOLE = 25_000
 """A journal of so many lines is verified from its first line whenever it is read."""
+
+MOST_IN_MIND = 100_000
+"""Lines of a journal whose entries are kept in mind; of a longer one they are read each time."""
 
 MOST_NAMED = 20
 """Altered lines that are named; there may be more."""
@@ -45,6 +49,17 @@ class JournalReading:
     """Lines whose sum was known already."""
     is_altered: bool = False
     """Whether a line isn't as it was written."""
+    entries: tuple[JournalEntry, ...] | None = None
+    """All entries, where they are at hand."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Known:
+    """A journal that was read and verified to its end, and is kept in mind."""
+
+    head: Head
+    reading: JournalReading
+    """Of all days, with its entries."""
 
 
 def read_journal(
@@ -54,12 +69,87 @@ def read_journal(
     file: str,
     until: datetime.date | None = None,
     whole: bool = False,
+    memory: Memory = NOTHING,
 ) -> JournalReading:
     """What all lines come to, or those that hold for a day up to `until`.
 
-    With `whole` every line is verified, however many there are, and the sum is made anew. Raises
-    StoreError.
+    With `whole` every line is verified, however many there are, and the sum is made anew. With a
+    memory lines that were verified once aren't read again. Raises StoreError.
     """
+    known = None if whole else memory.last(("journal", file), _Known)
+    grown = None if known is None else _grown(journal, known, start=start, file=file)
+    if grown is None:
+        grown = _remembered(journal, start=start, file=file, memory=memory)
+    if grown is not None:
+        memory.keep(("journal", file), grown)
+        return grown.reading if until is None else _on_day(grown.reading, until, file=file)
+    return _read_anew(journal, start=start, file=file, until=until, whole=whole)
+
+
+def _remembered(journal: Journal, *, start: Holdings, file: str, memory: Memory) -> _Known | None:
+    """The journal with all its entries, to be kept in mind; None where that can't or needn't be."""
+    head = journal.head()
+    if memory is NOTHING or head.number > MOST_IN_MIND:
+        return None
+    reading = _read_anew(journal, start=start, file=file)
+    if reading.is_altered or not reading.is_understood:
+        return None
+    return _Known(head=head, reading=replace(reading, entries=tuple(entries_of(journal))))
+
+
+def _grown(journal: Journal, known: _Known, *, start: Holdings, file: str) -> _Known | None:
+    """What is known with the lines that came since; None where those don't fit on."""
+    head, before = journal.head(), known.reading
+    if head == known.head and start == before.start:
+        return known
+    new: tuple[JournalEntry, ...] = ()
+    if head != known.head:
+        since = journal.links(after=known.head.number)
+        if first_altered(since, after=known.head, end=head) is not None:
+            return None
+        try:
+            new = tuple(entries_of(journal, after=known.head.number))
+        except UnreadableLineError:
+            return None
+    entries = (*(before.entries or ()), *new)
+    if start == before.start and can_follow(before.state, new):
+        state = added_up(before.state, new)
+    else:
+        state = added_up(JournalState(held=start), entries)
+    reading = JournalReading(
+        start=start,
+        state=state,
+        findings=_shortfalls(state, journal=journal, file=file),
+        summed_before=_summed(journal, before, head=head),
+        entries=entries,
+    )
+    return _Known(head=head, reading=reading)
+
+
+def _summed(journal: Journal, before: JournalReading, *, head: Head) -> int:
+    """Lines of which the sum is kept in the journal by now."""
+    if head.number - before.summed_before < BETWEEN_CHECKPOINTS:
+        return before.summed_before
+    kept = journal.checkpoint()
+    return before.summed_before if kept is None else kept.head.number
+
+
+def _on_day(reading: JournalReading, day: datetime.date, *, file: str) -> JournalReading:
+    """What the entries that are at hand came to at the end of a day."""
+    state = added_up(JournalState(held=reading.start), reading.entries or (), until=day)
+    place = Place(file=file, line=1, column=1)
+    short = tuple(below_nought(each, journal=place) for each in state.shortfalls)
+    return replace(reading, state=state, findings=short)
+
+
+def _read_anew(
+    journal: Journal,
+    *,
+    start: Holdings,
+    file: str,
+    until: datetime.date | None = None,
+    whole: bool = False,
+) -> JournalReading:
     place = Place(file=file, line=max(journal.head().number, 1), column=1)
     kept = None if until is not None or whole else journal.checkpoint()
     base = None if kept is None else read_state(kept.text, start=start)
@@ -83,16 +173,19 @@ def read_journal(
             is_understood=False,
         )
     state = added_up(state, entries, until=until)
-    short = tuple(
-        below_nought(each, journal=replace(place, line=_line_of(journal, each)))
-        for each in state.shortfalls
-    )
     return JournalReading(
         start=start,
         state=state,
-        findings=(*altered, *short),
+        findings=(*altered, *_shortfalls(state, journal=journal, file=file)),
         summed_before=before,
         is_altered=bool(altered),
+    )
+
+
+def _shortfalls(state: JournalState, *, journal: Journal, file: str) -> tuple[Finding, ...]:
+    return tuple(
+        below_nought(each, journal=Place(file=file, line=_line_of(journal, each), column=1))
+        for each in state.shortfalls
     )
 
 
@@ -131,7 +224,13 @@ def with_entry(journal: Journal, reading: JournalReading, *, entry: JournalEntry
     """What the journal would come to with one more entry, its new shortfalls included."""
     if can_follow(reading.state, (entry,)):
         return added_up(reading.state, (entry,))
-    return added_up(JournalState(held=reading.start), (*entries_of(journal), entry))
+    every = every_entry(journal, reading)
+    return added_up(JournalState(held=reading.start), (*every, entry))
+
+
+def every_entry(journal: Journal, reading: JournalReading) -> tuple[JournalEntry, ...]:
+    """All entries of a journal that was read. Raises UnreadableLineError, and StoreError."""
+    return tuple(entries_of(journal)) if reading.entries is None else reading.entries
 
 
 def new_shortfalls(before: JournalState, after: JournalState) -> tuple[Shortfall, ...]:

@@ -20,12 +20,13 @@ from paradestate.journeys.desk import Laid, cupboard_of, desk_of_collection, des
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
 from paradestate.journeys.journal import (
     JournalReading,
-    entries_of,
+    every_entry,
     new_shortfalls,
     read_journal,
     with_entry,
     write,
 )
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.store.journal import Journal
 from paradestate.store.opening import opened
 
@@ -48,12 +49,14 @@ class Logged:
     """What all entries come to now."""
 
 
-def log(folder: Path, *, today: datetime.date, request: LogRequest) -> Logged:
+def log(
+    folder: Path, *, today: datetime.date, request: LogRequest, memory: Memory = NOTHING
+) -> Logged:
     """Writes an entry into the journal of a collection, and says what is held then.
 
     Raises StoreError where it can't be written, and FileError.
     """
-    known = holdings(folder, today=today)
+    known = holdings(folder, today=today, memory=memory)
     if known.state is None:
         return Logged(findings=known.findings, texts=known.texts)
     force = known.collection.force_of(folder)
@@ -62,40 +65,44 @@ def log(folder: Path, *, today: datetime.date, request: LogRequest) -> Logged:
         laid = desk_of_collection(known.forces, request=asked, state=known.state, today=today)
     else:
         read = known.forces[force]
-        laid = desk_of_force(folder, read, request=asked, state=known.state, today=today)
+        laid = desk_of_force(
+            folder, read, request=asked, state=known.state, today=today, memory=memory
+        )
     if laid.desk is None:
         return Logged(findings=laid.findings, texts=known.texts)
-    done, reading = _done(known, request=asked, laid=laid)
+    done, reading = _done(known, request=asked, laid=laid, memory=memory)
     doubts = dict.fromkeys((*known.findings, *reading.findings))
     told = (found for found in doubts if found.level is not Level.STOP)
     return replace(done, findings=(*told, *done.findings), texts=known.texts)
 
 
 def _done(
-    known: HeldCollection, *, request: LogRequest, laid: Laid
+    known: HeldCollection, *, request: LogRequest, laid: Laid, memory: Memory
 ) -> tuple[Logged, JournalReading]:
     """What is written; a slip makes no journal where none is, so that is looked into first."""
     address = known.collection.address
     if not known.collection.has_journal:
         with opened(address, writing=False) as journal:
-            reading = _read(journal, known, request=request)
+            reading = _read(journal, known, request=request, memory=memory)
             tried = _weighed(journal, known, reading=reading, request=request, laid=laid)
         if tried.entry is None:
             return tried, reading
     with opened(address, writing=True) as journal:
-        reading = _read(journal, known, request=request)
+        reading = _read(journal, known, request=request, memory=memory)
         done = _weighed(journal, known, reading=reading, request=request, laid=laid)
         if done.entry is not None and not done.was_there:
             write(journal, reading, entry=done.entry, state=done.state)
     return done, reading
 
 
-def _read(journal: Journal, known: HeldCollection, *, request: LogRequest) -> JournalReading:
+def _read(
+    journal: Journal, known: HeldCollection, *, request: LogRequest, memory: Memory
+) -> JournalReading:
     """The journal added up; whole where the entry changes what was added up long ago."""
     start, file = start_of(known.forces), str(known.collection.address)
-    reading = read_journal(journal, start=start, file=file)
+    reading = read_journal(journal, start=start, file=file, memory=memory)
     comes_late = request.on < reading.state.last_day or request.kind is EntryKind.STRUCK_OUT
-    if comes_late and reading.summed_before:
+    if comes_late and reading.summed_before and reading.entries is None:
         return read_journal(journal, start=start, file=file, whole=True)
     return reading
 
@@ -115,7 +122,7 @@ def _weighed(
         if not says_the_same(stored, request):
             return Logged(findings=(other_entry(stored.id),))
         return Logged(findings=(), entry=stored, was_there=True, state=reading.state)
-    asked, unclear = _with_whole_id(journal, request)
+    asked, unclear = _with_whole_id(journal, request, reading=reading)
     if laid.desk is None or unclear:
         return Logged(findings=unclear)
     before = _state_on(journal, reading, day=request.on)
@@ -138,18 +145,20 @@ def _state_on(journal: Journal, reading: JournalReading, *, day: datetime.date) 
         return reading.state
     start = JournalState(held=reading.start)
     # Of days to come it says what is known today, for what is to be told of the clock.
-    past = added_up(start, tuple(entries_of(journal)), until=day)
+    past = added_up(start, every_entry(journal, reading), until=day)
     return replace(past, last_day=reading.state.last_day)
 
 
-def _with_whole_id(journal: Journal, request: LogRequest) -> tuple[LogRequest, tuple[Finding, ...]]:
+def _with_whole_id(
+    journal: Journal, request: LogRequest, *, reading: JournalReading
+) -> tuple[LogRequest, tuple[Finding, ...]]:
     """The request with the id of which only the beginning was typed."""
     if request.kind is not EntryKind.STRUCK_OUT:
         return request, ()
     fitting = journal.ids_beginning(request.struck_out.lower(), MOST_OFFERED)
     if len(fitting) != 1:
         return request, (unclear_entry(request.struck_out, fitting=fitting),)
-    if fitting[0] in struck_out(tuple(entries_of(journal))):
+    if fitting[0] in struck_out(every_entry(journal, reading)):
         return request, (struck_already(fitting[0]),)
     return replace(request, struck_out=fitting[0]), ()
 

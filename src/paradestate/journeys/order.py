@@ -23,6 +23,7 @@ from paradestate.core.source import force_currency
 from paradestate.core.strength import Strength
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import count
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.solve.clock import never
 from paradestate.solve.order import Wish, cheapest_order
 from paradestate.solve.order_alternative import USUAL_SECONDS, with_alternatives
@@ -74,10 +75,16 @@ class OrderJourney:
 
 
 def order(
-    folder: Path, *, today: datetime.date, choice: Choice, request: Request, search: Search
+    folder: Path,
+    *,
+    today: datetime.date,
+    choice: Choice,
+    request: Request,
+    search: Search,
+    memory: Memory = NOTHING,
 ) -> OrderJourney:
     """The cheapest order of what is lacking, or of the want given, as it was asked for."""
-    counted = count(folder, today=today, choice=choice, lent_too=True)
+    counted = count(folder, today=today, choice=choice, lent_too=True, memory=memory)
     read = counted.checked
     if counted.count is None:
         return OrderJourney(checked=read, want={})

@@ -37,9 +37,9 @@ def length_text(length: Length) -> str:
 def element(
     tag: str, *children: Element, text: str = "", **attributes: str | Length | None
 ) -> Element:
-    """An element; `stroke_width=2` becomes `stroke-width="2"`, `class_` is `class`, None is left out.
+    """An element; `stroke_width=2` becomes `stroke-width="2"`, `class_` is `class`.
 
-    Raises nothing: attribute names are those of the code that calls, never a user's.
+    An attribute that is None is left out.
     """
     made = ET.Element(tag)
     for name, value in attributes.items():
@@ -58,7 +58,9 @@ def group(*children: Element, **attributes: str | Length | None) -> Element:
 
 def link(*children: Element, href: str, words: str, class_: str = "") -> Element:
     """Elements that lead somewhere, with the words that are read out for them."""
-    made = element("a", *children, href=href, class_=class_ or None)
+    made = element("a", *children, href=href)
+    if class_:
+        made.set("class", class_)
     made.set("aria-label", words)
     return made
 
@@ -76,7 +78,8 @@ def drawing(
     With `is_group` it holds links and is read out as a group, else as one picture.
     """
     width, height = map(length_text, size)
-    root = element("svg", *elements, viewBox=f"0 0 {width} {height}", class_=class_)
+    root = element("svg", *elements, class_=class_)
+    root.set("viewBox", f"0 0 {width} {height}")
     root.set("role", "group" if is_group else "img")
     root.set("aria-label", words)
     return Drawing(svg=ET.tostring(root, encoding="unicode"), words=words)

@@ -47,6 +47,24 @@ class FileTree:
     whole: bool
 
 
+def traces(folder: Path) -> tuple[tuple[str, int, int, int, int], ...]:
+    """What tells whether anything in a folder has changed since: names, nodes, sizes and times.
+
+    Raises FileError where the folder can't be read.
+    """
+    try:
+        seen = [
+            (path.name, path.stat())
+            for path in sorted(folder.iterdir())
+            if path.suffix in READ_ENDINGS | {".yml"} or path.is_dir()
+        ]
+    except OSError as error:
+        raise FileError(f"{error.filename}: {error.strerror}") from error
+    return tuple(
+        (name, stat.st_ino, stat.st_size, stat.st_mtime_ns, stat.st_ctime_ns) for name, stat in seen
+    )
+
+
 def read_folder(folder: Path, *, instead: Mapping[str, bytes] | None = None) -> Reading:
     """The force of a folder. Raises FileError where the folder or a file can't be read.
 
