@@ -16,6 +16,7 @@ COMMANDS = {
     "months": "Say in which month each order can be bought.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",
     "log": "Write down what happened: counted, received, moved, lost, a session.",
+    "serve": "Show the forces as pages in a browser of this computer.",
     "archive": "Make one file of everything, and bring it back.",
     "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",
 }

@@ -16,6 +16,17 @@ from paradestate.core.unfolding import Stand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Filling:
+    """So many figures of one owned kind, at one stage, that are allotted to a stand."""
+
+    kind: str
+    stands_for: str
+    """The kind that is wanted; the same as `kind` unless the figures stand in."""
+    stage: str
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StandState:
     """How far one wanted stand is."""
 
@@ -24,6 +35,8 @@ class StandState:
     """The least advanced stage among its figures; None while some are lacking."""
     lacking: Mapping[str, int]
     """Kind to figures that it still wants."""
+    fillings: tuple[Filling, ...]
+    """What it has of the figures that it wants."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,9 +84,7 @@ def strength(force: Force, made: Establishment) -> Strength:
     servings = drawer.allotted(force, rest)
     tray = _Tray(servings, stages=force.bench.stages)
     states = tuple(
-        StandState(stand=stand, stage=force.bench.stages[-1], lacking={})
-        if whole[id(stand)]
-        else tray.state_of(stand)
+        _finished(stand, stage=force.bench.stages[-1]) if whole[id(stand)] else tray.state_of(stand)
         for stand in in_order
     )
     wanted = _summed(stand.figures for stand in in_order)
@@ -100,6 +111,14 @@ def strength(force: Force, made: Establishment) -> Strength:
         loose=_summed({kind: sum(each.values())} for kind, each in drawer.figures.items()),
         loose_wanted=_summed(stand.figures for stand in rest),
     )
+
+
+def _finished(stand: Stand, *, stage: str) -> StandState:
+    fillings = tuple(
+        Filling(kind=kind, stands_for=kind, stage=stage, number=number)
+        for kind, number in stand.figures.items()
+    )
+    return StandState(stand=stand, stage=stage, lacking={}, fillings=fillings)
 
 
 def _stand_ins(servings: Iterable[Serving]) -> tuple[StandIn, ...]:
@@ -169,15 +188,16 @@ class _Tray:
 
     def __init__(self, servings: Iterable[Serving], *, stages: Sequence[str]) -> None:
         self._stages = stages
-        self._left: dict[tuple[Need, str], dict[tuple[bool, str], int]] = {}
-        for serving in servings:
+        self._left: dict[tuple[Need, str], dict[tuple[str, str], int]] = {}
+        # Of each kind its own figures first, those that stand in after them.
+        for serving in sorted(servings, key=lambda each: each.kind != each.stands_for):
             pile = self._left.setdefault((serving.layer, serving.stands_for), {})
-            sort = (serving.kind != serving.stands_for, serving.stage)
+            sort = (serving.kind, serving.stage)
             pile[sort] = pile.get(sort, 0) + serving.number
 
     def state_of(self, stand: Stand) -> StandState:
         """Gives a stand what was allotted for its figures, its own kinds first."""
-        taken: set[str] = set()
+        fillings: list[Filling] = []
         lacking: dict[str, int] = {}
         for kind, number in stand.figures.items():
             pile = self._left.get((stand.layer, kind), {})
@@ -187,11 +207,14 @@ class _Tray:
                 if given:
                     pile[sort] -= given
                     still -= given
-                    taken.add(sort[1])
+                    fillings.append(
+                        Filling(kind=sort[0], stands_for=kind, stage=sort[1], number=given)
+                    )
             if still:
                 lacking[kind] = still
-        stage = None if lacking else min(taken, key=self._stages.index)
-        return StandState(stand=stand, stage=stage, lacking=lacking)
+        stages = [each.stage for each in fillings]
+        stage = None if lacking else min(stages, key=self._stages.index)
+        return StandState(stand=stand, stage=stage, lacking=lacking, fillings=tuple(fillings))
 
 
 def _figures_on(force: Force, pattern: str) -> Mapping[str, int]:

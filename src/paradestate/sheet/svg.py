@@ -53,7 +53,7 @@ def element(
 
 def group(*children: Element, **attributes: str | Length | None) -> Element:
     """Elements taken together."""
-    return element("g", *children, **attributes)
+    return element("g", *children, text="", **attributes)
 
 
 def link(*children: Element, href: str, words: str, class_: str = "") -> Element:
@@ -72,14 +72,19 @@ def drawing(
     words: str,
     class_: str = "drawing",
     is_group: bool = False,
+    is_hidden: bool = False,
 ) -> Drawing:
     """A drawing of a width and height in its own units, as wide as the page gives it room.
 
-    With `is_group` it holds links and is read out as a group, else as one picture.
+    With `is_group` it holds links and is read out as a group, else as one picture; with `is_hidden`
+    it isn't read out.
     """
     width, height = map(length_text, size)
     root = element("svg", *elements, class_=class_)
     root.set("viewBox", f"0 0 {width} {height}")
-    root.set("role", "group" if is_group else "img")
-    root.set("aria-label", words)
+    if is_hidden:
+        root.set("aria-hidden", "true")
+    else:
+        root.set("role", "group" if is_group else "img")
+        root.set("aria-label", words)
     return Drawing(svg=ET.tostring(root, encoding="unicode"), words=words)

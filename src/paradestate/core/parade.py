@@ -1,0 +1,128 @@
+"""The parade ground: every stand of the raised force in ranks by company, as far as it is."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from paradestate.core.establishment import Establishment
+from paradestate.core.force import Force
+from paradestate.core.formation import Need
+from paradestate.core.strength import StandState, Strength
+from paradestate.core.unfolding import SEPARATOR, Body, Stand
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnParade:
+    """One stand in its place."""
+
+    stand: Stand
+    state: StandState | None
+    """None for a printed marker, which needs no figures, and for a wished item nobody wants."""
+    group: str
+    """The body that it stands in directly, by its own name; empty for the company's own troops."""
+    number: int
+    """Which of its like that body is in the company, from 1; nought for the company's own."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rank:
+    """The stands of one company, or those that belong to none."""
+
+    name: str
+    number: int
+    """Which company it is, from 1; nought for troops that belong to none."""
+    colour: str
+    """Six sRGB hexadecimal digits of the company's colour; empty where it has none."""
+    colour_name: str
+    must: tuple[OnParade, ...]
+    wished: tuple[OnParade, ...]
+
+    def finished(self, stages: Sequence[str]) -> int:
+        """Stands of the must layer that are finished."""
+        return sum(each.state.stage == stages[-1] for each in self.must if each.state is not None)
+
+    @property
+    def wanted(self) -> int:
+        """Stands of the must layer that have to be made."""
+        return sum(each.state is not None for each in self.must)
+
+
+def ranks(force: Force, made: Establishment, *, strength: Strength) -> tuple[Rank, ...]:
+    """All ranks, in the order of the files; troops of no company come where the first stands."""
+    states = {state.stand.name: state for state in strength.stands}
+    companies = _companies(made.bodies)
+    groups = _groups(made.bodies)
+    names = dict.fromkeys(stand.company for stand in made.stands)
+    return tuple(
+        _rank(
+            name,
+            stands=[stand for stand in made.stands if stand.company == name],
+            states=states,
+            groups=groups,
+            company=companies.get(name) if name else None,
+            force=force,
+            formation=made.formation,
+        )
+        for name in names
+    )
+
+
+def _rank(
+    name: str,
+    *,
+    stands: Sequence[Stand],
+    states: Mapping[str, StandState],
+    groups: Mapping[str, int],
+    company: tuple[str, int] | None,
+    force: Force,
+    formation: str,
+) -> Rank:
+    placed = [_placed(stand, states=states, groups=groups) for stand in stands]
+    number = 0 if company is None else company[1]
+    colours = () if company is None else force.marks.by_formation.get(company[0], ())
+    colour = colours[(number - 1) % len(colours)] if colours else ""
+    return Rank(
+        name=name or f"{formation.capitalize()} troops",
+        number=number,
+        colour=force.marks.colours.get(colour, ""),
+        colour_name=colour,
+        must=tuple(each for each in placed if each.stand.layer is Need.MUST),
+        wished=tuple(each for each in placed if each.stand.layer is Need.WISHED),
+    )
+
+
+def _placed(
+    stand: Stand, *, states: Mapping[str, StandState], groups: Mapping[str, int]
+) -> OnParade:
+    above = stand.name.rpartition(SEPARATOR)[0]
+    is_own = above in {"", stand.company}
+    return OnParade(
+        stand=stand,
+        state=states.get(stand.name),
+        group="" if is_own else above.rpartition(SEPARATOR)[2],
+        number=0 if is_own else groups.get(above, 0),
+    )
+
+
+def _companies(bodies: Sequence[Body]) -> Mapping[str, tuple[str, int]]:
+    """Body to its formation and which of that formation it is in the whole force."""
+    seen: dict[str, int] = {}
+    found: dict[str, tuple[str, int]] = {}
+    for body in bodies:
+        seen[body.formation] = seen.get(body.formation, 0) + 1
+        found[body.name] = (body.formation, seen[body.formation])
+    return found
+
+
+def _groups(bodies: Sequence[Body]) -> Mapping[str, int]:
+    """Body to which of its formation it is under the body above it."""
+    seen: dict[tuple[str, str], int] = {}
+    return dict(_numbered(bodies, seen))
+
+
+def _numbered(
+    bodies: Sequence[Body], seen: dict[tuple[str, str], int]
+) -> Iterator[tuple[str, int]]:
+    for body in bodies:
+        key = (body.name.rpartition(SEPARATOR)[0], body.formation)
+        seen[key] = seen.get(key, 0) + 1
+        yield body.name, seen[key]

@@ -1,0 +1,139 @@
+"""The site put together: every address, and what stands before it."""
+
+import datetime
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from secrets import token_bytes
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+from starlette.applications import Starlette
+from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
+from starlette.middleware import Middleware
+from starlette.middleware.gzip import GZipMiddleware
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import BaseRoute, Mount, Route
+from starlette.staticfiles import StaticFiles
+
+from paradestate.sheet.svg import Drawing
+from paradestate.web.failure import HANDLERS
+from paradestate.web.form import posted_form
+from paradestate.web.guard import Guard
+from paradestate.web.page import parade
+from paradestate.web.page_kind import Handler, Page
+from paradestate.web.site import Clock, Site
+from paradestate.web.visit import FORCES, Visit, cookie_of
+
+PAGES: tuple[Page, ...] = (parade.PAGE,)
+"""Every page of a force, in the order of the index."""
+
+Endpoint = Callable[[Request], object]
+
+
+def local_time() -> datetime.datetime:
+    """The time by the clock of this computer."""
+    return datetime.datetime.now(tz=datetime.UTC).astimezone()
+
+
+def new_site(folder: Path, *, hosts: frozenset[str], clock: Clock = local_time) -> Site:
+    """A folder to be served to those who call this machine by one of these names."""
+    return Site(
+        folder=folder,
+        hosts=hosts,
+        secret=token_bytes(32),
+        clock=clock,
+        templates=_templates(),
+        sheets=tuple(page.sheet for page in PAGES),
+    )
+
+
+def application(site: Site) -> Starlette:
+    """The ASGI application that serves a site."""
+    return Starlette(
+        routes=[
+            Mount("/static", StaticFiles(packages=[("paradestate.web", "static")])),
+            Route("/", _answering(site, _first)),
+            *(route for page in PAGES for route in _routes(site, page)),
+        ],
+        middleware=[
+            Middleware(Guard, hosts=site.hosts),
+            Middleware(GZipMiddleware, minimum_size=1000),
+        ],
+        exception_handlers=dict(HANDLERS),
+    )
+
+
+def _routes(site: Site, page: Page) -> list[BaseRoute]:
+    below = f"{FORCES}/{{force}}/{page.path}"
+    return [
+        Route(below, _answering(site, page.show)),
+        *(
+            Route(f"{below}/{name}", _answering(site, handler))
+            for name, handler in page.parts.items()
+            if name not in page.actions
+        ),
+        *(
+            Route(
+                f"{below}/{name}",
+                _answering(site, page.parts.get(name), change=handler),
+                methods=["POST"] if name not in page.parts else ["GET", "POST"],
+            )
+            for name, handler in page.actions.items()
+        ),
+    ]
+
+
+def _answering(site: Site, handler: Handler | None, *, change: Handler | None = None) -> Endpoint:
+    """What answers a request: the form is read first, the rest is done on a thread."""
+
+    async def answer(request: Request) -> Response:
+        visit = await run_in_threadpool(_visit, site, request)
+        if request.method == "POST":
+            form = await posted_form(request, secret=site.secret)
+            chosen, visit = change, replace(visit, form=form)
+        else:
+            chosen = handler
+        assert chosen is not None  # noqa: S101 - the route lists the methods that have one
+        return await run_in_threadpool(chosen, visit)
+
+    return answer
+
+
+def _visit(site: Site, request: Request) -> Visit:
+    cookie = cookie_of(request)
+    name = request.path_params.get("force")
+    if name is None:
+        return Visit(site=site, request=request, cookie=cookie, folder=site.folder)
+    folder = site.forces().get(name)
+    if folder is None:
+        raise HTTPException(404, f"There is no force '{name}' in this folder.")
+    return Visit(site=site, request=request, cookie=cookie, name=name, folder=folder)
+
+
+def _first(visit: Visit) -> Response:
+    """The only force, or the list of them."""
+    forces = visit.site.forces()
+    if len(forces) == 1:
+        visit = replace(visit, name=next(iter(forces)))
+        return visit.back_to(PAGES[0].path)
+    return visit.page("forces.html", forces=forces)
+
+
+def _templates() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("paradestate.web", "template"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters["picture"] = _picture
+    return environment
+
+
+def _picture(drawing: Drawing) -> Markup:
+    """A drawing is made by us, element by element, and so is safe to stand in a page."""
+    return Markup(drawing.svg)  # noqa: S704 - every text in it was escaped

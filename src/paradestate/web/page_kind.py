@@ -1,0 +1,30 @@
+"""What a page is: its sheet, and what answers each of its addresses."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from starlette.responses import Response
+
+from paradestate.web.site import Sheet
+from paradestate.web.visit import Visit
+
+Handler = Callable[[Visit], Response]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A page of a force."""
+
+    path: str
+    title: str
+    show: Handler
+    """Answers the page itself."""
+    actions: Mapping[str, Handler] = field(default_factory=dict)
+    """Below the page, what changes something: the word of the address to what does it."""
+    parts: Mapping[str, Handler] = field(default_factory=dict)
+    """Below the page, what is only looked at: files, fragments, views for print."""
+
+    @property
+    def sheet(self) -> Sheet:
+        """How the index names it."""
+        return Sheet(path=self.path, title=self.title)

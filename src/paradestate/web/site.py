@@ -1,0 +1,57 @@
+"""What all requests share: the folder that is served, to whom, by what clock, what is in mind."""
+
+import datetime
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from jinja2 import Environment
+
+from paradestate.journeys.collection import holds_force
+from paradestate.journeys.memory import Memory
+from paradestate.text.error import FileError
+
+Clock = Callable[[], datetime.datetime]
+"""Gives the time, with its zone."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """One of the sheets that a force has, as the index names it."""
+
+    path: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """One folder served."""
+
+    folder: Path
+    hosts: frozenset[str]
+    """Values of the Host header that are answered, with their port."""
+    secret: bytes
+    """Of this run, for the tokens of forms."""
+    clock: Clock
+    templates: Environment
+    sheets: tuple[Sheet, ...]
+    memory: Memory = field(default_factory=Memory)
+
+    def forces(self) -> Mapping[str, Path]:
+        """The forces of the folder by name. Raises FileError where it can't be read.
+
+        A folder that holds a force itself is the only one.
+        """
+        try:
+            if not self.folder.exists():
+                return {}
+            if holds_force(self.folder):
+                return {self.folder.resolve().name: self.folder}
+            below = [path for path in sorted(self.folder.iterdir()) if _may_hold(path)]
+            return {path.name: path for path in below if holds_force(path)}
+        except OSError as error:
+            raise FileError(f"{error.filename}: {error.strerror}") from error
+
+
+def _may_hold(path: Path) -> bool:
+    return path.is_dir() and not path.name.startswith(".")
