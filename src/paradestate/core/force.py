@@ -10,6 +10,7 @@ from paradestate.core.bench import Bench
 from paradestate.core.figure import FigureKind
 from paradestate.core.formation import Formation
 from paradestate.core.game import FormationCost, Game, Grade, Reserves
+from paradestate.core.holdings import Holdings
 from paradestate.core.place import Places
 from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
@@ -82,6 +83,8 @@ class Force:
     stock: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
     """Figure kind, then stage, to number owned at the start."""
     stock_stands: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    worked: Mapping[str, Holdings] = field(default_factory=dict)
+    """Stand of the raised force to what the journal says was worked on as it, of that stock."""
     sources: Mapping[str, Source] = field(default_factory=dict)
     games: Mapping[str, Game] = field(default_factory=dict)
     formation_cost: FormationCost = 0

@@ -85,6 +85,18 @@ class Tally:
             figures=_without_nought(self._figures), stands=_without_nought(self._stands)
         )
 
+    def there(self) -> Holdings:
+        """What there is now; what is below nought is left out as well."""
+        return Holdings(figures=_above_nought(self._figures), stands=_above_nought(self._stands))
+
+
+def _above_nought(staged: Staged) -> Staged:
+    kept = {
+        name: {stage: number for stage, number in stages.items() if number > 0}
+        for name, stages in staged.items()
+    }
+    return {name: stages for name, stages in kept.items() if stages}
+
 
 def _without_nought(staged: Staged) -> Staged:
     kept = {

@@ -50,6 +50,8 @@ class JournalState:
     """Day to minutes of its sessions."""
     promises: tuple[Promise, ...] = ()
     shortfalls: tuple[Shortfall, ...] = ()
+    worked: Mapping[tuple[str, str], Holdings] = field(default_factory=dict)
+    """Force and stand to what was worked on as that stand; part of what is held, while it is."""
     last_day: datetime.date = datetime.date.min
     """The latest day on which the holdings changed."""
 
@@ -119,6 +121,7 @@ class _Sums:
         self._lent = Tally(start.lent)
         self._minutes = dict(start.minutes)
         self._promises = list(start.promises)
+        self._worked = {stand: Tally(worked) for stand, worked in start.worked.items()}
 
     def take(self, entry: JournalEntry) -> Iterator[Shortfall]:
         """Adds an entry, and gives what it brought below nought."""
@@ -130,6 +133,10 @@ class _Sums:
         if entry.kind is EntryKind.LENT:
             self._lent.add(entry.leaves)
         self._held.add(entry.comes)
+        if entry.stand:
+            worked = self._worked.setdefault((entry.force, entry.stand), Tally())
+            worked.add(entry.leaves, times=-1)
+            worked.add(entry.comes)
         if entry.minutes:
             self._minutes[entry.on] = self._minutes.get(entry.on, 0) + entry.minutes
         if entry.promised:
@@ -146,4 +153,7 @@ class _Sums:
             lent=self._lent.holdings(),
             minutes=self._minutes,
             promises=tuple(self._promises),
+            worked={
+                stand: worked for stand, tally in self._worked.items() if (worked := tally.there())
+            },
         )

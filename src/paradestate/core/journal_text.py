@@ -122,6 +122,10 @@ def state_text(state: JournalState, *, start: Holdings) -> str:
             "lent": holdings_record(state.lent),
             "minutes": {day.isoformat(): minutes for day, minutes in state.minutes.items()},
             "promises": [promise_record(promise) for promise in state.promises],
+            "worked": [
+                {"force": force, "stand": stand, "holds": holdings_record(holds)}
+                for (force, stand), holds in state.worked.items()
+            ],
             "last day": state.last_day.isoformat(),
         }
     )
@@ -160,6 +164,9 @@ def _state(said: Mapping[str, Any]) -> JournalState:
             )
             for promise in said["promises"]
         ),
+        worked={
+            (each["force"], each["stand"]): holdings_of(each["holds"]) for each in said["worked"]
+        },
         last_day=_day(said["last day"]),
     )
 

@@ -183,13 +183,15 @@ def _stage(
 def _moved(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...]]:
     """Figures, or a whole stand, brought from one stage to another.
 
-    Loose figures that are brought to the last stage on a named stand become that stand.
+    Loose figures that are brought to the last stage on a named stand become that stand; figures
+    that are named beside it are only some of its own.
     """
     stages, last = desk.stages, desk.stages[-1]
     origin = request.from_stage or stages[stages.index(request.to_stage) - 1]
     asked = replace(request, from_stage=origin)
-    if not request.stand:
-        leaves, findings = _taken(asked, desk, there=desk.state.held)
+    if request.figures or not request.stand:
+        some = replace(asked, stand="")
+        leaves, findings = _taken(some, desk, there=desk.state.held)
         return _Effect(leaves=leaves, comes=_restaged(leaves, request.to_stage)), findings
     pattern = _pattern(request, desk)
     if request.stand not in desk.stands or desk.state.held.stands.get(pattern, {}).get(origin, 0):
@@ -213,7 +215,7 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
     for pile in piles(entry.leaves or entry.comes):
         if not pile.is_stand:
             numbers[pile.name] = numbers.get(pile.name, 0) + pile.number
-    named = request.figures if not request.stand else numbers
+    named = request.figures or (numbers if request.stand else {})
     return (
         entry.kind is request.kind
         and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)

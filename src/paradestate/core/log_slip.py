@@ -53,7 +53,8 @@ def is_text(words: str) -> bool:
 
 def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     about_nothing = not (request.figures or request.stand)
-    if request.figures and request.stand:
+    brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
+    if request.figures and request.stand and not brings_on:
         yield log_finding.stand_and_figures()
     match request.kind:
         case EntryKind.NOTED if not request.note:
@@ -78,7 +79,7 @@ def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
             f"'{request.kind}' with a number of 0 says nothing.",
             hint="Leave names with 0 out; only a count can find none.",
         )
-    if request.kind in {EntryKind.MOVED, EntryKind.SESSION}:
+    if brings_on:
         yield from _no_way(request, desk)
 
 

@@ -1,7 +1,9 @@
 """Strength, deficiency and surplus: what is owned, allotted to what is wanted, kind by kind.
 
 Each figure serves once. A finished stand serves itself first and its figures serve no other; all
-other figures are allotted at once, stand-ins included.
+other figures are allotted at once, stand-ins included. Which stand gets what was allotted to its
+like makes no difference to any sum: what was worked on as one stand stays with it, the rest goes to
+the stands in their order.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -12,6 +14,7 @@ from paradestate.core.establishment import Establishment
 from paradestate.core.figure import StandIn
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
+from paradestate.core.holdings import Holdings
 from paradestate.core.unfolding import Stand
 
 
@@ -79,10 +82,15 @@ def strength(force: Force, made: Establishment) -> Strength:
     drawer = _Drawer(force)
     wanted_stands = [stand for stand in made.stands if stand.is_wanted and stand.figures]
     in_order = sorted(wanted_stands, key=lambda stand: stand.layer is Need.WISHED)
-    whole = {id(stand): drawer.take_stand(stand.pattern) for stand in in_order}
+    by_name = sorted(
+        in_order, key=lambda stand: (stand.layer is Need.WISHED, not _was_finished(force, stand))
+    )
+    whole = {id(stand): drawer.take_stand(stand.pattern) for stand in by_name}
     rest = [stand for stand in in_order if not whole[id(stand)]]
     servings = drawer.allotted(force, rest)
     tray = _Tray(servings, stages=force.bench.stages)
+    for stand in rest:
+        tray.give_own(stand, force.worked.get(stand.name, NONE_WORKED))
     states = tuple(
         _finished(stand, stage=force.bench.stages[-1]) if whole[id(stand)] else tray.state_of(stand)
         for stand in in_order
@@ -111,6 +119,15 @@ def strength(force: Force, made: Establishment) -> Strength:
         loose=_summed({kind: sum(each.values())} for kind, each in drawer.figures.items()),
         loose_wanted=_summed(stand.figures for stand in rest),
     )
+
+
+NONE_WORKED = Holdings()
+
+
+def _was_finished(force: Force, stand: Stand) -> bool:
+    """Whether a stand was finished under this very name."""
+    worked = force.worked.get(stand.name, NONE_WORKED)
+    return force.bench.stages[-1] in worked.stands.get(stand.pattern, {})
 
 
 def _finished(stand: Stand, *, stage: str) -> StandState:
@@ -194,24 +211,35 @@ class _Tray:
             pile = self._left.setdefault((serving.layer, serving.stands_for), {})
             sort = (serving.kind, serving.stage)
             pile[sort] = pile.get(sort, 0) + serving.number
+        self._given: dict[int, list[Filling]] = {}
+
+    def give_own(self, stand: Stand, worked: Holdings) -> None:
+        """Gives a stand of what was allotted for its figures what was worked on as that stand."""
+        for kind in stand.figures:
+            for own, stages in worked.figures.items():
+                for stage, number in stages.items():
+                    self._give(stand, kind, sort=(own, stage), most=number)
+
+    def _give(self, stand: Stand, kind: str, *, sort: tuple[str, str], most: int) -> None:
+        given = self._given.setdefault(id(stand), [])
+        pile = self._left.get((stand.layer, kind), {})
+        there = sum(each.number for each in given if each.stands_for == kind)
+        number = min(most, pile.get(sort, 0), stand.figures[kind] - there)
+        if number > 0:
+            pile[sort] -= number
+            given.append(Filling(kind=sort[0], stands_for=kind, stage=sort[1], number=number))
 
     def state_of(self, stand: Stand) -> StandState:
-        """Gives a stand what was allotted for its figures, its own kinds first."""
-        fillings: list[Filling] = []
+        """Gives a stand the rest of what was allotted for its figures, its own kinds first."""
         lacking: dict[str, int] = {}
         for kind, number in stand.figures.items():
-            pile = self._left.get((stand.layer, kind), {})
-            still = number
-            for sort in pile:
-                given = min(still, pile[sort])
-                if given:
-                    pile[sort] -= given
-                    still -= given
-                    fillings.append(
-                        Filling(kind=sort[0], stands_for=kind, stage=sort[1], number=given)
-                    )
+            for sort in self._left.get((stand.layer, kind), {}):
+                self._give(stand, kind, sort=sort, most=number)
+            given = self._given.get(id(stand), [])
+            still = number - sum(each.number for each in given if each.stands_for == kind)
             if still:
                 lacking[kind] = still
+        fillings = self._given.get(id(stand), [])
         stages = [each.stage for each in fillings]
         stage = None if lacking else min(stages, key=self._stages.index)
         return StandState(stand=stand, stage=stage, lacking=lacking, fillings=tuple(fillings))

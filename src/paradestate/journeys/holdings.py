@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from paradestate.core.finding import Finding, in_reading_order, stops
-from paradestate.core.force import Force
 from paradestate.core.holdings import Holdings, together
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_finding import fitting, lent_out, stands_differ, unknown_names
@@ -184,12 +183,14 @@ def with_holdings(
     known = held(collection, forces={own: read, **others}, whole=whole, memory=memory)
     return memory.kept(
         ("stocked", folder, lent_too),
-        lambda: _with_what_is_held(read, known, lent_too=lent_too),
+        lambda: _with_what_is_held(read, known, own=own, lent_too=lent_too),
         rests_on=(read, known),
     )
 
 
-def _with_what_is_held(read: Checked, known: HeldCollection, *, lent_too: bool) -> Checked:
+def _with_what_is_held(
+    read: Checked, known: HeldCollection, *, own: str, lent_too: bool
+) -> Checked:
     if known.state is None:
         return replace(
             read,
@@ -203,10 +204,13 @@ def _with_what_is_held(read: Checked, known: HeldCollection, *, lent_too: bool) 
         findings = (*findings, lent_out(known.state.lent, journal=journal))
     return replace(
         read,
-        force=_stocked(read.force, usable),
+        force=replace(
+            read.force,
+            stock=usable.figures,
+            stock_stands=usable.stands,
+            worked={
+                stand: holds for (force, stand), holds in known.state.worked.items() if force == own
+            },
+        ),
         findings=in_reading_order((*read.findings, *known.findings, *findings)),
     )
-
-
-def _stocked(force: Force, held_: Holdings) -> Force:
-    return replace(force, stock=held_.figures, stock_stands=held_.stands)

@@ -90,8 +90,7 @@ def bring_on(visit: Visit) -> Response:
         figures={} if step.is_whole else step.figures,
         from_stage=step.from_stage,
         to_stage=step.to_stage,
-        stand=name if step.is_whole else "",
-        note="" if step.is_whole else name,
+        stand=name,
     )
     return _logged(visit, request, chosen=name)
 
