@@ -51,3 +51,10 @@ def test_holdings_that_are_added_up_are_left_as_they_were() -> None:
     start = figures(rifleman={"painted": 3})
     Tally(start).add(start)
     assert start == figures(rifleman={"painted": 3})
+
+
+def test_what_is_there_leaves_out_what_is_below_nought() -> None:
+    tally = Tally(figures(rifleman={"painted": 3, "based": 1}))
+    tally.add(figures(rifleman={"painted": 5, "based": 1}), times=-1)
+    tally.add(STANDS)
+    assert tally.there() == STANDS

@@ -151,3 +151,19 @@ def test_any_entries_come_to_what_a_plain_sum_says_whole_or_in_two_parts(
     before = added_up(JournalState(), first)
     if can_follow(before, rest):
         assert added_up(before, rest).held == whole.held
+
+
+def test_what_was_worked_on_as_a_stand_is_known_by_its_name() -> None:
+    stand = "No 1 Company / 1 Section"
+
+    def of_stand(made: JournalEntry) -> JournalEntry:
+        return replace(made, stand=stand, force="ferry")
+
+    moved = of_stand(entry(EntryKind.MOVED, leaves=PACKET, comes=PAINTED))
+    state = added_up(START, [moved])
+    assert state.worked == {("ferry", stand): PAINTED}
+    whole = Holdings(stands={"rifle section": {"based": 1}})
+    finished = of_stand(entry(EntryKind.MOVED, leaves=PAINTED, comes=whole))
+    assert added_up(state, [finished]).worked == {("ferry", stand): whole}
+    lost = of_stand(entry(EntryKind.LOST, leaves=whole))
+    assert added_up(state, [finished, lost]).worked == {}

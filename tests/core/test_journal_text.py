@@ -94,6 +94,7 @@ STATE = JournalState(
     held=figures(rifleman={"painted": 6}),
     lent=Holdings(stands={"truck": {"based": 1}}),
     minutes={ON: 90},
+    worked={("ferry", "1 Platoon / 1 Section"): Holdings(stands={"rifle": {"based": 1}})},
     promises=(Promise(day=ON, force="Marenz", figures={"rifleman": 6}, note="club night"),),
     last_day=ON,
 )

@@ -190,6 +190,18 @@ class TestMoved:
         assert entry.leaves == figures(rifleman={"undercoated": 4})
         assert entry.comes == figures(rifleman={"painted": 4})
 
+    def test_some_figures_of_a_named_stand_can_be_brought_on(self) -> None:
+        entry = written(
+            EntryKind.MOVED,
+            stand=FIRST,
+            figures={"rifleman": 2},
+            from_stage="in packet",
+            to_stage="based",
+        )
+        assert entry.leaves == figures(rifleman={"in packet": 2})
+        assert entry.comes == figures(rifleman={"based": 2})
+        assert entry.stand == FIRST
+
     def test_a_whole_stand_moves_whole(self) -> None:
         entry, _ = drafted(
             request(EntryKind.MOVED, stand="Truck", from_stage="based", to_stage="painted"), DESK

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from paradestate.core.establishment import establishment
 from paradestate.core.figure import StandIn
 from paradestate.core.force import Force
+from paradestate.core.holdings import Holdings
 from paradestate.core.strength import Strength, stands_by_stage, strength
 from tests.forces import force_from, marenz
 
@@ -127,3 +128,34 @@ def test_a_stand_in_fills_a_want_and_is_said_to() -> None:
     assert answer.used == {"rifleman": 10}
     assert answer.filled == {"officer": 1, "rifleman": 9}
     assert answer.surplus == {"rifleman": 1}
+
+
+def test_what_was_worked_on_as_a_stand_stays_with_it() -> None:
+    force = force_from(*ORGANISATION, "stock: {rifleman: {painted: 4, in packet: 4}}")
+    first, second = "1 Rifle", "2 Rifle"
+    plain = {state.stand.name: state.stage for state in strength_of(force).stands}
+    assert plain[first] == "in packet"
+    worked = {second: Holdings(figures={"rifleman": {"painted": 4}})}
+    answer = strength_of(replace(force, worked=worked))
+    stages = {state.stand.name: state.stage for state in answer.stands}
+    assert (stages[first], stages[second]) == (None, "painted")
+    assert answer.deficiency == strength_of(force).deficiency
+
+
+def test_more_than_there_is_by_now_stays_with_no_stand() -> None:
+    force = force_from(*ORGANISATION, "stock: {rifleman: {painted: 2}}")
+    worked = {"2 Rifle": Holdings(figures={"rifleman": {"painted": 9, "based": 1}})}
+    answer = strength_of(replace(force, worked=worked))
+    by_name = {state.stand.name: state for state in answer.stands}
+    assert [each.number for each in by_name["2 Rifle"].fillings] == [2]
+    assert by_name["2 Rifle"].lacking == {"rifleman": 2}
+
+
+def test_a_whole_stand_serves_the_one_that_it_was_finished_as() -> None:
+    force = replace(
+        force_from(*ORGANISATION),
+        stock_stands={"rifle": {"based": 1}},
+        worked={"2 Rifle": Holdings(stands={"rifle": {"based": 1}})},
+    )
+    stages = {state.stand.name: state.stage for state in strength_of(force).stands}
+    assert (stages["1 Rifle"], stages["2 Rifle"]) == (None, "based")

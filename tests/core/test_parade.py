@@ -1,0 +1,70 @@
+"""The parade ground: who stands in which rank."""
+
+from dataclasses import replace
+
+from paradestate.core.establishment import establishment
+from paradestate.core.force import Force
+from paradestate.core.parade import Rank, ranks
+from paradestate.core.strength import strength
+from tests.forces import force_from, marenz
+
+
+def ranks_of(force: Force) -> tuple[Rank, ...]:
+    made, _ = establishment(force)
+    assert made is not None
+    return ranks(force, made, strength=strength(force, made))
+
+
+def test_marenz_stands_in_a_rank_for_each_company_and_one_for_the_battalion() -> None:
+    battalion, *companies = ranks_of(marenz())
+    assert (battalion.name, battalion.number, battalion.wanted) == ("Battalion troops", 0, 5)
+    assert [rank.name for rank in companies] == [f"No {n} Company" for n in (1, 2, 3, 4)]
+    assert [rank.number for rank in companies] == [1, 2, 3, 4]
+    assert [rank.colour for rank in companies] == ["1F4E9E", "F2C230", "7FB8DE", "6B4A2B"]
+    assert companies[0].colour_name == "royal blue"
+    assert [rank.wanted for rank in companies] == [8] * 4
+
+
+def test_must_and_wished_stand_apart() -> None:
+    battalion, *companies = ranks_of(marenz())
+    assert [each.stand.pattern for each in battalion.wished] == ["headquarters scene"]
+    assert all(each.state is None for each in battalion.wished)
+    assert len(companies[0].must) == 10
+
+
+def test_platoons_of_a_company_are_numbered_and_its_own_troops_are_not() -> None:
+    company = ranks_of(marenz())[1]
+    groups = [(each.group, each.number) for each in company.must]
+    assert groups == [
+        ("", 0),
+        *(pair for n in (1, 2, 3) for pair in [(f"{n} Platoon", n)] * 2),
+        *[("", 0)] * 3,
+    ]
+
+
+def test_finished_stands_are_counted() -> None:
+    stocked = replace(
+        marenz(), stock={}, stock_stands={"rifle section": {"based": 2, "painted": 1}}
+    )
+    stages = stocked.bench.stages
+    assert [rank.finished(stages) for rank in ranks_of(stocked)] == [0, 2, 0, 0, 0]
+
+
+def test_a_force_without_companies_or_colours_stands_in_one_rank() -> None:
+    force = force_from(
+        "stands: {gun: {base: none, figures: {gunner: 2}}}",
+        "figures: {gunner: {}}",
+        "formations: {top: {parts: {gun: 3}}}",
+    )
+    (rank,) = ranks_of(force)
+    assert (rank.name, rank.colour, rank.colour_name, rank.wanted) == ("Top troops", "", "", 3)
+
+
+def test_more_companies_than_colours_begin_the_colours_again() -> None:
+    force = force_from(
+        "stands: {gun: {base: none, figures: {gunner: 2}}}",
+        "figures: {gunner: {}}",
+        "formations: {top: {parts: {troop: 3}}, troop: {parts: {gun: 1}}}",
+        "marks: {troop: {colours: [red, blue]}, colours: {red: AA0000, blue: 0000AA}}",
+    )
+    assert [rank.colour_name for rank in ranks_of(force)] == ["red", "blue", "red"]
