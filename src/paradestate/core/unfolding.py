@@ -31,6 +31,8 @@ class Stand:
     """Name of the company it stands in, or of the part directly below the root; else empty."""
     level: Echelon | None
     """Echelon of the body that it stands in directly."""
+    within: int
+    """The place of that body among the bodies, from 0."""
 
     @property
     def layer(self) -> Need:
@@ -49,6 +51,8 @@ class Body:
     wishes: tuple[str, ...]
     men: int
     """Its own men, where it has no parts."""
+    within: int | None
+    """The place among the bodies, from 0, of the one that holds it; None for the raised one."""
 
     @property
     def layer(self) -> Need:
@@ -59,7 +63,7 @@ class Body:
 def unfolded(force: Force, settled: Structure) -> tuple[tuple[Stand, ...], tuple[Body, ...]]:
     """All instances, in the order of the files, each body before what it holds."""
     unfolding = _Unfolding(force=force, settled=settled)
-    unfolding.body(settled.root, name="", wishes=(), company="")
+    unfolding.body(settled.root, name="", wishes=(), company="", within=None)
     return tuple(unfolding.stands), tuple(unfolding.bodies)
 
 
@@ -73,9 +77,12 @@ class _Unfolding:
         self.stands: list[Stand] = []
         self.bodies: list[Body] = []
 
-    def body(self, key: NodeKey, *, name: str, wishes: tuple[str, ...], company: str) -> None:
-        """Adds a body and all that it holds."""
+    def body(
+        self, key: NodeKey, *, name: str, wishes: tuple[str, ...], company: str, within: int | None
+    ) -> int:
+        """Adds a body and all that it holds; returns its place among the bodies."""
         node = self.settled.nodes[key]
+        own = len(self.bodies)
         self.bodies.append(
             Body(
                 name=name,
@@ -83,6 +90,7 @@ class _Unfolding:
                 echelon=node.formation.echelon,
                 wishes=wishes,
                 men=node.men,
+                within=within,
             )
         )
         sharings = {
@@ -94,15 +102,20 @@ class _Unfolding:
             below = f"{name}{SEPARATOR}{label}" if name else label
             wished = (*wishes, step.of) if step.need is Need.WISHED else wishes
             if step.of in self.force.stands:
-                self._stand(step.of, node=node, name=below, wishes=wished, company=company)
+                self._stand(step.of, within=own, name=below, wishes=wished, company=company)
                 continue
             child = (step.of, step.share)
-            self.body(
-                child, name=below, wishes=wished, company=self._company(child, below, above=company)
+            held = self.body(
+                child,
+                name=below,
+                wishes=wished,
+                company=self._company(child, below, above=company),
+                within=own,
             )
             if place in sharings:
-                self._share(sharings[place], name=below, wishes=wished)
+                self._share(sharings[place], within=held)
             place += 1
+        return own
 
     def _company(self, child: NodeKey, name: str, *, above: str) -> str:
         """The company that a body belongs to: itself, or the one it stands in."""
@@ -131,9 +144,10 @@ class _Unfolding:
         return called if of == 1 else f"{number} {called}"
 
     def _stand(
-        self, pattern: str, *, node: Node, name: str, wishes: tuple[str, ...], company: str
+        self, pattern: str, *, within: int, name: str, wishes: tuple[str, ...], company: str
     ) -> None:
         stand = self.force.stands[pattern]
+        level = self.bodies[within].echelon
         self.stands.append(
             Stand(
                 name=name,
@@ -144,7 +158,8 @@ class _Unfolding:
                 men=stand.men or NONE,
                 printed=stand.printed,
                 company=company,
-                level=node.formation.echelon,
+                level=level,
+                within=within,
             )
         )
         if stand.printed and stand.modelled_as:
@@ -159,26 +174,28 @@ class _Unfolding:
                     men=NONE,
                     printed=False,
                     company=company,
-                    level=node.formation.echelon,
+                    level=level,
+                    within=within,
                 )
             )
 
-    def _share(self, sharing: Sharing, *, name: str, wishes: tuple[str, ...]) -> None:
+    def _share(self, sharing: Sharing, *, within: int) -> None:
         """Stands of figures by fixed ratio; their men are counted with the body."""
-        formation = self.settled.nodes[sharing.of, sharing.share].formation
+        body = self.bodies[within]
         for number, figures in enumerate(sharing.stands(), start=1):
             label = "Stand" if sharing.number_of_stands == 1 else f"{number} Stand"
             self.stands.append(
                 Stand(
-                    name=f"{name}{SEPARATOR}{label}",
+                    name=f"{body.name}{SEPARATOR}{label}",
                     pattern=ratio_pattern(sharing.figure),
-                    wishes=wishes,
-                    is_wanted=self._is_wanted(wishes),
+                    wishes=body.wishes,
+                    is_wanted=self._is_wanted(body.wishes),
                     figures={sharing.figure: figures},
                     men=NONE,
                     printed=False,
-                    company=name,
-                    level=formation.echelon,
+                    company=body.name,
+                    level=body.echelon,
+                    within=within,
                 )
             )
 
