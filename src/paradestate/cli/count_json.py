@@ -28,7 +28,7 @@ def count_json(answer: Count) -> dict[str, object]:
         "surplus": dict(owned.surplus),
         "stand_ins": [stand_in_json(each) for each in owned.stand_ins],
         "ratio": _ratio(answer),
-        "chains": dict(made.rollup.chains),
+        "chains": {name: str(chain) for name, chain in made.rollup.chains.items()},
         "three_totals": dict(
             zip(("by_level", "by_kind", "by_company"), answer.check.totals, strict=True)
         ),

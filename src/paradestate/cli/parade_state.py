@@ -118,9 +118,9 @@ def _layer_table(answer: Count, totals: LayerTotals, *, title: str) -> Table:
     table.add_column("how it comes about")
     chains = answer.made.rollup.chains if totals is answer.made.must else {}
     for name, number in totals.stands.items():
-        table.add_row(name, str(number), chains.get(name, ""))
+        table.add_row(name, str(number), str(chains.get(name, "")))
     for name, number in totals.printed.items():
-        table.add_row(f"{name} (printed)", str(number), chains.get(name, ""))
+        table.add_row(f"{name} (printed)", str(number), str(chains.get(name, "")))
     return table
 
 

@@ -6,17 +6,15 @@ n(root) = 1; n(child) = sum over its parents of n(parent) x number in the parent
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from paradestate.core.chain import Chain, chains
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.number import NONE, NumberRange, exactly
 from paradestate.core.ratio import shared_figures
-from paradestate.core.structure import FULL, Node, Step, Structure
+from paradestate.core.structure import FULL, Step, Structure
 
 MOST_THINGS = 100_000
 """Stands and bodies in one establishment; more is taken for a slip."""
-
-MOST_TERMS = 12
-"""Terms of one chain; the rest is said in a word."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +27,7 @@ class Rollup:
     """Kind to number in the must layer."""
     number_of_things: int
     """Stands and bodies of both layers."""
-    chains: Mapping[str, str]
+    chains: Mapping[str, Chain]
     """Pattern to the multiplication behind its number in the must layer."""
     paper_men: Mapping[str, NumberRange]
     """Formation with parts to the men of its parts at paper strength."""
@@ -55,7 +53,7 @@ def rolled_up(force: Force, settled: Structure) -> Rollup:
         stands={name: number for name, number in stands.items() if number},
         figures={kind: number for kind, number in figures.items() if number},
         number_of_things=every,
-        chains=_chains(force, settled) if every <= MOST_THINGS else {},
+        chains=chains(force, settled) if every <= MOST_THINGS else {},
         paper_men=_paper_men(force, settled),
     )
 
@@ -84,31 +82,6 @@ def _counters(settled: Structure) -> tuple[dict[object, int], dict[object, int]]
             else:
                 wished[below] += (must[key] + wished[key]) * step.number
     return must, wished
-
-
-def _chains(force: Force, settled: Structure) -> Mapping[str, str]:
-    terms: dict[str, list[str]] = {}
-
-    def walk(node: Node, above: tuple[str, ...]) -> None:
-        for step in node.steps:
-            if step.need is not Need.MUST or not step.number:
-                continue
-            if step.of in force.stands:
-                found = terms.setdefault(step.of, [])
-                if len(found) <= MOST_TERMS:
-                    found.append(" x ".join((*above, str(step.number))))
-            else:
-                below = settled.nodes[step.of, step.share]
-                walk(below, (*above, f"{step.number} {step.of}"))
-
-    walk(settled.nodes[settled.root], ())
-    return {name: _joined(found) for name, found in terms.items()}
-
-
-def _joined(terms: list[str]) -> str:
-    shown = terms[:MOST_TERMS]
-    more = " + ..." if len(terms) > MOST_TERMS else ""
-    return " + ".join(shown) + more
 
 
 def _paper_men(force: Force, settled: Structure) -> Mapping[str, NumberRange]:
