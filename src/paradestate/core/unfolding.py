@@ -49,6 +49,8 @@ class Body:
     formation: str
     echelon: Echelon | None
     wishes: tuple[str, ...]
+    is_wanted: bool
+    """Whether it is must, or all its wished items are wanted."""
     men: int
     """Its own men, where it has no parts."""
     within: int | None
@@ -89,6 +91,7 @@ class _Unfolding:
                 formation=key[0],
                 echelon=node.formation.echelon,
                 wishes=wishes,
+                is_wanted=self._is_wanted(wishes),
                 men=node.men,
                 within=within,
             )
