@@ -45,6 +45,8 @@ class Group:
     """The wished items that they belong to; empty in the must layer."""
     is_wanted: bool
     printed: bool
+    is_modelled: bool
+    """The wished, modelled version of stands for which a printed marker suffices."""
     number: int
     men: NumberRange
     figures: Mapping[str, int]
@@ -144,11 +146,13 @@ class _Growing:
         for stand in stands:
             sorts.setdefault((stand.pattern, stand.wishes), []).append(stand)
         for (pattern, wishes), alike in sorts.items():
+            known = self.force.stands.get(pattern)
             yield Group(
                 pattern=pattern,
                 wishes=wishes,
                 is_wanted=alike[0].is_wanted,
                 printed=alike[0].printed,
+                is_modelled=known is not None and known.printed and not alike[0].printed,
                 number=len(alike),
                 men=sum((stand.men for stand in alike), NONE),
                 figures=_added(stand.figures for stand in alike),

@@ -77,7 +77,7 @@ def test_stands_of_one_kind() -> None:
         ("18-22 men", "1 of 2 finished"),
     )
     assert group_words(flag) == ("printed",)
-    assert group_words(modelled) == ("wished, not counted",)
+    assert group_words(modelled) == ("modelled", "wished, not counted")
     assert group_words(wished) == ("wished, not counted",)
     assert lack_words(gun.fill) == ""
 
@@ -95,3 +95,12 @@ def test_several_printed_stands_say_only_that() -> None:
     markers = grown(marenz()).branches[0].groups[2]
     assert group_title(markers) == "2 hidden-movement markers"
     assert group_words(markers) == ("printed",)
+
+
+def test_stands_of_a_fixed_ratio_are_said_like_others() -> None:
+    force = force_from(
+        "figures: {man: {}}",
+        "formations: {top: {men per figure: 30, figure: man, figures per stand: 2, "
+        "parts: {x: 1}}, x: {men: 110}}",
+    )
+    assert [group_title(each) for each in grown(force).branches[0].groups] == ["2 man stands"]

@@ -42,8 +42,8 @@ def group_words(group: Group) -> tuple[str, ...]:
 
 
 def _group_lines(group: Group) -> Iterator[str]:
-    if group.printed:
-        yield "printed"
+    if group.printed or group.is_modelled:
+        yield "printed" if group.printed else "modelled"
     if group.wishes:
         yield "wished" if group.is_wanted else "wished, not counted"
     if group.men.most:

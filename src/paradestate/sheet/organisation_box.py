@@ -1,0 +1,277 @@
+"""One box of the organisation chart: a body with its symbol, or stands of one kind.
+
+Imports core values and drawing only; where boxes lie is the chart's business.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from textwrap import wrap
+
+from paradestate.core.branch import Branch, Group
+from paradestate.core.outline import Disc, Outline
+from paradestate.core.sentence.branch import (
+    fill_words,
+    group_title,
+    group_words,
+    inside_words,
+    lack_words,
+    numbers_words,
+)
+from paradestate.core.stand import StandPattern
+from paradestate.sheet.svg import Element, element, group, link
+from paradestate.sheet.symbol import HEIGHT, WIDTH, Symbol, symbol
+
+FRAME_TOP = 27
+"""From the line above a box to its frame: room for the size mark."""
+
+FIRST_LINE = FRAME_TOP + HEIGHT + 24
+LEADING = 18
+BAR_WIDTH, BAR_HEIGHT = 100, 7
+MOST_LINES = 3
+"""Of a name; the rest is cut, and the link still says it whole."""
+
+MOST_OUTLINES = 4
+"""Stands that are drawn one by one; of more one is drawn."""
+
+WIDEST_LETTER = 8.2
+"""Units to a letter, a little more than the bold letters of the page take on the average."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A line of text under a symbol."""
+
+    text: str
+    class_: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """What is drawn of one body or of one kind of stands."""
+
+    name: str
+    """Of the body; empty for stands."""
+    words: str
+    """Everything that it says, for whoever can't see it."""
+    lines: tuple[Line, ...]
+    shown: Symbol | None
+    """None for stands."""
+    outlines: tuple[tuple[Outline | None, str], ...]
+    """Outline and state (`finished`, `held`, `lacking`, `printed`) of each stand drawn."""
+    colour: str
+    """Of the company they belong to; six hexadecimal digits, or empty."""
+    bar: tuple[int, int] | None
+    """Finished, and of how many."""
+    address: str
+    """Where a tap leads: it opens the body or folds it; empty where nothing is below."""
+    is_opened: bool
+
+    @property
+    def height(self) -> int:
+        """From the line above it to its lowest mark."""
+        text = FIRST_LINE + LEADING * (len(self.lines) - 1)
+        bar = BAR_HEIGHT + 9 if self.bar else 0
+        return text + bar + (18 if self.address else 6)
+
+
+def letters_in(width: float) -> int:
+    """Letters that a line of that width surely holds."""
+    return max(int(width / WIDEST_LETTER), 8)
+
+
+def body_box(branch: Branch, *, shown: Symbol, width: float, address: str, is_opened: bool) -> Box:
+    """The box of a body."""
+    wished = _wished(branch)
+    told = [numbers_words(branch), wished, fill_words(branch.fill)]
+    below = inside_words(branch) if address and not is_opened else ""
+    words = [branch.label, shown.words, branch.colour, *told, lack_words(branch.fill), below]
+    return Box(
+        name=branch.name,
+        words=_sentence(words, do=_do(address, is_opened=is_opened)),
+        lines=(
+            *_name_lines(branch.label, width=width),
+            *_lines(told, width=width, class_="soft"),
+        ),
+        shown=shown,
+        outlines=(),
+        colour=shown.colour,
+        bar=(branch.fill.finished, branch.fill.number) if branch.fill.number else None,
+        address=address,
+        is_opened=is_opened,
+    )
+
+
+def _wished(branch: Branch) -> str:
+    if not branch.wishes:
+        return ""
+    return "wished" if branch.is_wanted else "wished, not counted"
+
+
+def stands_box(
+    stands: Group, *, patterns: Mapping[str, StandPattern], width: float, colour: str
+) -> Box:
+    """The box of the stands of one kind that stand in one body."""
+    title, told, lack = group_title(stands), group_words(stands), lack_words(stands.fill)
+    pattern = patterns.get(stands.pattern)
+    outline = pattern.outline if pattern else None
+    states = _states(stands)
+    return Box(
+        name="",
+        words=_sentence([title, *told, lack], do=""),
+        lines=(
+            *_name_lines(title, width=width),
+            *_lines(told, width=width, class_="soft"),
+            *_lines([lack], width=width, class_="red"),
+        ),
+        shown=None,
+        outlines=tuple((outline, state) for state in states),
+        colour=colour,
+        bar=None,
+        address="",
+        is_opened=False,
+    )
+
+
+def _states(stands: Group) -> tuple[str, ...]:
+    """States of the stands drawn, the furthest first."""
+    fill = stands.fill
+    if stands.printed:
+        states = ["printed"] * stands.number
+    elif not fill.number:
+        states = ["wished" if stands.wishes else "held"] * stands.number
+    else:
+        held = fill.whole - fill.finished
+        states = ["finished"] * fill.finished + ["held"] * held + ["lacking"] * fill.short
+    return tuple(states if len(states) <= MOST_OUTLINES else states[:1])
+
+
+def _do(address: str, *, is_opened: bool) -> str:
+    if not address:
+        return ""
+    return "Fold it" if is_opened else "Open it"
+
+
+def _sentence(words: Sequence[str], *, do: str) -> str:
+    told = ", ".join(word for word in words if word)
+    return f"{told}. {do}." if do else f"{told}."
+
+
+def _name_lines(name: str, *, width: float) -> Iterator[Line]:
+    wrapped = wrap(
+        name, letters_in(width), max_lines=MOST_LINES, placeholder="…", break_on_hyphens=True
+    )
+    for text in wrapped:
+        yield Line(text=text, class_="b")
+
+
+def _lines(texts: Sequence[str], *, width: float, class_: str) -> Iterator[Line]:
+    for text in texts:
+        for part in _parts(text, most=letters_in(width) + 2):
+            yield Line(text=part, class_=class_)
+
+
+def _parts(text: str, *, most: int) -> list[str]:
+    """The text in lines, parted at its commas first."""
+    if len(text) <= most:
+        return [text] if text else []
+    return [line for part in text.split(", ") for line in wrap(part, most)]
+
+
+def drawn_box(box: Box, *, middle: float, top: float, scale: Fraction) -> Element:
+    """The box under a point of the line above it; `scale` is units to a millimetre of a stand."""
+    left = middle - WIDTH / 2
+    if box.shown is None:
+        drawn = list(_outlines(box, middle=middle, top=top + FRAME_TOP, scale=scale))
+    else:
+        drawn = [symbol(box.shown, left=left, top=top + FRAME_TOP)]
+    level = top + FIRST_LINE
+    for line in box.lines:
+        drawn.append(
+            element(
+                "text", x=middle, y=level, text_anchor="middle", class_=line.class_, text=line.text
+            )
+        )
+        level += LEADING
+    level -= LEADING
+    if box.bar is not None:
+        drawn.extend(_bar(box.bar, left=middle - BAR_WIDTH / 2, top=level + 9))
+        level += BAR_HEIGHT + 9
+    if not box.address:
+        return group(*drawn)
+    drawn.append(_chevron(middle=middle, top=level + 8, is_opened=box.is_opened))
+    field = element(
+        "rect",
+        x=middle - 66,
+        y=top + 10,
+        width=132,
+        height=box.height - 8,
+        fill="transparent",
+        class_="field",
+    )
+    return link(field, *drawn, href=box.address, words=box.words, class_="box")
+
+
+def _bar(bar: tuple[int, int], *, left: float, top: float) -> Iterator[Element]:
+    done, number = bar
+    edge = {"fill": "none", "stroke": "var(--rule)"}
+    yield element(
+        "rect", x=left, y=top, width=BAR_WIDTH, height=BAR_HEIGHT, stroke_width=1.2, **edge
+    )
+    if done:
+        filled = Fraction(done, number) * BAR_WIDTH
+        yield element("rect", x=left, y=top, width=filled, height=BAR_HEIGHT, fill="var(--ink)")
+
+
+def _chevron(*, middle: float, top: float, is_opened: bool) -> Element:
+    """Points down where more can be opened, up where it can be folded."""
+    tip, ends = (top, top + 6) if is_opened else (top + 6, top)
+    return element(
+        "path",
+        d=f"M{middle - 7:g} {ends:g}L{middle:g} {tip:g}L{middle + 7:g} {ends:g}",
+        fill="none",
+        stroke="var(--pencil)",
+        stroke_width=2.2,
+    )
+
+
+def size_of(outline: Outline | None) -> tuple[Fraction, Fraction]:
+    """Width and depth in millimetres; of a stand whose outline isn't known a small square."""
+    if outline is None:
+        return Fraction(20), Fraction(20)
+    if isinstance(outline, Disc):
+        return Fraction(outline.diameter), Fraction(outline.diameter)
+    return Fraction(outline.width), Fraction(outline.depth)
+
+
+def _outlines(box: Box, *, middle: float, top: float, scale: Fraction) -> Iterator[Element]:
+    gap = 6
+    widths = [float(size_of(outline)[0] * scale) for outline, _ in box.outlines]
+    left = middle - (sum(widths) + gap * (len(widths) - 1)) / 2
+    for (outline, state), width in zip(box.outlines, widths, strict=True):
+        depth = float(size_of(outline)[1] * scale)
+        look = _look(state, colour=box.colour)
+        level = top + (HEIGHT - depth) / 2
+        if isinstance(outline, Disc):
+            yield element("circle", cx=left + width / 2, cy=top + HEIGHT / 2, r=width / 2, **look)
+        else:
+            yield element("rect", x=left, y=level, width=width, height=depth, **look)
+        left += width + gap
+
+
+def _look(state: str, *, colour: str) -> dict[str, str]:
+    """A finished stand has its company's colour and a heavy edge; what lacks figures is broken."""
+    match state:
+        case "finished":
+            fill = f"#{colour}" if colour else "var(--ink)"
+            return {"fill": fill, "stroke": "var(--ink)", "stroke-width": "2.2"}
+        case "lacking" | "wished":
+            broken = "2 3" if state == "wished" else "4 3"
+            return {
+                "fill": "none",
+                "stroke": "var(--rule)",
+                "stroke-width": "1.5",
+                "stroke-dasharray": broken,
+            }
+        case _:
+            return {"fill": "var(--sheet)", "stroke": "var(--ink)", "stroke-width": "1.5"}
