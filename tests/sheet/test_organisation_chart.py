@@ -54,6 +54,7 @@ def drawn(force: Force, opened: str) -> ET.Element:
     chart = Chart(
         path=path_to(root, opened),
         patterns=force.stands,
+        stages=force.bench.stages,
         colours=force.marks.colours,
         address=lambda name: f"?open={name}",
         echelons=frozenset(body.echelon for body in made.bodies),

@@ -21,6 +21,7 @@ from paradestate.core.sentence.branch import (
 from paradestate.core.stand import StandPattern
 from paradestate.sheet.svg import Element, element, group, link
 from paradestate.sheet.symbol import HEIGHT, WIDTH, Symbol, symbol
+from paradestate.sheet.texture import texture_of
 
 FRAME_TOP = 27
 """From the line above a box to its frame: room for the size mark."""
@@ -33,6 +34,9 @@ MOST_LINES = 3
 
 MOST_OUTLINES = 4
 """Stands that are drawn one by one; of more one is drawn."""
+
+LACKING, WISHED, PRINTED = "?lacking", "?wished", "?printed"
+"""What stands in place of a stage, in letters that no stage has."""
 
 WIDEST_LETTER = 8.2
 """Units to a letter, a little more than the bold letters of the page take on the average."""
@@ -58,7 +62,7 @@ class Box:
     shown: Symbol | None
     """None for stands."""
     outlines: tuple[tuple[Outline | None, str], ...]
-    """Outline and state (`finished`, `held`, `lacking`, `printed`) of each stand drawn."""
+    """Outline of each stand drawn, and its stage; else `LACKING`, `WISHED` or `PRINTED`."""
     colour: str
     """Of the company they belong to; six hexadecimal digits, or empty."""
     bar: tuple[int, int] | None
@@ -136,13 +140,11 @@ def stands_box(
 def _states(stands: Group) -> tuple[str, ...]:
     """States of the stands drawn, the furthest first."""
     fill = stands.fill
-    if stands.printed:
-        states = ["printed"] * stands.number
-    elif not fill.number:
-        states = ["wished" if stands.wishes else "held"] * stands.number
+    if fill.number:
+        stages = [stage for stage, number in fill.by_stage.items() for _ in range(number)]
+        states = [*reversed(stages), *[LACKING] * fill.short]
     else:
-        held = fill.whole - fill.finished
-        states = ["finished"] * fill.finished + ["held"] * held + ["lacking"] * fill.short
+        states = [WISHED if stands.wishes else PRINTED] * stands.number
     return tuple(states if len(states) <= MOST_OUTLINES else states[:1])
 
 
@@ -178,11 +180,20 @@ def _parts(text: str, *, most: int) -> list[str]:
     return [line for part in text.split(", ") for line in wrap(part, most)]
 
 
-def drawn_box(box: Box, *, middle: float, top: float, scale: Fraction) -> Element:
-    """The box under a point of the line above it; `scale` is units to a millimetre of a stand."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Manner:
+    """How stands are drawn, on the whole chart alike."""
+
+    scale: Fraction
+    """Units to a millimetre."""
+    stages: Sequence[str]
+
+
+def drawn_box(box: Box, *, middle: float, top: float, manner: Manner) -> Element:
+    """The box under a point of the line above it."""
     left = middle - WIDTH / 2
     if box.shown is None:
-        drawn = list(_outlines(box, middle=middle, top=top + FRAME_TOP, scale=scale))
+        drawn = list(_outlines(box, middle=middle, top=top + FRAME_TOP, manner=manner))
     else:
         drawn = [symbol(box.shown, left=left, top=top + FRAME_TOP)]
     level = top + FIRST_LINE
@@ -244,13 +255,13 @@ def size_of(outline: Outline | None) -> tuple[Fraction, Fraction]:
     return Fraction(outline.width), Fraction(outline.depth)
 
 
-def _outlines(box: Box, *, middle: float, top: float, scale: Fraction) -> Iterator[Element]:
+def _outlines(box: Box, *, middle: float, top: float, manner: Manner) -> Iterator[Element]:
     gap = 6
-    widths = [float(size_of(outline)[0] * scale) for outline, _ in box.outlines]
+    widths = [float(size_of(outline)[0] * manner.scale) for outline, _ in box.outlines]
     left = middle - (sum(widths) + gap * (len(widths) - 1)) / 2
     for (outline, state), width in zip(box.outlines, widths, strict=True):
-        depth = float(size_of(outline)[1] * scale)
-        look = _look(state, colour=box.colour)
+        depth = float(size_of(outline)[1] * manner.scale)
+        look = _look(state, colour=box.colour, stages=manner.stages)
         level = top + (HEIGHT - depth) / 2
         if isinstance(outline, Disc):
             yield element("circle", cx=left + width / 2, cy=top + HEIGHT / 2, r=width / 2, **look)
@@ -259,19 +270,19 @@ def _outlines(box: Box, *, middle: float, top: float, scale: Fraction) -> Iterat
         left += width + gap
 
 
-def _look(state: str, *, colour: str) -> dict[str, str]:
-    """A finished stand has its company's colour and a heavy edge; what lacks figures is broken."""
-    match state:
-        case "finished":
-            fill = f"#{colour}" if colour else "var(--ink)"
-            return {"fill": fill, "stroke": "var(--ink)", "stroke-width": "2.2"}
-        case "lacking" | "wished":
-            broken = "2 3" if state == "wished" else "4 3"
-            return {
-                "fill": "none",
-                "stroke": "var(--rule)",
-                "stroke-width": "1.5",
-                "stroke-dasharray": broken,
-            }
-        case _:
-            return {"fill": "var(--sheet)", "stroke": "var(--ink)", "stroke-width": "1.5"}
+def _look(state: str, *, colour: str, stages: Sequence[str]) -> Mapping[str, str]:
+    """A finished stand has its company's colour and a heavy edge; others have their texture."""
+    if state == WISHED:
+        return _edged("none", stroke="var(--rule)", dash="1.5 3")
+    if state == PRINTED:
+        return _edged("var(--sheet)", stroke="var(--ink)")
+    texture = texture_of(state, stages=stages)
+    if texture.is_solid:
+        fill = f"#{colour}" if colour else texture.fill
+        return {**_edged(fill, stroke=texture.stroke), "stroke-width": "2.4"}
+    return _edged(texture.fill, stroke=texture.stroke, dash=texture.dash)
+
+
+def _edged(fill: str, *, stroke: str, dash: str | None = None) -> Mapping[str, str]:
+    broken = {"stroke-dasharray": dash} if dash else {}
+    return {"fill": fill, "stroke": stroke, "stroke-width": "1.5", **broken}

@@ -17,6 +17,7 @@ from paradestate.core.sentence.branch import fill_words, numbers_words
 from paradestate.core.stand import StandPattern
 from paradestate.sheet.organisation_box import (
     Box,
+    Manner,
     body_box,
     drawn_box,
     size_of,
@@ -45,6 +46,7 @@ class Chart:
     path: tuple[Branch, ...]
     """From the root down to the body that is opened last."""
     patterns: Mapping[str, StandPattern]
+    stages: Sequence[str]
     colours: Mapping[str, str]
     """Name of a colour to six hexadecimal digits."""
     address: Callable[[str], str]
@@ -90,7 +92,7 @@ class _Laying:
 
     def __init__(self, chart: Chart) -> None:
         self.chart = chart
-        self.scale = _scale(chart)
+        self.manner = Manner(scale=_scale(chart), stages=chart.stages)
         self.level = 0.0
         self.hook = (WIDE / 2, 0.0)
         """The point under the opened box from which the next row hangs."""
@@ -110,7 +112,7 @@ class _Laying:
         """The root alone."""
         shown = symbol_of(root, self.chart, is_heavy=True)
         box = body_box(root, shown=shown, width=WIDE, address="", is_opened=False)
-        self.boxes.append(drawn_box(box, middle=WIDE / 2, top=-8, scale=self.scale))
+        self.boxes.append(drawn_box(box, middle=WIDE / 2, top=-8, manner=self.manner))
         self.level = box.height - 4
         self.hook = (WIDE / 2, self.level)
 
@@ -155,7 +157,7 @@ class _Laying:
             box = self._box(part, width=column - 12, above=above)
             has_mark = box.shown is not None and box.shown.echelon is not None
             self.rails.append(f"M{middle:g} {bus:g}V{bus + self._stem(box, has_mark=has_mark):g}")
-            self.boxes.append(drawn_box(box, middle=middle, top=bus, scale=self.scale))
+            self.boxes.append(drawn_box(box, middle=middle, top=bus, manner=self.manner))
             lowest = max(lowest, bus + box.height)
             if box.is_opened:
                 opened = (middle, bus + box.height)
@@ -170,7 +172,7 @@ class _Laying:
             return 9
         if box.shown is not None:
             return 27
-        depth = max(float(size_of(outline)[1] * self.scale) for outline, _ in box.outlines)
+        depth = max(float(size_of(outline)[1] * self.manner.scale) for outline, _ in box.outlines)
         return 27 + (HEIGHT - depth) / 2
 
     def _box(self, part: Branch | Group, *, width: float, above: Branch) -> Box:
