@@ -57,6 +57,7 @@ def drawn(force: Force, opened: str) -> ET.Element:
         stages=force.bench.stages,
         colours=force.marks.colours,
         address=lambda name: f"?open={name}",
+        chain=lambda pattern: f"?of={pattern}#chain" if pattern != "idol" else "",
         echelons=frozenset(body.echelon for body in made.bodies),
     )
     return ET.fromstring(organisation_chart(root, chart).svg)  # noqa: S314 - our own
@@ -94,6 +95,17 @@ def test_a_box_leads_to_what_it_opens_and_the_opened_one_folds() -> None:
     assert found[next(words for words in found if words.startswith("3 Platoon"))] == (
         "?open=No 2 Company / 3 Platoon"
     )
+
+
+def test_stands_lead_to_the_chain_behind_their_number() -> None:
+    found = links(drawn(STOCKED, "No 2 Company"))
+    assert (
+        found["Company command, 6 men, in packet. How many, and why."]
+        == ("?of=company command#chain")
+        or found["Company command, 6 men, lacks 1 officer and 1 rifleman. How many, and why."]
+    )
+    assert not any(words.startswith("Idol") for words in links(drawn(CROWDED, "")))
+    assert not any("wished" in words for words in found)
 
 
 def test_all_folded_shows_the_first_level_only() -> None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from textwrap import wrap
 
-from paradestate.core.branch import Branch, Group
+from paradestate.core.branch import Branch, Fill, Group
 from paradestate.core.outline import Disc, Outline
 from paradestate.core.sentence.branch import (
     fill_words,
@@ -18,8 +18,7 @@ from paradestate.core.sentence.branch import (
     lack_words,
     numbers_words,
 )
-from paradestate.core.stand import StandPattern
-from paradestate.sheet.svg import Element, element, group, link
+from paradestate.sheet.svg import Drawing, Element, drawing, element, group, link
 from paradestate.sheet.symbol import HEIGHT, WIDTH, Symbol, symbol
 from paradestate.sheet.texture import texture_of
 
@@ -68,15 +67,33 @@ class Box:
     bar: tuple[int, int] | None
     """Finished, and of how many."""
     address: str
-    """Where a tap leads: it opens the body or folds it; empty where nothing is below."""
+    """Where a tap leads: a body is opened or folded, stands say how many they are and why.
+
+    Empty where it leads nowhere.
+    """
     is_opened: bool
+
+    @property
+    def is_folding(self) -> bool:
+        """Whether a tap opens or folds something."""
+        return bool(self.address) and self.shown is not None
 
     @property
     def height(self) -> int:
         """From the line above it to its lowest mark."""
         text = FIRST_LINE + LEADING * (len(self.lines) - 1)
         bar = BAR_HEIGHT + 9 if self.bar else 0
-        return text + bar + (18 if self.address else 6)
+        return text + bar + (18 if self.is_folding else 6)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Where stands stand."""
+
+    colour: str
+    """Six hexadecimal digits of their company's, or empty."""
+    address: str
+    """Of the chain behind their number; empty where there is none."""
 
 
 def letters_in(width: float) -> int:
@@ -88,11 +105,11 @@ def body_box(branch: Branch, *, shown: Symbol, width: float, address: str, is_op
     """The box of a body."""
     wished = _wished(branch)
     told = [numbers_words(branch), wished, fill_words(branch.fill)]
-    below = inside_words(branch) if address and not is_opened else ""
-    words = [branch.label, shown.words, branch.colour, *told, lack_words(branch.fill), below]
+    do = "Fold it" if is_opened else f"Open it: {inside_words(branch)}"
+    words = [branch.label, shown.words, branch.colour, *told, lack_words(branch.fill)]
     return Box(
         name=branch.name,
-        words=_sentence(words, do=_do(address, is_opened=is_opened)),
+        words=_sentence(words, do=do if address else ""),
         lines=(
             *_name_lines(branch.label, width=width),
             *_lines(told, width=width, class_="soft"),
@@ -112,27 +129,22 @@ def _wished(branch: Branch) -> str:
     return "wished" if branch.is_wanted else "wished, not counted"
 
 
-def stands_box(
-    stands: Group, *, patterns: Mapping[str, StandPattern], width: float, colour: str
-) -> Box:
+def stands_box(stands: Group, *, outline: Outline | None, width: float, place: Place) -> Box:
     """The box of the stands of one kind that stand in one body."""
     title, told, lack = group_title(stands), group_words(stands), lack_words(stands.fill)
-    pattern = patterns.get(stands.pattern)
-    outline = pattern.outline if pattern else None
-    states = _states(stands)
     return Box(
         name="",
-        words=_sentence([title, *told, lack], do=""),
+        words=_sentence([title, *told, lack], do="How many, and why" if place.address else ""),
         lines=(
             *_name_lines(title, width=width),
             *_lines(told, width=width, class_="soft"),
             *_lines([lack], width=width, class_="red"),
         ),
         shown=None,
-        outlines=tuple((outline, state) for state in states),
-        colour=colour,
+        outlines=tuple((outline, state) for state in _states(stands)),
+        colour=place.colour,
         bar=None,
-        address="",
+        address=place.address,
         is_opened=False,
     )
 
@@ -146,12 +158,6 @@ def _states(stands: Group) -> tuple[str, ...]:
     else:
         states = [WISHED if stands.wishes else PRINTED] * stands.number
     return tuple(states if len(states) <= MOST_OUTLINES else states[:1])
-
-
-def _do(address: str, *, is_opened: bool) -> str:
-    if not address:
-        return ""
-    return "Fold it" if is_opened else "Open it"
 
 
 def _sentence(words: Sequence[str], *, do: str) -> str:
@@ -210,7 +216,8 @@ def drawn_box(box: Box, *, middle: float, top: float, manner: Manner) -> Element
         level += BAR_HEIGHT + 9
     if not box.address:
         return group(*drawn)
-    drawn.append(_chevron(middle=middle, top=level + 8, is_opened=box.is_opened))
+    if box.is_folding:
+        drawn.append(_chevron(middle=middle, top=level + 8, is_opened=box.is_opened))
     field = element(
         "rect",
         x=middle - 66,
@@ -221,6 +228,13 @@ def drawn_box(box: Box, *, middle: float, top: float, manner: Manner) -> Element
         class_="field",
     )
     return link(field, *drawn, href=box.address, words=box.words, class_="box")
+
+
+def fill_bar(fill: Fill) -> Drawing:
+    """The bar alone, for a list."""
+    bar = (fill.finished, fill.number)
+    size = (BAR_WIDTH + 2, BAR_HEIGHT + 2)
+    return drawing(_bar(bar, left=1, top=1), size=size, words=fill_words(fill), class_="fill-bar")
 
 
 def _bar(bar: tuple[int, int], *, left: float, top: float) -> Iterator[Element]:

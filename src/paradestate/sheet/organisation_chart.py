@@ -18,6 +18,7 @@ from paradestate.core.stand import StandPattern
 from paradestate.sheet.organisation_box import (
     Box,
     Manner,
+    Place,
     body_box,
     drawn_box,
     size_of,
@@ -51,6 +52,8 @@ class Chart:
     """Name of a colour to six hexadecimal digits."""
     address: Callable[[str], str]
     """Where a tap leads that opens the body of a name; of the empty name, to all folded."""
+    chain: Callable[[str], str]
+    """Where the chain behind the number of a pattern stands; empty where it has none."""
     echelons: frozenset[Echelon | None]
     """All that the force has."""
 
@@ -178,8 +181,13 @@ class _Laying:
     def _box(self, part: Branch | Group, *, width: float, above: Branch) -> Box:
         chart = self.chart
         if isinstance(part, Group):
-            colour = chart.colours.get(_colour_of(above, chart), "")
-            return stands_box(part, patterns=chart.patterns, width=width, colour=colour)
+            pattern = chart.patterns.get(part.pattern)
+            place = Place(
+                colour=chart.colours.get(_colour_of(above, chart), ""),
+                address="" if part.wishes else chart.chain(part.pattern),
+            )
+            outline = pattern.outline if pattern else None
+            return stands_box(part, outline=outline, width=width, place=place)
         is_opened = any(part is each for each in chart.path)
         has_more = bool(part.branches or part.groups)
         leads_to = above.name if is_opened else part.name
