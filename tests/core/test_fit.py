@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paradestate.core.fit import Fit, Fits, Spot, area, crowding, fit, grid_fit
+from paradestate.core.fit import Fit, Fits, area, crowding, fit, fit_in_columns, grid_fit
 from paradestate.core.outline import Disc, Millimetres, Outline, Rectangle, inches, millimetres
+from paradestate.core.spot import Spot
 
 BASE = Rectangle(width=millimetres(40), depth=millimetres(20))
 FIGURE = Disc(diameter=millimetres(6))
@@ -69,6 +70,23 @@ def test_a_rectangle_is_turned_where_that_helps() -> None:
     assert placed.spots[0].outline == box(34, 15)
 
 
+def test_what_does_not_stand_in_columns_may_still_fit() -> None:
+    figures = [box(20, 10), *[box(10, 10)] * 4]
+    assert fit_in_columns(box(20, 30), figures, edge=NONE, gap=NONE) is None
+    placed = fit(box(20, 30), figures, edge=NONE, gap=NONE)
+    assert (placed.fits, len(placed.spots)) == (Fits.YES, 5)
+
+
+def test_of_figures_that_do_not_all_fit_the_others_are_placed() -> None:
+    placed = fit(box(30, 10), [box(34, 15), disc(6), disc(6)], edge=ONE, gap=ONE)
+    assert placed.fits is Fits.NO
+    assert [spot.outline for spot in placed.spots] == [disc(6), disc(6)]
+
+
+def test_no_figures_fit_anywhere() -> None:
+    assert fit(box(1, 1), [], edge=ONE, gap=ONE) == Fit(fits=Fits.YES, spots=())
+
+
 def test_figures_on_a_disc() -> None:
     assert fit(disc(30), [disc(6), disc(6)], edge=ONE, gap=ONE).fits is Fits.YES
     assert fit(disc(30), [box(10, 14), disc(6)], edge=ONE, gap=ONE).fits is Fits.YES
@@ -97,14 +115,21 @@ def corners(spot: Spot) -> list[tuple[Fraction, Fraction]]:
     ]
 
 
-def is_inside(base: Outline, spot: Spot) -> bool:
+def is_inside(base: Outline, spot: Spot, *, edge: Millimetres) -> bool:
     if isinstance(base, Rectangle):
-        return all(0 <= x <= base.width and 0 <= y <= base.depth for x, y in corners(spot))
+        return all(
+            edge <= x <= base.width - edge and edge <= y <= base.depth - edge
+            for x, y in corners(spot)
+        )
     middle = base.diameter / 2
+    room = middle - edge
     if isinstance(spot.outline, Disc):
         x, y = spot.left + spot.width / 2 - middle, spot.front + spot.depth / 2 - middle
-        return x**2 + y**2 <= (middle - spot.outline.diameter / 2) ** 2
-    return all((x - middle) ** 2 + (y - middle) ** 2 <= middle**2 for x, y in corners(spot))
+        reach = room - spot.outline.diameter / 2
+        return reach >= 0 and x**2 + y**2 <= reach**2
+    return room >= 0 and all(
+        (x - middle) ** 2 + (y - middle) ** 2 <= room**2 for x, y in corners(spot)
+    )
 
 
 SIDES = st.integers(3, 15)
@@ -116,12 +141,17 @@ BASES = st.tuples(st.integers(10, 40), st.integers(10, 40)).map(lambda sides: bo
 )
 
 
-@given(BASES, FIGURES, st.integers(0, 2).map(millimetres))
+@given(
+    base=BASES,
+    figures=FIGURES,
+    edge=st.fractions(0, 3, max_denominator=8).map(millimetres),
+    gap=st.fractions(0, 2, max_denominator=8).map(millimetres),
+)
 def test_what_is_placed_is_inside_and_apart(
-    base: Outline, figures: list[Outline], gap: Millimetres
+    *, base: Outline, figures: list[Outline], edge: Millimetres, gap: Millimetres
 ) -> None:
-    placed: Fit = fit(base, figures, edge=NONE, gap=gap)
-    assert all(is_inside(base, spot) for spot in placed.spots)
+    placed = fit(base, figures, edge=edge, gap=gap)
+    assert all(is_inside(base, spot, edge=edge) for spot in placed.spots)
     assert not any(overlap(one, other, gap=gap) for one, other in combinations(placed.spots, 2))
     if placed.fits is Fits.YES:
         assert len(placed.spots) == len(figures)

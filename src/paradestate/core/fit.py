@@ -6,10 +6,12 @@ from enum import Enum
 from fractions import Fraction
 from itertools import product
 
+from paradestate.core.arrangement import Ground, arranged
 from paradestate.core.outline import Disc, Millimetres, Outline, Rectangle
+from paradestate.core.spot import Put, Ruler, Shape, Spot, is_apart, is_within, ruler_for
 
 FINE = 60
-"""Steps of the grid that is tried across a disc; none is finer than half a millimetre."""
+"""Steps of the grid that is tried across a disc."""
 
 PI = Fraction(314159265358979, 10**14)
 """The circle's number, too small by less than 10^-14: enough for areas that people compare."""
@@ -44,114 +46,99 @@ class Fits(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Spot:
-    """A figure placed: its box from the stand's left front corner, its outline as it lies."""
-
-    outline: Outline
-    left: Fraction
-    front: Fraction
-
-    @property
-    def width(self) -> Fraction:
-        """Of its box."""
-        return self.outline.diameter if isinstance(self.outline, Disc) else self.outline.width
-
-    @property
-    def depth(self) -> Fraction:
-        """Of its box."""
-        return self.outline.diameter if isinstance(self.outline, Disc) else self.outline.depth
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Fit:
     """Whether the figures fit, and where those stand that were placed."""
 
     fits: Fits
     spots: tuple[Spot, ...]
+    """Exact places; none of them overlap or pass the edge."""
 
 
 def fit(base: Outline, figures: Sequence[Outline], *, edge: Millimetres, gap: Millimetres) -> Fit:
-    """Places the figures one by one, the largest first, each as far to the front left as it goes.
+    """Spreads the figures over the stand in columns, or else places them one by one.
 
-    Fronts run along the width; rectangles may be turned by a quarter. A place found is a proof
-    that they fit. That they don't is proved where their area is greater than the stand's.
+    One by one, the largest comes first, each as far to the front left as it goes. Fronts run
+    along the width; rectangles may be turned by a quarter. A place found is a proof that they
+    fit. That they don't is proved where their area is greater than the stand's.
     """
-    placed: list[Spot] = []
-    for figure in sorted(figures, key=area, reverse=True):
-        spot = _first_spot(base, figure, placed=placed, edge=edge, gap=gap)
-        if spot is None:
-            too_much = sum((area(each) for each in figures), Fraction(0)) > area(base)
-            return Fit(fits=Fits.NO if too_much else Fits.NOT_FOUND, spots=tuple(placed))
-        placed.append(spot)
-    return Fit(fits=Fits.YES, spots=tuple(placed))
+    found = fit_in_columns(base, figures, edge=edge, gap=gap)
+    if found is not None:
+        return found
+    ruler, ground = _measured(base, figures, edge=edge, gap=gap)
+    shapes = [ruler.shape(figure) for figure in sorted(figures, key=area, reverse=True)]
+    puts = _one_by_one(ground, shapes)
+    spots = tuple(ruler.spot(put) for put in puts)
+    if len(spots) == len(figures):
+        return Fit(fits=Fits.YES, spots=spots)
+    too_much = sum((area(each) for each in figures), Fraction(0)) > area(base)
+    return Fit(fits=Fits.NO if too_much else Fits.NOT_FOUND, spots=spots)
 
 
-def _first_spot(
-    base: Outline,
-    figure: Outline,
+def fit_in_columns(
+    base: Outline, figures: Sequence[Outline], *, edge: Millimetres, gap: Millimetres
+) -> Fit | None:
+    """Spreads the figures over the stand in columns; None where that finds no place for each."""
+    if not figures:
+        return Fit(fits=Fits.YES, spots=())
+    ruler, ground = _measured(base, figures, edge=edge, gap=gap)
+    spread = arranged(ground, [ruler.shape(figure) for figure in figures])
+    if spread is None:
+        return None
+    return Fit(fits=Fits.YES, spots=tuple(ruler.spot(put) for put in spread.puts))
+
+
+def _measured(
+    base: Outline, figures: Sequence[Outline], *, edge: Millimetres, gap: Millimetres
+) -> tuple[Ruler, Ground]:
+    ruler = ruler_for((base, *figures), edge, gap)
+    ground = Ground(base=ruler.shape(base), edge=ruler.length(edge), gap=ruler.length(gap))
+    return ruler, ground
+
+
+def _one_by_one(ground: Ground, figures: Sequence[Shape]) -> list[Put]:
+    """Those figures for which a place was found, in the order in which they were tried."""
+    placed: list[Put] = []
+    taken: dict[Shape, set[tuple[int, int]]] = {}
+    without: set[Shape] = set()
+    for figure in figures:
+        if figure in without:
+            continue
+        put = _first_place(ground, figure, placed=placed, taken=taken)
+        if put is None:
+            without.add(figure)
+        else:
+            placed.append(put)
+    return placed
+
+
+def _first_place(
+    ground: Ground,
+    figure: Shape,
     *,
-    placed: Sequence[Spot],
-    edge: Millimetres,
-    gap: Millimetres,
-) -> Spot | None:
-    fronts, lefts = _corners(base, placed, edge=edge, gap=gap)
-    for lying in _ways_to_lie(figure):
-        for front, left in product(fronts, lefts):
-            spot = Spot(outline=lying, left=left, front=front)
-            if _within(base, spot, edge=edge) and all(
-                _apart(spot, other, gap=gap) for other in placed
+    placed: Sequence[Put],
+    taken: dict[Shape, set[tuple[int, int]]],
+) -> Put | None:
+    """The first place that is free; notes in `taken` those that aren't, and never will be."""
+    for lying in figure.ways_to_lie:
+        seen = taken.setdefault(lying, set())
+        for front, left in product(*_corners(ground, placed)):
+            if (front, left) in seen:
+                continue
+            put = Put(shape=lying, left=left, front=front)
+            if is_within(ground.base, put, edge=ground.edge) and all(
+                is_apart(put, other, gap=ground.gap) for other in placed
             ):
-                return spot
+                return put
+            seen.add((front, left))
     return None
 
 
-def _ways_to_lie(figure: Outline) -> tuple[Outline, ...]:
-    if isinstance(figure, Disc) or figure.width == figure.depth:
-        return (figure,)
-    return (figure, Rectangle(width=figure.depth, depth=figure.width))
-
-
-def _corners(
-    base: Outline, placed: Sequence[Spot], *, edge: Millimetres, gap: Millimetres
-) -> tuple[list[Fraction], list[Fraction]]:
+def _corners(ground: Ground, placed: Sequence[Put]) -> tuple[list[int], list[int]]:
     """Fronts and lefts worth trying: at the rim, beside what is placed, a fine grid on a disc."""
-    lefts = {edge, *(spot.left + spot.width + gap for spot in placed)}
-    fronts = {edge, *(spot.front + spot.depth + gap for spot in placed)}
-    if isinstance(base, Disc):
-        step = max(base.diameter / FINE, Fraction(1, 2))
-        lefts |= {step * number for number in range(FINE)}
-        fronts |= {step * number for number in range(FINE)}
+    lefts = {ground.edge, *(put.left + put.shape.width + ground.gap for put in placed)}
+    fronts = {ground.edge, *(put.front + put.shape.depth + ground.gap for put in placed)}
+    if ground.base.is_round:
+        grid = {ground.base.width * number // FINE for number in range(FINE)}
+        lefts |= grid
+        fronts |= grid
     return sorted(fronts), sorted(lefts)
-
-
-def _within(base: Outline, spot: Spot, *, edge: Millimetres) -> bool:
-    if isinstance(base, Rectangle):
-        right, rear = spot.left + spot.width + edge, spot.front + spot.depth + edge
-        return right <= base.width and rear <= base.depth
-    centre = base.diameter / 2
-    room = centre - edge
-    if isinstance(spot.outline, Disc):
-        room -= spot.outline.diameter / 2
-        reach = _squared(spot.left + spot.width / 2 - centre, spot.front + spot.depth / 2 - centre)
-        return room >= 0 and reach <= room**2
-    corners = product((spot.left, spot.left + spot.width), (spot.front, spot.front + spot.depth))
-    return room >= 0 and all(_squared(x - centre, y - centre) <= room**2 for x, y in corners)
-
-
-def _apart(one: Spot, other: Spot, *, gap: Millimetres) -> bool:
-    """Whether two placed figures keep the gap; two discs by their centres, else by their boxes."""
-    if isinstance(one.outline, Disc) and isinstance(other.outline, Disc):
-        across = one.left + one.width / 2 - other.left - other.width / 2
-        deep = one.front + one.depth / 2 - other.front - other.depth / 2
-        least = (one.width + other.width) / 2 + gap
-        return _squared(across, deep) >= least**2
-    return (
-        one.left + one.width + gap <= other.left
-        or other.left + other.width + gap <= one.left
-        or one.front + one.depth + gap <= other.front
-        or other.front + other.depth + gap <= one.front
-    )
-
-
-def _squared(across: Fraction, deep: Fraction) -> Fraction:
-    return across**2 + deep**2
