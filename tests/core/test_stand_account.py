@@ -1,5 +1,6 @@
 """What one stand pattern comes to."""
 
+from collections import Counter
 from fractions import Fraction
 
 import pytest
@@ -9,6 +10,7 @@ from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding
 from paradestate.core.fit import Fit, Fits
 from paradestate.core.force import Force
+from paradestate.core.outline import Disc, millimetres
 from paradestate.core.ratio import Ratio
 from paradestate.core.review.stands import RULES
 from paradestate.core.stand_account import Calling, StandAccount, Unplaced, stand_accounts
@@ -103,10 +105,31 @@ def test_twelve_of_which_ten_find_a_place() -> None:
     assert (room.fits, len(room.spots)) == (Fits.NOT_FOUND, 10)
 
 
+def test_every_spot_has_its_kind() -> None:
+    account = account_of("{base: 60 x 20 mm, figures: {m: 2, h: 3}}")
+    assert isinstance(account.room, Fit)
+    assert Counter(figure.kind for figure in account.placed) == {"m": 2, "h": 3}
+    assert {figure.spot for figure in account.placed} == set(account.room.spots)
+    assert account.without_place == {}
+
+
+def test_those_without_a_place_are_counted_by_kind() -> None:
+    account = account_of("{base: 40 x 20 mm, figures: {m: 12, h: 1}}")
+    there = Counter(figure.kind for figure in account.placed)
+    assert account.without_place == {"m": 12 - there["m"]}
+    assert account_of("{base: 40 x 20 mm, figures: {m: 60}}").without_place == {}
+
+
+def test_figures_that_are_turned_keep_their_kind() -> None:
+    account = account_of("{base: 60 x 9 mm, figures: {h: 2}}")
+    assert [figure.kind for figure in account.placed] == ["h", "h"]
+    assert {figure.spot.depth for figure in account.placed} == {millimetres(5)}
+
+
 def test_what_is_not_known_is_named_and_the_rest_is_kept() -> None:
     account = account_of("{base: 40 x 20 mm, men: 8, figures: {m: 2, x: 1}}")
     assert account.unknown == ("x",)
-    assert sum(account.footprints.values()) == 2
+    assert account.footprints == {"m": Disc(diameter=millimetres(6))}
     assert account.crowding is None
     assert account.ratio == even(Fraction(8, 3))
     assert account_of("{base: none, figures: {x: 1}}").footprints == {}

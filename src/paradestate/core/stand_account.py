@@ -1,5 +1,6 @@
 """What one stand pattern comes to: why it is there, men to a figure, crowding, room for figures."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
@@ -11,8 +12,9 @@ from paradestate.core.establishment import Establishment
 from paradestate.core.finding import Finding
 from paradestate.core.fit import Fit, crowding, fit, fit_in_columns
 from paradestate.core.force import Force
-from paradestate.core.outline import Outline
+from paradestate.core.outline import Outline, Rectangle
 from paradestate.core.ratio import Ratio, ratio
+from paradestate.core.spot import Spot
 from paradestate.core.stand import StandPattern
 
 MOST_ONE_BY_ONE = 24
@@ -41,6 +43,14 @@ class Unplaced(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FigurePlaced:
+    """A figure of a kind on its spot."""
+
+    kind: str
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StandAccount:
     """One stand pattern with every sum that is made of it."""
 
@@ -58,10 +68,14 @@ class StandAccount:
     """Men to a figure; None where either isn't given."""
     crowding: Fraction | None
     """Share of the base that figures cover; None where a base or a footprint isn't given."""
-    footprints: Mapping[Outline, int]
-    """Footprint to how many of its figures have it; those that aren't known are left out."""
+    footprints: Mapping[str, Outline]
+    """Kind to the footprint of its figures; those that aren't known are left out."""
     room: Fit | Unplaced
     """The places found for its figures, or why none were sought."""
+    placed: tuple[FigurePlaced, ...]
+    """The same places with the kinds that stand there; like footprints go by the order of kinds."""
+    without_place: Mapping[str, int]
+    """Kind to figures for which no place was found, though it was sought."""
     unknown: tuple[str, ...]
     """Kinds of its figures whose footprint isn't given."""
     findings: tuple[Finding, ...]
@@ -103,9 +117,12 @@ def _account(
 ) -> StandAccount:
     must, wished = _raised(stand, made=made)
     held = replace(stand, figures=stand.modelled)
-    numbers = _footprints(force, held)
+    numbers = footprints_of(held, figures=force.figures)
     figures = sum(stand.figures.values())
-    is_known = len(numbers) > 0 and not _unknown(force, held)
+    room = _room(force, held)
+    footprints = _footprints(force, held)
+    spots = room.spots if isinstance(room, Fit) else ()
+    placed = tuple(_placed(held, footprints, spots=spots))
     return StandAccount(
         stand=stand,
         calling=_calling(must=must, wished=wished, asked_for_by=asked_for_by),
@@ -114,10 +131,12 @@ def _account(
         asked_for_by=asked_for_by,
         chain=made.rollup.chains.get(stand.name, "") if made else "",
         ratio=ratio(stand.men, figures=figures) if stand.men and figures else None,
-        crowding=crowding(stand.base, numbers) if stand.base and is_known else None,
-        footprints=numbers,
-        room=_room(force, held),
-        unknown=_unknown(force, held),
+        crowding=crowding(stand.base, numbers) if stand.base and numbers else None,
+        footprints=footprints,
+        room=room,
+        placed=placed,
+        without_place=_without(held, placed) if isinstance(room, Fit) else {},
+        unknown=tuple(kind for kind in held.figures if kind not in footprints),
         findings=findings,
     )
 
@@ -147,17 +166,9 @@ def _asked_for(force: Force) -> Mapping[str, tuple[str, ...]]:
     return asked
 
 
-def _footprints(force: Force, held: StandPattern) -> Mapping[Outline, int]:
-    unknown = _unknown(force, held)
-    known = {kind: number for kind, number in held.figures.items() if kind not in unknown}
-    return footprints_of(replace(held, figures=known), figures=force.figures) or {}
-
-
-def _unknown(force: Force, held: StandPattern) -> tuple[str, ...]:
-    def is_unknown(kind: str) -> bool:
-        return kind not in force.figures or force.figures[kind].footprint is None
-
-    return tuple(kind for kind in held.figures if is_unknown(kind))
+def _footprints(force: Force, held: StandPattern) -> Mapping[str, Outline]:
+    kinds = {kind: force.figures[kind] for kind in held.figures if kind in force.figures}
+    return {kind: figure.footprint for kind, figure in kinds.items() if figure.footprint}
 
 
 def _room(force: Force, held: StandPattern) -> Fit | Unplaced:
@@ -166,17 +177,43 @@ def _room(force: Force, held: StandPattern) -> Fit | Unplaced:
         return Unplaced.NO_FIGURES
     if held.base is None:
         return Unplaced.NO_BASE
-    if _unknown(force, held):
+    footprints = footprints_of(held, figures=force.figures)
+    if footprints is None:
         return Unplaced.NO_FOOTPRINT
     if number > MOST_SPREAD:
         return Unplaced.TOO_MANY
-    footprints = tuple(_each(_footprints(force, held)))
+    each = tuple(_each(footprints))
     if number <= MOST_ONE_BY_ONE:
-        return fit(held.base, footprints, edge=held.edge, gap=held.gap)
-    found = fit_in_columns(held.base, footprints, edge=held.edge, gap=held.gap)
+        return fit(held.base, each, edge=held.edge, gap=held.gap)
+    found = fit_in_columns(held.base, each, edge=held.edge, gap=held.gap)
     return found or Unplaced.TOO_MANY
 
 
 def _each(footprints: Mapping[Outline, int]) -> Iterator[Outline]:
     for outline, number in footprints.items():
         yield from (outline for _ in range(number))
+
+
+def _placed(
+    held: StandPattern, footprints: Mapping[str, Outline], *, spots: tuple[Spot, ...]
+) -> Iterator[FigurePlaced]:
+    """The spots dealt out to the kinds whose footprint they have, kind by kind."""
+    left = [*spots]
+    for kind, footprint in footprints.items():
+        ways, number = _ways_to_lie(footprint), held.figures[kind]
+        for spot in [spot for spot in left if spot.outline in ways][:number]:
+            left.remove(spot)
+            yield FigurePlaced(kind=kind, spot=spot)
+
+
+def _ways_to_lie(footprint: Outline) -> tuple[Outline, ...]:
+    if isinstance(footprint, Rectangle):
+        return footprint, Rectangle(width=footprint.depth, depth=footprint.width)
+    return (footprint,)
+
+
+def _without(held: StandPattern, placed: tuple[FigurePlaced, ...]) -> Mapping[str, int]:
+    there = Counter(figure.kind for figure in placed)
+    return {
+        kind: number - there[kind] for kind, number in held.figures.items() if number > there[kind]
+    }

@@ -73,15 +73,20 @@ def drawing(
     class_: str = "drawing",
     is_group: bool = False,
     is_hidden: bool = False,
+    in_millimetres: bool = False,
 ) -> Drawing:
     """A drawing of a width and height in its own units, as wide as the page gives it room.
 
     With `is_group` it holds links and is read out as a group, else as one picture; with `is_hidden`
-    it isn't read out.
+    it isn't read out. With `in_millimetres` its units are those of paper, and it asks for just that
+    size.
     """
     width, height = map(length_text, size)
     root = element("svg", *elements, class_=class_)
     root.set("viewBox", f"0 0 {width} {height}")
+    if in_millimetres:
+        root.set("width", f"{width}mm")
+        root.set("height", f"{height}mm")
     if is_hidden:
         root.set("aria-hidden", "true")
     else:
