@@ -14,8 +14,8 @@ from paradestate.core.sentence.wording import several
 from paradestate.sheet.measure import INK, RED, RULE, SHEET, Pen, measure_across, point
 from paradestate.sheet.svg import Drawing, Element, drawing, element
 
-DESK, PHONE = 1180, 358
-"""Widths of the two drawings."""
+DESK, MIDDLE, PHONE = 1180, 740, 358
+"""Widths of the drawings for three widths of page."""
 
 _TYPE = 14
 _DEEP = 20

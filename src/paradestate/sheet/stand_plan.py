@@ -60,9 +60,7 @@ def stand_plan(account: StandAccount, *, width: float, scale: float) -> Drawing 
     elements, height = _plan(account, outline, pen=pen)
     line = height + 1.6 * PAGE_TYPE
     elements.extend(scale_line(pen, at=(_LEFT * PAGE_TYPE, line), millimetres=SCALE_LINE))
-    return drawing(
-        elements, size=(width, line + 1.5 * PAGE_TYPE), words=plan_words(account)
-    )
+    return drawing(elements, size=(width, line + 1.5 * PAGE_TYPE), words=plan_words(account))
 
 
 def full_size_plan(account: StandAccount) -> Drawing | None:
@@ -126,7 +124,7 @@ def _plan(account: StandAccount, outline: Outline, *, pen: Pen) -> tuple[list[El
         *_front(outline, corner=corner, pen=pen),
         *(_figure(account, figure, corner=corner, pen=pen) for figure in account.placed),
         measure_across(pen, at=(corner[0], below), length=width),
-        pen.text(_across(outline), at=(corner[0] + width / 2, below + 1.2 * size), anchor="middle"),
+        _words_across(outline, left=corner[0], width=width, below=below, pen=pen),
     ]
     if not isinstance(outline, Disc):
         middle = corner[1] + depth / 2 + size / 3
@@ -144,9 +142,15 @@ def _mm(length: Millimetres) -> str:
     return f"{decimal_text(length)} mm"
 
 
-def _across(outline: Outline) -> str:
-    said = _mm(width_of(outline))
-    return f"{said} disc" if isinstance(outline, Disc) else said
+def _words_across(
+    outline: Outline, *, left: float, width: float, below: float, pen: Pen
+) -> Element:
+    """The width under its measure: in the middle, or from its left where that is too short."""
+    size, said = pen.type_size, _mm(width_of(outline))
+    words = f"{said} disc" if isinstance(outline, Disc) else said
+    if width < len(words) * size / 2:
+        return pen.text(words, at=(left, below + 1.3 * size))
+    return pen.text(words, at=(left + width / 2, below + 1.3 * size), anchor="middle")
 
 
 def _base(

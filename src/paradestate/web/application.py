@@ -22,12 +22,16 @@ from paradestate.sheet.svg import Drawing
 from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
-from paradestate.web.page import organisation, parade
+from paradestate.web.page import organisation, parade, stands
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.site import Clock, Site
 from paradestate.web.visit import FORCES, Visit, cookie_of
 
-PAGES: tuple[Page, ...] = (parade.PAGE, organisation.PAGE)
+PAGES: tuple[Page, ...] = (
+    parade.PAGE,
+    organisation.PAGE,
+    stands.PAGE,
+)
 """Every page of a force, in the order of the index."""
 
 Endpoint = Callable[[Request], object]
