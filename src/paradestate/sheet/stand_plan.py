@@ -37,14 +37,20 @@ GREATEST_SCALE = 13
 _ABOVE, _LEFT, _RIGHT, _BELOW = 1.8, 0.2, 5, 2.4
 """What is kept free around the base, in sizes of type."""
 
+_WORDS_OUTSIDE = 11
+"""Sizes of type that the words take which say for how many no place was found."""
+
 
 def page_scale(outlines: Iterable[Outline], *, width: float) -> float:
     """The greatest scale at which each of these has room on drawings of one width.
 
-    Units for one millimetre. The scale line has to have room as well.
+    Units for one millimetre. The scale line has to have room as well, and none is drawn deeper
+    than the drawing is wide.
     """
     room = width - (_LEFT + _RIGHT) * PAGE_TYPE
-    longest = max([SCALE_LINE, *(float(width_of(each)) for each in outlines)])
+    longest = float(SCALE_LINE)
+    for outline in outlines:
+        longest = max(longest, float(width_of(outline)), float(depth_of(outline)) * room / width)
     return min(room / longest, GREATEST_SCALE)
 
 
@@ -71,6 +77,8 @@ def full_size_plan(account: StandAccount) -> Drawing | None:
     pen = Pen(scale=1, type_size=PAPER_TYPE)
     elements, height = _plan(account, outline, pen=pen)
     width = float(width_of(outline)) + (_LEFT + _RIGHT) * PAPER_TYPE
+    if account.without_place:
+        width = max(width, _WORDS_OUTSIDE * PAPER_TYPE)
     return drawing(
         elements,
         size=(width, height),
@@ -132,9 +140,9 @@ def _plan(account: StandAccount, outline: Outline, *, pen: Pen) -> tuple[list[El
         elements.append(pen.text(_mm(depth_of(outline)), at=(right + 0.6 * size, middle)))
     height = corner[1] + depth + _BELOW * size
     if account.without_place:
-        outside, more = _outside(account, outline, top=height + 0.4 * size, pen=pen)
+        outside, more = _outside(account, outline, top=height + 0.9 * size, pen=pen)
         elements.extend(outside)
-        height += more
+        height += 0.9 * size + more
     return elements, height
 
 

@@ -31,7 +31,7 @@ def test_the_example_has_two_models_that_look_the_same() -> None:
     [
         ("base: 40 x 20 mm, figures: {m: 10}", None),
         ("base: 40 x 20 mm, figures: {m: 12}", "12 figures of 6 mm don't fit 40 x 20 mm"),
-        ("base: 40 x 20 mm, figures: {m: 6, t: 1}", "6 figures of 6 mm and 1 figures of 15 x 34"),
+        ("base: 40 x 20 mm, figures: {m: 6, t: 1}", "6 figures of 6 mm and 1 figure of 15 x 34"),
         ("base: 40 x 20 mm, figures: {m: 12, x: 1}", None),
         ("base: none, figures: {m: 12}", None),
         ("base: 12 mm disc, figures: {m: 4}", "4 figures of 6 mm don't fit 12 mm disc"),

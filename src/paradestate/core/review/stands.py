@@ -24,6 +24,7 @@ from paradestate.core.outline import (
 )
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.review.rule import Rule
+from paradestate.core.sentence.wording import several
 from paradestate.core.stand import StandPattern
 
 TIME_TO_TRY = 24
@@ -72,7 +73,7 @@ def _most_that_fit(stand: StandPattern, footprints: list[Outline]) -> int | None
 
 def _said(footprints: list[Outline]) -> str:
     sizes = Counter(outline_text(each).removesuffix(" disc") for each in footprints)
-    return " and ".join(f"{number} figures of {size}" for size, number in sizes.items())
+    return " and ".join(f"{several(number, 'figure')} of {size}" for size, number in sizes.items())
 
 
 def telltales(force: Force) -> Iterator[Finding]:

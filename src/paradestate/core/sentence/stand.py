@@ -122,12 +122,15 @@ def lead_words(accounts: tuple[StandAccount, ...]) -> str:
         said = f"On {listed(unknown)} nobody knows whether there is room for all figures."
     else:
         said = "On each there is room for all its figures."
+        if len(accounts) == 1:
+            said = "On it there is room for all figures."
     return f"{several(len(accounts), 'kind')} of stand. {said}"
 
 
 def line_words(line: Abreast) -> str:
     """How much of the table, and of the ground, the platoons of a body take in line."""
-    said = f"{line.name}: {several(len(line.platoons), 'platoon')} in line cover "
+    verb = "covers" if len(line.platoons) == 1 else "cover"
+    said = f"{line.name}: {several(len(line.platoons), 'platoon')} in line {verb} "
     said += f"{decimal_text(line.front)} mm"
     if line.table_width is not None:
         width = decimal_text(line.table_width)
@@ -137,7 +140,7 @@ def line_words(line: Abreast) -> str:
         return f"{said}."
     theirs = decimal_text(line.his_front)
     difference = difference_words(line.his_front / line.front)
-    return f"{said}. As many of the opponent's cover {theirs} mm, {difference}."
+    return f"{said}. As many of his cover {theirs} mm, {difference}."
 
 
 def difference_words(ratio: Fraction) -> str:
