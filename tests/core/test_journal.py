@@ -15,6 +15,8 @@ from paradestate.core.journal import (
     added_up,
     can_follow,
     in_force,
+    strikes,
+    struck_out,
 )
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from tests.entries import ON, entry, figures, uuid
@@ -92,6 +94,16 @@ def test_what_is_struck_out_does_not_count_and_its_strike_can_be_struck_out() ->
     assert added_up(START, [RECEIVED, MOVED, strike]).held == figures(rifleman={"in packet": 14})
     again = entry(EntryKind.STRUCK_OUT, struck_out=strike.id)
     assert in_force([RECEIVED, MOVED, strike, again]) == (RECEIVED, MOVED)
+
+
+def test_what_strikes_an_entry_out_is_known_with_it_the_latest_of_several() -> None:
+    first = entry(EntryKind.STRUCK_OUT, struck_out=MOVED.id, note="slip")
+    second = entry(EntryKind.STRUCK_OUT, struck_out=MOVED.id, note="counted twice")
+    assert strikes([RECEIVED, MOVED, first, second]) == {MOVED.id: second}
+    undone = entry(EntryKind.STRUCK_OUT, struck_out=second.id)
+    every = [RECEIVED, MOVED, first, second, undone]
+    assert strikes(every) == {MOVED.id: first, second.id: undone}
+    assert struck_out(every) == {MOVED.id, second.id}
 
 
 def test_what_was_written_late_stands_on_its_day() -> None:

@@ -109,6 +109,10 @@ class TestCounted:
             f"Say it with --to, one of: {', '.join(STAGES)}.",
         )
 
+    def test_a_count_of_several_stages_sets_each_of_them_and_no_other(self) -> None:
+        found = {"rifleman": {"in packet": 18, "painted": 0}, "officer": {"based": 3}}
+        assert written(EntryKind.COUNTED, staged=found).comes == Holdings(figures=found)
+
 
 class TestReceived:
     def test_what_is_received_is_at_the_first_stage(self) -> None:
@@ -378,7 +382,14 @@ class TestSayingTheSame:
             {"kind": EntryKind.STRUCK_OUT, "struck_out": uuid(3), "note": "slip"},
             {"kind": EntryKind.COUNTED, "figures": {"rifleman": 26}},
             {"kind": EntryKind.COUNTED, "figures": {"officer": 0}},
+            {"kind": EntryKind.COUNTED, "staged": {"officer": {"painted": 0, "based": 2}}},
         ):
             entry, _ = drafted(request(**said), DESK)
             assert entry is not None
             assert says_the_same(entry, request(**said))
+
+    def test_another_count_by_stages_is_another_entry(self) -> None:
+        entry = written(EntryKind.COUNTED, staged={"officer": {"painted": 2, "based": 1}})
+        for stages in ({"painted": 1, "based": 2}, {"painted": 2}):
+            said = request(EntryKind.COUNTED, staged={"officer": stages})
+            assert not says_the_same(entry, said)

@@ -1,16 +1,21 @@
 """What is said where something can't be logged; the usual slips stand in test_log."""
 
+from typing import Any
+
 import pytest
 
 from paradestate.core.journal import Shortfall
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_finding import (
     duration_words,
+    other_entry,
+    said_words,
     stages_differ,
     takes_too_much,
     unclear_entry,
 )
-from tests.entries import entry, uuid
+from paradestate.core.log_request import LogRequest
+from tests.entries import ON, WRITTEN, entry, figures, uuid
 
 
 @pytest.mark.parametrize(
@@ -48,4 +53,47 @@ def test_forces_of_different_stages_are_offered() -> None:
     assert (found.code, found.hint) == (
         "stages-differ",
         "Log in the folder of one of them: marenz, ferry guard.",
+    )
+
+
+def sent(kind: EntryKind, **said: Any) -> LogRequest:  # noqa: ANN401 - fields of the request
+    return LogRequest(**{"id": uuid(5), "kind": kind, "written": WRITTEN, "on": ON, **said})
+
+
+@pytest.mark.parametrize(
+    ("said", "words"),
+    [
+        (sent(EntryKind.RECEIVED, figures={"boat": 1}), "received 1 boat, 5 March 2026"),
+        (
+            sent(EntryKind.COUNTED, staged={"officer": {"painted": 1, "based": 0}}),
+            "counted 1 officer painted and 0 officers based, 5 March 2026",
+        ),
+        (
+            sent(
+                EntryKind.SESSION,
+                minutes=90,
+                figures={"rifleman": 6},
+                from_stage="undercoated",
+                to_stage="painted",
+            ),
+            "session of 90 minutes 6 riflemen from undercoated to painted, 5 March 2026",
+        ),
+        (sent(EntryKind.LENT, stand="Truck"), "lent Truck, 5 March 2026"),
+        (
+            sent(EntryKind.STRUCK_OUT, struck_out=uuid(7), note="slip\nof pen"),
+            "struck-out 00000000: slip / of pen, 5 March 2026",
+        ),
+    ],
+)
+def test_what_is_sent_is_told_as_it_was_said(said: LogRequest, words: str) -> None:
+    assert said_words(said) == words
+
+
+def test_of_two_entries_with_one_id_both_are_shown() -> None:
+    stored = entry(EntryKind.RECEIVED, comes=figures(boat={"in packet": 2}), id=uuid(5))
+    found = other_entry(stored, sent=sent(EntryKind.RECEIVED, figures={"boat": 1}))
+    assert found.code == "entry-id-taken"
+    assert found.message == (
+        f"Entry {uuid(5)} is there already and says 'received 2 boats in packet, 5 March 2026'; "
+        "what is sent says 'received 1 boat, 5 March 2026'."
     )

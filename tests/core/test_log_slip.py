@@ -49,6 +49,19 @@ from tests.entries import ON
             "log-incomplete",
         ),
         (EntryKind.NOTED, {"note": "\udcff"}, "note-not-text"),
+        (EntryKind.COUNTED, {"staged": {"riflman": {"painted": 3}}}, "unknown-choice"),
+        (EntryKind.COUNTED, {"staged": {"rifleman": {"primed": 3}}}, "unknown-choice"),
+        (EntryKind.LOST, {"staged": {"rifleman": {"painted": 3}}}, "log-option"),
+        (
+            EntryKind.COUNTED,
+            {"staged": {"rifleman": {"painted": 3}}, "to_stage": "painted"},
+            "log-option",
+        ),
+        (
+            EntryKind.COUNTED,
+            {"staged": {"rifleman": {"painted": 3}}, "figures": {"officer": 1}},
+            "log-option",
+        ),
         (
             EntryKind.RECEIVED,
             {"figures": {"officer": 3}, "on": ON + datetime.timedelta(days=1)},
@@ -63,6 +76,11 @@ def test_a_slip_is_refused(kind: EntryKind, said: dict[str, Any], code: str) -> 
 def test_a_list_without_meaning_is_called_a_list() -> None:
     found = refused(EntryKind.NOTED, figures={"officer": 3}, note="x")
     assert found.message == "A list of figures says nothing beside 'noted'."
+
+
+def test_a_list_by_stage_is_called_one() -> None:
+    found = refused(EntryKind.LOST, staged={"rifleman": {"painted": 3}})
+    assert found.message == "A list of figures by stage says nothing beside 'lost'."
 
 
 def test_every_slip_is_told_at_once() -> None:

@@ -66,6 +66,7 @@ def request_of(
         written=now().replace(microsecond=0),
         on=day or today(),
         figures=figures or {},
+        staged={},
         minutes=minutes,
         note=(because or note).strip(),
         struck_out=what if strikes else "",

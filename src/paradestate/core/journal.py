@@ -56,13 +56,21 @@ class JournalState:
     """The latest day on which the holdings changed."""
 
 
-def struck_out(entries: Sequence[JournalEntry]) -> frozenset[str]:
-    """The ids of entries that no longer count; a strike that is struck out strikes nothing."""
-    void: set[str] = set()
+def strikes(entries: Sequence[JournalEntry]) -> Mapping[str, JournalEntry]:
+    """Id of each entry that no longer counts, to the one that strikes it out.
+
+    A strike that is struck out strikes nothing. Where several strike the same it is the latest.
+    """
+    void: dict[str, JournalEntry] = {}
     for entry in reversed(entries):
         if entry.kind is EntryKind.STRUCK_OUT and entry.id not in void:
-            void.add(entry.struck_out)
-    return frozenset(void)
+            void.setdefault(entry.struck_out, entry)
+    return void
+
+
+def struck_out(entries: Sequence[JournalEntry]) -> frozenset[str]:
+    """The ids of entries that no longer count."""
+    return frozenset(strikes(entries))
 
 
 def in_force(entries: Sequence[JournalEntry]) -> tuple[JournalEntry, ...]:

@@ -120,7 +120,7 @@ def _restaged(holdings: Holdings, stage: str) -> Holdings:
 
 
 def _counted(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...]]:
-    comes: dict[str, Mapping[str, int]] = {}
+    comes: dict[str, Mapping[str, int]] = dict(request.staged)
     findings = []
     for kind, number in request.figures.items():
         there = desk.state.held.figures.get(kind, {})
@@ -215,12 +215,13 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
     for pile in piles(entry.leaves or entry.comes):
         if not pile.is_stand:
             numbers[pile.name] = numbers.get(pile.name, 0) + pile.number
-    named = request.figures or (numbers if request.stand else {})
+    named = request.figures or (numbers if request.stand or request.staged else {})
     return (
         entry.kind is request.kind
         and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)
         and entry.minutes == (request.minutes or 0)
         and entry.struck_out.startswith(request.struck_out.lower())
+        and (not request.staged or request.staged == entry.comes.figures)
         and request.from_stage in _stages_of(entry.leaves)
         and request.to_stage in _stages_of(entry.comes)
         and (numbers == dict(named) or (request.kind is EntryKind.PROMISED and not named))

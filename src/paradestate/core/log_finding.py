@@ -7,9 +7,9 @@ from dataclasses import replace
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.core.journal import Shortfall, more_words
-from paradestate.core.journal_entry import EntryKind
+from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
-from paradestate.core.sentence.journal import SHORT
+from paradestate.core.sentence.journal import SHORT, entry_words, on_one_line
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 
 NOTHING_WRITTEN = "Nothing is written into the journal."
@@ -41,7 +41,8 @@ def unwritten(found: Finding) -> Finding:
 
 def option_without_meaning(option: str, *, kind: EntryKind) -> Finding:
     """The stop for an option that a kind of entry has no use for."""
-    word = "A list of figures" if option == "figures" else f"--{option}"
+    lists = {"figures": "A list of figures", "staged": "A list of figures by stage"}
+    word = lists.get(option, f"--{option}")
     return _stop(
         code="log-option",
         message=f"{word} says nothing beside '{kind}'.",
@@ -60,6 +61,15 @@ def stand_and_figures() -> Finding:
         code="log-option",
         message="A stand and figures are named together.",
         hint="Name the stand alone: its figures go with it; or write two entries.",
+    )
+
+
+def stages_twice() -> Finding:
+    """The stop for a count by stages that also names one stage for all."""
+    return _stop(
+        code="log-option",
+        message="Figures are counted by stage, and again at one stage for all.",
+        hint="Name every number with its own stage, or write two entries.",
     )
 
 
@@ -203,13 +213,33 @@ def stages_differ(forces: Iterable[str]) -> Finding:
     )
 
 
-def other_entry(id: str) -> Finding:  # noqa: A002 - that is what it is
-    """The stop where an id is that of another entry already."""
+def other_entry(stored: JournalEntry, *, sent: LogRequest) -> Finding:
+    """The stop where an id is that of another entry already, with what both of them say."""
+    there = f"{entry_words(stored)}, {day_words(stored.on)}"
     return _stop(
         code="entry-id-taken",
-        message=f"Another entry has the id {id} already.",
-        hint="Give each entry an id of its own, or none.",
+        message=f"Entry {stored.id} is there already and says '{there}'; what is sent says "
+        f"'{said_words(sent)}'.",
+        hint="Keep the one that is right: strike out the other, or give this one an id of its own.",
     )
+
+
+def said_words(said: LogRequest) -> str:
+    """What is to be logged, as it was said."""
+    staged = [
+        f"{several(number, kind)} {stage}"
+        for kind, stages in said.staged.items()
+        for stage, number in stages.items()
+    ]
+    parts = [
+        said.kind,
+        f"of {several(said.minutes, 'minute')}" if said.minutes else "",
+        listed(staged) or counted(said.figures) or said.stand or said.struck_out[:SHORT],
+        f"from {said.from_stage}" if said.from_stage else "",
+        f"to {said.to_stage}" if said.to_stage else "",
+    ]
+    note = f": {on_one_line(said.note)}" if said.note else ""
+    return f"{' '.join(part for part in parts if part)}{note}, {day_words(said.on)}"
 
 
 def struck_already(id: str) -> Finding:  # noqa: A002 - as above

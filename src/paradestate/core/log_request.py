@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from paradestate.core.holdings import Staged
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind
 
@@ -18,6 +19,8 @@ class LogRequest:
     on: datetime.date
     force: str = ""
     figures: Mapping[str, int] = field(default_factory=dict)
+    staged: Staged = field(default_factory=dict)
+    """Of a count of several stages at once: kind, then stage, to number."""
     from_stage: str = ""
     to_stage: str = ""
     stand: str = ""
@@ -31,6 +34,7 @@ class LogRequest:
         """Which of the options were used."""
         values = {
             "figures": self.figures,
+            "staged": self.staged,
             "from": self.from_stage,
             "to": self.to_stage,
             "stand": self.stand,

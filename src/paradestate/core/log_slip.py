@@ -10,7 +10,7 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import Desk, LogRequest
 
 OPTIONS: Mapping[EntryKind, frozenset[str]] = {
-    EntryKind.COUNTED: frozenset({"figures", "to"}),
+    EntryKind.COUNTED: frozenset({"figures", "staged", "to"}),
     EntryKind.RECEIVED: frozenset({"figures", "to", "stand"}),
     EntryKind.MOVED: frozenset({"figures", "from", "to", "stand"}),
     EntryKind.LOST: frozenset({"figures", "from", "stand"}),
@@ -30,11 +30,13 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     owned = together(desk.state.held, desk.state.lent)
     for option in sorted(request.said - OPTIONS[request.kind]):
         yield log_finding.option_without_meaning(option, kind=request.kind)
-    for kind in request.figures:
+    for kind in dict.fromkeys((*request.figures, *request.staged)):
         if kind not in desk.kinds and kind not in owned.figures:
             yield log_finding.unwritten(unknown_choice(kind, desk.kinds, what="figure kind"))
     held = {pile.stage for pile in piles(owned)}
-    for stage, others in ((request.from_stage, held), (request.to_stage, ())):
+    counted = {stage: held for stages in request.staged.values() for stage in stages}
+    said = ((request.from_stage, held), (request.to_stage, ()), *counted.items())
+    for stage, others in said:
         if stage and stage not in desk.stages and stage not in others:
             yield log_finding.unwritten(unknown_choice(stage, desk.stages, what="stage"))
     if request.stand and request.stand not in {*desk.stands, *owned.stands}:
@@ -52,10 +54,12 @@ def is_text(words: str) -> bool:
 
 
 def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
-    about_nothing = not (request.figures or request.stand)
+    about_nothing = not (request.figures or request.stand or request.staged)
     brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
     if request.figures and request.stand and not brings_on:
         yield log_finding.stand_and_figures()
+    if request.staged and (request.figures or request.to_stage):
+        yield log_finding.stages_twice()
     match request.kind:
         case EntryKind.NOTED if not request.note:
             yield log_finding.incomplete("A note needs its text.", hint="Add --note TEXT.")

@@ -13,11 +13,11 @@ SHORT = 8
 def entry_words(entry: JournalEntry) -> str:
     """What happened, without the day: `moved 6 riflemen from undercoated to painted`."""
     about = f" ({entry.stand})" if entry.stand else ""
-    note = f": {_on_one_line(entry.note)}" if entry.note else ""
+    note = f": {on_one_line(entry.note)}" if entry.note else ""
     return f"{' '.join(_words(entry))}{about}{note}"
 
 
-def _on_one_line(text: str) -> str:
+def on_one_line(text: str) -> str:
     """Text that neither breaks the line nor speaks to the terminal."""
     one = " / ".join(text.splitlines())
     return "".join(each if each.isprintable() else "\N{REPLACEMENT CHARACTER}" for each in one)
