@@ -60,18 +60,20 @@ def count(
     choice: Choice,
     against: Choice | None = None,
     since_written: bool = False,
+    on: datetime.date | None = None,
     lent_too: bool = False,
     memory: Memory = NOTHING,
 ) -> CountAnswer:
-    """Counts the force of a folder, with what is owned today.
+    """Counts the force of a folder, with what is owned today, or was on the day `on`.
 
-    With `against` also what another choice would change; with `since_written` what this choice
-    changes against the folder as it is written. With `lent_too` what is away counts as well.
+    The files are those of today in either case. With `against` also what another choice would
+    change; with `since_written` what this choice changes against the folder as it is written. With
+    `lent_too` what is away counts as well.
     """
     read = checked(folder, today=today, memory=memory)
-    stocked = with_holdings(read, folder, today=today, lent_too=lent_too, memory=memory)
+    stocked = with_holdings(read, folder, today=today, on=on, lent_too=lent_too, memory=memory)
     return memory.kept(
-        ("count", folder, lent_too, repr(choice), repr(against), since_written),
+        ("count", folder, lent_too, on, repr(choice), repr(against), since_written),
         lambda: counted(stocked, choice=choice, against=against, since_written=since_written),
         rests_on=(stocked,),
     )

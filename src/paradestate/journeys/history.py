@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from paradestate.core.finding import Finding
-from paradestate.core.journal import struck_out
+from paradestate.core.holdings import piles, together
+from paradestate.core.journal import strikes
 from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.journal_text import UnknownEntryError
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
@@ -27,10 +28,15 @@ class History:
     findings: tuple[Finding, ...]
     texts: Mapping[str, str]
     entries: tuple[JournalEntry, ...]
-    struck_out: frozenset[str]
-    """Ids of those entries that no longer count."""
+    strikes: Mapping[str, JournalEntry]
+    """Id of each entry that no longer counts, to the one that strikes it out."""
     number: int
-    """Entries in all, of that day if one was asked for."""
+    """Entries in all, of that day and about that name if one was asked for."""
+
+    @property
+    def struck_out(self) -> frozenset[str]:
+        """Ids of those entries that no longer count."""
+        return frozenset(self.strikes)
 
 
 def history(
@@ -38,12 +44,15 @@ def history(
     *,
     today: datetime.date,
     last: int,
+    skip: int = 0,
     on: datetime.date | None = None,
+    about: str = "",
     memory: Memory = NOTHING,
 ) -> History:
-    """So many entries, newest first; with `on` those that hold for that day.
+    """So many entries, newest first, `skip` of them left out.
 
-    Raises StoreError, and FileError.
+    With `on` those that hold for that day; with `about` those that touch a figure kind, a stand
+    pattern or a stand of that name, or are the entry of that id. Raises StoreError, and FileError.
     """
     known = holdings(folder, today=today, memory=memory)
     known.collection.force_of(folder)
@@ -51,14 +60,23 @@ def history(
     # Where it isn't understood the findings say so.
     with opened(known.collection.address, writing=False) as journal, suppress(UnknownEntryError):
         entries = _entries(journal, known, memory=memory)
-    asked = [entry for entry in entries if on is None or entry.on == on]
+    asked = [
+        entry
+        for entry in entries
+        if (on is None or entry.on == on) and (not about or _is_about(entry, about))
+    ]
     return History(
         findings=known.findings,
         texts=known.texts,
-        entries=tuple(asked[::-1][:last]),
-        struck_out=struck_out(entries),
+        entries=tuple(asked[::-1][skip : skip + last]),
+        strikes=strikes(entries),
         number=len(asked),
     )
+
+
+def _is_about(entry: JournalEntry, name: str) -> bool:
+    touched = {pile.name for pile in piles(together(entry.leaves, entry.comes))}
+    return name in {*touched, *entry.promised, entry.stand, entry.id, entry.struck_out}
 
 
 def _entries(

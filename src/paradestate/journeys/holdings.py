@@ -162,14 +162,15 @@ def with_holdings(
     folder: Path,
     *,
     today: datetime.date,
+    on: datetime.date | None = None,
     lent_too: bool = False,
     whole: bool = False,
     memory: Memory = NOTHING,
 ) -> Checked:
     """A force that was read, with what is owned by now in place of what its files say.
 
-    With `lent_too` what is away counts as well; with `whole` every line of the journal is verified,
-    however many there are.
+    With `on` what was owned at the end of that day; with `lent_too` what is away counts as well;
+    with `whole` every line of the journal is verified, however many there are.
     """
     collection = collection_of(folder)
     own = collection.force_of(folder)
@@ -180,9 +181,10 @@ def with_holdings(
         for name, path in collection.forces.items()
         if name != own
     }
-    known = held(collection, forces={own: read, **others}, whole=whole, memory=memory)
+    forces = {own: read, **others}
+    known = held(collection, forces=forces, on=on, whole=whole, memory=memory)
     return memory.kept(
-        ("stocked", folder, lent_too),
+        ("stocked", folder, lent_too, on),
         lambda: _with_what_is_held(read, known, own=own, lent_too=lent_too),
         rests_on=(read, known),
     )

@@ -10,6 +10,7 @@ import pytest
 
 from paradestate.text.spreadsheet import workbook
 from paradestate.text.spreadsheet.workbook import read_workbook
+from paradestate.text.spreadsheet.writing import Page, ods_bytes, xlsx_bytes
 from tests.text.spreadsheet.books import read, said, xlsx
 
 
@@ -83,6 +84,49 @@ def test_what_is_no_workbook() -> None:
         packed.writestr("x", "y")
     assert codes(empty.getvalue()) == ["not-a-spreadsheet"]
     assert codes(empty.getvalue(), "b.ods") == ["not-a-spreadsheet"]
+
+
+@pytest.mark.parametrize(
+    ("ending", "part"),
+    [
+        ("xlsx", "xl/workbook.xml"),
+        ("xlsx", "xl/styles.xml"),
+        ("xlsx", "xl/worksheets/sheet1.xml"),
+        ("ods", "content.xml"),
+        ("ods", "styles.xml"),
+    ],
+)
+@pytest.mark.parametrize("torn", [b"", b"<half", b"<a:b/>"])
+def test_a_damaged_part_of_a_file_is_no_whole_spreadsheet(
+    ending: str, part: str, torn: bytes, capsys: pytest.CaptureFixture[str]
+) -> None:
+    page = Page(name="stock", rows=(("figure", "painted"), ("rifleman", "3")))
+    data = {"xlsx": xlsx_bytes, "ods": ods_bytes}[ending]((page,))
+    sheets, findings = read_workbook(with_part(data, part, torn=torn), file=f"b.{ending}")
+    assert sheets == ()
+    assert [found.code for found in findings] == ["not-a-spreadsheet"]
+    assert capsys.readouterr().out == ""
+
+
+@pytest.mark.parametrize(
+    ("ending", "part"), [("xlsx", "xl/worksheets/sheet1.xml"), ("ods", "content.xml")]
+)
+def test_a_file_that_lacks_a_part_is_no_whole_spreadsheet(ending: str, part: str) -> None:
+    page = Page(name="stock", rows=(("figure", "painted"), ("rifleman", "3")))
+    data = {"xlsx": xlsx_bytes, "ods": ods_bytes}[ending]((page,))
+    assert codes(with_part(data, part, torn=None), f"b.{ending}") == ["not-a-spreadsheet"]
+
+
+def with_part(data: bytes, part: str, *, torn: bytes | None) -> bytes:
+    """A zipped file with one part replaced, or left out."""
+    out = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(data)) as whole, zipfile.ZipFile(out, "w") as packed:
+        for name in whole.namelist():
+            if name != part:
+                packed.writestr(name, whole.read(name))
+            elif torn is not None:
+                packed.writestr(name, torn)
+    return out.getvalue()
 
 
 def test_a_file_that_unpacks_to_very_much_is_refused_before_it_is_read() -> None:

@@ -85,7 +85,7 @@ class _Reader:
         headings = self._headings(heading_row, layout)
         missing = [key for key in layout.keys if key not in headings.values()]
         if missing:
-            self.findings.append(_without_column(heading_row.place, missing[0]))
+            self.findings.append(without_column(heading_row.place, missing[0]))
             return
         top = replace(heading_row.place, path=(layout.section,))
         section = self.sections.setdefault(
@@ -105,7 +105,7 @@ class _Reader:
             if text in known or band or layout.stages:
                 headings[column] = text
             else:
-                self.findings.append(_unknown_column(cell, text, known=known))
+                self.findings.append(unknown_column(cell, text, known=known))
         return headings
 
     def _row(
@@ -116,13 +116,13 @@ class _Reader:
         branch = section
         for key in layout.keys:
             if key not in texts:
-                self.findings.append(_without_name(row.place, key))
+                self.findings.append(without_name(row.place, key))
                 return
             name, cell = texts.pop(key)
             path = (*path, "packs", name) if path[1:] else (*path, name)
             branch = self._below(branch, name, place=replace(cell.place, path=path), path=path)
         if path in self.filled:
-            self.findings.append(_twice(row.place, path[-1], first=self.filled[path]))
+            self.findings.append(named_twice(row.place, path[-1], first=self.filled[path]))
             return
         self.filled[path] = row.place
         self._fill(branch, texts, path=path)
@@ -236,7 +236,8 @@ def _moved(node: Node, place: Place) -> Node:
             )
 
 
-def _unknown_column(cell: Cell, text: str, *, known: tuple[str, ...]) -> Finding:
+def unknown_column(cell: Cell, text: str, *, known: tuple[str, ...]) -> Finding:
+    """The stop for a heading that means nothing."""
     return Finding(
         level=Level.STOP,
         code="unknown-word",
@@ -247,7 +248,8 @@ def _unknown_column(cell: Cell, text: str, *, known: tuple[str, ...]) -> Finding
     )
 
 
-def _without_column(place: Place, key: str) -> Finding:
+def without_column(place: Place, key: str) -> Finding:
+    """The stop for a sheet without the column that names its rows."""
     return Finding(
         level=Level.STOP,
         code="column-missing",
@@ -258,7 +260,8 @@ def _without_column(place: Place, key: str) -> Finding:
     )
 
 
-def _twice(place: Place, name: str, *, first: Place) -> Finding:
+def named_twice(place: Place, name: str, *, first: Place) -> Finding:
+    """The stop for two rows of one name."""
     return Finding(
         level=Level.STOP,
         code="name-twice",
@@ -270,7 +273,8 @@ def _twice(place: Place, name: str, *, first: Place) -> Finding:
     )
 
 
-def _without_name(place: Place, key: str) -> Finding:
+def without_name(place: Place, key: str) -> Finding:
+    """The stop for a row that names nothing."""
     return Finding(
         level=Level.STOP,
         code="row-without-name",

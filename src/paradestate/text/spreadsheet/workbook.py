@@ -3,9 +3,10 @@
 import datetime
 import io
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from importlib.util import find_spec
 from typing import Any
+from xml.parsers.expat import ParserCreate
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import Place
@@ -30,8 +31,22 @@ def read_workbook(data: bytes, *, file: str) -> Sheets:
     if file.endswith(".ods"):
         if find_spec("odf") is None:
             return (), (_stop(file, code="ods-not-installed", message=_ODS, hint=_ODS_HINT),)
-        return _read_ods(data, file=file)
-    return _read_xlsx(data, file=file)
+        return _whole(lambda: _read_ods(data, file=file), file=file)
+    return _whole(lambda: _read_xlsx(data, file=file), file=file)
+
+
+def _whole(read: Callable[[], Sheets], *, file: str) -> Sheets:
+    """What was read; or that it can't be, whatever the libraries meet in a damaged file.
+
+    They raise nearly anything there.
+    """
+    try:
+        sheets, findings = read()
+    except Exception as error:  # noqa: BLE001 - any, as said above
+        return (), (_unreadable(file, str(error) or type(error).__name__),)
+    if not sheets and not findings:
+        return (), (_unreadable(file, "without a sheet"),)
+    return sheets, findings
 
 
 _ODS = "Reading .ods files needs a part that isn't installed."
@@ -76,13 +91,9 @@ def _stop(file: str, *, code: str, message: str, hint: str) -> Finding:
 
 def _read_xlsx(data: bytes, *, file: str) -> Sheets:
     import openpyxl  # noqa: PLC0415 - start-up time: only folders with spreadsheets need it
-    from openpyxl.utils.exceptions import InvalidFileException  # noqa: PLC0415
 
-    try:
-        formulas = openpyxl.load_workbook(io.BytesIO(data))
-        results = openpyxl.load_workbook(io.BytesIO(data), data_only=True)
-    except (InvalidFileException, KeyError, ValueError, OSError) as error:
-        return (), (_unreadable(file, error),)
+    formulas = openpyxl.load_workbook(io.BytesIO(data))
+    results = openpyxl.load_workbook(io.BytesIO(data), data_only=True)
     if any(sheet.max_row * sheet.max_column > MOST_CELLS for sheet in formulas.worksheets):
         message = f"A sheet has more than {MOST_CELLS:,} cells."
         hint = "Delete what isn't force data, empty rows and columns too."
@@ -149,10 +160,8 @@ def _read_ods(data: bytes, *, file: str) -> Sheets:
     from odf.opendocument import load  # noqa: PLC0415
     from odf.table import Table, TableCell, TableRow  # noqa: PLC0415
 
-    try:
-        document = load(io.BytesIO(data))
-    except (KeyError, ValueError, OSError) as error:
-        return (), (_unreadable(file, error),)
+    _refuse_torn_parts(data)
+    document = load(io.BytesIO(data))
     sheets = []
     for table in document.getElementsByType(Table):
         name = str(table.getAttribute("name"))
@@ -170,6 +179,14 @@ def _read_ods(data: bytes, *, file: str) -> Sheets:
         top = Place(file=file, line=1, column=1)
         sheets.append(Sheet(name=name, rows=tuple(rows), place=top))
     return tuple(sheets), ()
+
+
+def _refuse_torn_parts(data: bytes) -> None:
+    """Raises where a part isn't whole XML: the library would print it and read what is left."""
+    with zipfile.ZipFile(io.BytesIO(data)) as packed:
+        for part in dict.fromkeys(("content.xml", *packed.namelist())):
+            if part.endswith(".xml"):
+                ParserCreate(namespace_separator=" ").Parse(packed.read(part), True)  # noqa: FBT003
 
 
 def _ods_cells(
