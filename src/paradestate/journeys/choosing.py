@@ -11,7 +11,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Wanted, Wishes
 from paradestate.core.span import DateSpan
 from paradestate.text.money import read_money
-from paradestate.text.number import read_decimal, read_percent
+from paradestate.text.number import read_decimal, read_percent, read_whole
 from paradestate.text.slip import Slip
 from paradestate.text.typed import (
     name_twice,
@@ -96,6 +96,12 @@ def want_of(text: str) -> tuple[Mapping[str, int] | None, tuple[Finding, ...]]:
     """The want that was typed: None where nothing was."""
     read = read_numbers(text) if text else None
     return (None, (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
+
+
+def number_of(text: str, *, of: str) -> tuple[int | None, tuple[Finding, ...]]:
+    """The whole number that was typed into a box, `of` what it is; None where none was."""
+    number, findings = _typed(text, read=lambda typed: read_whole(typed, least=0))
+    return number, tuple(replace(each, message=f"{of}: {each.message}") for each in findings)
 
 
 def names_of(text: str) -> tuple[tuple[str, ...], tuple[Finding, ...]]:

@@ -10,14 +10,18 @@ from pathlib import Path
 
 from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.holdings import Staged
+from paradestate.core.log_request import LogRequest
 from paradestate.core.place import Place
 from paradestate.core.stock_take import (
     StockChange,
+    changed_since,
     left_open,
     not_counted,
     stock_changes,
 )
+from paradestate.journeys.history import history
 from paradestate.journeys.holdings import HeldCollection, holdings
+from paradestate.journeys.log import Logged, log
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.spreadsheet import CannotWriteError
 from paradestate.text.spreadsheet.stock import ENDINGS, read_stock, stock_page
@@ -100,6 +104,27 @@ def proposed(
         changes=changes,
         agreeing=said - len(changes),
     )
+
+
+def accepted(
+    folder: Path,
+    *,
+    today: datetime.date,
+    request: LogRequest,
+    was: Staged,
+    memory: Memory = NOTHING,
+) -> Logged:
+    """Writes a count that was looked at, unless what it says `was` held isn't any more.
+
+    Raises StoreError and FileError.
+    """
+    sent_before = history(folder, today=today, last=1, about=request.id, memory=memory).number
+    known = holdings(folder, today=today, memory=memory)
+    if known.state is not None and not sent_before:
+        stopped = tuple(changed_since(known.state.held.figures, was))
+        if stopped:
+            return Logged(findings=stopped, texts=known.texts)
+    return log(folder, today=today, request=request, memory=memory)
 
 
 def _too_large(data: bytes, *, file: str) -> Finding:

@@ -1,0 +1,110 @@
+"""Receiving a parcel: what was ordered, what came of it, what is short or miscast."""
+
+from collections.abc import Mapping, Sequence
+
+from starlette.responses import Response
+
+from paradestate.core.choice import Choice
+from paradestate.core.delivery import Delivery
+from paradestate.core.finding import Finding
+from paradestate.core.sentence.journal import entry_words
+from paradestate.core.sentence.wording import counted, day_words
+from paradestate.core.source import Source
+from paradestate.journeys.check import checked
+from paradestate.journeys.order import Request, Search, order
+from paradestate.journeys.receiving import BookedIn, Parcel
+from paradestate.journeys.receiving import receive as booked_in
+from paradestate.web.entry_form import field, figures_said, head_said, new_id
+from paradestate.web.visit import Visit
+
+SECONDS = 10.0
+"""How long the cheapest order is looked for when a form is to be filled in with it."""
+
+
+def show(visit: Visit) -> Response:
+    """The choice of a source, or the form for its parcel."""
+    name = visit.query.get("source", "")
+    is_to_be_filled = bool(name) and visit.query.get("fill") == "cheapest"
+    ordered, findings = _cheapest(visit, name) if is_to_be_filled else ({}, ())
+    said = {
+        field(word, pack): str(number)
+        for pack, number in ordered.items()
+        for word in ("ordered", "came")
+    }
+    return _page(visit, source=name, findings=findings, said=said)
+
+
+def receive(visit: Visit) -> Response:
+    """Books the parcel in."""
+    form, head = visit.form, head_said(visit)
+    every = {word: figures_said(form, word) for word in ("ordered", "came", "short", "miscast")}
+    slips = [found for _, findings in every.values() for found in findings]
+    name = form.text("source")
+    if slips or head.findings:
+        found = (*head.findings, *slips)
+        return _page(visit, source=name, findings=found, said=form.texts, status=422)
+    parcel = Parcel(
+        id=head.id,
+        written=head.written,
+        on=head.on,
+        delivery=Delivery(
+            source=name,
+            ordered=every["ordered"][0],
+            came=every["came"][0],
+            short=every["short"][0],
+            miscast=every["miscast"][0],
+        ),
+        note=form.text("note"),
+    )
+    done = booked_in(visit.folder, today=visit.today, parcel=parcel, memory=visit.memory)
+    if done.logged.entry is None:
+        return _page(visit, source=name, findings=done.findings, said=form.texts, status=422)
+    return _page(visit, source=name, findings=done.findings, done=done)
+
+
+def _cheapest(visit: Visit, source: str) -> tuple[Mapping[str, int], tuple[Finding, ...]]:
+    """The packs of one source in the cheapest order of what is lacking now."""
+    journey = order(
+        visit.folder,
+        today=visit.today,
+        choice=Choice(),
+        request=Request(),
+        search=Search(seconds=SECONDS),
+        memory=visit.memory,
+    )
+    if journey.answer is None:
+        return {}, journey.checked.findings
+    packs = journey.answer.order.packs
+    return {name: number for (seller, name), number in packs.items() if seller == source}, ()
+
+
+def _page(
+    visit: Visit,
+    *,
+    source: str,
+    findings: Sequence[Finding] = (),
+    said: Mapping[str, str] | None = None,
+    done: BookedIn | None = None,
+    status: int = 200,
+) -> Response:
+    read = checked(visit.folder, today=visit.today, memory=visit.memory)
+    chosen = read.force.sources.get(source)
+    entry = visit.form.text("entry") if status != 200 else new_id()  # noqa: PLR2004 - 200: fine
+    return visit.page(
+        "parcel.html",
+        status=status,
+        sources=read.force.sources,
+        chosen=chosen,
+        kinds=() if chosen is None else _kinds(chosen),
+        findings_here=findings,
+        said=said or {},
+        done=done,
+        entry=entry,
+        field=field,
+        words={"entry": entry_words, "day": day_words, "counted": counted},
+    )
+
+
+def _kinds(source: Source) -> tuple[str, ...]:
+    """The kinds that any pack of a source holds."""
+    return tuple(dict.fromkeys(kind for pack in source.packs.values() for kind in pack.holds))
