@@ -1,11 +1,14 @@
 """The sheet of what is held, written and read back."""
 
+import datetime
+from collections.abc import Callable, Sequence
+
 import pytest
 
 from paradestate.core.holdings import Staged
 from paradestate.text.spreadsheet.stock import StockReading, read_stock, stock_page
 from paradestate.text.spreadsheet.writing import csv_text, ods_bytes, xlsx_bytes
-from tests.text.spreadsheet.books import Rows, xlsx
+from tests.text.spreadsheet.books import xlsx
 
 KINDS = ("rifleman", "officer")
 STAGES = ("in packet", "painted")
@@ -16,8 +19,8 @@ def read(data: bytes, file: str = "stock.xlsx") -> StockReading:
     return read_stock(data, file=file, kinds=KINDS, stages=STAGES)
 
 
-def rows(*rows: Rows) -> StockReading:
-    return read(xlsx({"stock": rows}))  # type: ignore[dict-item] # rows of cells
+def rows(*rows: Sequence[object]) -> StockReading:
+    return read(xlsx({"stock": rows}))
 
 
 def said(reading: StockReading) -> list[tuple[str, str, str]]:
@@ -32,7 +35,7 @@ def test_what_is_written_comes_back_with_its_noughts(ending: str) -> None:
         ("rifleman", "8", "2"),
         ("officer", "0", "0"),
     )
-    write = {
+    write: dict[str, Callable[[], bytes]] = {
         "xlsx": lambda: xlsx_bytes((page,)),
         "ods": lambda: ods_bytes((page,)),
         "csv": lambda: csv_text(page).encode("utf-8-sig"),
@@ -77,8 +80,6 @@ def test_what_is_not_understood_is_named_by_its_cell() -> None:
 
 
 def test_a_name_that_became_a_date_is_no_name() -> None:
-    import datetime  # noqa: PLC0415 - of this test alone
-
     reading = rows(["figure", "painted"], [datetime.date(2026, 3, 1), 4])
     assert [code for code, _, _ in said(reading)] == ["date-in-cell"]
 
