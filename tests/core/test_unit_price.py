@@ -24,12 +24,6 @@ def test_what_is_sold_only_mixed_or_not_at_all_has_no_price() -> None:
     assert unit_prices({"officer": 1, "cyclist": 1}, marenz().sources, currency=GBP) == {}
 
 
-def test_a_pack_that_can_not_be_had_gives_none() -> None:
-    near = source("Near", pack("A", 100, most=0, rifleman=4), pack("B", 300, most=1, rifleman=4))
-    found = unit_prices(ONE, {"Near": near}, currency=GBP)
-    assert found["rifleman"].pack == "B"
-
-
 def test_a_kind_of_which_a_pack_holds_none_does_not_make_it_mixed() -> None:
     near = source("Near", pack("A", 100, rifleman=4, officer=0))
     assert unit_prices(ONE, {"Near": near}, currency=GBP)["rifleman"].number == 4

@@ -44,7 +44,7 @@ def _offers(
     for source in sources.values():
         for pack in source.packs.values():
             number = _alone(pack, kind)
-            if number and pack.most != 0:
+            if number:
                 each = Fraction(pack.price, number) * exchange_rate(source, currency)
                 yield (
                     each,

@@ -83,12 +83,11 @@ def figures_of(owned: Holdings, forces: Iterable[Force]) -> Mapping[str, int]:
 
 
 def _sold(force: Force) -> frozenset[str]:
-    """The kinds that some pack which can be had holds."""
+    """The kinds that some pack holds."""
     return frozenset(
         kind
         for source in force.sources.values()
         for pack in source.packs.values()
-        if pack.most != 0
         for kind, number in pack.holds.items()
         if number
     )

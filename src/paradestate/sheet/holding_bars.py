@@ -14,8 +14,11 @@ DESK, PHONE = 1184, 358
 HIGH = 22
 """Height of a bar."""
 
-DIGIT = 8.5
-"""About how wide a digit is."""
+TYPE, PHONE_TYPE = 14, 17
+"""Size of type; larger on a phone, where the drawing is shown smaller."""
+
+DIGIT = 0.62
+"""About how wide a letter or digit is, of the size of type."""
 
 APART = 7
 """Least space between two numbers."""
@@ -38,19 +41,50 @@ class Bar:
 
 def holding_bars(bars: Sequence[Bar], *, stages: Sequence[str], width: int = DESK) -> Drawing:
     """The bars under one another; on a phone each name stands above its bar."""
-    is_narrow = width < DESK
-    left = 0 if is_narrow else 8 + max((len(bar.name) for bar in bars), default=0) * DIGIT
-    room = width - left - 2 - len("000 held") * DIGIT
     greatest = max((bar.total for bar in bars), default=1) or 1
-    row = 70 if is_narrow else 54
+    frame = _frame(bars, width=width, greatest=greatest)
     rows = [
         group(
-            *_row(bar, stages=stages, left=left, unit=room / greatest, is_narrow=is_narrow),
-            transform=f"translate(0 {number * row})",
+            *_row(bar, stages=stages, frame=frame),
+            transform=f"translate(0 {number * frame.row})",
+            font_size=frame.type,
         )
         for number, bar in enumerate(bars)
     ]
-    return drawing(rows, size=(width, max(row * len(bars), 1)), words=_words(bars, stages=stages))
+    size = (width, max(frame.row * len(bars), 1))
+    return drawing(rows, size=size, words=_words(bars, stages=stages))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Frame:
+    """Where things stand in a row."""
+
+    left: float
+    top: int
+    """Of the bar."""
+    row: int
+    unit: float
+    """Length of one figure."""
+    type: int
+
+    def wide(self, text: str) -> float:
+        """About how wide a text is."""
+        return len(text) * DIGIT * self.type
+
+
+def _frame(bars: Sequence[Bar], *, width: int, greatest: int) -> _Frame:
+    is_narrow = width < DESK
+    size = PHONE_TYPE if is_narrow else TYPE
+    names = max((len(bar.name) for bar in bars), default=0)
+    left = 0.0 if is_narrow else 8 + names * DIGIT * size
+    end = len(f"{greatest} held") * DIGIT * size + 10
+    return _Frame(
+        left=left,
+        top=24 if is_narrow else 2,
+        row=78 if is_narrow else 54,
+        unit=(width - left - 2 - end) / greatest,
+        type=size,
+    )
 
 
 def _words(bars: Sequence[Bar], *, stages: Sequence[str]) -> str:
@@ -72,32 +106,27 @@ def _in_order(bar: Bar, stages: Sequence[str]) -> list[tuple[str, int]]:
     return [(stage, bar.stages[stage]) for stage in order if bar.stages.get(stage)]
 
 
-def _row(
-    bar: Bar, *, stages: Sequence[str], left: float, unit: float, is_narrow: bool
-) -> Iterator[Element]:
-    top = 20 if is_narrow else 2
-    yield element("text", text=bar.name, x=0, y=14 if is_narrow else top + 16, class_="b")
-    at, end = left + 1.0, 0.0
-    for stage, number in _in_order(bar, stages):
-        wide = number * unit
-        look = texture_of(stage, stages=stages)
-        yield _box(at, top=top, wide=wide, fill=look.fill, stroke=look.stroke)
-        end = max(at + wide / 2 - _wide(number) / 2, end)
-        yield element("text", text=str(number), x=end, y=top + HIGH + 16, class_="soft")
-        end += _wide(number) + APART
-        at += wide
+def _row(bar: Bar, *, stages: Sequence[str], frame: _Frame) -> Iterator[Element]:
+    base = frame.top + 16
+    yield _text(bar.name, x=0, y=16 if frame.top > HIGH else base, class_="b")
+    at, free = frame.left + 1.0, frame.left
+    looks = [(texture_of(stage, stages=stages), number) for stage, number in _in_order(bar, stages)]
+    parts = [(look.fill, look.stroke, number, str(number)) for look, number in looks]
     if bar.lent:
-        wide = bar.lent * unit
-        yield _box(at, top=top, wide=wide, fill="none", stroke=RULE)
-        place = max(at + wide / 2 - 22, end)
-        yield element("text", text=f"{bar.lent} lent", x=place, y=top + HIGH + 16, class_="soft")
+        parts.append(("none", RULE, bar.lent, f"{bar.lent} lent"))
+    for fill, stroke, number, words in parts:
+        wide = number * frame.unit
+        yield _box(at, top=frame.top, wide=wide, fill=fill, stroke=stroke)
+        # A number stands under the middle of its part, or beside the one before.
+        place = max(at + wide / 2 - frame.wide(words) / 2, free)
+        yield _text(words, x=place, y=frame.top + HIGH + frame.type + 2, class_="soft")
+        free = place + frame.wide(words) + APART
         at += wide
-    held = f"{bar.total - bar.lent} held"
-    yield element("text", text=held, x=at + 8, y=top + 16)
+    yield _text(f"{bar.total - bar.lent} held", x=at + 8, y=base)
 
 
-def _wide(number: int) -> float:
-    return len(str(number)) * DIGIT
+def _text(words: str, *, x: float, y: int, class_: str = "") -> Element:
+    return element("text", text=words, x=x, y=y, class_=class_ or None, font_size="inherit")
 
 
 def _box(left: float, *, top: int, wide: float, fill: str, stroke: str) -> Element:

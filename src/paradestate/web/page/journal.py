@@ -2,14 +2,14 @@
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from starlette.responses import Response
 
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind, JournalEntry
-from paradestate.core.log_finding import incomplete, unwritten
+from paradestate.core.log_finding import incomplete, not_yet, unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.journal import SHORT, entry_words
 from paradestate.core.sentence.wording import day_words, several
@@ -122,6 +122,9 @@ def _verification(visit: Visit) -> Verification:
 
 
 def _past(visit: Visit, on: datetime.date) -> tuple[Past | None, tuple[Finding, ...]]:
+    if on > visit.today:
+        is_to_come = replace(not_yet(on), effect="There is no parade state of it to show.")
+        return None, (replace(is_to_come, hint="Choose today or a day before."),)
     answer = count(visit.folder, today=visit.today, choice=Choice(), on=on, memory=visit.memory)
     if answer.count is None:
         return None, answer.checked.findings

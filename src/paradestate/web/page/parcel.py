@@ -4,14 +4,16 @@ from collections.abc import Mapping, Sequence
 
 from starlette.responses import Response
 
+from paradestate.core.certainty import Exact
 from paradestate.core.choice import Choice
-from paradestate.core.delivery import Delivery
+from paradestate.core.delivery import Delivery, packs_words
 from paradestate.core.finding import Finding
+from paradestate.core.money import money_text
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import counted, day_words
 from paradestate.core.source import Source
 from paradestate.journeys.check import checked
-from paradestate.journeys.order import Request, Search, order
+from paradestate.journeys.order import OrderJourney, Request, Search, order
 from paradestate.journeys.receiving import BookedIn, Parcel
 from paradestate.journeys.receiving import receive as booked_in
 from paradestate.web.entry_form import field, figures_said, head_said, new_id
@@ -24,14 +26,35 @@ SECONDS = 10.0
 def show(visit: Visit) -> Response:
     """The choice of a source, or the form for its parcel."""
     name = visit.query.get("source", "")
-    is_to_be_filled = bool(name) and visit.query.get("fill") == "cheapest"
-    ordered, findings = _cheapest(visit, name) if is_to_be_filled else ({}, ())
+    if visit.query.get("fill") != "cheapest":
+        return _page(visit, source=name)
+    journey = _cheapest(visit)
+    if journey.answer is None or journey.problem is None:
+        return _page(visit, source=name, findings=journey.checked.findings)
+    packs = journey.answer.order.packs
+    name = name or next((seller for seller, _ in packs), "")
     said = {
         field(word, pack): str(number)
-        for pack, number in ordered.items()
+        for (seller, pack), number in packs.items()
         for word in ("ordered", "came")
+        if seller == name
     }
-    return _page(visit, source=name, findings=findings, said=said)
+    return _page(visit, source=name, said=said, told=_order_words(journey, source=name))
+
+
+def _order_words(journey: OrderJourney, *, source: str) -> str:
+    """Which order a form was filled in with."""
+    answer, problem = journey.answer, journey.problem
+    if answer is None or problem is None or not answer.order.packs:
+        return "Nothing is lacking, so there is no order to fill in."
+    by_source: dict[str, dict[str, int]] = {}
+    for (seller, pack), number in answer.order.packs.items():
+        by_source.setdefault(seller, {})[pack] = number
+    parts = "; ".join(f"{seller}: {packs_words(packs)}" for seller, packs in by_source.items())
+    total = money_text(answer.order.total, problem.currency)
+    sure = "exact" if isinstance(answer.certainty, Exact) else "the best found in time"
+    here = "" if source in by_source else f" Nothing of it is from {source}."
+    return f"The cheapest order of what is lacking now ({total}, {sure}): {parts}.{here}"
 
 
 def receive(visit: Visit) -> Response:
@@ -62,9 +85,9 @@ def receive(visit: Visit) -> Response:
     return _page(visit, source=name, findings=done.findings, done=done)
 
 
-def _cheapest(visit: Visit, source: str) -> tuple[Mapping[str, int], tuple[Finding, ...]]:
-    """The packs of one source in the cheapest order of what is lacking now."""
-    journey = order(
+def _cheapest(visit: Visit) -> OrderJourney:
+    """The cheapest order of what is lacking now."""
+    return order(
         visit.folder,
         today=visit.today,
         choice=Choice(),
@@ -72,10 +95,6 @@ def _cheapest(visit: Visit, source: str) -> tuple[Mapping[str, int], tuple[Findi
         search=Search(seconds=SECONDS),
         memory=visit.memory,
     )
-    if journey.answer is None:
-        return {}, journey.checked.findings
-    packs = journey.answer.order.packs
-    return {name: number for (seller, name), number in packs.items() if seller == source}, ()
 
 
 def _page(
@@ -85,6 +104,7 @@ def _page(
     findings: Sequence[Finding] = (),
     said: Mapping[str, str] | None = None,
     done: BookedIn | None = None,
+    told: str = "",
     status: int = 200,
 ) -> Response:
     read = checked(visit.folder, today=visit.today, memory=visit.memory)
@@ -99,6 +119,7 @@ def _page(
         findings_here=findings,
         said=said or {},
         done=done,
+        told=told,
         entry=entry,
         field=field,
         words={"entry": entry_words, "day": day_words, "counted": counted},

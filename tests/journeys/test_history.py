@@ -1,0 +1,72 @@
+"""The journal looked at, a part of it or a day, and the parade state of a past day."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from paradestate.core.choice import Choice
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.strength import stands_by_stage
+from paradestate.journeys.count import Count, count
+from paradestate.journeys.history import history
+from paradestate.journeys.memory import NOTHING, Memory
+from tests.journeys.logging_to import TODAY, logged
+
+DAY = datetime.timedelta(days=1)
+
+
+def entry(folder: Path, kind: EntryKind, **said: object) -> JournalEntry:
+    made = logged(folder, kind, **said).entry
+    assert made is not None
+    return made
+
+
+def test_entries_come_newest_first_and_page_by_page(guard: Path) -> None:
+    every = [entry(guard, EntryKind.NOTED, note=str(number)) for number in range(5)]
+    page = history(guard, today=TODAY, last=2, skip=2)
+    assert (page.entries, page.number) == ((every[2], every[1]), 5)
+    assert history(guard, today=TODAY, last=2, skip=9).entries == ()
+
+
+def test_entries_about_a_name_or_an_id_are_found(guard: Path) -> None:
+    boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    moved = entry(guard, EntryKind.MOVED, figures={"rifleman": 4}, to_stage="assembled")
+    note = entry(guard, EntryKind.NOTED, stand="Boat", note="leaks")
+    strike = entry(guard, EntryKind.STRUCK_OUT, struck_out=moved.id, note="slip")
+
+    def about(name: str) -> tuple[JournalEntry, ...]:
+        return history(guard, today=TODAY, last=9, about=name).entries
+
+    assert about("boat") == (boat,)
+    assert about("Boat") == (note,)
+    assert about("rifleman") == (moved,)
+    assert about(moved.id) == (strike, moved)
+    assert about("lorry") == ()
+
+
+def test_what_strikes_an_entry_out_is_known_with_its_reason(guard: Path) -> None:
+    boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    strike = entry(guard, EntryKind.STRUCK_OUT, struck_out=boat.id, note="counted twice")
+    found = history(guard, today=TODAY, last=9)
+    assert found.strikes == {boat.id: strike}
+    assert found.struck_out == {boat.id}
+
+
+@pytest.mark.parametrize("memory", [NOTHING, Memory()])
+def test_a_past_day_is_counted_with_what_was_held_at_its_end(guard: Path, memory: Memory) -> None:
+    logged(guard, EntryKind.MOVED, figures={"rifleman": 4}, to_stage="assembled", on=TODAY - DAY)
+    logged(guard, EntryKind.RECEIVED, figures={"boat": 1}, to_stage="based", on=TODAY)
+
+    def counted(on: datetime.date | None) -> Count:
+        answer = count(guard, today=TODAY, choice=Choice(), on=on, memory=memory)
+        assert answer.count is not None
+        return answer.count
+
+    now, yesterday = counted(None).strength, counted(TODAY - DAY).strength
+    assert now.held == {"rifleman": 10, "boat": 1}
+    assert yesterday.held == {"rifleman": 10}
+    assert stands_by_stage(now) != stands_by_stage(yesterday)
+    before = counted(TODAY - 2 * DAY)
+    assert before.force.stock == {"rifleman": {"in packet": 8, "painted": 2}}
+    assert counted(None).strength.held == now.held
