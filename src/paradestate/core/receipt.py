@@ -47,6 +47,35 @@ class Receipt:
         return self.goods - self.discount + self.carriage
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Charge:
+    """What a source makes of goods of some value, in minor units of its own currency."""
+
+    goods: int
+    discount_rate: Fraction
+    discount: int
+    carriage: int
+
+    @property
+    def total(self) -> int:
+        """What is paid."""
+        return self.goods - self.discount + self.carriage
+
+
+NOTHING_BOUGHT = Charge(goods=0, discount_rate=Fraction(0), discount=0, carriage=0)
+
+
+def charge(source: Source, *, goods: int) -> Charge:
+    """What is paid for goods of that value, bought in one order."""
+    rate = step_reached(source.discount, goods, default=Fraction(0))
+    return Charge(
+        goods=goods,
+        discount_rate=rate,
+        discount=half_up(goods * rate),
+        carriage=int(step_reached(source.carriage, goods, default=Minor(0))),
+    )
+
+
 def receipt(source: Source, packs: Mapping[str, int], *, currency: Currency) -> Receipt:
     """What `source` charges for so many of its packs, by name; `currency` is the force's."""
     lines = tuple(
@@ -55,19 +84,16 @@ def receipt(source: Source, packs: Mapping[str, int], *, currency: Currency) -> 
         if (number := packs.get(name, 0))
     )
     goods = sum(line.cost for line in lines)
-    rate = step_reached(source.discount, goods, default=Fraction(0)) if lines else Fraction(0)
-    discount = half_up(goods * rate)
-    carriage = int(step_reached(source.carriage, goods, default=Minor(0))) if lines else 0
-    total = goods - discount + carriage
+    charged = charge(source, goods=goods) if lines else NOTHING_BOUGHT
     return Receipt(
         source=source.name,
         currency=source.currency,
         lines=lines,
         goods=goods,
-        discount_rate=rate,
-        discount=discount,
-        carriage=carriage,
-        exchanged=half_up(total * exchange_rate(source, currency)),
+        discount_rate=charged.discount_rate,
+        discount=charged.discount,
+        carriage=charged.carriage,
+        exchanged=half_up(charged.total * exchange_rate(source, currency)),
     )
 
 
