@@ -4,10 +4,11 @@ from pathlib import Path
 
 import click
 
-from paradestate.cli.finding_report import finding_json, print_findings, summary
+from paradestate.cli.finding_report import print_findings, summary
 from paradestate.cli.option import finish, folder_argument, json_option, today
 from paradestate.cli.output import at_work, print_json
 from paradestate.core.finding import Level
+from paradestate.journeys.document import finding_document
 from paradestate.journeys.holdings import checked_with_journal
 
 EPILOG = """\b
@@ -38,7 +39,7 @@ def command(folder: Path, *, strict: bool, schema: bool, as_json: bool) -> None:
     with at_work("Reading"):
         read = checked_with_journal(folder, today=today())
     if as_json:
-        print_json({"findings": [finding_json(finding) for finding in read.findings]})
+        print_json({"findings": [finding_document(finding) for finding in read.findings]})
     else:
         print_findings(read.findings, read.texts)
         click.echo(f"{read.force.title or folder}: {summary(read.findings) or 'nothing to say'}.")

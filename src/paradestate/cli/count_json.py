@@ -2,7 +2,6 @@
 
 from fractions import Fraction
 
-from paradestate.cli.stand_in import stand_in_json
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
 from paradestate.core.figure import Sort
@@ -11,6 +10,7 @@ from paradestate.core.outline import decimal_text
 from paradestate.core.ratio import Ratio, ratio
 from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count
+from paradestate.journeys.document import stand_in_document
 
 
 def count_json(answer: Count) -> dict[str, object]:
@@ -26,7 +26,7 @@ def count_json(answer: Count) -> dict[str, object]:
         "held": dict(owned.held),
         "deficiency": dict(owned.deficiency),
         "surplus": dict(owned.surplus),
-        "stand_ins": [stand_in_json(each) for each in owned.stand_ins],
+        "stand_ins": [stand_in_document(each) for each in owned.stand_ins],
         "ratio": _ratio(answer),
         "chains": {name: str(chain) for name, chain in made.rollup.chains.items()},
         "three_totals": dict(

@@ -65,26 +65,3 @@ def summary(findings: Sequence[Finding]) -> str:
         if counted[level]
     ]
     return ", ".join(words)
-
-
-def finding_json(finding: Finding) -> dict[str, object]:
-    """A finding for programs."""
-    return {
-        "level": finding.level,
-        "code": finding.code,
-        "message": finding.message,
-        "effect": finding.effect,
-        "hint": finding.hint,
-        **_place_json(finding.place),
-        "related": [_place_json(place) for place in finding.related],
-    }
-
-
-def _place_json(place: Place) -> dict[str, object]:
-    known: dict[str, object] = {
-        "file": place.file,
-        "line": place.line,
-        "column": place.column,
-        "path": list(place.path),
-    }
-    return known | ({"cell": place.cell} if place.cell else {})

@@ -8,11 +8,11 @@ import click
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.interruption import stopping_softly
 from paradestate.cli.option import choice_options, finish, folder_argument, json_option, today
-from paradestate.cli.order_json import order_json
 from paradestate.cli.order_option import asked, order_options
 from paradestate.cli.order_progress import shown_progress
 from paradestate.cli.output import print_json
 from paradestate.journeys.order import Search, order
+from paradestate.journeys.order_document import order_document
 
 EPILOG = """\b
 Examples:
@@ -49,7 +49,7 @@ def command(
         answer = order(folder, today=today(), choice=choice, request=request, search=search)
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.answer is not None and as_json:
-        print_json(order_json(answer))
+        print_json(order_document(answer))
     elif answer.answer is not None:
         from paradestate.cli.order_report import print_order
 

@@ -7,13 +7,13 @@ from rich.console import Console
 from rich.text import Text
 
 from paradestate.cli.output import console, titled_table
-from paradestate.cli.stand_in import stand_in_sentence
 from paradestate.core.certainty import Exact, Within
 from paradestate.core.money import Currency, money_text
 from paradestate.core.number import percent_text
 from paradestate.core.order import Order, OrderProblem
 from paradestate.core.order_outcome import OrderAnswer
 from paradestate.core.receipt import Receipt
+from paradestate.core.sentence.stand_in import stand_in_sentence
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.order import OrderJourney
 

@@ -9,13 +9,13 @@ from rich.table import Table
 from rich.text import Text
 
 from paradestate.cli.output import command_line, console, titled_table
-from paradestate.cli.stand_in import stand_in_sentence
 from paradestate.core.change import Change
 from paradestate.core.establishment import LayerTotals
 from paradestate.core.figure import Sort
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
 from paradestate.core.ratio import evenness, ratio
+from paradestate.core.sentence.stand_in import stand_in_sentence
 from paradestate.core.sentence.wording import several
 from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count

@@ -1,4 +1,4 @@
-"""Who stands in for whom, for people and for programs."""
+"""Who stands in for whom, for people."""
 
 from paradestate.core.figure import StandIn
 from paradestate.core.sentence.wording import plural, several
@@ -9,8 +9,3 @@ def stand_in_sentence(each: StandIn) -> str:
     if each.number == 1:
         return f"1 {each.kind} stands in for 1 {each.stands_for}."
     return f"{several(each.number, each.kind)} stand in for {plural(each.stands_for)}."
-
-
-def stand_in_json(each: StandIn) -> dict[str, object]:
-    """A stand-in for programs."""
-    return {"kind": each.kind, "stands_for": each.stands_for, "number": each.number}

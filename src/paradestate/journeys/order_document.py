@@ -1,14 +1,14 @@
-"""An order for programs."""
+"""An order for programs, whether on a command line or from a page, as a JSON document."""
 
-from paradestate.cli.stand_in import stand_in_json
 from paradestate.core.certainty import Within, certainty_word
 from paradestate.core.money import Currency, amount_text
 from paradestate.core.order import Order
 from paradestate.core.receipt import Receipt
+from paradestate.journeys.document import stand_in_document
 from paradestate.journeys.order import OrderJourney
 
 
-def order_json(journey: OrderJourney) -> dict[str, object]:
+def order_document(journey: OrderJourney) -> dict[str, object]:
     """The order with the keys that programs rely on; money as decimal strings."""
     answer, problem = journey.answer, journey.problem
     if answer is None or problem is None:
@@ -34,7 +34,7 @@ def order_json(journey: OrderJourney) -> dict[str, object]:
         "sources": [_receipt(receipt, currency) for receipt in order.receipts],
         "left_over": dict(order.left_over),
         "least_left_over": answer.least_left_over,
-        "stand_ins": [stand_in_json(each) for each in order.stand_ins],
+        "stand_ins": [stand_in_document(each) for each in order.stand_ins],
         "arrival_days": journey.arrival,
         "steps": [_step(step, currency) for step in answer.steps],
         "all_steps": answer.all_steps,
