@@ -32,6 +32,7 @@ from paradestate.core.months_finding import (
     too_many_months,
     too_many_orders,
 )
+from paradestate.core.order import Order
 from paradestate.core.parcel import Parcel, parcels_of
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.savings import Savings
@@ -39,7 +40,7 @@ from paradestate.core.source import force_currency
 from paradestate.core.span import DateSpan
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.choosing import typed_finding
-from paradestate.journeys.order import Request, Search, order
+from paradestate.journeys.order import OrderJourney, Request, Search, order
 from paradestate.text.money import in_minor
 from paradestate.text.slip import Slip
 
@@ -92,9 +93,16 @@ def months_of_order(
     if read.is_stopped or _limit(read.force, terms) is None:
         return _spread(MonthsJourney(checked=read), terms=terms)
     found = order(folder, today=today, choice=choice, request=request, search=search)
+    if found.answer is None:
+        return MonthsJourney(checked=found.checked)
+    return months_of_found(found, found.answer.order, terms=terms)
+
+
+def months_of_found(found: OrderJourney, bought: Order, *, terms: Terms) -> MonthsJourney:
+    """The months in which to buy the parcels of an order that was found, or of one beside it."""
     if found.answer is None or found.problem is None:
         return MonthsJourney(checked=found.checked)
-    parcels = parcels_of(found.problem, found.answer.order, band=terms.band)
+    parcels = parcels_of(found.problem, bought, band=terms.band)
     journey = MonthsJourney(
         checked=found.checked, parcels=parcels, certainty=found.answer.certainty
     )

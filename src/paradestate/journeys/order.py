@@ -14,15 +14,16 @@ from paradestate.core.choice import Choice, unknown_choice
 from paradestate.core.cover import Substitutes
 from paradestate.core.finding import Finding, in_reading_order
 from paradestate.core.force import Force
+from paradestate.core.gap import Gap, gaps
 from paradestate.core.lead_time import arrival
 from paradestate.core.money import Currency, decimal_places, half_up
-from paradestate.core.order import OrderProblem, netted
+from paradestate.core.order import Order, OrderProblem, netted
 from paradestate.core.order_finding import doubts, nothing_found, refusal, unknown_arrival
 from paradestate.core.order_outcome import Barred, NobodySells, NotFound, OrderAnswer, Outcome
 from paradestate.core.source import force_currency
 from paradestate.core.strength import Strength
 from paradestate.journeys.check import Checked
-from paradestate.journeys.count import count
+from paradestate.journeys.count import Count, CountAnswer, count
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.solve.clock import never
 from paradestate.solve.order import Wish, cheapest_order
@@ -85,6 +86,11 @@ def order(
 ) -> OrderJourney:
     """The cheapest order of what is lacking, or of the want given, as it was asked for."""
     counted = count(folder, today=today, choice=choice, lent_too=True, memory=memory)
+    return order_of(counted, request=request, search=search)
+
+
+def order_of(counted: CountAnswer, *, request: Request, search: Search) -> OrderJourney:
+    """The cheapest order for a force that was counted with what is away."""
     read = counted.checked
     if counted.count is None:
         return OrderJourney(checked=read, want={})
@@ -104,6 +110,16 @@ def order(
         remark = unknown_arrival(force, told.answer.order)
         return replace(told, checked=_with(told.checked, (remark,)))
     return told
+
+
+def gaps_of(
+    counted: Count, *, request: Request, problem: OrderProblem | None = None, bought: Order | None
+) -> tuple[Gap, ...]:
+    """What is wanted of each kind and what is there, with the packs of an order where one is."""
+    owned = counted.strength
+    if request.want is None:
+        return gaps(owned.wanted, owned.filled, problem=problem, order=bought)
+    return gaps(_numbers(request.want), {}, problem=problem, order=bought)
 
 
 def _found(
