@@ -22,7 +22,7 @@ from paradestate.sheet.svg import Drawing
 from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
-from paradestate.web.page import holdings, journal, organisation, parade, stands
+from paradestate.web.page import holdings, journal, organisation, parade, purchases, stands
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.site import Clock, Site
 from paradestate.web.visit import FORCES, Visit, cookie_of
@@ -32,6 +32,7 @@ PAGES: tuple[Page, ...] = (
     organisation.PAGE,
     stands.PAGE,
     holdings.PAGE,
+    purchases.PAGE,
     journal.PAGE,
 )
 """Every page of a force, in the order of the index."""

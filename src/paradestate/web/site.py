@@ -10,6 +10,7 @@ from jinja2 import Environment
 from paradestate.journeys.collection import holds_force
 from paradestate.journeys.memory import Memory
 from paradestate.text.error import FileError
+from paradestate.web.search import Searches
 
 Clock = Callable[[], datetime.datetime]
 """Gives the time, with its zone."""
@@ -36,6 +37,7 @@ class Site:
     templates: Environment
     sheets: tuple[Sheet, ...]
     memory: Memory = field(default_factory=Memory)
+    searches: Searches = field(default_factory=Searches)
 
     def forces(self) -> Mapping[str, Path]:
         """The forces of the folder by name. Raises FileError where it can't be read.

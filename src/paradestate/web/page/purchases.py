@@ -1,0 +1,308 @@
+"""Purchases: what is lacking, the cheapest way to get it, and in which months to pay for it."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from starlette.exceptions import HTTPException
+from starlette.responses import JSONResponse, Response, StreamingResponse
+
+from paradestate.core.choice import Choice
+from paradestate.core.finding import Finding
+from paradestate.core.force import Aim, Force
+from paradestate.core.outline import decimal_text
+from paradestate.core.sentence.wording import several
+from paradestate.journeys.aiming import (
+    AimingAnswer,
+    ChangedSinceError,
+    aim_anew,
+    last_kept,
+    put_aim_back,
+)
+from paradestate.journeys.choosing import choice_of, money_of
+from paradestate.journeys.count import Count, CountAnswer, count
+from paradestate.journeys.document import finding_document
+from paradestate.journeys.order import OrderJourney, gaps_of, order_of
+from paradestate.journeys.order_document import order_document
+from paradestate.web.page_kind import Page
+from paradestate.web.purchase.lead import lacking_words
+from paradestate.web.purchase.progress import events_of, progress_of
+from paradestate.web.purchase.question import (
+    LONGEST_SECONDS,
+    SOURCE,
+    USUAL_SECONDS,
+    Question,
+    for_the_page,
+    question,
+)
+from paradestate.web.purchase.view import OrderView, bars_of, order_view
+from paradestate.web.search import RunningSearch, TooManySearchesError
+from paradestate.web.visit import Visit
+
+AT_ONCE = 0.25
+"""Seconds that a page waits for a search before it shows how far that is."""
+A_MOMENT = 2.0
+"""Seconds that a program waits for it, and a page for one that was told to stop."""
+UNPROCESSABLE, BUSY, UNDER_WAY = 422, 503, 202
+OPTIONS = {
+    "stand-ins": "Bought figures may stand in",
+    "fewest-left-over": "As few left over as can be",
+    "one-parcel": "One parcel",
+    "soonest": "As soon as can be",
+}
+SECONDS = (10, USUAL_SECONDS, 300, LONGEST_SECONDS)
+
+
+def show(visit: Visit) -> Response:
+    """The order of what is lacking, or how far the search for it is."""
+    return _page(visit, question(visit.query))
+
+
+def _page(
+    visit: Visit, asked: Question, *, status: int = 200, found: Sequence[Finding] = ()
+) -> Response:
+    """The page for a question, with findings about what was sent."""
+    counted = _counted(visit)
+    if counted.count is None:
+        return visit.page("stopped.html", title="Purchases", found=counted.checked.findings)
+    if asked.findings:
+        return _without_order(
+            visit, counted.count, asked=asked, found=(*asked.findings, *found), status=UNPROCESSABLE
+        )
+    try:
+        search = _search(visit, counted, asked=asked)
+    except TooManySearchesError as error:
+        busy = f"{several(int(str(error)), 'search')} for orders run already, and no more at once."
+        return _without_order(
+            visit, counted.count, asked=asked, found=tuple(found), status=BUSY, busy=busy
+        )
+    if not search.wait(AT_ONCE):
+        return _without_order(
+            visit, counted.count, asked=asked, found=tuple(found), status=status, search=search
+        )
+    journey = search.answer()
+    view = order_view(counted.count, journey, question=asked, today=visit.today)
+    plan_found = view.plan.findings if view else ()
+    every = (*found, *journey.checked.findings, *plan_found)
+    if view is None:
+        return _without_order(
+            visit, counted.count, asked=asked, found=every, status=status, ended=search
+        )
+    return _filled(
+        visit,
+        counted.count,
+        asked=asked,
+        status=status,
+        found=every,
+        view=view,
+        ended=search,
+        bars=view.bars,
+    )
+
+
+def _without_order(
+    visit: Visit,
+    counted: Count,
+    *,
+    asked: Question,
+    found: tuple[Finding, ...],
+    status: int,
+    search: RunningSearch | None = None,
+    ended: RunningSearch | None = None,
+    busy: str = "",
+) -> Response:
+    """The page with what is lacking only: there is no order, or not yet."""
+    gaps = gaps_of(counted, request=asked.request, bought=None)
+    return _filled(
+        visit,
+        counted,
+        asked=asked,
+        status=status,
+        found=found,
+        bars=bars_of(gaps),
+        search=search,
+        ended=ended,
+        busy=busy,
+    )
+
+
+def _filled(
+    visit: Visit,
+    counted: Count,
+    *,
+    asked: Question,
+    status: int,
+    found: tuple[Finding, ...],
+    bars: object,
+    view: OrderView | None = None,
+    search: RunningSearch | None = None,
+    ended: RunningSearch | None = None,
+    busy: str = "",
+) -> Response:
+    gaps = gaps_of(counted, request=asked.request, bought=None)
+    force = counted.force
+    kept = last_kept(force) if "aimed" in visit.query else None
+    return visit.page(
+        "purchases.html",
+        status=status,
+        asked=asked,
+        found=for_the_page(found),
+        bars=bars,
+        view=view,
+        lacking=lacking_words(gaps),
+        number=several(sum(max(0, gap.lack) for gap in gaps), "figure"),
+        search=search,
+        progress=progress_of(search) if search else None,
+        ended=ended,
+        is_cut_short=_is_cut_short(ended),
+        busy=busy,
+        options=OPTIONS,
+        seconds=SECONDS,
+        source_field=SOURCE,
+        sources=tuple(force.sources),
+        aim=_aim_texts(force),
+        kept=kept,
+        was_put_back=visit.query.get("aimed") == "back",
+        comment_gone="gone" in visit.query,
+    )
+
+
+def _is_cut_short(ended: RunningSearch | None) -> bool:
+    """Whether a search ended before it had proved its answer."""
+    return ended is not None and (ended.state.stopping or _out_of_time(ended.answer()))
+
+
+def _out_of_time(journey: OrderJourney) -> bool:
+    if journey.answer is None:
+        return any(found.code == "not-computed" for found in journey.checked.findings)
+    return journey.answer.out_of_time
+
+
+def _aim_texts(force: Force) -> dict[str, str]:
+    """The aim as its form is filled in."""
+    aim = force.aim or Aim()
+    return {
+        "deadline": str(aim.deadline or ""),
+        "a month": decimal_text(aim.a_month) if aim.a_month else "",
+        "text": aim.text,
+    }
+
+
+def _counted(visit: Visit) -> CountAnswer:
+    """The force with what is away, as an order counts it."""
+    return count(
+        visit.folder, today=visit.today, choice=Choice(), lent_too=True, memory=visit.memory
+    )
+
+
+def _search(visit: Visit, counted: CountAnswer, *, asked: Question) -> RunningSearch:
+    """The search of a question; it joins the one that runs for the same."""
+    return visit.site.searches.begun(
+        (visit.folder, repr(asked.request), asked.seconds),
+        lambda search: order_of(counted, request=asked.request, search=search),
+        seconds=asked.seconds,
+        rests_on=counted,
+    )
+
+
+def order_json(visit: Visit) -> Response:
+    """The order for programs; while it is looked for, how far that is."""
+    asked, counted = question(visit.query), _counted(visit)
+    if counted.count is None or asked.findings:
+        return _refused_json((*counted.checked.findings, *asked.findings))
+    try:
+        search = _search(visit, counted, asked=asked)
+    except TooManySearchesError:
+        return JSONResponse(
+            {"certainty": "not computed"}, status_code=BUSY, headers={"retry-after": "5"}
+        )
+    if not search.wait(A_MOMENT):
+        known = {"certainty": "not computed", **progress_of(search)}
+        return JSONResponse(known, status_code=UNDER_WAY, headers={"retry-after": "2"})
+    journey = search.answer()
+    if journey.answer is None:
+        return _refused_json(journey.checked.findings)
+    return JSONResponse(order_document(journey))
+
+
+def _refused_json(found: Sequence[Finding]) -> Response:
+    documents = [finding_document(each) for each in found]
+    return JSONResponse({"findings": documents}, status_code=UNPROCESSABLE)
+
+
+def progress(visit: Visit) -> Response:
+    """The events of a search."""
+    search = visit.site.searches.found(visit.query.get("search", ""))
+    if search is None:
+        raise HTTPException(404, "This search has ended, and its answer isn't kept any more.")
+    return StreamingResponse(events_of(search), media_type="text/event-stream")
+
+
+def stop(visit: Visit) -> Response:
+    """Ends a search with the best so far."""
+    search = visit.site.searches.found(visit.form.text("search"))
+    if search is not None:
+        search.stop()
+        search.wait(A_MOMENT)
+    return _to(visit, question(visit.form.texts))
+
+
+def again(visit: Visit) -> Response:
+    """Looks anew for what was looked for, as if it had never been."""
+    visit.site.searches.forget(visit.form.text("search"))
+    return _to(visit, question(visit.form.texts))
+
+
+def aim(visit: Visit) -> Response:
+    """Writes the deadline and the money a month into the folder."""
+    form, asked = visit.form, question(visit.form.texts)
+    choice, findings = choice_of(date=form.text("deadline"))
+    a_month, more = money_of(form.text("a-month"))
+    if findings or more:
+        return _page(visit, asked, status=UNPROCESSABLE, found=(*findings, *more))
+    answer = aim_anew(
+        visit.folder,
+        today=visit.today,
+        at=visit.now,
+        deadline=choice.date,
+        a_month=a_month if a_month is None else Fraction(a_month),
+    )
+    return _aimed(visit, asked, answer=answer, how="yes")
+
+
+def aim_back(visit: Visit) -> Response:
+    """Puts the version from before the last change of the aim back."""
+    asked = question(visit.form.texts)
+    try:
+        answer = put_aim_back(
+            visit.folder, today=visit.today, at=visit.now, former=visit.form.text("former")
+        )
+    except ChangedSinceError:
+        raise HTTPException(
+            409,
+            "The file was changed again since, so nothing was put back. Its former versions are "
+            "kept: see Files.",
+        ) from None
+    return _aimed(visit, asked, answer=answer, how="back")
+
+
+def _aimed(visit: Visit, asked: Question, *, answer: AimingAnswer, how: str) -> Response:
+    if answer.checked.is_stopped:
+        return _page(visit, asked, status=UNPROCESSABLE, found=answer.checked.findings)
+    told = {} if answer.aimed is None else {"aimed": how}
+    if answer.aimed is not None and answer.aimed.comments_gone:
+        told["gone"] = "yes"
+    return _to(visit, asked, told)
+
+
+def _to(visit: Visit, asked: Question, told: dict[str, str] | None = None) -> Response:
+    query = asked.query(**(told or {}))
+    return visit.back_to(f"purchases?{query}" if query else "purchases")
+
+
+PAGE = Page(
+    path="purchases",
+    title="Purchases",
+    show=show,
+    actions={"stop": stop, "again": again, "aim": aim, "aim-back": aim_back},
+    parts={"order.json": order_json, "progress": progress},
+)
