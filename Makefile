@@ -10,7 +10,7 @@ EXACT := src/paradestate/core/*,src/paradestate/text/*,src/paradestate/chance/*
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help setup demo test check lint bench lock clean postgresql
+.PHONY: help setup demo test check lint bench lock clean postgresql chromium
 
 help:  ## print this menu
 	@sed -n 's/^\([a-z]*\):.*  ## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
@@ -29,19 +29,23 @@ demo: setup  ## start the example force of Marenz, count it and order what it la
 	@echo "    $(BIN)/paradestate count $(DEMO)"
 	@echo "    $(BIN)/paradestate --help"
 
-test: lint postgresql  ## everything: lint, types, import walls, every test, coverage
+test: lint postgresql chromium  ## everything: lint, types, import walls, every test, coverage
 	@rm -rf build/coverage && mkdir -p build/coverage
 	$(BIN)/coverage run -m pytest -n 2 -p no:benchmark
 	@$(BIN)/coverage combine --quiet
 	@$(BIN)/coverage report
 	$(BIN)/coverage report --include='$(EXACT)' --fail-under=100
 
-check: lint postgresql  ## the fast half: lint, types, import walls, the tests that are not slow
+check: lint postgresql chromium  ## the fast half: lint, types, import walls, the tests that are not slow
 	$(BIN)/pytest -n 2 -p no:benchmark -m "not slow"
 
 # The programs of the server, which the tests of the store start for themselves.
 postgresql:
 	@tools/postgresql
+
+# The browser in which the tests look at the page.
+chromium:
+	@tools/chromium
 
 lint: setup  ## format, lint, types and import walls, without a test
 	$(BIN)/ruff format --check $(CODE)
@@ -50,7 +54,7 @@ lint: setup  ## format, lint, types and import walls, without a test
 	$(BIN)/lint-imports
 
 SEEDS ?= 20
-bench: setup postgresql  ## how long things take, for the trend (hours; with SEEDS=1 minutes)
+bench: setup postgresql chromium  ## how long things take, for the trend (hours; with SEEDS=1 minutes)
 	$(BIN)/pytest bench
 	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
 
