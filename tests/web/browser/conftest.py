@@ -1,10 +1,13 @@
-"""A browser for the tests that look at the page as a person does."""
+"""A browser, a page server on this machine, and a page between them that minds its errors."""
 
 import shutil
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.web.server import Served, marenz, serving
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 ARGUMENTS = (
@@ -30,3 +33,25 @@ def browser() -> Iterator[Browser]:
         started = playwright.chromium.launch(executable_path=found, args=list(ARGUMENTS))
         yield started
         started.close()
+
+
+@pytest.fixture
+def served(tmp_path: Path) -> Iterator[Served]:
+    """The example force of Marenz, served on a free port of this machine."""
+    with serving(marenz(tmp_path)) as server:
+        yield server
+
+
+@pytest.fixture
+def page(browser: Browser, served: Served) -> Iterator[Page]:
+    """A page at 1280 px whose relative addresses are the server's; it fails on a console error."""
+    context = browser.new_context(
+        base_url=served.url, viewport={"width": 1280, "height": 900}, reduced_motion="reduce"
+    )
+    opened = context.new_page()
+    wrong: list[str] = []
+    opened.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
+    opened.on("pageerror", lambda error: wrong.append(str(error)))
+    yield opened
+    context.close()
+    assert wrong == []
