@@ -73,7 +73,8 @@ class Asking:
             (name.replace("_", "-").lower().encode("latin-1"), value.encode("latin-1", "replace"))
             for name, value in (usual | dict(headers)).items()
         ]
-        answer = self.raw(method, target.encode("latin-1"), headers=raw, body=body)
+        sent = target.partition("#")[0].encode("latin-1")
+        answer = self.raw(method, sent, headers=raw, body=body)
         for name, value in answer.headers:
             if name == b"set-cookie":
                 key, _, content = value.decode("latin-1").partition("=")

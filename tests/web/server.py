@@ -14,7 +14,8 @@ from starlette.types import ASGIApp
 
 from paradestate.journeys.new import new_from_example
 from paradestate.web.application import application, local_time, new_site
-from paradestate.web.serving import LOOPBACK, loopback_hosts
+from paradestate.web.listening import LOOPBACK
+from paradestate.web.serving import loopback_hosts
 from paradestate.web.site import Clock
 
 STARTED_WITHIN_SECONDS = 30

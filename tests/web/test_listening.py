@@ -18,7 +18,8 @@ from contextlib import closing, contextmanager
 
 import pytest
 
-from paradestate.web.listening import LOOPBACK, ListenError, bound
+from paradestate.text.error import FileError
+from paradestate.web.listening import LOOPBACK, bound
 from paradestate.web.phone.addresses import Named
 from paradestate.web.phone.certificate import Certificate, certificate
 
@@ -171,7 +172,7 @@ def test_old_and_plain_speech_is_refused_over_tls(made: Certificate) -> None:
 def test_a_port_that_is_taken_is_said() -> None:
     with bound(LOOPBACK, 0) as taken:
         port = taken.getsockname()[1]
-        with pytest.raises(ListenError, match=f"Port {port} .* is taken .*--port {port + 10}"):
+        with pytest.raises(FileError, match=f"Port {port} .* is taken .*--port {port + 10}"):
             bound(LOOPBACK, port)
 
 
@@ -190,7 +191,7 @@ def test_another_reason_is_said_too(
         raise OSError(number, os.strerror(number))
 
     monkeypatch.setattr(socket, "create_server", refused)
-    with pytest.raises(ListenError, match=words):
+    with pytest.raises(FileError, match=words):
         bound(LOOPBACK, 80)
 
 

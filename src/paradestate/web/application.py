@@ -22,8 +22,10 @@ from paradestate.sheet.svg import Drawing
 from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
-from paradestate.web.page import holdings, journal, organisation, parade, purchases, stands
+from paradestate.web.page import holdings, journal, organisation, parade, phone, purchases, stands
 from paradestate.web.page_kind import Handler, Page
+from paradestate.web.phone.gate import Door, Gate
+from paradestate.web.phone.listener import PhoneListener
 from paradestate.web.site import Clock, Site
 from paradestate.web.visit import FORCES, Visit, cookie_of
 
@@ -57,16 +59,29 @@ def new_site(folder: Path, *, hosts: frozenset[str], clock: Clock = local_time) 
     )
 
 
+def site_of_phone(site: Site, *, listener: PhoneListener) -> Site:
+    """The same folder, as it is served to the devices that are paired."""
+    door = Door(
+        devices=listener.devices,
+        pairing=listener.pairing,
+        today=lambda: site.clock().date(),
+        show=lambda asked: site.templates.get_template("pair.html").render(asked=asked),
+    )
+    return replace(site, hosts=listener.hosts, phone=None, door=door)
+
+
 def application(site: Site) -> Starlette:
     """The ASGI application that serves a site."""
     return Starlette(
         routes=[
             Mount("/static", StaticFiles(packages=[("paradestate.web", "static")])),
             Route("/", _answering(site, _first)),
+            *_phone_routes(site),
             *(route for page in PAGES for route in _routes(site, page)),
         ],
         middleware=[
             Middleware(Guard, hosts=site.hosts),
+            *(() if site.door is None else (Middleware(Gate, door=site.door),)),
             Middleware(GZipMiddleware, minimum_size=1000),
         ],
         exception_handlers=dict(HANDLERS),
@@ -89,6 +104,19 @@ def _routes(site: Site, page: Page) -> list[BaseRoute]:
                 methods=["POST"] if name not in page.parts else ["GET", "POST"],
             )
             for name, handler in page.actions.items()
+        ),
+    ]
+
+
+def _phone_routes(site: Site) -> list[BaseRoute]:
+    """The page about phones, for the computer itself alone."""
+    if site.door is not None:
+        return []
+    return [
+        Route(phone.PATH, _answering(site, phone.show)),
+        *(
+            Route(f"{phone.PATH}/{name}", _answering(site, None, change=handler), methods=["POST"])
+            for name, handler in phone.ACTIONS.items()
         ),
     ]
 

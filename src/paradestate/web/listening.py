@@ -22,6 +22,8 @@ from pathlib import Path
 import uvicorn
 from starlette.types import ASGIApp
 
+from paradestate.text.error import FileError
+
 LOOPBACK = "127.0.0.1"
 
 GRACE_SECONDS = 0.4
@@ -43,10 +45,6 @@ NOT_NEWS = (
 SIGNALS = (signal.SIGINT, signal.SIGTERM)
 
 
-class ListenError(Exception):
-    """An address and port can't be listened at; says why and what to do."""
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Listener:
     """An application at a socket, over TLS where there is a certificate."""
@@ -60,13 +58,13 @@ class Listener:
 def bound(address: str, port: int) -> socket.socket:
     """A socket that listens at this address and port alone.
 
-    Raises ListenError where the port is taken, or may not be used by this user.
+    Raises FileError where the port is taken, or may not be used by this user.
     """
     family = socket.AF_INET6 if ip_address(address).version == 6 else socket.AF_INET  # noqa: PLR2004
     try:
         return socket.create_server((address, port), family=family)
     except OSError as error:
-        raise ListenError(_why(error, address=address, port=port)) from error
+        raise FileError(_why(error, address=address, port=port)) from error
 
 
 def _why(error: OSError, *, address: str, port: int) -> str:
@@ -85,7 +83,7 @@ def _why(error: OSError, *, address: str, port: int) -> str:
             return f"{where}: {error.strerror}. Nothing was started."
 
 
-def listen(listeners: Sequence[Listener], *, ready: Callable[[], None]) -> None:
+def listen(listeners: Sequence[Listener], *, ready: Callable[[], object]) -> None:
     """Answers requests until the process is told to end (Ctrl-C, or SIGTERM).
 
     The first listener's application is told when it begins and ends; the others' are taken to be
@@ -106,7 +104,7 @@ def _is_news(record: logging.LogRecord) -> bool:
     )
 
 
-async def _listen(listeners: Sequence[Listener], *, ready: Callable[[], None]) -> None:
+async def _listen(listeners: Sequence[Listener], *, ready: Callable[[], object]) -> None:
     servers = [_Server(_config(each, is_first=place == 0)) for place, each in enumerate(listeners)]
 
     def end() -> None:

@@ -1,51 +1,91 @@
-"""Serving: a socket of this machine alone, and the application behind it."""
+"""Serving: the listener of this computer alone, and beside it, where asked for, that of phones."""
 
 import socket
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
-import uvicorn
+from paradestate.web.application import application, local_time, new_site, site_of_phone
+from paradestate.web.listening import LOOPBACK, Listener, bound, listen
+from paradestate.web.phone.addresses import AddressError, Named, named_address, only_address
+from paradestate.web.phone.listener import PhoneListener, phone_listener
+from paradestate.web.phone.private_file import state_folder
 
-from paradestate.text.error import FileError
-from paradestate.web.application import application, new_site
+__all__ = ["AddressError", "Named", "phone_address", "serve"]
 
-LOOPBACK = "127.0.0.1"
+HTTP_PORT = 80
+"""The port that a browser leaves out (RFC 9110, 4.2.1)."""
 
-END_SECONDS = 1
-"""How long answers under way are waited for when the program ends."""
+Told = Callable[[str], object]
 
 
-def serve(folder: Path, *, port: int, told: Callable[[str], object]) -> None:
-    """Serves a folder until Ctrl-C. Raises FileError where the port can't be had."""
-    listening = bound(LOOPBACK, port=port)
-    port = listening.getsockname()[1]
-    site = new_site(folder, hosts=loopback_hosts(port))
-    told(f"Open http://{LOOPBACK}:{port}/ in a browser of this computer. Ctrl-C ends.")
-    config = uvicorn.Config(
-        application(site),
-        log_level="warning",
-        server_header=False,
-        date_header=False,
-        timeout_graceful_shutdown=END_SECONDS,
+def phone_address(name: str) -> Named:
+    """The address of this machine of that name; without a name the only one in its network.
+
+    Raises AddressError where it is none of this machine's, or where there are several.
+    """
+    return named_address(name) if name else only_address()
+
+
+def serve(
+    folder: Path,
+    *,
+    port: int,
+    told: Told,
+    phone: Named | None = None,
+    ready: Callable[[str], object] = lambda _: None,
+) -> None:
+    """Serves a folder until Ctrl-C, with `phone` at that address too, to paired devices.
+
+    `ready` gets the address of the first page once it is answered.
+
+    Raises FileError where the port can't be had, or the certificate can't be read or written.
+    """
+    own = bound(LOOPBACK, port)
+    first = f"http://{LOOPBACK}:{own.getsockname()[1]}/"
+    listeners = _listeners(folder, port=port, own=own, phone=phone, told=told)
+    told(f"Open {first} in a browser of this computer. Ctrl-C ends.")
+    listen(listeners, ready=lambda: ready(first))
+    told("Ended.")
+
+
+def _listeners(
+    folder: Path, *, port: int, own: socket.socket, phone: Named | None, told: Told
+) -> tuple[Listener, ...]:
+    site = new_site(folder, hosts=loopback_hosts(own.getsockname()[1]))
+    if phone is None:
+        return (Listener(application=application(site), bound=own),)
+    others = bound(str(phone.address), port)
+    beside = phone_listener(
+        phone, port=others.getsockname()[1], folder=state_folder(), now=local_time()
     )
-    uvicorn.Server(config).run(sockets=[listening])
+    for line in _words(beside):
+        told(line)
+    return (
+        Listener(application=application(replace(site, phone=beside)), bound=own),
+        Listener(
+            application=application(site_of_phone(site, listener=beside)),
+            bound=others,
+            certificate=beside.certificate.path,
+        ),
+    )
 
 
-def bound(address: str, *, port: int) -> socket.socket:
-    """A socket that listens there. Raises FileError where it can't."""
-    listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-    try:
-        listening.bind((address, port))
-    except OSError as error:
-        listening.close()
-        raise FileError(
-            f"Port {port} of {address} can't be had: {error.strerror}. Perhaps this program runs "
-            "already; else choose another one with --port."
-        ) from error
-    return listening
+def _words(phone: PhoneListener) -> Iterator[str]:
+    """What it means that phones are let in."""
+    yield f"Phones are answered at {phone.url}"
+    yield f"  {phone.reach}"
+    yield "  Whoever isn't paired sees the page of pairing alone; a paired device may do everything"
+    yield "  that can be done on these pages, and what it writes stands in this journal."
+    if phone.certificate.why_new:
+        yield f"  A new certificate was made: {phone.certificate.why_new}."
+    yield "  Its SHA-256 fingerprint, to compare with what the phone's browser shows:"
+    for row in phone.fingerprint_rows:
+        yield f"    {row}"
+    yield "  To let a phone in, open the page “On a phone” on this computer."
 
 
 def loopback_hosts(port: int) -> frozenset[str]:
     """What a browser of this computer may call it."""
-    return frozenset(f"{name}:{port}" for name in (LOOPBACK, "localhost"))
+    names = (LOOPBACK, "localhost")
+    return frozenset(names if port == HTTP_PORT else (f"{name}:{port}" for name in names))

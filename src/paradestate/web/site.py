@@ -10,6 +10,8 @@ from jinja2 import Environment
 from paradestate.journeys.collection import holds_force
 from paradestate.journeys.memory import Memory
 from paradestate.text.error import FileError
+from paradestate.web.phone.gate import Door
+from paradestate.web.phone.listener import PhoneListener
 from paradestate.web.search import Searches
 
 Clock = Callable[[], datetime.datetime]
@@ -38,6 +40,19 @@ class Site:
     sheets: tuple[Sheet, ...]
     memory: Memory = field(default_factory=Memory)
     searches: Searches = field(default_factory=Searches)
+    phone: PhoneListener | None = None
+    """The listener for phones beside this one; None where phones aren't let in."""
+    door: Door | None = None
+    """Who is let in here; None where only this computer reaches it."""
+
+    @property
+    def reach(self) -> str:
+        """Who can look at these pages, in a few words."""
+        if self.door is not None:
+            return "from a paired device"
+        return (
+            "on this machine only" if self.phone is None else "on this machine and paired devices"
+        )
 
     def forces(self) -> Mapping[str, Path]:
         """The forces of the folder by name. Raises FileError where it can't be read.

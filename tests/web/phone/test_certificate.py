@@ -15,7 +15,7 @@ from cryptography.hazmat.primitives.serialization import load_pem_private_key
 
 from paradestate.text.error import FileError
 from paradestate.web.phone.addresses import Named
-from paradestate.web.phone.certificate import FILE, Certificate, certificate
+from paradestate.web.phone.certificate import Certificate, certificate
 
 NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
 DAY = datetime.timedelta(days=1)
@@ -75,7 +75,7 @@ def test_nobody_else_can_read_it(tmp_path: Path) -> None:
         os.umask(before)
     assert S_IMODE(answer.path.stat().st_mode) == 0o600
     assert S_IMODE(answer.path.parent.stat().st_mode) == 0o700
-    assert [path.name for path in answer.path.parent.iterdir()] == [FILE]
+    assert [path.name for path in answer.path.parent.iterdir()] == ["certificate-192.168.7.20.pem"]
 
 
 def test_a_server_can_be_started_with_it(tmp_path: Path) -> None:
@@ -98,10 +98,22 @@ def test_a_clock_set_back_makes_another(tmp_path: Path) -> None:
     assert anew.fingerprint != first.fingerprint
 
 
-def test_another_address_or_name_makes_another(tmp_path: Path) -> None:
+def test_each_address_and_name_has_its_own(tmp_path: Path) -> None:
     first, _ = made(tmp_path)
-    anew, _ = made(tmp_path, named=DESK)
-    assert anew.fingerprint != first.fingerprint
+    other, _ = made(tmp_path, named=DESK)
+    sixth = Named(address=ipaddress.ip_address("fd00::5"), name="fd00::5")
+    third, _ = made(tmp_path, named=sixth)
+    assert len({each.fingerprint for each in (first, other, third)}) == 3
+    assert third.path.name == "certificate-fd00--5.pem"
+    again, _ = made(tmp_path)
+    assert (again.fingerprint, again.why_new) == (first.fingerprint, "")
+
+
+def test_one_of_another_address_is_not_taken(tmp_path: Path) -> None:
+    first, _ = made(tmp_path)
+    moved = Named(address=ipaddress.ip_address("192.168.7.21"), name="192.168.7.21")
+    first.path.rename(tmp_path / "certificate-192.168.7.21.pem")
+    anew, _ = made(tmp_path, named=moved)
     assert anew.why_new == "the one before was for another address"
 
 

@@ -23,9 +23,6 @@ from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 from paradestate.web.phone.addresses import Named
 from paradestate.web.phone.private_file import ExposedError, read_private, write_private
 
-FILE = "certificate.pem"
-"""Holds the key too, so that the two can't be of different days."""
-
 BEFORE = datetime.timedelta(days=1)
 """A phone whose clock is a little behind takes it too."""
 LIFE = datetime.timedelta(days=396)
@@ -51,7 +48,7 @@ def certificate(named: Named, *, folder: Path, now: datetime.datetime) -> Certif
 
     Raises FileError where it can't be read or written.
     """
-    path = folder / FILE
+    path = folder / _file_name(named)
     found, why_new = _kept(path, named=named, now=now)
     if found is None:
         found = _made(path, named=named, now=now)
@@ -59,6 +56,14 @@ def certificate(named: Named, *, folder: Path, now: datetime.datetime) -> Certif
     return Certificate(
         path=path, fingerprint=digits, ends=found.not_valid_after_utc, why_new=why_new
     )
+
+
+def _file_name(named: Named) -> str:
+    """A file for each address, so that a computer that is here and there keeps both.
+
+    It holds the key too, so that the two can't be of different days.
+    """
+    return f"certificate-{named.name.replace(':', '-')}.pem"
 
 
 def _kept(
