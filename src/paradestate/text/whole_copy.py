@@ -23,8 +23,7 @@ def with_whole_copy(found: Finding) -> Finding:
     if found.code not in BROKEN_OFF:
         return found
     file = Path(found.place.file)
-    kept = former_versions(file)[:MOST_TRIED]
-    whole = next((former for former in kept if _is_whole(former)), None)
+    whole = whole_copy(file)
     if whole is None:
         return found
     command = shlex.join(["cp", str(whole.path), str(file)])
@@ -33,6 +32,12 @@ def with_whole_copy(found: Finding) -> Finding:
         f"To go back to it: {command}"
     )
     return replace(found, hint=hint)
+
+
+def whole_copy(file: Path) -> Former | None:
+    """The newest former version of a file that holds something and reads without a finding."""
+    kept = former_versions(file)[:MOST_TRIED]
+    return next((former for former in kept if _is_whole(former)), None)
 
 
 def _is_whole(former: Former) -> bool:
