@@ -5,7 +5,7 @@ folder -> read -> reviewed -> in reading order
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from paradestate.core.finding import Finding, in_reading_order, stops
@@ -27,6 +27,8 @@ class Checked:
     findings: tuple[Finding, ...]
     texts: Mapping[str, str]
     """File to its text, for showing the line of a finding."""
+    names: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Kind of name to the names of that kind that the files define."""
 
     @property
     def is_stopped(self) -> bool:
@@ -57,7 +59,7 @@ def _read(folder: Path, *, today: datetime.date, instead: Mapping[str, bytes] | 
         reading = read_folder(folder, instead=instead)
         doubts = _reviewed(reading.force, today=today) if reading.whole else ()
         findings = in_reading_order((*reading.findings, *doubts))
-    return Checked(force=reading.force, findings=findings, texts=reading.texts)
+    return Checked(force=reading.force, findings=findings, texts=reading.texts, names=reading.names)
 
 
 def _reviewed(force: Force, *, today: datetime.date) -> Iterator[Finding]:

@@ -127,6 +127,15 @@ class FreeText:
         return {"type": ["string", "number", "boolean"]}
 
 
+DEFINED_UNDER = "a name defined under "
+"""How a schema says of which kind the names are that may stand there."""
+
+
+def keys_schema(kind: str) -> Schema:
+    """What a schema says of an object whose keys are names of a kind."""
+    return {"propertyNames": {"description": f"{DEFINED_UNDER}{kind}"}}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NameOf:
     """The name of something that the folder defines."""
@@ -152,7 +161,7 @@ class NameOf:
         """Any name; a schema can't look it up."""
         return {
             "type": ["string", "number", "boolean"],
-            "description": f"a name defined under {self.kind}",
+            "description": f"{DEFINED_UNDER}{self.kind}",
         }
 
 
@@ -211,8 +220,10 @@ class MappingOf(Generic[K, V]):
         return {str(self.key.write(key)): self.value.write(item) for key, item in value.items()}
 
     def schema(self) -> Schema:
-        """An object with free keys."""
-        return {"type": "object", "additionalProperties": self.value.schema()}
+        """An object whose keys are free, or names of one kind."""
+        key: object = self.key
+        keys = keys_schema(key.kind) if isinstance(key, NameOf) else {}
+        return {"type": "object", **keys, "additionalProperties": self.value.schema()}
 
 
 def same_key_slip(text: str) -> Slip:

@@ -1,7 +1,7 @@
 """A force folder read: files, trees, one joined tree, a force with findings."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +36,8 @@ class Reading:
     """Whether every file was read to its end, so that nothing is missing but what findings say."""
     texts: Mapping[str, str]
     """File to its text, for showing the line of a finding."""
+    names: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Kind of name to the names of that kind that are defined, as far as could be read."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,6 +149,7 @@ def force_of(trees: Sequence[FileTree], *, folder: str) -> Reading:
         findings=in_reading_order(context.findings),
         whole=not context.partial,
         texts={},
+        names={kind: tuple(known) for kind, known in context.names.items()},
     )
 
 

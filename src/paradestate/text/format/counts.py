@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from paradestate.text.codec import NameOf, Plain, Schema, shape_slip
+from paradestate.text.codec import NameOf, Plain, Schema, keys_schema, shape_slip
 from paradestate.text.context import Context
 from paradestate.text.format.value import COUNT, WHOLE
 from paradestate.text.record import Record, record, word
@@ -78,7 +78,11 @@ class Counts:
             items.append(NameOf(kind=self.kind).schema())
         return {
             "anyOf": [
-                {"type": "object", "additionalProperties": number},
+                {
+                    "type": "object",
+                    **keys_schema(self.kind),
+                    "additionalProperties": number,
+                },
                 {"type": "array", "items": {"anyOf": items}},
             ]
         }

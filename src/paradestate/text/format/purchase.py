@@ -6,7 +6,7 @@ from functools import cache
 
 from paradestate.core.money import Currency, decimal_places
 from paradestate.core.source import Pack, Source
-from paradestate.text.codec import MappingOf, NameOf, Plain, Schema, shape_slip
+from paradestate.text.codec import MappingOf, NameOf, Plain, Schema, keys_schema, shape_slip
 from paradestate.text.context import Context
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
@@ -67,8 +67,16 @@ class Stock:
 
     def schema(self) -> Schema:
         """An object of objects of counts."""
-        inner: Schema = {"type": "object", "additionalProperties": value.COUNT.schema()}
-        return {"type": "object", "additionalProperties": inner}
+        inner: Schema = {
+            "type": "object",
+            **keys_schema(STAGES),
+            "additionalProperties": value.COUNT.schema(),
+        }
+        return {
+            "type": "object",
+            **keys_schema(self.kind),
+            "additionalProperties": inner,
+        }
 
 
 def _with_rest(

@@ -7,7 +7,7 @@ from paradestate.core.force import Raise, Wanted, Wishes
 from paradestate.core.formation import Arm, Echelon, Formation, Need, Part
 from paradestate.core.span import Window
 from paradestate.core.stand import Sight, StandPattern
-from paradestate.text.codec import ListOf, MappingOf, NameOf, Plain, Schema, shape_slip
+from paradestate.text.codec import ListOf, MappingOf, NameOf, Plain, Schema, keys_schema, shape_slip
 from paradestate.text.context import Context
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
@@ -104,7 +104,11 @@ class Parts:
 
     def schema(self) -> Schema:
         """Either form."""
-        short: Schema = {"type": "object", "additionalProperties": value.RANGE.schema()}
+        short: Schema = {
+            "type": "object",
+            **keys_schema(ELEMENTS),
+            "additionalProperties": value.RANGE.schema(),
+        }
         return {"anyOf": [short, ListOf(of=PART).schema()]}
 
 
