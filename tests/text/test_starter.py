@@ -20,6 +20,9 @@ from paradestate.text.starter import Answers, starter_text
         sections=st.integers(1, 12),
         platoons=st.integers(1, 12),
         owned=st.integers(0, 500),
+        officers=st.integers(0, 5),
+        price=st.sampled_from(["", "18.00"]),
+        currency=st.sampled_from(["GBP", "EUR"]),
     )
 )
 def test_it_reads_without_a_finding_whatever_is_answered(answers: Answers) -> None:
@@ -30,5 +33,20 @@ def test_it_reads_without_a_finding_whatever_is_answered(answers: Answers) -> No
     assert not doubts
     made, _ = establishment(reading.force)
     assert made is not None
+    box = {"rifleman": answers.owned, "officer": answers.officers}
+    owned = {kind: {"in packet": number} for kind, number in box.items() if number}
+    assert reading.force.stock == owned
+    assert bool(reading.force.sources) == bool(owned and answers.price)
     sections = answers.sections * answers.platoons
     assert made.must.stands == {"company command": 1, "rifle section": sections}
+
+
+def test_the_box_that_was_bought_is_a_pack_that_can_be_bought_again() -> None:
+    text = starter_text(Answers(owned=32, officers=4, price="18.00", currency="EUR"))
+    source = read_files({"force.yaml": text.encode()}).force.sources["My shop"]
+    pack = source.packs["box"]
+    assert (source.currency, pack.price, pack.holds) == (
+        "EUR",
+        1800,
+        {"rifleman": 32, "officer": 4},
+    )

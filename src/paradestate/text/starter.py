@@ -17,6 +17,12 @@ class Answers:
     platoons: int = 3
     owned: int = 0
     """Riflemen that are owned already, unbuilt."""
+    officers: int = 0
+    """Officers that are owned already, unbuilt."""
+    price: str = ""
+    """What a box of just these figures costs, such as `18.00`; empty where nobody said."""
+    currency: str = "GBP"
+    """Of the price, by ISO 4217."""
 
 
 def starter_text(answers: Answers) -> str:
@@ -35,8 +41,29 @@ def starter_text(answers: Answers) -> str:
         men=answers.figures_per_stand * 3,
         sections=answers.sections,
         platoons=answers.platoons,
-        stock=f"\nstock:\n  rifleman: {{in packet: {answers.owned}}}\n" if answers.owned else "",
+        stock=_stock(answers),
+        source=_source(answers),
     )
+
+
+def _box(answers: Answers) -> dict[str, int]:
+    """What is owned, by kind."""
+    there = {"rifleman": answers.owned, "officer": answers.officers}
+    return {kind: number for kind, number in there.items() if number}
+
+
+def _stock(answers: Answers) -> str:
+    lines = [f"  {kind}: {{in packet: {number}}}\n" for kind, number in _box(answers).items()]
+    return "".join(("\nstock:\n", *lines)) if lines else ""
+
+
+def _source(answers: Answers) -> str:
+    """Where the box was bought, or how that is written where nobody said."""
+    box = _box(answers)
+    if not answers.price or not box:
+        return UNKNOWN_SOURCE
+    holds = ", ".join(f"{kind}: {number}" for kind, number in box.items())
+    return SOURCE.format(currency=answers.currency, price=answers.price, holds=holds)
 
 
 TEMPLATE = """\
@@ -73,11 +100,24 @@ formations:
 
 raise: {{formation: company}}
 {stock}
+{source}"""
+
+SOURCE = """\
+# Where you buy. Add what is charged for sending: so much, from goods of so much.
+sources:
+  My shop:
+    currency: {currency}
+    carriage: {{0: 0}}
+    packs:
+      box: {{price: {price}, holds: {{{holds}}}}}
+"""
+
+UNKNOWN_SOURCE = """\
 # Where you can buy. Write the prices of your own shop here.
 # sources:
 #   My shop:
 #     currency: GBP
-#     carriage: {{0: 3.50, 40: 0}}
+#     carriage: {0: 3.50, 40: 0}
 #     packs:
-#       riflemen: {{price: 8.00, holds: {{rifleman: 10}}}}
+#       riflemen: {price: 8.00, holds: {rifleman: 10}}
 """
