@@ -108,5 +108,5 @@ def _wants(kind: str, made: Establishment, *, found: Strength) -> Iterable[Share
     for (pattern, each), number in numbers.items():
         # The chain is of the must layer: it is the whole story only where nothing is wished.
         is_whole = made.rollup.stands.get(pattern) == number
-        chain = made.rollup.chains.get(pattern, "") if is_whole else ""
+        chain = str(made.rollup.chains.get(pattern, "")) if is_whole else ""
         yield Share(pattern=pattern, stands=number, each=each, chain=chain)

@@ -129,7 +129,7 @@ def _account(
         must=must,
         wished=wished,
         asked_for_by=asked_for_by,
-        chain=made.rollup.chains.get(stand.name, "") if made else "",
+        chain=str(made.rollup.chains.get(stand.name, "")) if made else "",
         ratio=ratio(stand.men, figures=figures) if stand.men and figures else None,
         crowding=crowding(stand.base, numbers) if stand.base and numbers else None,
         footprints=footprints,

@@ -22,7 +22,17 @@ from paradestate.sheet.svg import Drawing
 from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
-from paradestate.web.page import holdings, journal, organisation, parade, phone, purchases, stands
+from paradestate.web.page import (
+    files,
+    holdings,
+    journal,
+    organisation,
+    parade,
+    phone,
+    purchases,
+    stands,
+    start,
+)
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.phone.gate import Door, Gate
 from paradestate.web.phone.listener import PhoneListener
@@ -35,6 +45,7 @@ PAGES: tuple[Page, ...] = (
     stands.PAGE,
     holdings.PAGE,
     purchases.PAGE,
+    files.PAGE,
     journal.PAGE,
 )
 """Every page of a force, in the order of the index."""
@@ -77,7 +88,12 @@ def application(site: Site) -> Starlette:
             Mount("/static", StaticFiles(packages=[("paradestate.web", "static")])),
             Route("/", _answering(site, _first)),
             *_phone_routes(site),
-            *(route for page in PAGES for route in _routes(site, page)),
+            *_routes(site, start.PAGE, below=f"/{start.PAGE.path}"),
+            *(
+                route
+                for page in PAGES
+                for route in _routes(site, page, below=f"{FORCES}/{{force}}/{page.path}")
+            ),
         ],
         middleware=[
             Middleware(Guard, hosts=site.hosts),
@@ -88,8 +104,7 @@ def application(site: Site) -> Starlette:
     )
 
 
-def _routes(site: Site, page: Page) -> list[BaseRoute]:
-    below = f"{FORCES}/{{force}}/{page.path}"
+def _routes(site: Site, page: Page, *, below: str) -> list[BaseRoute]:
     return [
         Route(below, _answering(site, page.show)),
         *(

@@ -19,7 +19,16 @@ from paradestate.journeys.amendment import (
 )
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.entry_sort import SORTS, EntrySort, Field, FieldKind
-from paradestate.journeys.files import Held, Overtaken, Saved, Unchanged, Wording, save_file, tried
+from paradestate.journeys.files import (
+    Held,
+    Overtaken,
+    Saved,
+    Unchanged,
+    Wording,
+    mark_of,
+    save_file,
+    tried,
+)
 from paradestate.text.spelling import tidy
 from paradestate.web.form import Form
 from paradestate.web.visit import Visit
@@ -90,7 +99,8 @@ def amend(visit: Visit) -> Response:
     filled = _filled(visit.form, sort)
     amendment = amended(visit.folder, before, filled=filled)
     seen = tried(visit.folder, name=amendment.file, data=amendment.data, today=visit.today)
-    if visit.form.text("step") == "write":
+    was_shown = visit.form.text("shown") == mark_of(amendment.data)
+    if visit.form.text("step") == "write" and was_shown:
         return _written(visit, before, filled=filled, amendment=amendment)
     return _form(visit, before, read=seen, values=filled, amendment=amendment)
 
@@ -153,10 +163,13 @@ def _form(
         before=before,
         entry=before.entry,
         sort=before.entry.sort,
-        fields=[_view(field, values.get(field.word, ""), read) for field in before.entry.sort.fields],
+        fields=[
+            _view(field, values.get(field.word, ""), read) for field in before.entry.sort.fields
+        ],
         kinds=FieldKind,
         amendment=amendment,
         changes=amendment is not None and bool(amendment.lines),
+        shown="" if amendment is None else mark_of(amendment.data),
         found=found,
         is_stopped=bool(stops(found)),
         told=told,
@@ -217,5 +230,3 @@ def _refusal(entry: EntryName) -> str:
     if any(len(name) > MOST_NAME or not name.isprintable() for name in names):
         return f"A name has at most {MOST_NAME} letters, all of which can be seen."
     return ""
-
-

@@ -1,4 +1,4 @@
-"""One file as text: findings as one types, the words that may stand there, each entry in English."""
+"""One file as text: findings as one types, the words that may stand there, each entry said."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass

@@ -1,11 +1,12 @@
-"""The files of a force: listed, handed out, taken in, put back; and the force copied as a variant."""
+"""The files of a force: listed, handed out, taken in, put back; the force copied as a variant."""
 
+from dataclasses import replace
 from urllib.parse import quote, urlencode
 
 from starlette.responses import Response
 
 from paradestate.core.sharing import sharing_doubt
-from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.check import checked
 from paradestate.journeys.collection import collection_of
 from paradestate.journeys.entry_sort import SORTS
 from paradestate.journeys.files import (
@@ -51,6 +52,7 @@ def _listed(visit: Visit, *, told: str = "", status: int = 200) -> Response:
         doubt=sharing_doubt(read.force),
         may_copy=bool(collection.force_of(visit.folder)) and collection.has_journal,
         written=_written(visit),
+        copied=visit.query.get("copied", ""),
         told=told,
     )
 
@@ -162,14 +164,8 @@ def copy(visit: Visit) -> Response:
     except LoneForceError:
         told = "This force is a collection of one, so no variant was made. Files says what to do."
         return _listed(visit, told=told, status=CONFLICT)
-    query = {"copied": made.title_unmarked} if made.title_unmarked else {}
-    address = visit.site_address(made.folder.name, "files")
-    return visit.to(f"{address}?{urlencode(query)}" if query else address)
-
-
-def stops_of(read: Checked) -> int:
-    """How many stops there are."""
-    return sum(found.level == "stop" for found in read.findings)
+    told = "unmarked" if made.title_unmarked else "marked"
+    return replace(visit, name=made.folder.name).back_to(f"files?copied={told}")
 
 
 PAGE = Page(

@@ -1,0 +1,103 @@
+"""Start: at most six questions or an example, and then the parade fills."""
+
+from dataclasses import replace
+from urllib.parse import urlencode
+
+from starlette.exceptions import HTTPException
+from starlette.responses import Response
+
+from paradestate.core.order import PackName
+from paradestate.core.sentence.wording import listed, several
+from paradestate.journeys.new import examples
+from paradestate.journeys.newcomer import (
+    BOUNDS,
+    first_parade,
+    is_lone,
+    read_answers,
+    start_from_answers,
+    start_from_example,
+)
+from paradestate.web.page_kind import Page
+from paradestate.web.visit import Visit
+
+NOT_FOUND, UNPROCESSABLE = 404, 422
+
+
+def show(visit: Visit) -> Response:
+    """The six questions, each with its usual answer."""
+    return _asked(visit)
+
+
+def _asked(visit: Visit, *, status: int = 200) -> Response:
+    """The questions, with what was answered and what is wrong with it."""
+    given = visit.form.texts
+    answered = read_answers(given)
+    return visit.page(
+        "start.html",
+        status=status,
+        given=given,
+        usual=answered.answers,
+        slips=answered.slips,
+        bounds=BOUNDS,
+        examples=examples(),
+        is_lone=is_lone(visit.site.folder),
+        forces=visit.site.forces(),
+    )
+
+
+def make(visit: Visit) -> Response:
+    """A force made from the answers."""
+    answered = read_answers(visit.form.texts)
+    if answered.slips or is_lone(visit.site.folder):
+        return _asked(visit, status=UNPROCESSABLE)
+    folder = start_from_answers(visit.site.folder, answers=answered.answers)
+    return visit.to(f"/start/made?{urlencode({'force': folder.name})}")
+
+
+def example(visit: Visit) -> Response:
+    """A force copied from an example."""
+    if is_lone(visit.site.folder):
+        return _asked(visit, status=UNPROCESSABLE)
+    folder = start_from_example(visit.site.folder, name=visit.form.text("example"))
+    return visit.to(f"/start/made?{urlencode({'force': folder.name})}")
+
+
+def made(visit: Visit) -> Response:
+    """What the new force has, what that makes, and the one next pack."""
+    name = visit.query.get("force", "")
+    folder = visit.site.forces().get(name)
+    if folder is None:
+        raise HTTPException(NOT_FOUND, f"There is no force '{name}' in this folder.")
+    told = first_parade(folder, today=visit.today)
+    of_force = replace(visit, name=name, folder=folder)
+    if told.counted.count is None:
+        found = told.counted.checked.findings
+        return of_force.page("stopped.html", title="First parade", found=found)
+    ordered = told.ordered
+    packs: dict[PackName, int] = (
+        {} if ordered is None or ordered.answer is None else dict(ordered.answer.order.packs)
+    )
+    return of_force.page(
+        "start_made.html",
+        told=told,
+        count=told.counted.count,
+        packs=packs,
+        number_bought=sum(packs.values()),
+        pack_words=[]
+        if told.next_pack is None
+        else [several(number, kind) for kind, number in told.next_pack.holds.items()],
+        number_whole=sum(making.whole for making in told.makings),
+        number_wanted=sum(making.wanted for making in told.makings),
+        refused=() if ordered is None or ordered.answer is not None else ordered.checked.findings,
+        several=several,
+        listed=listed,
+    )
+
+
+PAGE = Page(
+    path="start",
+    title="Start",
+    show=show,
+    actions={"make": make, "example": example},
+    parts={"made": made},
+)
