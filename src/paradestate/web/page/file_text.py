@@ -8,6 +8,7 @@ from urllib.parse import urlencode
 from starlette.responses import Response
 
 from paradestate.core.finding import Finding, Level
+from paradestate.core.place import KeyPath
 from paradestate.core.sentence.force import sentences
 from paradestate.core.sharing import sharing_doubt
 from paradestate.journeys.check import Checked
@@ -249,26 +250,34 @@ def _beside(seen: Checked, name: str, *, text: str, spot: Spot) -> Beside:
             FindingView(
                 found=found, offer=None if mended(text, found) is None else offered_word(found)
             )
-            for found in own
+            for found in sorted(own, key=lambda found: found.level is not Level.STOP)
         ),
         elsewhere=tuple(found for found in seen.findings if found not in own),
         words=words[:MOST_WORDS],
-        sentences=_sentences(seen, name, line=spot.line),
+        sentences=_sentences(seen, name, at=_entry_at(lines, spot.line)),
         spot=Spot(line=spot.line, column=column),
     )
 
 
-def _sentences(seen: Checked, name: str, *, line: int) -> tuple[SentenceView, ...]:
-    """What each entry of a file means, in the order of the file."""
+def _entry_at(lines: Sequence[str], line: int) -> KeyPath:
+    """The key path of what stands in a line, as far as it goes."""
+    end = len(lines[line - 1]) + 1 if 0 < line <= len(lines) else 1
+    cursor = cursor_in("\n".join(lines[:line]), line=line, column=end)
+    return () if cursor is None else cursor.path
+
+
+def _sentences(seen: Checked, name: str, *, at: KeyPath) -> tuple[SentenceView, ...]:
+    """What each entry of a file means, in the order of the file; `at` is where one is in it."""
     places = seen.force.places
-    found: Sequence[tuple[int, str]] = sorted(
-        (places[each.path].line, each.text)
+    said = [
+        each
         for each in sentences(seen.force)
         if each.path in places and Path(places[each.path].file).name == name
-    )
-    before = [number for number, _ in found if number <= line]
-    here = before[-1] if before else 0
-    return tuple(
-        SentenceView(line=number, text=text, is_here=bool(here) and number == here)
-        for number, text in found
-    )
+    ]
+    around = [each.path for each in said if at[: len(each.path)] == each.path]
+    here = max(around, key=len, default=None)
+    views = [
+        SentenceView(line=places[each.path].line, text=each.text, is_here=each.path == here)
+        for each in said
+    ]
+    return tuple(sorted(views, key=lambda view: view.line))

@@ -1,5 +1,6 @@
 """Start: at most six questions or an example, and then the parade fills."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from urllib.parse import urlencode
 
@@ -7,7 +8,9 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from paradestate.core.order import PackName
+from paradestate.core.parade import Rank, ranks
 from paradestate.core.sentence.wording import listed, several
+from paradestate.journeys.count import Count
 from paradestate.journeys.new import examples
 from paradestate.journeys.newcomer import (
     BOUNDS,
@@ -17,6 +20,9 @@ from paradestate.journeys.newcomer import (
     start_from_answers,
     start_from_example,
 )
+from paradestate.sheet.parade_ground import NARROW, WIDE, Ground, rank_drawing
+from paradestate.sheet.svg import Drawing
+from paradestate.sheet.texture import patterns
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
@@ -73,14 +79,16 @@ def made(visit: Visit) -> Response:
     if told.counted.count is None:
         found = told.counted.checked.findings
         return of_force.page("stopped.html", title="First parade", found=found)
-    ordered = told.ordered
+    counted, ordered = told.counted.count, told.ordered
     packs: dict[PackName, int] = (
         {} if ordered is None or ordered.answer is None else dict(ordered.answer.order.packs)
     )
     return of_force.page(
         "start_made.html",
         told=told,
-        count=told.counted.count,
+        count=counted,
+        patterns=patterns(counted.force.bench.stages),
+        parade=list(_drawn(of_force, counted)),
         packs=packs,
         number_bought=sum(packs.values()),
         pack_words=[]
@@ -92,6 +100,31 @@ def made(visit: Visit) -> Response:
         several=several,
         listed=listed,
     )
+
+
+def _drawn(visit: Visit, counted: Count) -> Iterator[tuple[Rank, Drawing, Drawing]]:
+    """Each rank of the parade, in a wide and a narrow drawing."""
+
+    def address(name: str) -> str:
+        return f"{visit.address('parade')}?{urlencode({'stand': name})}#stand"
+
+    wide, narrow = (
+        Ground(
+            patterns=counted.force.stands,
+            stages=counted.force.bench.stages,
+            address=address,
+            width=width,
+            chosen="",
+        )
+        for width in (WIDE, NARROW)
+    )
+    for rank in ranks(counted.force, counted.made, strength=counted.strength):
+        if rank.must:
+            yield (
+                rank,
+                rank_drawing(rank, rank.must, ground=wide),
+                rank_drawing(rank, rank.must, ground=narrow),
+            )
 
 
 PAGE = Page(
