@@ -1,0 +1,204 @@
+"""How long a page takes: the example with 10,000 entries, served by the command and asked.
+
+
+Conditions: the server is a process of its own, this one asks it one request after another on one
+connection, compressed as a browser would have it. Each page once before, so that it is in mind;
+then in turn, and after every tenth request a stand is brought on or that undone, which is measured
+until the parade is there again. In the same run the count of that folder without a memory, as a
+command makes it. Prints a table of medians and 95th percentiles in milliseconds, and how many bytes
+the first load of a browser takes. Run as `python -m bench.page`.
+"""
+
+import datetime
+import gzip
+import json
+import re
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from http.client import HTTPConnection, HTTPResponse
+from pathlib import Path
+from statistics import median, quantiles
+from time import perf_counter
+from urllib.parse import urlencode, urljoin, urlsplit
+from uuid import UUID
+
+from paradestate.core.choice import Choice
+from paradestate.core.holdings import Holdings
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal_text import entry_text
+from paradestate.journeys.count import count
+from paradestate.journeys.new import new_from_example
+from paradestate.store.address import JournalFile
+from paradestate.store.opening import opened
+
+ENTRIES = 10_000
+ROUNDS = 40
+CHANGES = 40
+STAGES = ("in packet", "assembled", "undercoated", "painted", "based")
+SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "files", "journal")
+RECORD = Path("build/page.json")
+
+
+def raised(folder: Path) -> None:
+    """The example with 10,000 entries: figures received, brought on stage by stage, some sold."""
+    new_from_example(folder, name="marenz")
+    with opened(JournalFile(path=folder / "journal.sqlite"), writing=True):
+        pass
+    with opened(JournalFile(path=folder / "journal.sqlite"), writing=True) as journal:
+        for number in range(ENTRIES):
+            entry = _entry(number)
+            journal.append(id=entry.id, text=entry_text(entry))
+
+
+def _entry(number: int) -> JournalEntry:
+    leaves, comes, minutes = Holdings(), Holdings(), 0
+    match number % 10:
+        case 0:
+            kind, comes = EntryKind.RECEIVED, _riflemen("in packet", 4)
+        case step if step < len(STAGES):
+            kind = EntryKind.MOVED
+            leaves, comes = _riflemen(STAGES[step - 1], 4), _riflemen(STAGES[step], 4)
+        case step if step == len(STAGES) and number < ENTRIES - 500:
+            kind, leaves = EntryKind.SOLD, _riflemen("based", 4)
+        case _:
+            kind, minutes = EntryKind.SESSION, 30
+    return JournalEntry(
+        id=str(UUID(int=number + 1, version=4)),
+        kind=kind,
+        written=datetime.datetime(2020, 1, 1, tzinfo=datetime.UTC),
+        on=datetime.date(2020, 1, 1) + datetime.timedelta(days=number // 5),
+        leaves=leaves,
+        comes=comes,
+        minutes=minutes,
+    )
+
+
+def _riflemen(stage: str, number: int) -> Holdings:
+    return Holdings(figures={"rifleman": {stage: number}})
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[HTTPConnection]:
+    """A connection to the command that serves a folder."""
+    command = [sys.executable, "-m", "paradestate", "serve", str(folder), "--port", "0"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, bufsize=1) as server:
+        assert server.stdout is not None
+        found = re.search(r"http://([\d.]+):(\d+)/", server.stdout.readline())
+        assert found is not None
+        yield HTTPConnection(found[1], int(found[2]))
+        server.terminate()
+
+
+class Browser:
+    """Asks one request after another, and keeps the cookie."""
+
+    def __init__(self, connection: HTTPConnection) -> None:
+        self._connection = connection
+        self._headers = {"Accept-Encoding": "gzip"}
+
+    def get(self, path: str) -> tuple[str, float, int]:
+        """The text of a page, its seconds, and its bytes as they came."""
+        return self._asked("GET", path)
+
+    def post(self, path: str, fields: Mapping[str, str]) -> tuple[str, float, int]:
+        """The page after a form was sent and its answer followed, and the seconds of both."""
+        origin = f"http://{self._connection.host}:{self._connection.port}"
+        headers = {"Origin": origin, "Content-Type": "application/x-www-form-urlencoded"}
+        return self._asked("POST", path, body=urlencode(fields), headers=headers)
+
+    def _asked(
+        self, method: str, path: str, *, body: str = "", headers: Mapping[str, str] | None = None
+    ) -> tuple[str, float, int]:
+        start = perf_counter()
+        self._connection.request(method, path, body or None, {**self._headers, **(headers or {})})
+        answer = self._connection.getresponse()
+        data = answer.read()
+        if answer.status == 303:
+            text, _, size = self.get(urljoin(path, answer.headers["location"]).partition("#")[0])
+            return text, perf_counter() - start, size
+        assert answer.status == 200, (method, path, answer.status, data[:300])
+        self._keep_cookie(answer)
+        seconds = perf_counter() - start
+        is_packed = answer.headers.get("content-encoding") == "gzip"
+        return (
+            (gzip.decompress(data) if is_packed else data).decode(errors="replace"),
+            seconds,
+            len(data),
+        )
+
+    def _keep_cookie(self, answer: HTTPResponse) -> None:
+        cookie = answer.headers.get("set-cookie")
+        if cookie:
+            self._headers["Cookie"] = cookie.partition(";")[0]
+
+
+def first_load(browser: Browser, page: str) -> int:
+    """Bytes of a page and of everything that it asks for, fonts too."""
+    text, _, size = browser.get(page)
+    asked = set(re.findall(r'(?:href|src)="(/static/[^"]+)"', text))
+    styles = [browser.get(path)[0] for path in asked if path.endswith(".css")]
+    asked |= {
+        f"/static/{name}" for style in styles for name in re.findall(r"url\(([^)]+)\)", style)
+    }
+    return size + sum(browser.get(path)[2] for path in asked)
+
+
+def change(browser: Browser, parade: str) -> float:
+    """Brings a stand on or takes that back; the seconds until the parade is there again."""
+    text, _, _ = browser.get(parade)
+    for form in re.findall(r"<form.*?</form>", text, re.DOTALL):
+        if "parade/bring-on" in form or "parade/undo" in form:
+            action = re.search(r'action="([^"]+)"', form)
+            fields = dict(re.findall(r'name="([^"]+)" value="([^"]*)"', form))
+            assert action is not None
+            return browser.post(urlsplit(action[1]).path, fields)[1]
+    raise AssertionError("nothing can be brought on or taken back")
+
+
+def measured(folder: Path) -> dict[str, list[float]]:
+    """Name of what was asked for to seconds of each time."""
+    taken: dict[str, list[float]] = {sheet: [] for sheet in SHEETS}
+    stand = urlencode({"stand": "No 2 Company / 1 Platoon / 1 Section"})
+    with served(folder) as connection:
+        browser, below = Browser(connection), f"/forces/{folder.name}"
+        for sheet in SHEETS:
+            browser.get(f"{below}/{sheet}")
+        for _ in range(ROUNDS):
+            for sheet in SHEETS:
+                taken[sheet].append(browser.get(f"{below}/{sheet}")[1])
+        taken["stand brought on, or undone"] = [
+            change(browser, f"{below}/parade?{stand}") for _ in range(CHANGES)
+        ]
+        print(f"first load of the parade: {first_load(browser, f'{below}/parade'):,} bytes")  # noqa: T201
+    today = datetime.datetime.now(tz=datetime.UTC).date()
+    taken["count by a command"] = []
+    for _ in range(5):
+        start = perf_counter()
+        count(folder, today=today, choice=Choice())
+        taken["count by a command"].append(perf_counter() - start)
+    return taken
+
+
+def main() -> None:
+    """Measures all and prints the table."""
+    with tempfile.TemporaryDirectory() as place:
+        folder = Path(place) / "marenz"
+        raised(folder)
+        taken = measured(folder)
+    sheets = [seconds for sheet in SHEETS for seconds in taken[sheet]]
+    rows = {"all sheets": sheets, **taken}
+    print("| asked for | times | median ms | 95th percentile ms |\n|---|---|---|---|")  # noqa: T201
+    for name, seconds in rows.items():
+        late = quantiles(seconds, n=20)[-1]
+        print(  # noqa: T201
+            f"| {name} | {len(seconds)} | {1000 * median(seconds):.1f} | {1000 * late:.1f} |"
+        )
+    RECORD.parent.mkdir(exist_ok=True)
+    RECORD.write_text(json.dumps(taken), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
