@@ -101,7 +101,7 @@ def test_only_what_was_filled_in_anew_changes(  # noqa: PLR0917 - pytest calls i
     gone: list[str],
     come: list[str],
 ) -> None:
-    assert lines(change(marenz, sort, name, **filled)) == (gone, come)
+    assert lines(change(marenz, sort, name, of="", **filled)) == (gone, come)
 
 
 @pytest.mark.parametrize("sort", SORTS)
@@ -129,9 +129,7 @@ def test_entries_are_listed_with_what_they_belong_to(marenz: Path) -> None:
 
 
 def test_a_pack_goes_into_the_file_of_its_source(marenz: Path) -> None:
-    amendment = change(
-        marenz, "packs", "N9", of="North", price="7.50", holds={"rifleman": "10"}
-    )
+    amendment = change(marenz, "packs", "N9", of="North", price="7.50", holds={"rifleman": "10"})
     assert amendment.file == "prices.yaml"
     assert lines(amendment) == ([], ["N9: {price: 7.50, holds: {rifleman: 10}}"])
 
@@ -182,7 +180,7 @@ def test_comments_that_go_are_named(guard: Path) -> None:
 
 
 def test_what_stands_in_a_spreadsheet_is_changed_there(guard: Path) -> None:
-    (guard / "stock.csv").write_text("figure,stage,number\nboat,painted,1\n", encoding="utf-8")
+    (guard / "stock.csv").write_text("figure,painted\nboat,1\n", encoding="utf-8")
     assert not checked(guard, today=TODAY).is_stopped
     with pytest.raises(EditError, match=r"stands in the spreadsheet stock\.csv"):
         change(guard, "stock", "boat", whole={"painted": "2"})

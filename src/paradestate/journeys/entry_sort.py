@@ -184,7 +184,7 @@ SORTS: Mapping[str, EntrySort] = {
                 Field(
                     word="",
                     label="Names",
-                    hint="One a line, in order; or a single line in which # is the number: No #.",
+                    hint="one a line, in order; or a single line in which # is the number: No #",
                     kind=FieldKind.LINES,
                 ),
             ),

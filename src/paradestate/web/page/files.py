@@ -33,6 +33,9 @@ from paradestate.web.visit import Visit
 
 UNPROCESSABLE, CONFLICT = 422, 409
 
+COPIED = ("marked", "unmarked")
+"""Whether the title of a copy says that it is one."""
+
 
 def show(visit: Visit) -> Response:
     """Every file, and what can be done with it."""
@@ -52,7 +55,7 @@ def _listed(visit: Visit, *, told: str = "", status: int = 200) -> Response:
         doubt=sharing_doubt(read.force),
         may_copy=bool(collection.force_of(visit.folder)) and collection.has_journal,
         written=_written(visit),
-        copied=visit.query.get("copied", ""),
+        copied=visit.query.get("copied") if visit.query.get("copied") in COPIED else None,
         told=told,
     )
 
@@ -164,7 +167,7 @@ def copy(visit: Visit) -> Response:
     except LoneForceError:
         told = "This force is a collection of one, so no variant was made. Files says what to do."
         return _listed(visit, told=told, status=CONFLICT)
-    told = "unmarked" if made.title_unmarked else "marked"
+    told = COPIED[bool(made.title_unmarked)]
     return replace(visit, name=made.folder.name).back_to(f"files?copied={told}")
 
 

@@ -80,9 +80,8 @@ def made(visit: Visit) -> Response:
         found = told.counted.checked.findings
         return of_force.page("stopped.html", title="First parade", found=found)
     counted, ordered = told.counted.count, told.ordered
-    packs: dict[PackName, int] = (
-        {} if ordered is None or ordered.answer is None else dict(ordered.answer.order.packs)
-    )
+    bought = {} if ordered is None or ordered.answer is None else ordered.answer.order.packs
+    packs = [f"{number} of {_called(counted, name)}" for name, number in bought.items()]
     return of_force.page(
         "start_made.html",
         told=told,
@@ -90,7 +89,7 @@ def made(visit: Visit) -> Response:
         patterns=patterns(counted.force.bench.stages),
         parade=list(_drawn(of_force, counted)),
         packs=packs,
-        number_bought=sum(packs.values()),
+        number_bought=sum(bought.values()),
         pack_words=[]
         if told.next_pack is None
         else [several(number, kind) for kind, number in told.next_pack.holds.items()],
@@ -100,6 +99,12 @@ def made(visit: Visit) -> Response:
         several=several,
         listed=listed,
     )
+
+
+def _called(counted: Count, name: PackName) -> str:
+    """What a pack is called on the shelf."""
+    pack = counted.force.sources[name[0]].packs[name[1]]
+    return pack.title or pack.name
 
 
 def _drawn(visit: Visit, counted: Count) -> Iterator[tuple[Rank, Drawing, Drawing]]:
