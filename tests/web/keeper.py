@@ -92,6 +92,8 @@ class Keeper:
         form = [each for each in forms_of(seen) if each.action.endswith(f"/{action}")][which]
         unknown = set(filled) - set(form.fields)
         assert not unknown, unknown
+        # A browser writes these otherwise into a form with files (HTML, multipart/form-data).
+        assert not [name for name in form.fields if set(name) & set('"\r\n')]
         sent = {**form.fields, **filled}
         return self._client.post(
             form.action,

@@ -1,179 +1,37 @@
-"""The forms for common changes: each shows the lines that it would change before it writes them."""
-
-from pathlib import Path
+"""What forms that write into the journal say, whatever the owner's things are called."""
 
 import pytest
 
-from paradestate.text.former import former_versions
-from tests.journeys.conftest import FERRY_GUARD, written
-from tests.web.visitor import Visitor, visitor, words
+from paradestate.web.entry_form import field, figures_said, numbers_said, staged_said
+from paradestate.web.form import Form
 
-FILES = "/forces/guard/files"
-BOAT: dict[str, str | list[str]] = {"sort": "figures", "name": "boat", "of": ""}
-SORT = "field-2"
-"""Height, footprint and sort are the first fields of a figure kind."""
+ODD = ('say "if"', "a/b", "50% off", "caf\u00e9", "two\nlines", "")
 
 
-@pytest.fixture
-def guard(tmp_path: Path) -> Path:
-    return written(tmp_path / "guard", FERRY_GUARD)
+@pytest.mark.parametrize("name", ODD)
+def test_any_name_comes_back_and_none_of_it_is_written_otherwise_by_a_browser(name: str) -> None:
+    key = field("counted", name, "in packet")
+    assert not set(key) & set('"\r\n')
+    assert staged_said(Form(texts={key: "3"}), "counted") == ({name: {"in packet": 3}}, ())
 
 
-@pytest.fixture
-def owner(guard: Path) -> Visitor:
-    """Somebody who has the form of the boat before them."""
-    shown = visitor(guard)
-    assert shown.get(f"{FILES}/entry?sort=figures&name=boat").status_code == 200
-    return shown
+def test_fields_of_another_word_and_empty_ones_say_nothing() -> None:
+    texts = {"came/S1": "2", "ordered/S1": "3", "came/S2": " ", "came": "9", "note": "came/S1"}
+    assert numbers_said(Form(texts=texts), "came") == ({("S1",): 2}, ())
 
 
-def text(folder: Path) -> str:
-    return (folder / "force.yaml").read_text(encoding="utf-8")
+def test_noughts_are_left_out_of_figures_and_kept_in_a_count() -> None:
+    texts = {"counted/rifleman/painted": "0"}
+    assert figures_said(Form(texts={"figures/rifleman": "0"}), "figures") == ({}, ())
+    assert staged_said(Form(texts=texts), "counted") == ({"rifleman": {"painted": 0}}, ())
 
 
-def look(owner: Visitor, fields: dict[str, str | list[str]]) -> dict[str, str | list[str]]:
-    """The fields to write with, after looking at what would change."""
-    owner.post(f"{FILES}/entry", {**fields, "step": "look"})
-    return {
-        **fields,
-        "step": "write",
-        "mark": owner.hidden("mark"),
-        "shown": owner.hidden("shown"),
-    }
-
-
-@pytest.mark.parametrize("sort", ["figures", "stands", "stock", "sources", "packs", "names"])
-def test_every_sort_has_its_list(owner: Visitor, sort: str) -> None:
-    assert owner.get(f"{FILES}/entries?sort={sort}").status_code == 200
-
-
-def test_a_form_is_filled_in_as_the_file_says_it(owner: Visitor) -> None:
-    page = owner.get(f"{FILES}/entry?sort=figures&name=boat")
-    assert "<option selected>vehicle</option>" in page.text
-    assert "force.yaml" in words(page)
-
-
-def test_nothing_is_written_before_it_was_looked_at(owner: Visitor, guard: Path) -> None:
-    fields = {**BOAT, SORT: "scenery"}
-    page = owner.post(f"{FILES}/entry", {**fields, "step": "look"})
-    assert "goes boat: {sort: vehicle}" in words(page)
-    assert "comes boat: {sort: scenery}" in words(page)
-    owner.post(f"{FILES}/entry", {**fields, "step": "write", "shown": "", "mark": ""})
-    assert text(guard) == FERRY_GUARD
-
-
-def test_what_was_looked_at_is_written_and_can_be_undone(owner: Visitor, guard: Path) -> None:
-    page = owner.post(f"{FILES}/entry", look(owner, {**BOAT, SORT: "scenery"}))
-    assert "Written: force.yaml" in words(page)
-    assert text(guard) == FERRY_GUARD.replace("sort: vehicle", "sort: scenery")
-    owner.post(
-        f"{FILES}/put-back", {name: owner.hidden(name) for name in ("name", "version", "mark")}
-    )
-    assert text(guard) == FERRY_GUARD
-    assert len(former_versions(guard / "force.yaml")) == 2
-
-
-def test_what_was_changed_after_looking_is_looked_at_again(owner: Visitor, guard: Path) -> None:
-    fields = look(owner, {**BOAT, SORT: "scenery"})
-    page = owner.post(f"{FILES}/entry", {**fields, SORT: "gun"})
-    assert "comes boat: {sort: gun}" in words(page)
-    assert text(guard) == FERRY_GUARD
-
-
-def test_a_file_that_was_written_meanwhile_is_looked_at_again(owner: Visitor, guard: Path) -> None:
-    fields = look(owner, {**BOAT, SORT: "scenery"})
-    other = FERRY_GUARD.replace("Ferry", "River")
-    (guard / "force.yaml").write_text(other, encoding="utf-8")
-    owner.post(f"{FILES}/entry", fields)
-    assert text(guard) == other
-
-
-def test_with_a_stop_it_says_so_and_is_written_only_all_the_same(
-    owner: Visitor, guard: Path
-) -> None:
-    fields = look(owner, {**BOAT, SORT: "vehicle", "field-0": "tall"})
-    assert owner.hidden("sure") == "yes"
-    page = owner.post(f"{FILES}/entry", fields)
-    assert page.status_code == 422
-    assert "Stop:" in words(page)
-    assert text(guard) == FERRY_GUARD
-    owner.post(f"{FILES}/entry", {**fields, "sure": "yes"})
-    assert "height: tall" in text(guard)
-
-
-def test_what_was_filled_in_as_it_was_changes_nothing(owner: Visitor, guard: Path) -> None:
-    page = owner.post(f"{FILES}/entry", {**BOAT, SORT: "vehicle", "step": "look"})
-    assert "Nothing would change" in words(page)
-    owner.post(f"{FILES}/entry", look(owner, {**BOAT, SORT: "vehicle"}))
-    assert text(guard) == FERRY_GUARD
-    assert former_versions(guard / "force.yaml") == ()
-
-
-def test_a_source_and_its_pack_are_added(owner: Visitor, guard: Path) -> None:
-    assert "Write a source down first" in words(owner.get(f"{FILES}/entries?sort=packs"))
-    owner.get(f"{FILES}/entry?sort=sources&name=North&new=yes")
-    source: dict[str, str | list[str]] = {
-        "sort": "sources",
-        "name": "North",
-        "of": "",
-        "field-0": "GBP",
-        "field-1-key": ["0", "40", ""],
-        "field-1-value": ["3.50", "0", ""],
-    }
-    owner.post(f"{FILES}/entry", look(owner, source))
-    owner.get(f"{FILES}/entry?sort=packs&of=North&name=N1&new=yes")
-    pack: dict[str, str | list[str]] = {
-        "sort": "packs",
-        "name": "N1",
-        "of": "North",
-        "field-1": "8.00",
-        "field-2-key": ["boat", "", ""],
-        "field-2-value": ["1", "", ""],
-    }
-    owner.post(f"{FILES}/entry", look(owner, pack))
-    assert "N1: {price: 8.00, holds: {boat: 1}}" in text(guard)
-    assert "N1" in words(owner.get(f"{FILES}/entries?sort=packs"))
-
-
-def test_names_are_written_one_a_line(owner: Visitor, guard: Path) -> None:
-    owner.get(f"{FILES}/entry?sort=names&name=rifle+section&new=yes")
-    fields: dict[str, str | list[str]] = {
-        "sort": "names",
-        "name": "rifle section",
-        "of": "",
-        "field-0": "Red\r\n\r\nBlue",
-    }
-    owner.post(f"{FILES}/entry", look(owner, fields))
-    assert "raise: {formation: guard, names: {rifle section: [Red, Blue]}}" in text(guard)
-
-
-@pytest.mark.parametrize("name", ["", "x" * 101, "a%0Ab"])
-def test_no_entry_is_begun_under_a_name_that_cannot_be(owner: Visitor, name: str) -> None:
-    answer = owner.get(f"{FILES}/entry?sort=stands&new=yes&name={name}")
-    assert answer.status_code == 422
-    fields: dict[str, str | list[str]] = {"sort": "stands", "name": name.replace("%0A", "\n")}
-    assert owner.post(f"{FILES}/entry", {**fields, "step": "look"}).status_code == 422
-
-
-def test_an_entry_that_is_there_is_not_begun_again(owner: Visitor) -> None:
-    answer = owner.get(f"{FILES}/entry?sort=stands&new=yes&name=boat")
-    assert answer.status_code == 422
-    assert "is there already" in words(answer)
-
-
-@pytest.mark.parametrize("part", ["entries", "entry"])
-def test_a_sort_that_is_none_is_not_found(owner: Visitor, part: str) -> None:
-    assert owner.get(f"{FILES}/{part}?sort=secrets&name=x").status_code == 404
-
-
-def test_hostile_names_are_shown_as_text(owner: Visitor) -> None:
-    page = owner.get(f"{FILES}/entry?sort=stands&new=yes&name=%3Cscript%3Ealert(1)%3C/script%3E")
-    assert page.status_code == 200
-    assert "<script>alert" not in page.text
-
-
-def test_what_a_form_cannot_change_is_said(owner: Visitor, guard: Path) -> None:
-    (guard / "stock.csv").write_text("figure,painted\nboat,1\n", encoding="utf-8")
-    answer = owner.get(f"{FILES}/entry?sort=stock&name=boat")
-    assert answer.status_code == 409
-    assert "stands in the spreadsheet stock.csv" in words(answer)
+def test_each_bad_number_is_named_by_its_box() -> None:
+    texts = {"counted/rifleman/painted": "x", "counted/boat/based": "1.5"}
+    staged, findings = staged_said(Form(texts=texts), "counted")
+    assert staged == {}
+    assert [found.message for found in findings] == [
+        "rifleman, painted: 'x' isn't a whole number.",
+        "boat, based: 1.5 isn't a whole number from 0 up.",
+    ]
+    assert {found.effect for found in findings} == {"Nothing is written into the journal."}

@@ -1,13 +1,14 @@
 """What the forms that write into the journal have in common: the entry's id, its day, its numbers.
 
-Names of fields that stand for something of the owner's are a list in JSON, so that no name of a
-figure can be taken for another field.
+Names of fields that stand for something of the owner's are words with strokes between, each word
+percent-encoded (RFC 3986), so that no name of a figure can be taken for another field, and none
+holds a quotation mark, which browsers write otherwise into a form with files.
 """
 
 import datetime
-import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from urllib.parse import quote, unquote
 from uuid import UUID, uuid4
 
 from starlette.exceptions import HTTPException
@@ -56,7 +57,7 @@ def head_said(visit: Visit) -> Head:
 
 def field(*words: str) -> str:
     """The name of a field that stands for something of the owner's."""
-    return json.dumps(words, ensure_ascii=False)
+    return "/".join(quote(word, safe="") for word in words)
 
 
 def numbers_said(
@@ -92,14 +93,6 @@ def staged_said(
 
 def _fields(form: Form, word: str) -> Iterator[tuple[tuple[str, ...], str]]:
     for name, text in form.texts.items():
-        try:
-            words = json.loads(name) if name.startswith("[") else None
-        except (ValueError, RecursionError):
-            continue
-        match words:
-            case [str(first), *names] if (
-                first == word and names and all(isinstance(each, str) for each in names)
-            ):
-                yield tuple(names), text
-            case _:
-                continue
+        first, *names = map(unquote, name.split("/"))
+        if first == word and names:
+            yield tuple(names), text

@@ -57,7 +57,7 @@ def test_what_was_written_meanwhile_is_not_overwritten(keeper: Keeper, guard: Pa
 
 def test_a_mutated_acceptance_is_refused(keeper: Keeper) -> None:
     looked = keeper.send(keeper.see(SHEET), SHEET, file=("march.xlsx", xlsx({"stock": CHANGED})))
-    wrong = {'["becomes", "rifleman", "in packet"]': "many"}
+    wrong = {"becomes/rifleman/in%20packet": "many"}
     after = keeper.fill(looked, "holdings/accept", filled=wrong)
     assert after.status_code == 422
     assert "rifleman, in packet: 'many' isn't a whole number." in words_of(after)
