@@ -4,20 +4,18 @@ collection -> journal opened -> verified -> entries, and which of them are struc
 """
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from paradestate.core.finding import Finding
-from paradestate.core.holdings import piles, together
 from paradestate.core.journal import strikes
 from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.journal_text import UnknownEntryError
-from paradestate.journeys.holdings import HeldCollection, holdings, start_of
-from paradestate.journeys.journal import entries_of, every_entry, read_journal
+from paradestate.journeys.holdings import HeldCollection, holdings
+from paradestate.journeys.journal import entries_of
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.store.journal import Journal
 from paradestate.store.opening import opened
 
 
@@ -56,34 +54,40 @@ def history(
     """
     known = holdings(folder, today=today, memory=memory)
     known.collection.force_of(folder)
-    entries: tuple[JournalEntry, ...] = ()
-    # Where it isn't understood the findings say so.
-    with opened(known.collection.address, writing=False) as journal, suppress(UnknownEntryError):
-        entries = _entries(journal, known, memory=memory)
-    asked = [
-        entry
-        for entry in entries
-        if (on is None or entry.on == on) and (not about or _is_about(entry, about))
-    ]
+    entries = known.entries if known.entries is not None else _entries(known)
+    asked: Sequence[JournalEntry] = entries
+    if on is not None:
+        asked = [entry for entry in asked if entry.on == on]
+    if about:
+        asked = [entry for entry in asked if _is_about(entry, about)]
     return History(
         findings=known.findings,
         texts=known.texts,
-        entries=tuple(asked[::-1][skip : skip + last]),
-        strikes=strikes(entries),
+        entries=_newest(asked, last=last, skip=skip),
+        strikes=memory.kept(
+            ("strikes", known.collection.root), lambda: strikes(entries), rests_on=(entries,)
+        ),
         number=len(asked),
     )
 
 
+def _newest(asked: Sequence[JournalEntry], *, last: int, skip: int) -> tuple[JournalEntry, ...]:
+    end = max(len(asked) - skip, 0)
+    return tuple(asked[max(end - last, 0) : end][::-1])
+
+
 def _is_about(entry: JournalEntry, name: str) -> bool:
-    touched = {pile.name for pile in piles(together(entry.leaves, entry.comes))}
-    return name in {*touched, *entry.promised, entry.stand, entry.id, entry.struck_out}
+    touched = (
+        *(entry.leaves.figures, entry.comes.figures, entry.promised),
+        *(entry.leaves.stands, entry.comes.stands),
+    )
+    return name in (entry.stand, entry.id, entry.struck_out) or any(
+        name in names for names in touched
+    )
 
 
-def _entries(
-    journal: Journal, known: HeldCollection, *, memory: Memory
-) -> tuple[JournalEntry, ...]:
-    if memory is NOTHING or known.state is None:
+def _entries(known: HeldCollection) -> tuple[JournalEntry, ...]:
+    """All entries; none where one isn't understood, as the findings say."""
+    with opened(known.collection.address, writing=False) as journal, suppress(UnknownEntryError):
         return tuple(entries_of(journal))
-    file = str(known.collection.address)
-    reading = read_journal(journal, start=start_of(known.forces), file=file, memory=memory)
-    return every_entry(journal, reading)
+    return ()

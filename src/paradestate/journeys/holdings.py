@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from paradestate.core.finding import Finding, in_reading_order, stops
 from paradestate.core.holdings import Holdings, together
 from paradestate.core.journal import JournalState
+from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.journal_finding import fitting, lent_out, stands_differ, unknown_names
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.collection import Collection, collection_of
@@ -29,6 +30,8 @@ class HeldCollection:
     forces: Mapping[str, Checked]
     state: JournalState | None
     findings: tuple[Finding, ...]
+    entries: tuple[JournalEntry, ...] | None = None
+    """All entries of the journal, where they are at hand."""
 
     @property
     def texts(self) -> Mapping[str, str]:
@@ -118,6 +121,7 @@ def _held(
         forces=forces,
         state=reading.state if reading.is_understood else None,
         findings=in_reading_order(findings),
+        entries=reading.entries,
     )
 
 

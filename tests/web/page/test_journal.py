@@ -57,8 +57,10 @@ def test_lines_altered_while_the_program_runs_show_when_all_are_verified_anew(
 
 
 def test_what_is_struck_out_stays_readable_with_its_reason(keeper: Keeper, guard: Path) -> None:
-    logged(guard, EntryKind.RECEIVED, figures={"boat": 1})
-    seen = keeper.see("journal")
+    boat = logged(guard, EntryKind.RECEIVED, figures={"boat": 1}).entry
+    assert boat is not None
+    assert f"journal?strike={boat.id}" in keeper.see("journal").text
+    seen = keeper.see(f"journal?strike={boat.id}")
     after = keeper.send(seen, "journal/strike-out", because="counted the wrong box")
     assert after.url.path.endswith("/journal")
     assert "Struck out 5 March 2026: counted the wrong box" in words_of(after)
@@ -71,17 +73,28 @@ def test_what_is_struck_out_stays_readable_with_its_reason(keeper: Keeper, guard
 def test_nothing_is_struck_out_without_a_reason_or_if_others_rest_on_it(
     keeper: Keeper, guard: Path
 ) -> None:
-    logged(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    boat = logged(guard, EntryKind.RECEIVED, figures={"boat": 1}).entry
     logged(guard, EntryKind.SOLD, figures={"boat": 1})
-    seen = keeper.see("journal")
-    for which, because, words in (
-        (0, "", "Nothing says why it is struck out."),
-        (1, "slip", "would take 1 more boat"),
+    assert boat is not None
+    seen = keeper.see(f"journal?strike={boat.id}")
+    for because, words in (
+        ("", "Nothing says why it is struck out."),
+        ("slip", "would take 1 more boat"),
     ):
-        after = keeper.send(seen, "journal/strike-out", which=which, because=because)
+        after = keeper.send(seen, "journal/strike-out", because=because)
         assert after.status_code == 422
         assert words in words_of(after)
     assert "2 lines verified" in words_of(keeper.see("journal"))
+
+
+def test_what_is_struck_out_already_or_is_not_there_is_not_offered(
+    keeper: Keeper, guard: Path
+) -> None:
+    note = logged(guard, EntryKind.NOTED, note="x").entry
+    assert note is not None
+    logged(guard, EntryKind.STRUCK_OUT, struck_out=note.id, note="slip")
+    for named in (note.id, "1f0c", "no such thing"):
+        assert "Strike it out" not in words_of(keeper.see(f"journal?strike={named}"))
 
 
 def test_fifty_entries_are_a_page(keeper: Keeper, guard: Path) -> None:

@@ -90,6 +90,7 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         about=about,
         memory=visit.memory,
     )
+    struck = visit.form.text("struck") or visit.query.get("strike", "")
     past, doubts = (None, ()) if on is None else _past(visit, on)
     return visit.page(
         "journal.html",
@@ -98,6 +99,7 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         on=on,
         about=about,
         past=past,
+        to_strike=_of_id(visit, struck) if struck else None,
         shown_from=skip or 0,
         older=_older(found, skip=skip or 0),
         per_page=ENTRIES,
@@ -109,6 +111,13 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         struck_kind=EntryKind.STRUCK_OUT,
         words={"entry": entry_words, "day": day_words, "several": several, "short": _short},
     )
+
+
+def _of_id(visit: Visit, named: str) -> JournalEntry | None:
+    """The entry of an id, unless it is struck out already."""
+    found = history(visit.folder, today=visit.today, last=9, about=named, memory=visit.memory)
+    there = (entry for entry in found.entries if entry.id == named)
+    return next((entry for entry in there if entry.id not in found.strikes), None)
 
 
 def _older(found: History, *, skip: int) -> int:
