@@ -132,6 +132,16 @@ def test_the_version_before_comes_back_and_can_go_again(tmp_path: Path) -> None:
     assert text_of(folder) == after
 
 
+def test_an_aim_that_was_taken_out_of_its_own_file_comes_back_there(tmp_path: Path) -> None:
+    folder = folder_with(tmp_path)
+    (folder / "aim.yaml").write_text("aim: {a month: 30.00}\n", encoding="utf-8")
+    gone = aimed(folder).aimed
+    assert gone is not None
+    assert aim_of(folder) is None
+    assert back(folder, gone.former.name).aimed is not None
+    assert aim_of(folder) == Aim(a_month=Fraction(30))
+
+
 def test_nothing_comes_back_over_a_later_change(tmp_path: Path) -> None:
     folder = folder_with(tmp_path)
     first = aimed(folder, SPRING).aimed
@@ -164,4 +174,7 @@ def test_a_file_that_is_protected_is_left_alone(tmp_path: Path) -> None:
 
 
 def test_before_anything_was_written_no_version_is_kept(tmp_path: Path) -> None:
-    assert last_kept(checked(folder_with(tmp_path), today=TODAY).force) is None
+    folder = folder_with(tmp_path)
+    for name in ("", "force.yaml", "../force.yaml"):
+        with pytest.raises(ChangedSinceError):
+            last_kept(folder, name)

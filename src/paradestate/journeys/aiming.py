@@ -101,10 +101,7 @@ def put_aim_back(
     aim, and FileError where the disk refuses.
     """
     read = checked(folder, today=today)
-    file = file_of(read.force)
-    kept = last_kept(read.force)
-    if file is None or kept is None or kept.path.name != former:
-        raise ChangedSinceError(former)
+    file, kept = last_kept(folder, former)
     seen, data = _bytes_of(file), _bytes_of(kept.path)
     trial = checked(folder, today=today, instead={str(file): data})
     if trial.is_stopped:
@@ -128,11 +125,16 @@ def file_of(force: Force) -> Path | None:
     return None if place is None else Path(place.file)
 
 
-def last_kept(force: Force) -> Former | None:
-    """The version of that file that was kept last, if any is."""
-    file = file_of(force)
-    kept = former_versions(file) if file else ()
-    return kept[0] if kept else None
+def last_kept(folder: Path, name: str) -> tuple[Path, Former]:
+    """The file of a folder of which the version of that name was kept last, and that version.
+
+    Raises ChangedSinceError where there is none.
+    """
+    for file in sorted(folder.glob("*.yaml")):
+        kept = former_versions(file)
+        if kept and kept[0].path.name == name:
+            return file, kept[0]
+    raise ChangedSinceError(name)
 
 
 def _bytes_of(file: Path) -> bytes:

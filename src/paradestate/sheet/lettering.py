@@ -12,6 +12,9 @@ BROAD = frozenset("mwMW@%—…")
 NARROW_SHARE, USUAL_SHARE, BROAD_SHARE = 0.36, 0.6, 0.92
 """Widths as shares of the size (measured on the page's face, rounded up)."""
 
+HAIR = 0.01
+"""Less than this isn't seen: sums of widths are never quite exact."""
+
 DOTS = "…"
 
 
@@ -30,7 +33,7 @@ def _share(letter: str) -> float:
 
 def fitted(text: str, *, room: float, size: float = SIZE) -> str:
     """The text, or as much of it as there is room for, with three dots at its end."""
-    if width_of(text, size=size) <= room:
+    if width_of(text, size=size) <= room + HAIR:
         return text
     kept = text
     while kept and width_of(kept + DOTS, size=size) > room:

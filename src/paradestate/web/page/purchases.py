@@ -21,9 +21,10 @@ from paradestate.journeys.aiming import (
 from paradestate.journeys.choosing import choice_of, money_of
 from paradestate.journeys.count import Count, CountAnswer, count
 from paradestate.journeys.document import finding_document
-from paradestate.journeys.order import OrderJourney, gaps_of, order_of
+from paradestate.journeys.order import gaps_of, order_of
 from paradestate.journeys.order_document import order_document
 from paradestate.web.page_kind import Page
+from paradestate.web.purchase.ending import is_cut_short, is_not_computed
 from paradestate.web.purchase.lead import lacking_words
 from paradestate.web.purchase.progress import events_of, progress_of
 from paradestate.web.purchase.question import (
@@ -140,7 +141,6 @@ def _filled(
 ) -> Response:
     gaps = gaps_of(counted, request=asked.request, bought=None)
     force = counted.force
-    kept = last_kept(force) if "aimed" in visit.query else None
     return visit.page(
         "purchases.html",
         status=status,
@@ -153,28 +153,27 @@ def _filled(
         search=search,
         progress=progress_of(search) if search else None,
         ended=ended,
-        is_cut_short=_is_cut_short(ended),
+        is_cut_short=is_cut_short(ended),
         busy=busy,
+        no_order="not computed" if busy or is_not_computed(found) else "none exists",
         options=OPTIONS,
         seconds=SECONDS,
         source_field=SOURCE,
         sources=tuple(force.sources),
         aim=_aim_texts(force),
-        kept=kept,
-        was_put_back=visit.query.get("aimed") == "back",
+        kept=_kept(visit),
+        was_put_back="undone" in visit.query,
         comment_gone="gone" in visit.query,
     )
 
 
-def _is_cut_short(ended: RunningSearch | None) -> bool:
-    """Whether a search ended before it had proved its answer."""
-    return ended is not None and (ended.state.stopping or _out_of_time(ended.answer()))
-
-
-def _out_of_time(journey: OrderJourney) -> bool:
-    if journey.answer is None:
-        return any(found.code == "not-computed" for found in journey.checked.findings)
-    return journey.answer.out_of_time
+def _kept(visit: Visit) -> tuple[str, str] | None:
+    """The file that the last change of the aim was written into, and the version before it."""
+    try:
+        file, former = last_kept(visit.folder, visit.query.get("aimed", ""))
+    except ChangedSinceError:
+        return None
+    return file.name, former.path.name
 
 
 def _aim_texts(force: Force) -> dict[str, str]:
@@ -266,7 +265,7 @@ def aim(visit: Visit) -> Response:
         deadline=choice.date,
         a_month=a_month if a_month is None else Fraction(a_month),
     )
-    return _aimed(visit, asked, answer=answer, how="yes")
+    return _aimed(visit, asked, answer=answer)
 
 
 def aim_back(visit: Visit) -> Response:
@@ -282,21 +281,20 @@ def aim_back(visit: Visit) -> Response:
             "The file was changed again since, so nothing was put back. Its former versions are "
             "kept: see Files.",
         ) from None
-    return _aimed(visit, asked, answer=answer, how="back")
+    return _aimed(visit, asked, answer=answer, undone="yes")
 
 
-def _aimed(visit: Visit, asked: Question, *, answer: AimingAnswer, how: str) -> Response:
+def _aimed(visit: Visit, asked: Question, *, answer: AimingAnswer, undone: str = "") -> Response:
     if answer.checked.is_stopped:
         return _page(visit, asked, status=UNPROCESSABLE, found=answer.checked.findings)
-    told = {} if answer.aimed is None else {"aimed": how}
-    if answer.aimed is not None and answer.aimed.comments_gone:
-        told["gone"] = "yes"
-    return _to(visit, asked, told)
+    if answer.aimed is None:
+        return _to(visit, asked)
+    gone = "yes" if answer.aimed.comments_gone else ""
+    return _to(visit, asked, aimed=answer.aimed.former.name, undone=undone, gone=gone)
 
 
-def _to(visit: Visit, asked: Question, told: dict[str, str] | None = None) -> Response:
-    query = asked.query(**(told or {}))
-    return visit.back_to(f"purchases?{query}" if query else "purchases")
+def _to(visit: Visit, asked: Question, **told: str) -> Response:
+    return visit.back_to(f"purchases{asked.query(**told)}")
 
 
 PAGE = Page(

@@ -33,6 +33,8 @@ def proof_words(answer: OrderAnswer, *, currency: Currency) -> str:
             return f"{said}. {_least_over(answer, least=answer.least_left_over)}"
         case Exact():
             return f"No order below {total} meets it; proven."
+        case Within(bound=bound) if bound <= 0:
+            return f"The best found costs {total}; nothing is proved of what the least is."
         case Within(bound=bound):
             above = money_text(answer.order.total - bound, currency)
             return (
@@ -50,6 +52,8 @@ def _least_over(answer: OrderAnswer, *, least: int) -> str:
 def sureness_word(answer: OrderAnswer, *, currency: Currency) -> str:
     """The word for the box at the head of the page."""
     if isinstance(answer.certainty, Within):
+        if answer.certainty.bound <= 0:
+            return "not proved"
         return f"within {money_text(answer.order.total - answer.certainty.bound, currency)}"
     return "exact"
 
@@ -72,8 +76,7 @@ def state_words(state: State) -> str:
         return "Nothing was found yet."
     best, bound = state.best, state.bound
     if best is not None and bound is not None and best <= bound:
-        proved = money_text(best, state.currency)
-        return f"No order is below {proved}; proven. Other orders beside it are looked for."
+        return f"No order is below {money_text(best, state.currency)}; proven."
     found = (
         "Nothing was found yet"
         if best is None
@@ -87,4 +90,7 @@ def time_words(state: State, *, limit: float) -> str:
     """How long it has been looked for."""
     if state.stopping and not state.ended:
         return "It stops with the best so far."
+    best, bound = state.best, state.bound
+    if best is not None and bound is not None and best <= bound:
+        return "That is proven; other orders beside it are looked for, 10 seconds at most."
     return f"{several(int(state.seconds), 'second')} of at most {limit:g}."

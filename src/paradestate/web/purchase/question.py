@@ -41,8 +41,12 @@ class Question:
     """A stop for each text with a slip."""
 
     def query(self, **other: str) -> str:
-        """The same question as the query of an address, with some fields changed."""
-        return urlencode({key: value for key, value in {**self.typed, **other}.items() if value})
+        """The same question as the end of an address, with some fields changed.
+
+        Empty where the usual order is asked for.
+        """
+        fields = {key: value for key, value in {**self.typed, **other}.items() if value}
+        return f"?{urlencode(fields)}" if fields else ""
 
     @property
     def is_changed(self) -> bool:
