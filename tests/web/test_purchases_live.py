@@ -1,0 +1,138 @@
+"""The page of purchases in a real browser: how far a search is as it goes on, and its end."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from shutil import copytree
+from threading import Thread
+from time import sleep
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, Page, expect, sync_playwright
+
+from bench.price_lists import dense
+from paradestate.web.application import application, new_site
+from paradestate.web.serving import LOOPBACK, bound, loopback_hosts
+from tests.forces import EXAMPLES
+from tests.web.purchasing import folder_of
+
+pytestmark = pytest.mark.slow
+
+CHROMIUM = Path("/usr/bin/chromium")
+ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
+LONG = 90_000
+"""Milliseconds: a busy machine takes its time."""
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Forces served: the example, and two whose cheapest orders take long to be proved."""
+    served = tmp_path_factory.mktemp("served")
+    copytree(EXAMPLES / "marenz", served / "marenz")
+    for name in ("long", "reached by a link"):
+        folder_of(dense(12, packs=90, seed=1), served / name)
+    listening = bound(LOOPBACK, port=0)
+    port = listening.getsockname()[1]
+    site = new_site(served, hosts=loopback_hosts(port))
+    server = uvicorn.Server(uvicorn.Config(application(site), log_level="critical"))
+    thread = Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
+    thread.start()
+    while not server.started:
+        sleep(0.02)
+    yield f"http://{LOOPBACK}:{port}/forces"
+    site.searches.stop()
+    server.should_exit = True
+    thread.join(20)
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    if not CHROMIUM.exists():
+        pytest.skip("no Chromium here")
+    with sync_playwright() as started:
+        yield started.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    """A page on which any error of a script fails the test."""
+    opened = browser.new_page(viewport={"width": 1280, "height": 900})
+    errors: list[str] = []
+    opened.on("pageerror", lambda error: errors.append(str(error)))
+    opened.set_default_timeout(LONG)
+    yield opened
+    opened.close()
+    assert errors == []
+
+
+def money(text: str) -> float:
+    """The amount in a text: `£48.50`."""
+    found = re.search(r"£([\d.]+)", text)
+    assert found is not None
+    return float(found[1])
+
+
+def test_the_best_and_the_bound_come_nearer_before_ones_eyes(page: Page, address: str) -> None:
+    page.goto(f"{address}/long/purchases")
+    best, bound_ = page.locator("[data-told=best]"), page.locator("[data-told=bound]")
+    expect(best).to_contain_text("£", timeout=LONG)
+    expect(bound_).to_contain_text("£", timeout=LONG)
+    first, time = money(best.inner_text()), page.locator("[data-told=time]").inner_text()
+    expect(page.locator("[data-told=time]")).not_to_have_text(time, timeout=LONG)
+    assert money(bound_.inner_text()) <= money(best.inner_text()) <= first
+
+
+def test_stopped_half_way_the_best_is_kept(page: Page, address: str) -> None:
+    page.goto(f"{address}/long/purchases?limit=40")
+    expect(page.locator("[data-told=best]")).to_contain_text("£", timeout=LONG)
+    page.get_by_role("button", name="Stop and keep the best").click()
+    expect(page.locator(".lead")).to_contain_text("The best found costs £", timeout=LONG)
+    expect(page.locator("#slips .slip").first).to_be_visible()
+    expect(page.locator("#months")).to_be_visible()
+
+
+def test_at_its_end_the_page_shows_the_order_by_itself(page: Page, address: str) -> None:
+    page.goto(f"{address}/long/purchases?seconds=3")
+    expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
+    expect(page.locator("[data-progress]")).to_have_count(0)
+
+
+def test_come_to_from_another_sheet_it_shows_how_far_it_is_as_well(
+    page: Page, address: str
+) -> None:
+    page.goto(f"{address}/reached by a link/parade")
+    page.get_by_role("link", name="Purchases").first.click()
+    time = page.locator("[data-told=time]")
+    before = time.inner_text()
+    expect(time).not_to_have_text(before, timeout=LONG)
+    page.get_by_role("button", name="Stop and keep the best").click()
+    expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
+
+
+def test_without_javascript_the_page_looks_again_by_itself(browser: Browser, address: str) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    plain = context.new_page()
+    plain.goto(f"{address}/long/purchases?seconds=4")
+    expect(plain.locator("#slips .slip").first).to_be_visible(timeout=LONG)
+    context.close()
+
+
+@pytest.mark.parametrize("width", [320, 768, 1280])
+def test_nothing_is_wider_than_the_screen(page: Page, address: str, width: int) -> None:
+    page.set_viewport_size({"width": width, "height": 800})
+    page.goto(f"{address}/marenz/purchases?limit=30")
+    expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
+    assert page.evaluate("document.documentElement.scrollWidth") == width
+
+
+def test_choosing_a_step_keeps_the_rest_of_the_question(page: Page, address: str) -> None:
+    page.goto(f"{address}/marenz/purchases")
+    page.get_by_label("Order this instead").fill("rifleman=50, mortar crew=9, officer=4")
+    page.get_by_label("Money a month").fill("30")
+    page.get_by_role("button", name="Look for it").click()
+    expect(page.locator(".lead")).to_contain_text("No order below £48.50", timeout=LONG)
+    page.get_by_role("link", name="choose B").click()
+    expect(page.locator("#slips .slip h3")).to_have_text("To North")
+    expect(page.locator("#months")).to_contain_text("1 parcel for £50.00")
+    expect(page.get_by_label("Order this instead")).to_have_value(re.compile("rifleman=50"))
