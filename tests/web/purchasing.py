@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from html import unescape
 from pathlib import Path
+from typing import Self
 from urllib.parse import urlencode
 
 from httpx2 import Response
@@ -76,6 +77,14 @@ class Caller:
             headers={"origin": f"http://{HOST}"},
             follow_redirects=False,
         )
+
+    def __enter__(self) -> Self:
+        """From here on the application is told when it begins and ends."""
+        self._client.__enter__()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._client.__exit__()
 
     def page(self, **query: str) -> Seen:
         """The page with a question."""

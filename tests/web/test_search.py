@@ -148,5 +148,19 @@ def test_what_a_search_raises_is_raised_where_its_answer_is_asked_for() -> None:
 def test_all_can_be_told_to_stop(hand: Hand) -> None:
     searches = Searches()
     made = [begun(searches, hand, key=key) for key in "abc"]
-    searches.stop()
-    assert all(each.wait(5) for each in made)
+    assert searches.end()
+    assert all(each.is_ended for each in made)
+
+
+def test_one_that_does_not_listen_is_not_waited_for_for_ever() -> None:
+    let_go = Event()
+
+    def deaf(_: Search) -> OrderJourney:
+        let_go.wait(20)
+        return NOTHING_FOUND
+
+    searches = Searches()
+    begun(searches, deaf)
+    assert not searches.end(within=0.05)
+    let_go.set()
+    assert searches.end()

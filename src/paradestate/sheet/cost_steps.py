@@ -18,7 +18,7 @@ TOP, BOTTOM, LEFT, RIGHT = 40, 62, 46, 26
 MOST_TOLD = 6
 """Of more steps the sentence tells the first and the last; the table beside has them all."""
 LETTER_SIZE = 16
-"""What the page's style gives the letters of steps (class `name`)."""
+"""Of the letters of steps."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +160,8 @@ def _points(frame: _Frame, steps: Sequence[CostStep]) -> Iterator[Element]:
                 x=x - 12,
                 y=y + 18,
                 text_anchor="end",
-                class_="b name",
+                class_="b",
+                font_size=LETTER_SIZE,
             )
     for step in sorted(steps, key=lambda each: each.chosen):
         colours = ("var(--pencil)",) * 2 if step.chosen else ("var(--paper)", "var(--ink)")

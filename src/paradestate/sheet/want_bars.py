@@ -27,7 +27,7 @@ FEW_PACKS = 4
 """So many are named one by one."""
 GAP_LINE, TOP = 22, 6
 NAME_SIZE = 16
-"""What the page's style gives a name beside a bar (class `name`)."""
+"""Of a name beside its bar."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,7 +140,8 @@ def _words(gap: Gap, layout: _Layout, *, top: float) -> Iterator[Element]:
         text=fitted(gap.kind, room=room, size=size),
         x=0,
         y=name_y,
-        class_="b" if layout.is_above else "b name",
+        class_="b",
+        font_size=None if layout.is_above else NAME_SIZE,
     )
     if name.text != gap.kind:
         name.append(element("title", text=gap.kind))

@@ -1,7 +1,8 @@
 """The site put together: every address, and what stands before it."""
 
 import datetime
-from collections.abc import Callable
+from collections.abc import AsyncIterator, Callable
+from contextlib import asynccontextmanager
 from dataclasses import replace
 from pathlib import Path
 from secrets import token_bytes
@@ -101,7 +102,15 @@ def application(site: Site) -> Starlette:
             Middleware(GZipMiddleware, minimum_size=1000),
         ],
         exception_handlers=dict(HANDLERS),
+        lifespan=lambda _: _life(site),
     )
+
+
+@asynccontextmanager
+async def _life(site: Site) -> AsyncIterator[None]:
+    """From the first request to the last; then the searches that still run are ended."""
+    yield
+    await run_in_threadpool(site.searches.end)
 
 
 def _routes(site: Site, page: Page, *, below: str) -> list[BaseRoute]:

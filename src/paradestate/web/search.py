@@ -22,6 +22,9 @@ MOST_KEPT = 32
 KEPT_SECONDS = 600.0
 """How long the answer of a search that has ended is kept."""
 
+ENDED_WITHIN = 5.0
+"""Seconds that searches told to stop are waited for when the program ends."""
+
 Run: TypeAlias = Callable[[Search], OrderJourney]
 """Looks for an order, tells of advances, and stops where it is told to."""
 
@@ -172,11 +175,17 @@ class Searches:
                     search.stop()
                     del self._searches[key]
 
-    def stop(self) -> None:
-        """Has every search end soon."""
+    def end(self, *, within: float = ENDED_WITHIN) -> bool:
+        """Has every search end, and waits so long for that; whether all have.
+
+        No program may end while a solver is at work in it.
+        """
         with self._lock:
-            for search in self._searches.values():
-                search.stop()
+            alive = list(self._alive)
+        for search in alive:
+            search.stop()
+        until = time.monotonic() + within
+        return all(search.wait(max(0.0, until - time.monotonic())) for search in alive)
 
     def _clear(self) -> None:
         """Lets go of answers that are old, or more than are kept; never of a search that runs."""

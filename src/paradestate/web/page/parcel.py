@@ -13,6 +13,7 @@ from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import counted, day_words
 from paradestate.core.source import Source
 from paradestate.journeys.check import checked
+from paradestate.journeys.choosing import want_of
 from paradestate.journeys.order import OrderJourney, Request, Search, order
 from paradestate.journeys.receiving import BookedIn, Parcel
 from paradestate.journeys.receiving import receive as booked_in
@@ -26,6 +27,8 @@ SECONDS = 10.0
 def show(visit: Visit) -> Response:
     """The choice of a source, or the form for its parcel."""
     name = visit.query.get("source", "")
+    if visit.query.get("packs"):
+        return _filled_in(visit, visit.query["packs"], source=name)
     if visit.query.get("fill") != "cheapest":
         return _page(visit, source=name)
     journey = _cheapest(visit)
@@ -40,6 +43,20 @@ def show(visit: Visit) -> Response:
         if seller == name
     }
     return _page(visit, source=name, said=said, told=_order_words(journey, source=name))
+
+
+def _filled_in(visit: Visit, packs: str, *, source: str) -> Response:
+    """The form with the packs of a purchase slip: `North/N1=1, North/N2=2`."""
+    numbers, findings = want_of(packs)
+    of_source = numbers or {}
+    name = source or next(iter(of_source), "").partition("/")[0]
+    said = {
+        field(word, key.removeprefix(f"{name}/")): str(number)
+        for key, number in of_source.items()
+        for word in ("ordered", "came")
+        if key.startswith(f"{name}/")
+    }
+    return _page(visit, source=name, findings=findings, said=said)
 
 
 def _order_words(journey: OrderJourney, *, source: str) -> str:

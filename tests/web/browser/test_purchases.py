@@ -3,67 +3,31 @@
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from shutil import copytree
-from threading import Thread
-from time import sleep
 
 import pytest
-import uvicorn
-from playwright.sync_api import Browser, Page, expect, sync_playwright
+from playwright.sync_api import Browser, Page, expect
 
 from bench.price_lists import dense
-from paradestate.web.application import application, new_site
-from paradestate.web.serving import LOOPBACK, bound, loopback_hosts
-from tests.forces import EXAMPLES
 from tests.web.purchasing import folder_of
+from tests.web.server import Served, marenz, serving
 
 pytestmark = pytest.mark.slow
 
-CHROMIUM = Path("/usr/bin/chromium")
-ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 LONG = 90_000
 """Milliseconds: a busy machine takes its time."""
 
 
-@pytest.fixture(scope="module")
-def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Forces served: the example, and two whose cheapest orders take long to be proved."""
-    served = tmp_path_factory.mktemp("served")
-    copytree(EXAMPLES / "marenz", served / "marenz")
-    for name in ("long", "reached by a link"):
-        folder_of(dense(12, packs=90, seed=1), served / name)
-    listening = bound(LOOPBACK, port=0)
-    port = listening.getsockname()[1]
-    site = new_site(served, hosts=loopback_hosts(port))
-    server = uvicorn.Server(uvicorn.Config(application(site), log_level="critical"))
-    thread = Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
-    thread.start()
-    while not server.started:
-        sleep(0.02)
-    yield f"http://{LOOPBACK}:{port}/forces"
-    site.searches.stop()
-    server.should_exit = True
-    thread.join(20)
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    if not CHROMIUM.exists():
-        pytest.skip("no Chromium here")
-    with sync_playwright() as started:
-        yield started.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
+@pytest.fixture
+def served(tmp_path: Path) -> Iterator[Served]:
+    """A force whose cheapest order takes half a minute to be proved."""
+    with serving(folder_of(dense(12, packs=90, seed=1), tmp_path / "long")) as server:
+        yield server
 
 
 @pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    """A page on which any error of a script fails the test."""
-    opened = browser.new_page(viewport={"width": 1280, "height": 900})
-    errors: list[str] = []
-    opened.on("pageerror", lambda error: errors.append(str(error)))
-    opened.set_default_timeout(LONG)
-    yield opened
-    opened.close()
-    assert errors == []
+def example(tmp_path: Path) -> Iterator[Served]:
+    with serving(marenz(tmp_path)) as server:
+        yield server
 
 
 def money(text: str) -> float:
@@ -73,8 +37,8 @@ def money(text: str) -> float:
     return float(found[1])
 
 
-def test_the_best_and_the_bound_come_nearer_before_ones_eyes(page: Page, address: str) -> None:
-    page.goto(f"{address}/long/purchases")
+def test_the_best_and_the_bound_come_nearer_before_ones_eyes(page: Page, served: Served) -> None:
+    page.goto(served("purchases"))
     best, bound_ = page.locator("[data-told=best]"), page.locator("[data-told=bound]")
     expect(best).to_contain_text("£", timeout=LONG)
     expect(bound_).to_contain_text("£", timeout=LONG)
@@ -83,8 +47,8 @@ def test_the_best_and_the_bound_come_nearer_before_ones_eyes(page: Page, address
     assert money(bound_.inner_text()) <= money(best.inner_text()) <= first
 
 
-def test_stopped_half_way_the_best_is_kept(page: Page, address: str) -> None:
-    page.goto(f"{address}/long/purchases?limit=40")
+def test_stopped_half_way_the_best_is_kept(page: Page, served: Served) -> None:
+    page.goto(served("purchases?limit=40"))
     expect(page.locator("[data-told=best]")).to_contain_text("£", timeout=LONG)
     page.get_by_role("button", name="Stop and keep the best").click()
     expect(page.locator(".lead")).to_contain_text("The best found costs £", timeout=LONG)
@@ -92,16 +56,16 @@ def test_stopped_half_way_the_best_is_kept(page: Page, address: str) -> None:
     expect(page.locator("#months")).to_be_visible()
 
 
-def test_at_its_end_the_page_shows_the_order_by_itself(page: Page, address: str) -> None:
-    page.goto(f"{address}/long/purchases?seconds=3")
+def test_at_its_end_the_page_shows_the_order_by_itself(page: Page, served: Served) -> None:
+    page.goto(served("purchases?seconds=3"))
     expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
     expect(page.locator("[data-progress]")).to_have_count(0)
 
 
 def test_come_to_from_another_sheet_it_shows_how_far_it_is_as_well(
-    page: Page, address: str
+    page: Page, served: Served
 ) -> None:
-    page.goto(f"{address}/reached by a link/parade")
+    page.goto(served("parade"))
     page.get_by_role("link", name="Purchases").first.click()
     time = page.locator("[data-told=time]")
     before = time.inner_text()
@@ -110,24 +74,26 @@ def test_come_to_from_another_sheet_it_shows_how_far_it_is_as_well(
     expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
 
 
-def test_without_javascript_the_page_looks_again_by_itself(browser: Browser, address: str) -> None:
+def test_without_javascript_the_page_looks_again_by_itself(
+    browser: Browser, served: Served
+) -> None:
     context = browser.new_context(java_script_enabled=False)
     plain = context.new_page()
-    plain.goto(f"{address}/long/purchases?seconds=4")
+    plain.goto(served("purchases?seconds=4"))
     expect(plain.locator("#slips .slip").first).to_be_visible(timeout=LONG)
     context.close()
 
 
 @pytest.mark.parametrize("width", [320, 768, 1280])
-def test_nothing_is_wider_than_the_screen(page: Page, address: str, width: int) -> None:
+def test_nothing_is_wider_than_the_screen(page: Page, example: Served, width: int) -> None:
     page.set_viewport_size({"width": width, "height": 800})
-    page.goto(f"{address}/marenz/purchases?limit=30")
+    page.goto(example("purchases?limit=30"))
     expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
     assert page.evaluate("document.documentElement.scrollWidth") == width
 
 
-def test_choosing_a_step_keeps_the_rest_of_the_question(page: Page, address: str) -> None:
-    page.goto(f"{address}/marenz/purchases")
+def test_choosing_a_step_keeps_the_rest_of_the_question(page: Page, example: Served) -> None:
+    page.goto(example("purchases"))
     page.get_by_label("Order this instead").fill("rifleman=50, mortar crew=9, officer=4")
     page.get_by_label("Money a month").fill("30")
     page.get_by_role("button", name="Look for it").click()

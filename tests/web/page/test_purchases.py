@@ -3,6 +3,7 @@
 import json
 import re
 import time
+from html import unescape
 from pathlib import Path
 from shutil import copytree
 
@@ -74,7 +75,19 @@ def test_choosing_the_second_step_prints_the_slip_of_north(caller: Caller) -> No
         "At £39.99 of goods it would cost £44.99.",
     ):
         assert line in north
-    assert "packs=North/N1%3D1%2C%20North/N2%3D2%2C%20North/N3%3D2" in seen.html
+
+
+def test_the_parcel_of_a_slip_is_received_with_its_packs_filled_in(caller: Caller) -> None:
+    seen = caller.settled(want=WANT, chosen="B")
+    link = re.search(r'href="([^"]*holdings/receive[^"]*)"', seen.html)
+    assert link is not None
+    form = caller.get(unescape(link[1])).form("holdings/receive")
+    filled = {name: value for name, value in form.items() if name.startswith("[") and value}
+    assert filled == {
+        f'["{word}", "{pack}"]': number
+        for word in ("ordered", "came")
+        for pack, number in (("N1", "1"), ("N2", "2"), ("N3", "2"))
+    }
 
 
 def test_the_slip_of_south_has_its_discount_and_what_a_penny_less_would_cost(
@@ -322,7 +335,7 @@ class TestLongSearch:
         assert "Looking for the cheapest order" in seen.text
         assert "Sureness looking" in seen.text
         assert "want 11 · have 0 · lack 11" in seen.text
-        caller.site.searches.stop()
+        caller.site.searches.end()
 
     def test_stopped_half_way_the_best_is_kept_and_said_to_be_unproved(
         self, long_folder: Path
@@ -339,13 +352,13 @@ class TestLongSearch:
         assert slips_on(after)
         anew = caller.sent(after, "purchases/again")
         assert "Looking for the cheapest order" in caller.get(anew.address).text
-        caller.site.searches.stop()
+        caller.site.searches.end()
 
     def test_who_asks_the_same_meanwhile_joins_the_search(self, long_folder: Path) -> None:
         caller = Caller(long_folder)
         ids = {caller.page().form("purchases/stop")["search"] for _ in range(2)}
         assert len(ids) == 1
-        caller.site.searches.stop()
+        caller.site.searches.end()
 
     def test_a_search_ends_at_its_limit_though_nobody_looks_on(self, long_folder: Path) -> None:
         caller = Caller(long_folder)
@@ -362,7 +375,7 @@ class TestLongSearch:
         seen = caller.get("purchases/order.json")
         assert (seen.status, seen.response.headers["retry-after"]) == (202, "2")
         assert seen.response.json()["certainty"] == "not computed"
-        caller.site.searches.stop()
+        caller.site.searches.end()
 
     def test_its_advances_are_told_as_events_until_its_end(self, long_folder: Path) -> None:
         caller = Caller(long_folder)
@@ -384,7 +397,16 @@ class TestLongSearch:
         file.write_text(file.read_text(encoding="utf-8") + "# changed\n", encoding="utf-8")
         assert caller.page().form("purchases/stop")["search"] != first
         assert caller.site.searches.found(first) is None
-        caller.site.searches.stop()
+        caller.site.searches.end()
+
+
+@pytest.mark.slow
+def test_when_the_site_ends_so_do_its_searches(long_folder: Path) -> None:
+    with Caller(long_folder) as caller:
+        search = caller.site.searches.found(caller.page().form("purchases/stop")["search"])
+        assert search is not None
+        assert not search.is_ended
+    assert search.is_ended
 
 
 def test_a_search_that_is_not_kept_any_more_is_nowhere(caller: Caller) -> None:
@@ -406,7 +428,7 @@ def test_where_too_many_searches_run_the_page_says_so_and_asks_again(caller: Cal
     assert "4 searches for orders run already, and no more at once." in seen.text
     assert 'http-equiv="refresh"' in seen.html
     assert caller.get("purchases/order.json").status == 503
-    searches.stop()
+    searches.end()
     while caller.page(want=WANT).status == 503:
         time.sleep(0.01)
     assert "Chosen £48.50" in caller.settled(want=WANT).text
