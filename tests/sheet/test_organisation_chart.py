@@ -205,5 +205,18 @@ def test_nothing_carries_a_style_or_a_script() -> None:
     assert "script" not in svg
 
 
+def test_of_very_many_boxes_those_beside_the_opened_one_are_shown() -> None:
+    force = force_from(
+        "stands: {gun: {base: none}}",
+        "formations: {top: {parts: {troop: 300}}, troop: {parts: {gun: 1}}}",
+    )
+    told = texts(drawn(force, "200 Troop"))
+    assert sum(text.endswith(" Troop") for text in told) == 60
+    assert {"170 Troop", "200 Troop", "229 Troop", "Gun"} <= set(told)
+    assert "240 more are left out: those beside the opened one are shown." in told
+    assert "1 Troop" in texts(drawn(force, ""))
+    assert "300 Troop" in texts(drawn(force, "300 Troop"))
+
+
 def test_a_force_without_stands_is_drawn_all_the_same() -> None:
     assert texts(drawn(BARE, "")) == ["Top", "20 men", "X", "20 men"]

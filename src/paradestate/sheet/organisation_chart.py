@@ -39,6 +39,9 @@ MOST_SCALE = Fraction(9, 10)
 
 ROW_GAP = 26
 
+MOST_PARTS = 60
+"""Boxes under one body; of more those beside the opened one are shown."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chart:
@@ -56,6 +59,22 @@ class Chart:
     """Where the chain behind the number of a pattern stands; empty where it has none."""
     echelons: frozenset[Echelon | None]
     """All that the force has."""
+
+
+def parts_of(above: Branch, path: Sequence[Branch]) -> tuple[tuple[Branch | Group, ...], int]:
+    """What is shown under a body, and how much of it is left out."""
+    parts: tuple[Branch | Group, ...] = (*above.branches, *above.groups)
+    if len(parts) <= MOST_PARTS:
+        return parts, 0
+    opened = (place for place, part in enumerate(parts) if any(part is each for each in path))
+    middle = next(opened, 0)
+    begins = max(0, min(middle - MOST_PARTS // 2, len(parts) - MOST_PARTS))
+    return parts[begins : begins + MOST_PARTS], len(parts) - MOST_PARTS
+
+
+def left_out_words(number: int) -> str:
+    """That not all is shown; nothing where it is."""
+    return f"{number} more are left out: those beside the opened one are shown." if number else ""
 
 
 def symbol_of(branch: Branch, chart: Chart, *, is_heavy: bool) -> Symbol:
@@ -121,7 +140,7 @@ class _Laying:
 
     def row(self, above: Branch) -> None:
         """What a body holds, in as many lines as it takes."""
-        parts: list[Branch | Group] = [*above.branches, *above.groups]
+        parts, left_out = parts_of(above, self.chart.path)
         most = int((WIDE - 2 * MARGIN) // NARROWEST)
         lines = -(-len(parts) // most)
         each = -(-len(parts) // lines)
@@ -134,6 +153,15 @@ class _Laying:
             starts.append(self._line(some, column=column, about=hook[0], above=above))
             self.level += ROW_GAP if number < lines - 1 else 0
         self._left_rail(starts, hook=hook)
+        if left_out:
+            self._say(left_out_words(left_out))
+
+    def _say(self, words: str) -> None:
+        """A line of text under a row."""
+        self.level += 18
+        self.boxes.append(element("text", x=MARGIN, y=self.level, class_="soft", text=words))
+        self.level += 6
+        self.is_straight = False
 
     def _rail_down(self) -> None:
         """From the opened box to the level of the next row, round what lies between."""

@@ -1,7 +1,8 @@
 """What the sheet of the organisation shows of one count: chart, tree, chains and sums."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from urllib.parse import urlencode
 
 from paradestate.core.addend import Addend, foot_addends, men_addends, stand_addends
@@ -11,7 +12,13 @@ from paradestate.core.formation import Arm, Echelon
 from paradestate.core.sentence.chain import chain_words, factor_words, window_notes
 from paradestate.core.sentence.wording import plural
 from paradestate.journeys.count import Count
-from paradestate.sheet.organisation_chart import Chart, organisation_chart, symbol_of
+from paradestate.sheet.organisation_chart import (
+    Chart,
+    left_out_words,
+    organisation_chart,
+    parts_of,
+    symbol_of,
+)
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.symbol import Symbol, dots_of, mark_drawing, symbol_drawing
 
@@ -58,10 +65,29 @@ class Come:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Grown:
+    """What doesn't depend on what is looked at, and so is worked out once for a count."""
+
+    root: Branch
+    every: tuple[Come, ...]
+    totals: tuple[Total, ...]
+
+
+def grown(counted: Count) -> Grown:
+    """The tree, the chains and the sums of a count."""
+    return Grown(
+        root=tree(counted.force, counted.made, strength=counted.strength),
+        every=tuple(_comes(counted)),
+        totals=_totals(counted),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class View:
     """All of it."""
 
     root: Branch
+    path: tuple[Branch, ...]
     opened: frozenset[str]
     """Names of the bodies that are opened in the tree: those on the path that was asked for."""
     chart: Drawing
@@ -78,6 +104,15 @@ class View:
     def sign(self, branch: Branch) -> Drawing:
         """The symbol of a body, with its words."""
         return self.signs[self.symbols[branch.name]]
+
+    def branches(self, branch: Branch) -> tuple[Branch, ...]:
+        """The bodies that are shown under one."""
+        parts = branch.branches if self.is_all_listed else parts_of(branch, self.path)[0]
+        return tuple(part for part in parts if isinstance(part, Branch))
+
+    def left_out(self, branch: Branch) -> str:
+        """That not all that a body holds is shown."""
+        return "" if self.is_all_listed else left_out_words(parts_of(branch, self.path)[1])
 
     def kind(self, branch: Branch) -> str:
         """What a body is: `infantry company`."""
@@ -109,10 +144,9 @@ class Looking:
         return f"{self.address}?{urlencode({**self.fields, **more})}#{at}"
 
 
-def view_of(counted: Count, *, looking: Looking) -> View:
+def view_of(counted: Count, *, from_: Grown, looking: Looking) -> View:
     """What is shown of a count."""
-    force, made = counted.force, counted.made
-    root = tree(force, made, strength=counted.strength)
+    force, made, root = counted.force, counted.made, from_.root
     path = path_to(root, _opened(root, looking.opened))
     chains = made.rollup.chains
     chart = Chart(
@@ -125,20 +159,20 @@ def view_of(counted: Count, *, looking: Looking) -> View:
         echelons=frozenset(body.echelon for body in made.bodies),
     )
     is_all_listed = len(made.bodies) <= MOST_BODIES
-    shown = tuple(_listed(root, None if is_all_listed else frozenset(map(id, path))))
+    shown = tuple(_listed(root, None if is_all_listed else path))
     symbols = {each.name: symbol_of(each, chart, is_heavy=False) for each in shown}
-    every = tuple(_comes(counted))
     return View(
         root=root,
+        path=path,
         opened=frozenset(each.name for each in (path if looking.opened else path[:1])),
         chart=organisation_chart(root, chart),
         signs={symbol: symbol_drawing(symbol) for symbol in set(symbols.values())},
         symbols=symbols,
         is_all_listed=is_all_listed,
         listed=shown,
-        come=_come(every, of=looking.of),
-        every=every,
-        totals=_totals(counted),
+        come=_come(from_.every, of=looking.of),
+        every=from_.every,
+        totals=from_.totals,
     )
 
 
@@ -148,12 +182,17 @@ def _opened(root: Branch, name: str | None) -> str:
     return root.branches[0].name if root.branches else ""
 
 
-def _listed(branch: Branch, only: frozenset[int] | None) -> Iterator[Branch]:
-    """A body and all below it; with `only` no further down than below these."""
+def _listed(branch: Branch, path: Sequence[Branch] | None) -> Iterator[Branch]:
+    """A body and all below it; with a path only what is shown under the bodies on it."""
     yield branch
-    if only is None or id(branch) in only:
-        for each in branch.branches:
-            yield from _listed(each, only)
+    if path is None:
+        below: Sequence[Branch] = branch.branches
+    elif any(branch is each for each in path):
+        below = [part for part in parts_of(branch, path)[0] if isinstance(part, Branch)]
+    else:
+        below = ()
+    for each in below:
+        yield from _listed(each, path)
 
 
 def _comes(counted: Count) -> Iterator[Come]:
@@ -200,6 +239,7 @@ def _totals(counted: Count) -> tuple[Total, ...]:
     )
 
 
+@cache
 def arm_signs() -> tuple[tuple[str, Drawing], ...]:
     """Every arm with its symbol, for the reference."""
     return tuple((str(arm), symbol_drawing(Symbol(arm=arm))) for arm in Arm)

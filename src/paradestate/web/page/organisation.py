@@ -27,6 +27,7 @@ from paradestate.web.organisation_view import (
     Looking,
     addend_words,
     arm_signs,
+    grown,
     size_marks,
     view_of,
 )
@@ -43,7 +44,7 @@ class Asked:
 
     amendment: Amendment
     answer: CountAnswer | None
-    """None where nothing is asked for, or what is can't be read."""
+    """None where nothing is asked for, what is can't be read, or there is nothing to compare."""
 
     @property
     def count(self) -> Count | None:
@@ -111,11 +112,13 @@ def _asked(visit: Visit, written: CountAnswer, *, values: Mapping[str, str]) -> 
     amendment = amendment_of(written.checked.force, values)
     if not amendment.is_asked or amendment.findings:
         return Asked(amendment=amendment, answer=None)
+    if written.count is None:
+        return Asked(amendment=amendment, answer=None)
     answer = count(
         visit.folder,
         today=visit.today,
         choice=amendment.choice,
-        since_written=written.count is not None,
+        since_written=True,
         memory=visit.memory,
     )
     return Asked(amendment=amendment, answer=answer)
@@ -152,7 +155,7 @@ def _page(
         shown=shown,
         looking=looking,
         undo=_undo(visit, written),
-        **_of_count(shown, looking=looking),
+        **_of_count(visit, shown, looking=looking),
         **_of_changes(written.count, asked.count),
         words=branch_words,
         several=several,
@@ -161,11 +164,13 @@ def _page(
     )
 
 
-def _of_count(shown: Count | None, *, looking: Looking) -> Mapping[str, object]:
+def _of_count(visit: Visit, shown: Count | None, *, looking: Looking) -> Mapping[str, object]:
     if shown is None:
         return {"view": None}
+    key = ("grown", visit.folder, tuple(looking.fields.items()))
+    made = visit.memory.kept(key, lambda: grown(shown), rests_on=(shown,))
     return {
-        "view": view_of(shown, looking=looking),
+        "view": view_of(shown, from_=made, looking=looking),
         "textures": patterns(shown.force.bench.stages),
         "bar": fill_bar,
         "arms": arm_signs(),
@@ -177,13 +182,11 @@ def _of_count(shown: Count | None, *, looking: Looking) -> Mapping[str, object]:
 def _of_changes(before: Count | None, after: Count | None) -> Mapping[str, object]:
     """What follows from the amendment, and which bodies come and go."""
     changes = () if after is None or after.changes is None else after.changes
-    is_both = before is not None and after is not None
     return {
         "leading": leading_rows(changes),
         "following": following_rows(changes),
         "comes": only_in(after.made, before.made) if before and after else (),
         "goes": only_in(before.made, after.made) if before and after else (),
-        "is_compared": is_both,
     }
 
 
