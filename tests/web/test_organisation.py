@@ -170,6 +170,22 @@ def test_the_dates_offered_are_those_between_changes(visitor: Visitor) -> None:
     assert "until May 1942 June to December 1942 from January 1943 now" in told
 
 
+def test_a_typed_date_is_picked_in_its_period_from_then_on(visitor: Visitor) -> None:
+    seen = visitor.see(SHEET, **{"date": "1943", "date shown": "1943", "other date": "1941"})
+    assert "1941 instead of 1943" in words_of(seen)
+    assert 'value="1941" checked><span>until May 1942: 1941' in seen.text
+    assert 'name="date shown" value="1941"' in seen.text
+    assert 'name="other date" value=""' in seen.text
+
+
+def test_a_new_pick_goes_before_what_was_typed_earlier(visitor: Visitor) -> None:
+    typed = visitor.see(SHEET, **{"date": "1943", "date shown": "1943", "other date": "1942"})
+    assert 'name="other date" value="1942"' in typed.text
+    picked = visitor.see(SHEET, **{"date": "1942-05", "date shown": "", "other date": "1942"})
+    assert "1942-05 instead of 1943" in words_of(picked)
+    assert 'name="other date" value=""' in picked.text
+
+
 def test_a_date_that_holds_a_change_is_refused_and_the_day_is_named(visitor: Visitor) -> None:
     seen = visitor.see(SHEET, **{"other date": "1942"})
     told = words_of(seen)

@@ -138,7 +138,7 @@ def stands_box(stands: Group, *, outline: Outline | None, width: float, place: P
         lines=(
             *_name_lines(title, width=width),
             *_lines(told, width=width, class_="soft"),
-            *_lines([lack], width=width, class_="red"),
+            *(Line(text=part, class_="red") for part in wrap(lack, letters_in(width) + 2)),
         ),
         shown=None,
         outlines=tuple((outline, state) for state in _states(stands)),

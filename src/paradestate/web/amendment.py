@@ -19,6 +19,9 @@ NUMBER = "number "
 
 DATE, OTHER_DATE, THEATRE = "date", "other date", "theatre"
 
+DATE_SHOWN = "date shown"
+"""The date that was picked when the form was made, so that a new pick can be told from an old."""
+
 MOST_OPTIONS = 12
 """Numbers that are offered one by one; of more one is typed."""
 
@@ -72,8 +75,7 @@ def amendment_of(force: Force, values: Mapping[str, str]) -> Amendment:
     if raise_ is None:
         return Amendment(choice=Choice(), findings=(), words="", fields={}, controls=())
     numbers, number_findings = _numbers(values)
-    date_text = (values.get(OTHER_DATE) or values.get(DATE) or "").strip()
-    dated, date_findings = choice_of(date=date_text)
+    dated, date_findings = choice_of(date=_date_text(values))
     theatre = values.get(THEATRE, raise_.theatre).strip()
     choice = Choice(
         numbers=differing(numbers, open_),
@@ -108,6 +110,13 @@ def _numbers(values: Mapping[str, str]) -> tuple[Mapping[str, int], tuple[Findin
         else:
             numbers[field.removeprefix(NUMBER)] = read
     return numbers, tuple(findings)
+
+
+def _date_text(values: Mapping[str, str]) -> str:
+    """What was typed, unless something else was picked since."""
+    typed, picked = values.get(OTHER_DATE, "").strip(), values.get(DATE, "").strip()
+    is_new_pick = picked != values.get(DATE_SHOWN, picked).strip()
+    return picked if is_new_pick or not typed else typed
 
 
 def _theatre_findings(theatre: str, *, raise_: Raise, open_: Leeway) -> Iterator[Finding]:
@@ -187,17 +196,30 @@ def _date_controls(
 ) -> Iterator[Control]:
     """The periods; the date that is asked for stands in the one that it lies in."""
     options = tuple(
-        Option(
-            value=str(was.date),
-            text=period_words(was),
-            is_now=was.is_now,
-            is_chosen=asked.is_now,
-        )
-        for asked, was in zip(open_.periods, before.periods, strict=True)
+        _period_option(asked, was) for asked, was in zip(open_.periods, before.periods, strict=True)
     )
-    typed = values.get(OTHER_DATE, "").strip()
+    text = _date_text(values)
+    is_settled = any(option.is_chosen for option in options)
+    is_typed = text == values.get(OTHER_DATE, "").strip() and not is_settled
     yield Control(name=DATE, legend="Establishment", options=options, typed=None, value="")
-    yield Control(name=OTHER_DATE, legend="or of another date", options=(), typed=None, value=typed)
+    yield Control(
+        name=OTHER_DATE,
+        legend="or of another date",
+        options=(),
+        typed=None,
+        value=text if is_typed else "",
+    )
+
+
+def _period_option(asked: Period, was: Period) -> Option:
+    """A period with the date that is asked for, where that lies in it."""
+    is_other = asked.is_now and asked.date != was.date
+    return Option(
+        value=str(asked.date if asked.is_now else was.date),
+        text=f"{period_words(was)}: {asked.date}" if is_other else period_words(was),
+        is_now=was.is_now,
+        is_chosen=asked.is_now,
+    )
 
 
 def period_words(period: Period) -> str:
