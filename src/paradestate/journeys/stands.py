@@ -52,5 +52,5 @@ def _told(answer: CountAnswer) -> Stands:
         accounts=accounts,
         bodies=bodies_in_line(force, made, fronts=counted.fronts),
         ratio=ratio(made.must.men, figures=figures) if figures and made.must.men.most else None,
-        evenness=evenness(ratios) if all(each.least for each in ratios) and ratios else None,
+        evenness=evenness(ratios) if ratios else None,
     )
