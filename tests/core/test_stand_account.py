@@ -66,6 +66,8 @@ def test_crowding_of_the_example_is_that_of_the_count() -> None:
 def test_why_each_pattern_of_the_example_is_there() -> None:
     every = accounts(marenz())
     assert every["rifle section"].chain == "4 company x 3 platoon x 2"
+    assert every["rifle section"].first == "No 1 Company / 1 Platoon / 1 Section"
+    assert every["pioneer section"].first == ""
     assert every["observer"].asked_for_by == ("medium mortars",)
     assert every["headquarters scene"].calling is Calling.WISHED
     assert every["pioneer section"].calling is Calling.SUPPORTING

@@ -60,6 +60,8 @@ class StandAccount:
     """Stands raised in the must layer, printed ones included."""
     wished: int
     """Stands raised in the wished layer, modelled versions of printed ones included."""
+    first: str
+    """Name of the first stand of it that is raised; empty where none is."""
     asked_for_by: tuple[str, ...]
     """Entries of supporting troops that bring it."""
     chain: str
@@ -88,11 +90,14 @@ def stand_accounts(
     """Every pattern of the force in the order of its files; without `made` none is raised."""
     about = tuple(findings)
     asked = _asked_for(force)
+    raised = made.stands if made else ()
+    first = {stand.pattern: stand.name for stand in reversed(raised)}
     return tuple(
         _account(
             force,
             stand,
             made=made,
+            first=first.get(stand.name, ""),
             asked_for_by=asked.get(stand.name, ()),
             findings=tuple(found for found in about if stand.name in patterns_of(found)),
         )
@@ -112,6 +117,7 @@ def _account(
     stand: StandPattern,
     *,
     made: Establishment | None,
+    first: str,
     asked_for_by: tuple[str, ...],
     findings: tuple[Finding, ...],
 ) -> StandAccount:
@@ -128,6 +134,7 @@ def _account(
         calling=_calling(must=must, wished=wished, asked_for_by=asked_for_by),
         must=must,
         wished=wished,
+        first=first,
         asked_for_by=asked_for_by,
         chain=str(made.rollup.chains.get(stand.name, "")) if made else "",
         ratio=ratio(stand.men, figures=figures) if stand.men and figures else None,

@@ -192,6 +192,27 @@ def test_doubts_about_figures_and_table_are_told_apart(tmp_path: Path) -> None:
     assert "piper" in text
 
 
+def test_a_kind_that_is_raised_leads_to_its_first_stand_on_the_parade() -> None:
+    text = page(EXAMPLES / "marenz")
+    name = "No+1+Company+%2F+1+Platoon+%2F+1+Section"
+    assert f"parade?stand={name}#stand" in slip(text, "Rifle section")
+    assert "parade?" not in slip(text, "Pioneer section")
+    assert "on the parade" not in page(EXAMPLES / "marenz", "stands?pattern=pioneer+section")
+
+
+def test_stands_by_a_fixed_ratio_are_named_though_no_pattern_shows_them(tmp_path: Path) -> None:
+    folder = written(
+        tmp_path / "line",
+        "format: 1\ntitle: Line\nfigures: {musketeer: {footprint: 6 mm}}\n"
+        "formations:\n"
+        "  regiment: {men per figure: 30, figure: musketeer, figures per stand: 3,"
+        " parts: {company: 2}}\n"
+        "  company: {echelon: company, men: 90}\n"
+        "raise: {formation: regiment}\n",
+    )
+    assert "in the files: 2 musketeer stands." in page(folder)
+
+
 def test_nothing_on_the_pages_needs_style_or_script_within_them(odd: Path) -> None:
     for address in ("stands", "stands?pattern=squeeze", "stands/full-size"):
         text = page(odd, address)

@@ -21,7 +21,7 @@ from paradestate.core.sentence.stand import (
     room_words,
     tenth,
 )
-from paradestate.core.sentence.wording import capital, listed, several
+from paradestate.core.sentence.wording import capital, counted, listed, several
 from paradestate.core.spot import width_of
 from paradestate.core.stand_account import Calling, StandAccount, patterns_of
 from paradestate.journeys.stands import Stands, stands
@@ -76,6 +76,8 @@ class StandView:
     raised: str
     base: str
     address: str
+    parade: str
+    """Address of the first stand of it on the parade; empty where none is raised."""
     drawings: tuple[Drawing, ...]
     """None where no size is given; a wide and a narrow one where it is shown alone."""
     holdings: tuple[Holding, ...]
@@ -102,7 +104,7 @@ def show(visit: Visit) -> Response:
     pattern = visit.query.get("pattern", "")
     for account in told.accounts:
         if account.stand.name == pattern:
-            return _one(visit, told, account=account)
+            return _one(visit, account)
     missing = f"There is no kind of stand called '{pattern}'." if pattern else ""
     return _every(visit, told, missing=missing)
 
@@ -111,15 +113,19 @@ def full_size(visit: Visit) -> Response:
     """The stands at their own size, to be printed and cut out."""
     told = stands(visit.folder, today=visit.today, memory=visit.memory)
     pattern = visit.query.get("pattern", "")
-    shown = [each for each in told.accounts if pattern in {"", each.stand.name}]
-    drawn = [(each, full_size_plan(each)) for each in shown]
+    every = visit.memory.kept(
+        ("full-size plans", visit.folder),
+        lambda: tuple((each, full_size_plan(each)) for each in told.accounts),
+        rests_on=(told,),
+    )
+    drawn = [(each, plan) for each, plan in every if pattern in {"", each.stand.name}]
     return visit.page(
         "stands_full_size.html",
         line=full_size_line(),
         pattern=pattern,
         plans=[(capital(each.stand.name), plan) for each, plan in drawn if plan is not None],
         without=listed(each.stand.name for each, plan in drawn if plan is None),
-        too_wide=listed(each.stand.name for each in shown if _is_too_wide(each)),
+        too_wide=listed(each.stand.name for each, _ in drawn if _is_too_wide(each)),
     )
 
 
@@ -132,7 +138,9 @@ def _is_too_wide(account: StandAccount) -> bool:
 
 
 def _every(visit: Visit, told: Stands, *, missing: str) -> Response:
-    views = [_small_view(visit, account, scale=_scale(told)) for account in told.accounts]
+    views = visit.memory.kept(
+        ("stand views", visit.folder), lambda: _small_views(visit, told), rests_on=(told,)
+    )
     findings = told.counted.checked.findings
     raised = tuple(each for each in told.accounts if each.calling in {Calling.MUST, Calling.WISHED})
     line = _line(told.bodies, name=visit.query.get("body", ""))
@@ -145,22 +153,27 @@ def _every(visit: Visit, told: Stands, *, missing: str) -> Response:
         groups=list(_groups(views, is_counted=told.counted.count is not None)),
         views=views,
         figures=list(_boxes(told)),
+        by_ratio=_by_ratio(told),
         stops=[found for found in findings if found.level is Level.STOP],
         others=[found for found in findings if _is_of_no_pattern(found)],
         line=line,
         line_words=None if line is None else line_words(line),
         fronts=[found for found in findings if found.code == "fronts-differ"],
-        strips=() if line is None else tuple(_strips(line)),
+        strips=() if line is None else _strips(visit, line),
         percent=difference_words,
         decimal=decimal_text,
         several=several,
     )
 
 
-def _strips(line: Abreast) -> Iterator[tuple[str, Drawing]]:
+def _strips(visit: Visit, line: Abreast) -> tuple[tuple[str, Drawing], ...]:
     """The same drawing for three widths of page, with the class that shows it there."""
-    for name, width in (("wide", DESK), ("middle", MIDDLE), ("phone", PHONE)):
-        yield name, ground_strip(line, width=width)
+    widths = (("wide", DESK), ("middle", MIDDLE), ("phone", PHONE))
+    return visit.memory.kept(
+        ("strips", visit.folder),
+        lambda: tuple((name, ground_strip(line, width=width)) for name, width in widths),
+        rests_on=(line,),
+    )
 
 
 def _boxes(told: Stands) -> Iterator[tuple[str, str]]:
@@ -173,7 +186,7 @@ def _boxes(told: Stands) -> Iterator[tuple[str, str]]:
         yield "Evenness (1 is even)", tenth(told.evenness)
 
 
-def _one(visit: Visit, told: Stands, *, account: StandAccount) -> Response:
+def _one(visit: Visit, account: StandAccount) -> Response:
     outline = account.stand.outline
     plans = (
         []
@@ -183,19 +196,9 @@ def _one(visit: Visit, told: Stands, *, account: StandAccount) -> Response:
             for width in (LARGE, SMALL)
         ]
     )
-    counted = told.counted.count
-    first = next(
-        (
-            each.name
-            for each in (counted.made.stands if counted else ())
-            if each.pattern == account.stand.name
-        ),
-        "",
-    )
     return visit.page(
         "stand.html",
         view=_view(visit, account, drawings=tuple(plan for plan in plans if plan is not None)),
-        parade=f"parade?{urlencode({'stand': first})}#stand" if first else "parade",
         query=urlencode({"pattern": account.stand.name}),
         decimal=decimal_text,
         listed=listed,
@@ -208,9 +211,12 @@ def _scale(told: Stands) -> float:
     return page_scale(usual, width=SMALL)
 
 
-def _small_view(visit: Visit, account: StandAccount, *, scale: float) -> StandView:
-    plan = stand_plan(account, width=SMALL, scale=scale)
-    return _view(visit, account, drawings=() if plan is None else (plan,))
+def _small_views(visit: Visit, told: Stands) -> tuple[StandView, ...]:
+    scale = _scale(told)
+    drawn = [(each, stand_plan(each, width=SMALL, scale=scale)) for each in told.accounts]
+    return tuple(
+        _view(visit, each, drawings=() if plan is None else (plan,)) for each, plan in drawn
+    )
 
 
 def _view(visit: Visit, account: StandAccount, *, drawings: tuple[Drawing, ...]) -> StandView:
@@ -222,6 +228,7 @@ def _view(visit: Visit, account: StandAccount, *, drawings: tuple[Drawing, ...])
         raised=raised_words(account),
         base=outline_text(stand.outline),
         address=visit.address(f"stands?{urlencode({'pattern': stand.name})}"),
+        parade=_on_parade(visit, account),
         drawings=drawings,
         holdings=tuple(
             Holding(
@@ -239,6 +246,12 @@ def _view(visit: Visit, account: StandAccount, *, drawings: tuple[Drawing, ...])
     )
 
 
+def _on_parade(visit: Visit, account: StandAccount) -> str:
+    if not account.first:
+        return ""
+    return visit.address(f"parade?{urlencode({'stand': account.first})}#stand")
+
+
 def _groups(views: Sequence[StandView], *, is_counted: bool) -> Iterator[GroupView]:
     """By why they are there; without a count all together."""
     if not is_counted:
@@ -251,6 +264,15 @@ def _groups(views: Sequence[StandView], *, is_counted: bool) -> Iterator[GroupVi
             doubts = {found for view in those for found in view.account.findings}
             said = f"{note}; {several(len(doubts), 'doubt')}" if doubts else note
             yield GroupView(title=title, note=said, views=those, is_folded=is_folded)
+
+
+def _by_ratio(told: Stands) -> str:
+    """Stands whose figures are shared out by a fixed ratio: no pattern says what they look like."""
+    if told.counted.count is None:
+        return ""
+    patterns = {account.stand.name for account in told.accounts}
+    every = told.counted.count.made.must.stands
+    return counted({name: number for name, number in every.items() if name not in patterns})
 
 
 def _is_of_no_pattern(finding: Finding) -> bool:
