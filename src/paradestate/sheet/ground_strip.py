@@ -29,7 +29,7 @@ _TYPE = 14
 _DEEP = 20
 """How deep stands are drawn; only fronts are to scale."""
 _FRAME = _DEEP + 16
-_STRIP = _FRAME + 2.4 * _TYPE
+_STRIP = _FRAME + 2.9 * _TYPE
 """How deep one strip is with its measure."""
 _SAID, _BESIDE = 1.5 * _TYPE, 1
 """What is kept for the words above a strip, and left of it."""
