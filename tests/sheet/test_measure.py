@@ -4,7 +4,7 @@ from paradestate.sheet.measure import Pen, measure_across, measure_down, scale_l
 from paradestate.sheet.svg import drawing
 from tests.sheet.shapes import shapes, words_in
 
-PEN = Pen(scale=2, type_size=10)
+PEN = Pen(scale=2, type_size=10, line=1)
 
 
 def test_a_measure_is_as_long_as_what_it_measures() -> None:

@@ -17,7 +17,7 @@ from paradestate.sheet.svg import Drawing, Element, drawing, element
 DESK, MIDDLE, PHONE = 1180, 740, 358
 """Widths of the drawings for three widths of page."""
 
-_TYPE = 14
+_TYPE, _LINE = 14, 1.4
 _DEEP = 20
 """How deep stands are drawn; only fronts are to scale."""
 
@@ -25,7 +25,7 @@ _DEEP = 20
 MOST_DRAWN = 300
 """Stands of one side that are drawn singly; of more, only their platoons, or one block."""
 
-_TYPE = 14
+_TYPE, _LINE = 14, 1.4
 _DEEP = 20
 """How deep stands are drawn; only fronts are to scale."""
 _FRAME = _DEEP + 16
@@ -58,7 +58,7 @@ def ground_strip(line: Abreast, *, width: float = DESK) -> Drawing:
     """Both sides, one above the other at one scale, each with its measure below."""
     sides = tuple(_sides(line))
     longest = max(line.table_width or line.front, *(side.front for side in sides))
-    pen = Pen(scale=(width - 2 * _BESIDE) / float(longest), type_size=_TYPE)
+    pen = Pen(scale=(width - 2 * _BESIDE) / float(longest), type_size=_TYPE, line=_LINE)
     elements: list[Element] = []
     height = 0.0
     for side in sides:

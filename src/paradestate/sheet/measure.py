@@ -16,11 +16,8 @@ class Pen:
     scale: float
     """Units for one millimetre of what is drawn."""
     type_size: float
-
-    @property
-    def line(self) -> float:
-        """Breadth of a line."""
-        return self.type_size * 0.1
+    line: float
+    """Breadth of a line."""
 
     def text(self, words: str, *, at: tuple[float, float], anchor: str = "start") -> Element:
         """Words on a base line."""

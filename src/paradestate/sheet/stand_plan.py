@@ -28,6 +28,12 @@ from paradestate.sheet.svg import Drawing, Element, drawing, element, group
 PAGE_TYPE, PAPER_TYPE = 14, 3.4
 """Size of type: pixels of a page, millimetres of paper."""
 
+PAGE_LINE, PAPER_LINE = 1.4, 0.2
+"""Breadth of a line in the same units: fine on paper, since a stand is cut out along it."""
+
+RIM, FRONT = 1.4, 3
+"""Breadths of a line that the rim of a stand has, and its front."""
+
 SCALE_LINE = 50
 """Millimetres."""
 
@@ -62,7 +68,9 @@ def stand_plan(account: StandAccount, *, width: float, scale: float) -> Drawing 
     outline = account.stand.outline
     if outline is None:
         return None
-    pen = Pen(scale=min(scale, page_scale([outline], width=width)), type_size=PAGE_TYPE)
+    pen = Pen(
+        scale=min(scale, page_scale([outline], width=width)), type_size=PAGE_TYPE, line=PAGE_LINE
+    )
     elements, height = _plan(account, outline, pen=pen)
     line = height + 1.6 * PAGE_TYPE
     elements.extend(scale_line(pen, at=(_LEFT * PAGE_TYPE, line), millimetres=SCALE_LINE))
@@ -74,7 +82,7 @@ def full_size_plan(account: StandAccount) -> Drawing | None:
     outline = account.stand.outline
     if outline is None:
         return None
-    pen = Pen(scale=1, type_size=PAPER_TYPE)
+    pen = Pen(scale=1, type_size=PAPER_TYPE, line=PAPER_LINE)
     elements, height = _plan(account, outline, pen=pen)
     width = float(width_of(outline)) + (_LEFT + _RIGHT) * PAPER_TYPE
     if account.without_place:
@@ -90,7 +98,7 @@ def full_size_plan(account: StandAccount) -> Drawing | None:
 
 def full_size_line(millimetres: int = 100) -> Drawing:
     """A line of so many millimetres of paper, to be measured."""
-    pen = Pen(scale=1, type_size=PAPER_TYPE)
+    pen = Pen(scale=1, type_size=PAPER_TYPE, line=PAPER_LINE)
     return drawing(
         scale_line(pen, at=(0.5, PAPER_TYPE), millimetres=millimetres),
         size=(millimetres + 1, 2.5 * PAPER_TYPE),
@@ -169,7 +177,7 @@ def _base(
     size = float(width_of(outline)) * pen.scale, float(depth_of(outline)) * pen.scale
     is_round = isinstance(outline, Disc)
     fill = TINT if is_model else SHEET
-    yield _shape(corner, size, is_round=is_round, fill=fill, stroke_width=pen.line * 1.4)
+    yield _shape(corner, size, is_round=is_round, fill=fill, stroke_width=pen.line * RIM)
     edge = float(account.stand.edge) * pen.scale
     if account.placed and 0 < 2 * edge < min(size):
         yield _shape(
@@ -220,17 +228,18 @@ def _shape(
 
 
 def _front(outline: Outline, *, corner: tuple[float, float], pen: Pen) -> Iterator[Element]:
-    """A heavy line along the front, an arrow from it, and the word."""
+    """A heavy line along the front, within the rim; an arrow from it, and the word."""
     x, y = corner
     width, size = float(width_of(outline)) * pen.scale, pen.type_size
+    inwards = pen.line * (FRONT - RIM) / 2
     if isinstance(outline, Disc):
-        radius = width / 2  # the front sixth: sine and cosine of 30 degrees
-        side, sagitta = radius / 2, radius * (1 - 3**0.5 / 2)
-        path = f"M{point(x + radius - side, y + sagitta)}A{radius:.2f} {radius:.2f} 0 0 1 "
-        path += point(x + radius + side, y + sagitta)
+        middle, radius = width / 2, max(width / 2 - inwards, 0)
+        side, deep = radius / 2, middle - radius * 3**0.5 / 2  # the front sixth: 30 degrees a side
+        path = f"M{point(x + middle - side, y + deep)}A{radius:.2f} {radius:.2f} 0 0 1 "
+        path += point(x + middle + side, y + deep)
     else:
-        path = f"M{point(x, y)}h{width:.2f}"
-    yield pen.stroke(path, breadth=3)
+        path = f"M{point(x, y + inwards)}h{width:.2f}"
+    yield pen.stroke(path, breadth=FRONT)
     tip = x + width / 2
     arrow = f"M{point(tip, y - 1.1 * size)}l{0.45 * size:.2f} {0.65 * size:.2f}h-{0.9 * size:.2f}z"
     yield element("path", d=arrow, fill=INK)
