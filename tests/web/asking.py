@@ -105,16 +105,20 @@ class Asking:
 async def _spoken(application: ASGIApp, scope: Scope, *, body: bytes) -> Answer:
     sent: list[Message] = []
     is_asked = False
+    answered = asyncio.Event()
 
     async def receive() -> Message:
         nonlocal is_asked
         if is_asked:
+            await answered.wait()  # a browser stays until it has its answer
             return {"type": "http.disconnect"}
         is_asked = True
         return {"type": "http.request", "body": body, "more_body": False}
 
     async def send(message: Message) -> None:
         sent.append(message)
+        if message["type"] == "http.response.body" and not message.get("more_body", False):
+            answered.set()
 
     await application(scope, receive, send)
     start = next(message for message in sent if message["type"] == "http.response.start")

@@ -91,6 +91,7 @@ def listen(listeners: Sequence[Listener], *, ready: Callable[[], object]) -> Non
     """
     log = logging.getLogger("uvicorn.error")
     log.addFilter(_is_news)
+    logging.getLogger("python_multipart").setLevel(logging.ERROR)  # likewise, of forms
     try:
         asyncio.run(_listen(listeners, ready=ready))
     finally:

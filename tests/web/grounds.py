@@ -1,0 +1,84 @@
+"""A collection with something beside it that must never be seen, and what no answer may do."""
+
+import datetime
+import shutil
+from pathlib import Path
+from uuid import uuid4
+
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
+from paradestate.journeys.log import log
+from paradestate.web.guard import HEADERS
+from tests.web.asking import Answer
+from tests.web.server import marenz
+
+NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
+BESIDE = "the-secret-that-lies-beside-the-collection"
+SCRIPT = b"<script>alert(1)</script>"
+
+MOST_SENT = 8_000_000
+"""Bytes of one answer."""
+
+
+class Grounds:
+    """A force with a journal in a folder, a file and a link beside it, and a copy to go back to."""
+
+    def __init__(self, place: Path) -> None:
+        self.root = place / "grounds"
+        self.collection = self.root / "armies"
+        self._kept = place / "kept"
+        self.collection.mkdir(parents=True)
+        folder = marenz(self.collection)
+        counted = LogRequest(
+            id=str(uuid4()),
+            kind=EntryKind.COUNTED,
+            written=NOW,
+            on=NOW.date(),
+            figures={"rifleman": 51, "officer": 3},
+            to_stage="painted",
+        )
+        log(folder, today=NOW.date(), request=counted)
+        for outside in (self.root, self.root.parent):
+            (outside / "secret.txt").write_text(BESIDE)
+        # A link that leads out, as a folder that was copied from elsewhere may hold.
+        (folder / "link-out.yaml").symlink_to(self.root / "secret.txt")
+        (folder / "link-out").symlink_to(self.root)
+        shutil.copytree(self.root, self._kept, symlinks=True)
+        self._before = self._signature()
+
+    def put_back(self) -> None:
+        """Has everything be as it was, where anything changed."""
+        if self._signature() != self._before:
+            shutil.rmtree(self.root)
+            shutil.copytree(self._kept, self.root, symlinks=True)
+            self._before = self._signature()
+
+    def outside(self) -> dict[str, str]:
+        """What lies beside the collection."""
+        return {
+            str(path.relative_to(self.root)): path.read_text() if path.is_file() else ""
+            for path in sorted(self.root.rglob("*"))
+            if self.collection not in (path, *path.parents)
+        }
+
+    def _signature(self) -> tuple[tuple[str, int, int], ...]:
+        found = sorted(self.root.rglob("*"))
+        states = [(str(path), path.lstat()) for path in found]
+        return tuple((path, state.st_mtime_ns, state.st_size) for path, state in states)
+
+
+def faults(answer: Answer) -> list[str]:
+    """What is wrong with an answer, whatever was asked."""
+    names = {name for name, _ in answer.headers}
+    values = b"".join(value for _, value in answer.headers)
+    policy = {name: answer.header(name) for name in HEADERS}
+    is_page = answer.header("content-type").startswith("text/html")
+    tried = {
+        f"the status is {answer.status}": answer.status >= 500,
+        "it holds what lies beside the collection": BESIDE.encode() in answer.body,
+        "it lacks the content policy": policy != HEADERS,
+        "a header was smuggled in": b"x-injected" in names or b"\r" in values or b"\n" in values,
+        "a script of somebody else is in the page": is_page and SCRIPT in answer.body,
+        "it is too long": len(answer.body) > MOST_SENT,
+    }
+    return [what for what, is_so in tried.items() if is_so]

@@ -1,0 +1,114 @@
+"""Requests that are nearly right never break anything, and show nothing that lies outside.
+
+5,000 of them here; `bench/bench_mutated_requests.py` sends 100,000.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from paradestate.web.application import PAGES
+from paradestate.web.guard import HEADERS
+from tests.web.asking import Answer
+from tests.web.campaign import Campaign, prepared
+from tests.web.grounds import BESIDE, MOST_SENT, SCRIPT, faults
+from tests.web.mutation import mutated
+
+AT_ONCE = 20
+TIMES = 250
+STRANGE_TIMES = 50
+SHEETS = {"parade", "organisation", "stands", "holdings", "purchases", "files", "journal"}
+
+
+@pytest.fixture(scope="module")
+def campaign(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Campaign]:
+    with prepared(tmp_path_factory.mktemp("mutated")) as made:
+        yield made
+
+
+def test_the_pages_are_all_found_and_no_link_of_theirs_leads_nowhere(campaign: Campaign) -> None:
+    """Else what follows would show nothing."""
+    to_come = SHEETS - {page.path for page in PAGES}
+    sources = campaign.own.sources
+    found = {each.target.decode() for each in sources}
+    assert {"/phone", *(f"/forces/marenz/{page.path}" for page in PAGES)} <= found
+    assert any(each.method == "POST" and b"token" in each.body for each in sources)
+    for each in sources:
+        if each.method == "GET" and not to_come & set(each.target.decode().split("/")):
+            assert campaign.own.sent(each).status in {200, 303}, each.target
+
+
+def test_forms_that_are_not_changed_are_taken(campaign: Campaign) -> None:
+    """What is changed below is refused for the change, not for want of a token."""
+    posts = [each for each in campaign.own.sources if each.method == "POST"]
+    for each in posts:
+        answer = campaign.own.sent(each)
+        assert answer.status not in {400, 403, 404, 405}, each
+    campaign.grounds.put_back()
+
+
+@pytest.mark.parametrize("length", ["-1", "many", "6291457", "9" * 20, "9" * 5000, "\xb2", ""])
+def test_a_length_that_is_none_or_too_great_is_refused(campaign: Campaign, length: str) -> None:
+    request = campaign.own.sources[0]
+    headers = [each for each in request.headers if each[0] != b"content-length"]
+    told = (*headers, (b"content-length", length.encode("latin-1")))
+    assert campaign.own.sent(replace(request, headers=told)).status == 413
+
+
+@pytest.mark.slow
+@settings(max_examples=TIMES, suppress_health_check=list(HealthCheck), database=None)
+@given(data=st.data())
+def test_no_request_breaks_anything_or_shows_what_lies_outside(
+    data: st.DataObject, campaign: Campaign, caplog: pytest.LogCaptureFixture
+) -> None:
+    changed = mutated(campaign.own.sources)
+    campaign.try_own(data.draw(st.lists(changed, min_size=AT_ONCE, max_size=AT_ONCE)))
+    caplog.clear()  # the reader of forms says what it couldn't read
+
+
+@pytest.mark.slow
+@settings(max_examples=STRANGE_TIMES, suppress_health_check=list(HealthCheck), database=None)
+@given(data=st.data())
+def test_no_request_lets_in_a_device_that_is_not_paired(
+    data: st.DataObject, campaign: Campaign
+) -> None:
+    changed = mutated(campaign.stranger.sources)
+    campaign.try_stranger(data.draw(st.lists(changed, min_size=AT_ONCE, max_size=AT_ONCE)))
+
+
+GOOD = tuple((name.encode(), value.encode()) for name, value in HEADERS.items())
+PAGE = (*GOOD, (b"content-type", b"text/html"))
+
+
+@pytest.mark.parametrize(
+    ("answer", "what"),
+    [
+        (Answer(status=500, headers=GOOD, body=b""), "status is 500"),
+        (Answer(status=200, headers=GOOD, body=BESIDE.encode()), "beside the collection"),
+        (Answer(status=200, headers=GOOD[1:], body=b""), "content policy"),
+        (Answer(status=200, headers=(*GOOD, (b"x-injected", b"yes")), body=b""), "smuggled"),
+        (Answer(status=200, headers=(*GOOD, (b"a", b"b\r\nc: d")), body=b""), "smuggled"),
+        (Answer(status=200, headers=PAGE, body=SCRIPT), "script"),
+        (Answer(status=200, headers=GOOD, body=b"x" * (MOST_SENT + 1)), "too long"),
+    ],
+)
+def test_every_fault_of_an_answer_is_seen(answer: Answer, what: str) -> None:
+    found = faults(answer)
+    assert len(found) == 1
+    assert what in found[0]
+
+
+def test_an_answer_without_a_fault_has_none() -> None:
+    assert faults(Answer(status=404, headers=PAGE, body=b"<p>Nothing is here.</p>")) == []
+
+
+def test_what_lies_beside_is_seen_when_it_changes(campaign: Campaign) -> None:
+    """So that a request that writes outside the collection would be found."""
+    before = campaign.grounds.outside()
+    (campaign.grounds.root / "written.txt").write_text("by somebody")
+    assert campaign.grounds.outside() != before
+    campaign.grounds.put_back()
+    assert campaign.grounds.outside() == before
