@@ -1,6 +1,5 @@
 """How long a page takes: the example with 10,000 entries, served by the command and asked.
 
-
 Conditions: the server is a process of its own, this one asks it one request after another on one
 connection, compressed as a browser would have it. Each page once before, so that it is in mind;
 then in turn, and after every tenth request a stand is brought on or that undone, which is measured
@@ -35,8 +34,8 @@ from paradestate.store.address import JournalFile
 from paradestate.store.opening import opened
 
 ENTRIES = 10_000
-ROUNDS = 40
-CHANGES = 40
+ROUNDS = 20
+CHANGES = 20
 STAGES = ("in packet", "assembled", "undercoated", "painted", "based")
 SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "files", "journal")
 RECORD = Path("build/page.json")

@@ -1,7 +1,7 @@
 """The stands in a browser: on every width, for everybody, and in full size on paper."""
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]  # ships without types
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
 from paradestate.sheet.stand_plan import PAPER_LINE, RIM
