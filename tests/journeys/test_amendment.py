@@ -28,8 +28,13 @@ def marenz(tmp_path: Path) -> Path:
     return copytree(EXAMPLES / "marenz", tmp_path / "marenz")
 
 
-def change(folder: Path, sort: str, name: str, *, of: str = "", **filled: FieldValue) -> Amendment:
-    """The amendment of filling in the words given; `may_stand_for` is `may stand for`."""
+def change(folder: Path, which: str, **filled: FieldValue) -> Amendment:
+    """The amendment of filling in the words given, of `sort: name` or `packs of North: name`.
+
+    `may_stand_for` is `may stand for`, and `whole` the entry as a whole.
+    """
+    sort, _, name = which.partition(": ")
+    sort, _, of = sort.partition(" of ")
     entry = EntryName(sort=SORTS[sort], name=name, of=of)
     before = entry_of(folder, entry, today=TODAY)
     words = {word.replace("_", " ") if word != "whole" else "": v for word, v in filled.items()}
@@ -101,7 +106,7 @@ def test_only_what_was_filled_in_anew_changes(  # noqa: PLR0917 - pytest calls i
     gone: list[str],
     come: list[str],
 ) -> None:
-    assert lines(change(marenz, sort, name, of="", **filled)) == (gone, come)
+    assert lines(change(marenz, f"{sort}: {name}", **filled)) == (gone, come)
 
 
 @pytest.mark.parametrize("sort", SORTS)
@@ -129,35 +134,33 @@ def test_entries_are_listed_with_what_they_belong_to(marenz: Path) -> None:
 
 
 def test_a_pack_goes_into_the_file_of_its_source(marenz: Path) -> None:
-    amendment = change(marenz, "packs", "N9", of="North", price="7.50", holds={"rifleman": "10"})
+    amendment = change(marenz, "packs of North: N9", price="7.50", holds={"rifleman": "10"})
     assert amendment.file == "prices.yaml"
     assert lines(amendment) == ([], ["N9: {price: 7.50, holds: {rifleman: 10}}"])
 
 
 def test_a_new_source_has_a_place_for_its_packs(guard: Path) -> None:
-    amendment = change(guard, "sources", "North", currency="GBP", carriage={"0": "3.50"})
+    amendment = change(guard, "sources: North", currency="GBP", carriage={"0": "3.50"})
     assert amendment.file == "force.yaml"
     (guard / "force.yaml").write_bytes(amendment.data)
-    pack = change(guard, "packs", "box", of="North", price="5", holds={"rifleman": "8"})
+    pack = change(guard, "packs of North: box", price="5", holds={"rifleman": "8"})
     (guard / "force.yaml").write_bytes(pack.data)
     force = checked(guard, today=TODAY).force
     assert force.sources["North"].packs["box"].price == 500
 
 
 def test_a_name_that_nothing_was_filled_in_for_changes_nothing(guard: Path) -> None:
-    assert change(guard, "names", "guard", whole=()).lines == ()
-    assert change(guard, "stock", "boat", whole={}).lines == ()
+    assert change(guard, "names: guard", whole=()).lines == ()
+    assert change(guard, "stock: boat", whole={}).lines == ()
 
 
 def test_what_is_owned_is_changed_stage_by_stage(guard: Path) -> None:
-    amendment = change(guard, "stock", "rifleman", whole={"in packet": "8", "painted": "4"})
+    amendment = change(guard, "stock: rifleman", whole={"in packet": "8", "painted": "4"})
     assert lines(amendment) == (
         ["rifleman: {in packet: 8, painted: 2}"],
         ["rifleman: {in packet: 8, painted: 4}"],
     )
-    assert lines(change(guard, "stock", "boat", whole={"painted": "1"}))[1] == [
-        "boat: {painted: 1}"
-    ]
+    assert lines(change(guard, "stock: boat", whole={"painted": "1"}))[1] == ["boat: {painted: 1}"]
 
 
 def test_the_long_form_of_counts_is_shown_as_rows(guard: Path) -> None:
@@ -176,29 +179,29 @@ def test_comments_that_go_are_named(guard: Path) -> None:
         "stock:\n  rifleman: {in packet: 8,  # a note\n    painted: 2}",
     )
     file.write_text(text, encoding="utf-8")
-    assert change(guard, "stock", "rifleman", whole={}).comments_gone == ("# a note",)
+    assert change(guard, "stock: rifleman", whole={}).comments_gone == ("# a note",)
 
 
 def test_what_stands_in_a_spreadsheet_is_changed_there(guard: Path) -> None:
     (guard / "stock.csv").write_text("figure,painted\nboat,1\n", encoding="utf-8")
     assert not checked(guard, today=TODAY).is_stopped
     with pytest.raises(EditError, match=r"stands in the spreadsheet stock\.csv"):
-        change(guard, "stock", "boat", whole={"painted": "2"})
+        change(guard, "stock: boat", whole={"painted": "2"})
 
 
 def test_a_file_with_a_stop_in_its_form_is_not_changed(guard: Path) -> None:
     file = guard / "force.yaml"
     file.write_text(file.read_text(encoding="utf-8") + "title: twice\n", encoding="utf-8")
     with pytest.raises(EditError, match="stop in its form"):
-        change(guard, "stands", "boat", men="3")
+        change(guard, "stands: boat", men="3")
 
 
 def test_where_there_is_no_file_yet_that_is_said(tmp_path: Path) -> None:
     with pytest.raises(EditError, match="No file"):
-        change(tmp_path, "stands", "boat", base="none")
+        change(tmp_path, "stands: boat", base="none")
 
 
 def test_where_nothing_is_raised_the_first_file_is_taken(tmp_path: Path) -> None:
     (tmp_path / "b.yaml").write_text("title: T\n", encoding="utf-8")
     (tmp_path / "a.yaml").write_text("format: 1\n", encoding="utf-8")
-    assert change(tmp_path, "stands", "boat", base="none").file == "a.yaml"
+    assert change(tmp_path, "stands: boat", base="none").file == "a.yaml"

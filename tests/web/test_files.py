@@ -377,6 +377,13 @@ def test_a_lone_force_is_told_how_to_have_a_variant(owner: Visitor) -> None:
     assert answer.status_code == 409
 
 
+def test_forces_without_a_journal_are_told_how_to_share_one(tmp_path: Path) -> None:
+    written(tmp_path / "club" / "guard", FERRY_GUARD)
+    page = words(visitor(tmp_path / "club").get(FILES))
+    assert "share no journal yet" in page
+    assert "Copy as a variant" not in page
+
+
 def test_a_force_of_a_collection_is_copied_as_a_variant(tmp_path: Path) -> None:
     written(tmp_path / "club" / "guard", FERRY_GUARD)
     written(tmp_path / "club" / "watch", TOWN_WATCH)

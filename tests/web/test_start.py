@@ -50,6 +50,10 @@ def test_the_eight_words_are_explained_where_they_first_appear(newcomer: Visitor
     assert "title=" not in page.split("<main", 1)[1]
 
 
+def test_in_an_empty_folder_the_first_page_asks_them(tmp_path: Path) -> None:
+    assert "Six questions" in words(visitor(tmp_path).get("/"))
+
+
 def test_who_answers_nothing_gets_a_force_and_sees_it(newcomer: Visitor, tmp_path: Path) -> None:
     page = newcomer.post("/start/make", {})
     assert (tmp_path / "forces" / "my-first-force" / "force.yaml").is_file()

@@ -28,7 +28,7 @@ class Answer:
     @property
     def text(self) -> str:
         """The page."""
-        return self.content.decode()
+        return self.content.decode("utf-8", "replace")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

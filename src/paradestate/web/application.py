@@ -173,8 +173,10 @@ def _visit(site: Site, request: Request) -> Visit:
 
 
 def _first(visit: Visit) -> Response:
-    """The only force, or the list of them."""
+    """The only force, or the list of them; where there is none, how to raise one."""
     forces = visit.site.forces()
+    if not forces:
+        return visit.to(f"/{start.PAGE.path}")
     if len(forces) == 1:
         visit = replace(visit, name=next(iter(forces)))
         return visit.back_to(PAGES[0].path)

@@ -164,7 +164,8 @@ def _form(
         entry=before.entry,
         sort=before.entry.sort,
         fields=[
-            _view(field, values.get(field.word, ""), read) for field in before.entry.sort.fields
+            _view(field, values.get(field.word, ""), read=read)
+            for field in before.entry.sort.fields
         ],
         kinds=FieldKind,
         amendment=amendment,
@@ -176,7 +177,7 @@ def _form(
     )
 
 
-def _view(field: Field, value: FieldValue, read: Checked) -> FieldView:
+def _view(field: Field, value: FieldValue, *, read: Checked) -> FieldView:
     if isinstance(value, str):
         return FieldView(field=field, text=value)
     if isinstance(value, tuple):
@@ -189,11 +190,13 @@ def _view(field: Field, value: FieldValue, read: Checked) -> FieldView:
 
 def _filled(form: Form, sort: EntrySort) -> Mapping[str, FieldValue]:
     """What was filled in, field by field."""
-    return {field.word: _value(form, number, field) for number, field in enumerate(sort.fields)}
+    return {
+        field.word: _value(form, field, name=f"field-{number}")
+        for number, field in enumerate(sort.fields)
+    }
 
 
-def _value(form: Form, number: int, field: Field) -> FieldValue:
-    name = f"field-{number}"
+def _value(form: Form, field: Field, *, name: str) -> FieldValue:
     match field.kind:
         case FieldKind.TEXT | FieldKind.CHOICE:
             return tidy(form.text(name))

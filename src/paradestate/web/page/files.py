@@ -53,6 +53,7 @@ def _listed(visit: Visit, *, told: str = "", status: int = 200) -> Response:
         kinds=FileKind,
         sorts=SORTS.values(),
         doubt=sharing_doubt(read.force),
+        is_lone=visit.folder == visit.site.folder,
         may_copy=bool(collection.force_of(visit.folder)) and collection.has_journal,
         written=_written(visit),
         copied=visit.query.get("copied") if visit.query.get("copied") in COPIED else None,
