@@ -82,6 +82,16 @@ CASES = {
         "1 stop\n",
         mended="session --minutes 60 --on 2026-03-03",
     ),
+    "83 two phones say two things of one entry": Case(
+        earlier=('received "boat=2" --on 2026-03-01 --entry 1f0c9b2e-6a52-4d1b-9f3e-0c5b7f2d9a41',),
+        slip='received "boat=1" --on 2026-03-01 --entry 1f0c9b2e-6a52-4d1b-9f3e-0c5b7f2d9a41',
+        printed="command line:1:1: stop: Entry 1f0c9b2e-6a52-4d1b-9f3e-0c5b7f2d9a41 is there "
+        "already and says 'received 2 boats in packet, 1 March 2026'; what is sent says "
+        f"'received 1 boat, 1 March 2026'. [entry-id-taken]\n{NOTHING}"
+        "    Keep the one that is right: strike out the other, or give this one an id of its own.\n"
+        "1 stop\n",
+        mended='received "boat=1" --on 2026-03-01',
+    ),
 }
 
 
