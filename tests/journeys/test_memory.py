@@ -127,13 +127,13 @@ def test_with_and_without_a_memory_the_answers_are_the_same(
     memory = Memory()
     written(folder, memory, kind=EntryKind.RECEIVED, figures={"rifleman": 40})
     for step in steps:
-        _take(folder, memory, step)
+        _take(folder, memory, step=step)
         assert_same(lambda kept: holdings(folder, today=TODAY, memory=kept).state, memory)
         assert_same(lambda kept: holdings(folder, today=TODAY, on=TODAY, memory=kept).state, memory)
         assert_same(lambda kept: history(folder, today=TODAY, last=5, memory=kept), memory)
 
 
-def _take(folder: Path, memory: Memory, step: str) -> None:
+def _take(folder: Path, memory: Memory, *, step: str) -> None:
     match step:
         case "received":
             written(folder, memory, kind=EntryKind.RECEIVED, figures={"rifleman": 2})
