@@ -73,7 +73,7 @@ def prepared(place: Path) -> Iterator[Campaign]:
     listener.devices.admit("another", day=NOW.date())
     listener.pairing.begin()
     with _asking(grounds, listener) as (own, stranger):
-        found = crawled(own)
+        found = crawled(own, starts=("/", "/start"))
         # what is asked on the computer, asked from there; and the page of pairing
         there = [Sent(method=each.method, target=each.target, body=each.body) for each in found]
         asked = [*there, *crawled(stranger, starts=("/pair",)), *([PAIR] * 10)]

@@ -54,20 +54,27 @@ def serving(folder: Path, *, clock: Clock = local_time) -> Iterator[Served]:
 
 
 @contextmanager
-def running(made: Callable[[int], ASGIApp]) -> Iterator[str]:
-    """The address at which an application made for a port answers while the block lasts."""
+def running(made: Callable[[int], ASGIApp], *, certificate: Path | None = None) -> Iterator[str]:
+    """The address at which an application made for a port answers while the block lasts.
+
+    With a certificate, which is to be there once the application is made, over TLS.
+    """
     with socket.create_server((LOOPBACK, 0)) as listener:
         port = listener.getsockname()[1]
         # its own log stays silent: a line that a test doesn't ask for fails it
         config = uvicorn.Config(
-            made(port), log_config=None, access_log=False, timeout_graceful_shutdown=1
+            made(port),
+            log_config=None,
+            access_log=False,
+            timeout_graceful_shutdown=1,
+            ssl_certfile=certificate,
         )
         server = uvicorn.Server(config)
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listener]}, daemon=True)
         thread.start()
         try:
             _wait(server, thread=thread)
-            yield f"http://{LOOPBACK}:{port}"
+            yield f"{'http' if certificate is None else 'https'}://{LOOPBACK}:{port}"
         finally:
             server.should_exit = True
             thread.join(timeout=STARTED_WITHIN_SECONDS)

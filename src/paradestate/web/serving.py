@@ -2,6 +2,7 @@
 
 import socket
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from dataclasses import replace
 from pathlib import Path
 
@@ -10,6 +11,7 @@ from paradestate.web.listening import LOOPBACK, Listener, bound, listen
 from paradestate.web.phone.addresses import AddressError, Named, named_address, only_address
 from paradestate.web.phone.listener import PhoneListener, phone_listener
 from paradestate.web.phone.private_file import state_folder
+from paradestate.web.site import Site
 
 __all__ = ["AddressError", "Named", "phone_address", "serve"]
 
@@ -41,34 +43,38 @@ def serve(
 
     Raises FileError where the port can't be had, or the certificate can't be read or written.
     """
-    own = bound(LOOPBACK, port)
-    first = f"http://{LOOPBACK}:{own.getsockname()[1]}/"
-    listeners = _listeners(folder, port=port, own=own, phone=phone, told=told)
-    told(f"Open {first} in a browser of this computer. Ctrl-C ends.")
-    listen(listeners, ready=lambda: ready(first))
+    with ExitStack() as sockets:
+        own = sockets.enter_context(bound(LOOPBACK, port))
+        first = f"http://{LOOPBACK}:{own.getsockname()[1]}/"
+        site = new_site(folder, hosts=loopback_hosts(own.getsockname()[1]))
+        beside: tuple[Listener, ...] = ()
+        if phone is not None:
+            others = sockets.enter_context(bound(str(phone.address), port))
+            site, beside = _with_phone(site, named=phone, others=others, told=told)
+
+        def answering() -> None:
+            told(f"Open {first} in a browser of this computer. Ctrl-C ends.")
+            ready(first)
+
+        own_listener = Listener(application=application(site), bound=own)
+        listen((own_listener, *beside), ready=answering)
     told("Ended.")
 
 
-def _listeners(
-    folder: Path, *, port: int, own: socket.socket, phone: Named | None, told: Told
-) -> tuple[Listener, ...]:
-    site = new_site(folder, hosts=loopback_hosts(own.getsockname()[1]))
-    if phone is None:
-        return (Listener(application=application(site), bound=own),)
-    others = bound(str(phone.address), port)
-    beside = phone_listener(
-        phone, port=others.getsockname()[1], folder=state_folder(), now=local_time()
-    )
-    for line in _words(beside):
+def _with_phone(
+    site: Site, *, named: Named, others: socket.socket, told: Told
+) -> tuple[Site, tuple[Listener]]:
+    """The site that shows its listener for phones, and that listener."""
+    port = others.getsockname()[1]
+    phone = phone_listener(named, port=port, folder=state_folder(), now=local_time())
+    for line in _words(phone):
         told(line)
-    return (
-        Listener(application=application(replace(site, phone=beside)), bound=own),
-        Listener(
-            application=application(site_of_phone(site, listener=beside)),
-            bound=others,
-            certificate=beside.certificate.path,
-        ),
+    listener = Listener(
+        application=application(site_of_phone(site, listener=phone)),
+        bound=others,
+        certificate=phone.certificate.path,
     )
+    return replace(site, phone=phone), (listener,)
 
 
 def _words(phone: PhoneListener) -> Iterator[str]:

@@ -1,0 +1,136 @@
+"""Every page on a phone and on a desk, light and dark: for whom it can be read and touched."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page
+
+from paradestate.web.application import PAGES, application, new_site
+from paradestate.web.listening import LOOPBACK
+from paradestate.web.phone.addresses import named_address
+from paradestate.web.phone.listener import phone_listener
+from paradestate.web.serving import loopback_hosts
+from tests.web.grounds import NOW, Grounds
+from tests.web.server import running
+
+STAND = "parade?stand=No+1+Company+%2F+1+Platoon+%2F+1+Section"
+SHEETS = [STAND, *(page.path for page in PAGES)]
+ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
+
+SMALLEST = 44
+"""Pixels of whatever is touched (WCAG 2.2, 2.5.5)."""
+
+# What is too small to touch; a link within a line of text is let through, as the standard does,
+# and a box that is ticked is as large as its label.
+TOO_SMALL = """least => {
+  const inLine = each => each.localName === "a" && getComputedStyle(each).display === "inline"
+    && !each.closest("svg, nav, table")
+    && each.parentElement.textContent.trim() !== each.textContent.trim();
+  const touched = each => each.matches("[type=checkbox], [type=radio]") && each.closest("label")
+    || each;
+  const said = (each, box) =>
+    `${Math.round(box.width)} x ${Math.round(box.height)}: ${each.outerHTML.slice(0, 120)}`;
+  return [...document.querySelectorAll("a[href], button, input, select, textarea, summary")]
+    .filter(each => each.checkVisibility({visibilityProperty: true}) && each.type !== "hidden")
+    .filter(each => !each.matches(".skip, .vh") && !inLine(each))
+    .map(each => [each, touched(each).getBoundingClientRect()])
+    .filter(([, box]) => box.width + .5 < least || box.height + .5 < least)
+    .map(([each, box]) => said(each, box));
+}"""
+WIDER = "() => document.documentElement.scrollWidth - document.documentElement.clientWidth"
+MARKED = """() => {
+  const each = document.activeElement, style = getComputedStyle(each);
+  return each === document.body || each.closest("svg") !== null
+    || (style.outlineStyle !== "none" && style.outlineWidth !== "0px");
+}"""
+
+
+@pytest.fixture(scope="module")
+def url(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The example force with a small journal, a word shown and a phone paired."""
+    place = tmp_path_factory.mktemp("every")
+    listener = phone_listener(named_address(LOOPBACK), port=8766, folder=place / "state", now=NOW)
+    listener.devices.admit("Anna's phone", day=NOW.date())
+    listener.pairing.begin()
+    folder = Grounds(place).collection
+    with running(
+        lambda port: application(
+            replace(new_site(folder, hosts=loopback_hosts(port), clock=lambda: NOW), phone=listener)
+        )
+    ) as served:
+        yield served
+
+
+@contextmanager
+def shown(browser: Browser, url: str, *, width: int, scheme: str = "light") -> Iterator[Page]:
+    context = browser.new_context(
+        base_url=url,
+        viewport={"width": width, "height": 800},
+        color_scheme="dark" if scheme == "dark" else "light",
+        reduced_motion="reduce",
+    )
+    yield context.new_page()
+    context.close()
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [320, 1280])
+@pytest.mark.parametrize("address", ADDRESSES)
+def test_nothing_keeps_anybody_out(
+    browser: Browser, url: str, address: str, width: int, scheme: str
+) -> None:
+    """By axe: names, roles, contrast, order of headings."""
+    with shown(browser, url, width=width, scheme=scheme) as page:
+        page.goto(address)
+        found = Axe().run(page).response["violations"]
+        assert [(each["id"], [node["html"] for node in each["nodes"]]) for each in found] == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("width", [320, 390, 768, 1280])
+@pytest.mark.parametrize("address", ADDRESSES)
+def test_nothing_is_scrolled_sideways(browser: Browser, url: str, address: str, width: int) -> None:
+    with shown(browser, url, width=width) as page:
+        page.goto(address)
+        assert page.evaluate(WIDER) == 0
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("address", ADDRESSES)
+def test_all_that_is_touched_on_a_phone_is_large_enough(
+    browser: Browser, url: str, address: str
+) -> None:
+    with shown(browser, url, width=390) as page:
+        page.goto(address)
+        assert page.evaluate(TOO_SMALL, SMALLEST) == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("address", ADDRESSES)
+def test_the_focus_goes_through_a_page_and_can_be_seen(
+    browser: Browser, url: str, address: str
+) -> None:
+    """With the keyboard alone: the first stop leads to the sheet, and each stop is marked."""
+    with shown(browser, url, width=1280) as page:
+        page.goto(address)
+        page.keyboard.press("Tab")
+        assert page.evaluate("document.activeElement.className") == "skip"
+        for _ in range(8):
+            page.keyboard.press("Tab")
+            assert page.evaluate(MARKED), page.evaluate("document.activeElement.outerHTML")
+
+
+def test_a_page_that_is_too_wide_or_too_small_to_touch_is_seen(browser: Browser) -> None:
+    """So that the tests above could fail."""
+    page = browser.new_page(viewport={"width": 390, "height": 800})
+    page.set_content(
+        '<button style="width: 20px; height: 20px">x</button><p style="width: 900px">y'
+    )
+    assert len(page.evaluate(TOO_SMALL, SMALLEST)) == 1
+    assert page.evaluate(WIDER) > 0
+    assert [each["id"] for each in Axe().run(page).response["violations"]] != []
+    page.close()
