@@ -7,7 +7,7 @@ import pytest
 
 from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.holdings import holdings
-from paradestate.web.entry_form import field
+from paradestate.web.log_form import field
 from tests.forces import EXAMPLES
 from tests.journeys.logging_to import TODAY, logged
 from tests.web.keeper import Keeper, forms_of, words_of

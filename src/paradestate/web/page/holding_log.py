@@ -17,7 +17,7 @@ from paradestate.core.sentence.wording import day_words
 from paradestate.journeys.choosing import number_of
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.log import Logged, log
-from paradestate.web.entry_form import field, figures_said, head_said, new_id, numbers_said
+from paradestate.web.log_form import field, figures_said, head_said, new_id, numbers_said
 from paradestate.web.visit import Visit
 
 KINDS: Mapping[EntryKind, str] = {

@@ -18,7 +18,7 @@ from paradestate.journeys.holdings import holdings
 from paradestate.sheet.holding_bars import DESK, PHONE, Bar, holding_bars
 from paradestate.sheet.stage_bar import key_box
 from paradestate.sheet.texture import patterns
-from paradestate.web.entry_form import new_id
+from paradestate.web.log_form import new_id
 from paradestate.web.page import holding_log, parcel, stock_take, worth
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit

@@ -22,7 +22,7 @@ from paradestate.journeys.verification import Verification, verified
 from paradestate.sheet.stage_bar import key_box, stage_bar
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.texture import patterns
-from paradestate.web.entry_form import head_said, new_id
+from paradestate.web.log_form import head_said, new_id
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 

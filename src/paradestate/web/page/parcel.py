@@ -17,7 +17,7 @@ from paradestate.journeys.choosing import want_of
 from paradestate.journeys.order import OrderJourney, Request, Search, order
 from paradestate.journeys.receiving import BookedIn, Parcel
 from paradestate.journeys.receiving import receive as booked_in
-from paradestate.web.entry_form import field, figures_said, head_said, new_id
+from paradestate.web.log_form import field, figures_said, head_said, new_id
 from paradestate.web.visit import Visit
 
 SECONDS = 10.0

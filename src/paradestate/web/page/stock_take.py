@@ -14,7 +14,7 @@ from paradestate.journeys.holdings import holdings
 from paradestate.journeys.log import log
 from paradestate.journeys.spreadsheet import CannotWriteError
 from paradestate.journeys.stock_sheet import Proposal, accepted, proposed, stock_sheet
-from paradestate.web.entry_form import field, head_said, new_id, staged_said
+from paradestate.web.log_form import field, head_said, new_id, staged_said
 from paradestate.web.visit import Visit
 
 KINDS_OF_FILE = {

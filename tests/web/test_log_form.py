@@ -2,8 +2,8 @@
 
 import pytest
 
-from paradestate.web.entry_form import field, figures_said, numbers_said, staged_said
 from paradestate.web.form import Form
+from paradestate.web.log_form import field, figures_said, numbers_said, staged_said
 
 ODD = ('say "if"', "a/b", "50% off", "caf\u00e9", "two\nlines", "")
 
