@@ -1,11 +1,13 @@
 """Want, have and lack of each figure kind as bars."""
 
+from itertools import pairwise
+
 import pytest
 
 from paradestate.core.gap import Gap, PackFill, gaps
 from paradestate.core.order import priced
 from paradestate.sheet.lettering import width_of
-from paradestate.sheet.svg import Drawing
+from paradestate.sheet.svg import Drawing, Element
 from paradestate.sheet.want_bars import MIDDLE, PHONE, WIDE, fills_words, want_bars
 from tests.orders import marenz_problem
 from tests.sheet.reading import root_of, text_of, texts_of
@@ -56,11 +58,30 @@ def test_one_figure_is_one_unit_of_length_in_all_rows(width: int) -> None:
 def test_no_text_runs_out_of_the_drawing(width: int) -> None:
     for gaps_ in (example(), many(60)):
         for each in root_of(drawn(gaps_, width=width)).iter("text"):
-            long = width_of(text_of(each))
-            x = float(each.get("x", "0"))
-            left = {"end": x - long, "middle": x - long / 2}.get(each.get("text-anchor", ""), x)
+            left, right = reach_of(each)
             assert left >= -1
-            assert left + long <= width + 1
+            assert right <= width + 1
+
+
+def test_no_text_lies_on_another() -> None:
+    """Figures that other kinds stand for have long words, for which a phone has little room."""
+    fills = (PackFill(source="A", pack="box", number=3, each=16),)
+    short = Gap(kind="rifleman", want=101, have=51, fills=fills, from_others=2)
+    for width in WIDTHS:
+        for gaps_ in (example(), (short, *example()), many(60)):
+            for row in root_of(drawn(gaps_, width=width)).findall("g"):
+                spans: dict[str, list[tuple[float, float]]] = {}
+                for each in row.findall("text"):
+                    spans.setdefault(each.get("y", ""), []).append(reach_of(each))
+                for reaches in map(sorted, spans.values()):
+                    assert all(before[1] <= after[0] + 1 for before, after in pairwise(reaches))
+
+
+def reach_of(text: Element) -> tuple[float, float]:
+    """From where to where a text goes."""
+    long, x = width_of(text_of(text)), float(text.get("x", "0"))
+    left = {"end": x - long, "middle": x - long / 2}.get(text.get("text-anchor", ""), x)
+    return left, left + long
 
 
 def test_packs_too_small_to_be_seen_are_told_in_words() -> None:

@@ -1,7 +1,6 @@
 """Searches that run while a page looks on."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
 from threading import Event
 
 import pytest
@@ -15,12 +14,12 @@ from tests.web.purchasing import NOTHING_FOUND
 GBP = Currency("GBP")
 
 
-@dataclass
 class Hand:
     """A search that goes on until it is let go or told to stop, and counts how often it was run."""
 
-    let_go: Event = field(default_factory=Event)
-    runs: int = 0
+    def __init__(self) -> None:
+        self.let_go = Event()
+        self.runs = 0
 
     def __call__(self, search: Search) -> OrderJourney:
         self.runs += 1

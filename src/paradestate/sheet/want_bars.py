@@ -23,6 +23,8 @@ LEAST_BRACKET = 5
 """A narrower bracket isn't seen: packs of a sort are then one bracket together."""
 NAME_MARGIN = 24
 """Between a name and its bar; names are in bold, which is a little wider."""
+BESIDE = 8
+"""Between the last bracket and the words beside it."""
 FEW_PACKS = 4
 """So many are named one by one."""
 GAP_LINE, TOP = 22, 6
@@ -202,8 +204,13 @@ def _bar(gap: Gap, layout: _Layout, *, top: float) -> Iterator[Element]:
 
 
 def _brackets(gap: Gap, layout: _Layout, *, top: float) -> Iterator[Element]:
-    at, begins = gap.have, layout.x(gap.have)
-    is_each = all(_has_room(fill, layout) for fill in gap.fills)
+    """The packs: each with what it holds where that has room, else all of it in words."""
+    beside = _beside(gap)
+    ends = layout.x(gap.have + gap.bought)
+    is_each = all(_has_room(fill, layout) for fill in gap.fills) and (
+        not beside or ends + BESIDE + width_of(beside) <= layout.width
+    )
+    at = gap.have
     for fill in gap.fills:
         pieces = fill.number if fill.each * layout.unit >= LEAST_BRACKET else 1
         size = fill.each * fill.number // pieces
@@ -213,17 +220,12 @@ def _brackets(gap: Gap, layout: _Layout, *, top: float) -> Iterator[Element]:
                 middle = layout.x(at) + layout.unit * size / 2
                 yield _pencilled(str(size), x=middle, y=top + 23, anchor="middle")
             at += size
-    ends = layout.x(at)
-    beside = _beside(gap)
-    if is_each and beside and ends + 8 + width_of(beside) <= layout.width:
-        yield _pencilled(beside, x=ends + 8, y=top + 10)
-        return
-    if is_each and gap.fills and not beside:
-        return
-    text = ", ".join(filter(None, (fills_words(gap.fills), beside)))
-    if text:
+    if is_each and beside:
+        yield _pencilled(beside, x=ends + BESIDE, y=top + 10)
+    elif not is_each:
+        text = ", ".join(filter(None, (fills_words(gap.fills), beside)))
         text = fitted(text, room=layout.width - layout.text_left)
-        x = max(layout.text_left, min(begins, layout.width - width_of(text)))
+        x = max(layout.text_left, min(layout.x(gap.have), layout.width - width_of(text)))
         yield _pencilled(text, x=x, y=top + 23)
 
 
