@@ -102,6 +102,23 @@ def test_a_text_is_checked_without_being_saved(owner: Visitor, guard: Path) -> N
     assert (guard / "force.yaml").read_text(encoding="utf-8") == FERRY_GUARD
 
 
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("aim: {a month: 3,50}\n", "3.50"),
+        ("aim: {text: M\u0430renz}\n", "has one letter from another alphabet"),
+        ("aim: {text: a\u00a0b}\n", "no-break space"),
+        ("aim: {text: [\n", "ends in the middle"),
+        ("suporting troops: {}\n", "Did you mean 'supporting troops'?"),
+    ],
+)
+def test_slips_of_a_file_are_found_as_they_are_typed(
+    owner: Visitor, guard: Path, typed: str, said: str
+) -> None:
+    fields = sent(guard, FERRY_GUARD + typed, fragment="yes", line="1", column="1")
+    assert said in words(owner.post(f"{FILES}/check", fields))
+
+
 def test_an_offer_is_taken_in_the_text_and_nothing_is_saved(owner: Visitor, guard: Path) -> None:
     broken = FERRY_GUARD.replace("sort: vehicle", "sort: vehicel")
     page = owner.post(f"{FILES}/check", sent(guard, broken))
