@@ -365,6 +365,13 @@ def test_a_spreadsheet_with_stops_is_taken_in_only_when_that_is_said(
     assert (guard / "stock.csv").exists()
 
 
+@pytest.mark.parametrize("action", ["save", "check", "upload", "put-back", "copy"])
+def test_who_loads_the_answer_to_a_form_anew_gets_the_list(owner: Visitor, action: str) -> None:
+    answer = owner.get(f"{FILES}/{action}")
+    assert answer.status_code == 200
+    assert "The files themselves" in words(answer)
+
+
 def test_without_a_file_nothing_is_taken_in(owner: Visitor) -> None:
     answer = owner.post(f"{FILES}/upload", {"name": "", "mark": ""})
     assert answer.status_code == 422

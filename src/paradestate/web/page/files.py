@@ -172,6 +172,11 @@ def copy(visit: Visit) -> Response:
     return replace(visit, name=made.folder.name).back_to(f"files?copied={told}")
 
 
+def list_again(visit: Visit) -> Response:
+    """What answers who loads the page anew that a form was answered with."""
+    return visit.back_to("files")
+
+
 PAGE = Page(
     path="files",
     title="Files",
@@ -190,5 +195,10 @@ PAGE = Page(
         "former": former,
         "entries": entry_form.listed,
         "entry": entry_form.show,
+        "save": list_again,
+        "check": list_again,
+        "upload": list_again,
+        "put-back": list_again,
+        "copy": list_again,
     },
 )
