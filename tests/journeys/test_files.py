@@ -45,16 +45,18 @@ def test_every_file_is_listed_with_what_it_is(guard: Path) -> None:
     (guard / ".hidden.yaml").touch()
     (guard / "below").mkdir()
     (guard / "out.yaml").symlink_to(guard.parent / "elsewhere.yaml")
+    (guard / "nowhere.yaml").symlink_to("gone.yaml")
     listed = {each.name: each for each in files_of(guard)}
     assert {name: each.kind for name, each in listed.items()} == {
         "force.yaml": FileKind.FORCE_DATA,
         "notes.txt": FileKind.OTHER,
+        "nowhere.yaml": FileKind.FORCE_DATA,
         "out.yaml": FileKind.OUTSIDE,
         "packs.csv": FileKind.SPREADSHEET,
     }
     assert listed["notes.txt"].size == 4
     assert listed["force.yaml"].mark == read_file(guard, "force.yaml").mark
-    assert listed["out.yaml"].mark == ""
+    assert listed["out.yaml"].mark == listed["nowhere.yaml"].mark == ""
 
 
 def test_a_folder_that_is_not_there_is_said(tmp_path: Path) -> None:

@@ -150,7 +150,8 @@ def _files(paths: list[Path]) -> Iterator[ForceFile]:
         yield ForceFile(
             name=path.name,
             kind=kind,
-            size=path.lstat().st_size if kind is FileKind.OUTSIDE else path.stat().st_size,
+            # of a link that leads outside, or nowhere, its own
+            size=path.stat().st_size if is_read else path.lstat().st_size,
             former=former_versions(path) if is_read else (),
             mark=mark_of(path.read_bytes()) if is_read else "",
         )

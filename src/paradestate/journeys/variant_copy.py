@@ -48,13 +48,19 @@ def copy_as_variant(folder: Path, *, taken: frozenset[str] = frozenset()) -> Var
         raise LoneForceError(str(folder))
     title = read_folder(folder).force.title or name
     marked = _marked(title)
-    there = frozenset(path.name for path in collection.root.iterdir()) | taken
-    goal = collection.root / free_folder_name(marked, taken=there)
+    goal = collection.root / free_folder_name(marked, taken=_names(collection.root) | taken)
     files, unmarked = _marked_files(dict(_files(folder)), folder, title=marked)
     with new_folder(goal) as beside:
         for file, data in files.items():
             write_new(beside / file, data)
     return VariantCopy(folder=goal, title=title if unmarked else marked, title_unmarked=unmarked)
+
+
+def _names(folder: Path) -> frozenset[str]:
+    try:
+        return frozenset(path.name for path in folder.iterdir())
+    except OSError as error:
+        raise FileError(f"{error.filename}: {error.strerror}. Nothing was copied.") from error
 
 
 def _marked(title: str) -> str:
