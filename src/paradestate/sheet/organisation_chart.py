@@ -254,6 +254,5 @@ def _scale(chart: Chart) -> Fraction:
         for stands in branch.groups:
             pattern = chart.patterns.get(stands.pattern)
             width, depth = size_of(pattern.outline if pattern else None)
-            if width and depth:
-                scale = min(scale, WIDTH / width, HEIGHT / depth)
+            scale = min(scale, WIDTH / width, HEIGHT / depth)
     return scale

@@ -224,8 +224,6 @@ def _period_option(asked: Period, was: Period) -> Option:
 
 def period_words(period: Period) -> str:
     """When it is: `until May 1942`, `June to December 1942`."""
-    if period.first is None and period.last is None:
-        return "always"
     span = DateSpan(first=period.first or period.date.first, last=period.last or period.date.last)
     begins = month_or_day(span, is_end=False)
     ends = month_or_day(span, is_end=True)

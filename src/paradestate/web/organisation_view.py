@@ -92,8 +92,8 @@ class View:
     """Names of the bodies that are opened in the tree: those on the path that was asked for."""
     chart: Drawing
     signs: Mapping[Symbol, Drawing]
-    symbols: Mapping[str, Symbol]
-    """Name of a body to its symbol."""
+    symbols: Mapping[int, Symbol]
+    """Identity of a branch to its symbol; two bodies may have one name."""
     is_all_listed: bool
     listed: tuple[Branch, ...]
     """The bodies of the table, in order."""
@@ -103,7 +103,7 @@ class View:
 
     def sign(self, branch: Branch) -> Drawing:
         """The symbol of a body, with its words."""
-        return self.signs[self.symbols[branch.name]]
+        return self.signs[self.symbols[id(branch)]]
 
     def branches(self, branch: Branch) -> tuple[Branch, ...]:
         """The bodies that are shown under one."""
@@ -116,7 +116,7 @@ class View:
 
     def kind(self, branch: Branch) -> str:
         """What a body is: `infantry company`."""
-        return self.symbols[branch.name].words
+        return self.symbols[id(branch)].words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +160,7 @@ def view_of(counted: Count, *, from_: Grown, looking: Looking) -> View:
     )
     is_all_listed = len(made.bodies) <= MOST_BODIES
     shown = tuple(_listed(root, None if is_all_listed else path))
-    symbols = {each.name: symbol_of(each, chart, is_heavy=False) for each in shown}
+    symbols = {id(each): symbol_of(each, chart, is_heavy=False) for each in shown}
     return View(
         root=root,
         path=path,

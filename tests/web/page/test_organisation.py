@@ -375,3 +375,17 @@ def test_names_are_shown_as_text(tmp_path: Path) -> None:
     assert seen.status == 200
     assert '<b>&"' not in seen.text
     assert "<b>&lt;b&gt;&amp;&#34;x</b>" in seen.text
+
+
+def test_two_bodies_of_one_name_keep_their_own_symbols(tmp_path: Path) -> None:
+    text = WIDE.replace("number: 1-40", "number: 2").replace("numbers: {company: 20}", "XX")
+    text = text.replace("XX", "names: {company: [Guard, Guard]}").replace(
+        "platoon: 20", "platoon: 1"
+    )
+    stocked = (
+        f"{text}stock stands: {{rifle: {{finished: 3}}}}\nbench: {{stages: [begun, finished]}}\n"
+    )
+    tree = force_in(tmp_path, stocked).see(SHEET).text.split('<ul class="tree chart-tree">')[1]
+    first, second = tree.split("<b>Guard</b>")[:2]
+    assert "stroke-dasharray" not in first[-900:]
+    assert "stroke-dasharray" in second[-900:]
