@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from urllib.parse import parse_qsl, urlencode
 
 from paradestate.core.choice import Choice, chosen, unknown_choice
 from paradestate.core.finding import Finding, stops
@@ -67,6 +68,16 @@ class Amendment:
     def is_asked(self) -> bool:
         """Whether it would change anything."""
         return bool(self.words)
+
+    @property
+    def query(self) -> str:
+        """The fields in one text, so that no browser alters a name with quotes in a form."""
+        return urlencode(self.fields)
+
+
+def fields_of(query: str) -> Mapping[str, str]:
+    """The fields that such a text holds."""
+    return dict(parse_qsl(query, keep_blank_values=True))
 
 
 def amendment_of(force: Force, values: Mapping[str, str]) -> Amendment:

@@ -3,6 +3,7 @@
 import re
 from pathlib import Path
 from shutil import copytree
+from urllib.parse import urlencode
 
 import pytest
 
@@ -117,7 +118,7 @@ def test_an_undo_that_is_out_of_date_is_refused(visitor: Visitor, folder: Path) 
     seen = visitor.see(SHEET, **{"number company": "3"})
     done = visitor.send(f"{SHEET}/accept", hidden_fields(seen, "accept"), seen=seen)
     old = hidden_fields(done, "put-back")
-    visitor.send(f"{SHEET}/accept", {"number company": "2"}, seen=done)
+    visitor.send(f"{SHEET}/accept", {"amendment": "number+company=2"}, seen=done)
     refused = visitor.send(f"{SHEET}/put-back", old, seen=done)
     assert refused.status == 409
     assert "has been written again since" in words_of(refused)
@@ -148,7 +149,7 @@ def test_an_amendment_that_changes_nothing_writes_nothing(visitor: Visitor, fold
     assert "What if" in words_of(seen)
     assert rows(seen) == []
     seen = visitor.see(SHEET, **{"number company": "3"})
-    done = visitor.send(f"{SHEET}/accept", {"number company": "4"}, seen=seen)
+    done = visitor.send(f"{SHEET}/accept", {"amendment": "number+company=4"}, seen=seen)
     assert done.status == 200
     assert not (folder / ".former").exists()
 
@@ -194,7 +195,7 @@ def test_a_date_that_holds_a_change_is_refused_and_the_day_is_named(visitor: Vis
     assert "Accept the amendment" not in told
     assert "Battalion of 304 men" in told
     done = visitor.send(
-        f"{SHEET}/accept", {"date": "1942"}, seen=visitor.see(SHEET, date="1942-05")
+        f"{SHEET}/accept", {"amendment": "date=1942"}, seen=visitor.see(SHEET, date="1942-05")
     )
     assert done.status == 422
     assert "1942 holds a change" in words_of(done)
@@ -218,7 +219,7 @@ def test_what_cannot_be_is_said_and_not_written(
     assert told in words_of(seen)
     assert "Stop:" in words_of(seen)
     fine = visitor.see(SHEET, **{"number company": "3"})
-    done = visitor.send(f"{SHEET}/accept", {field: value}, seen=fine)
+    done = visitor.send(f"{SHEET}/accept", {"amendment": urlencode({field: value})}, seen=fine)
     assert done.status == 422
     assert raised_in(folder) == before
 
@@ -389,3 +390,14 @@ def test_two_bodies_of_one_name_keep_their_own_symbols(tmp_path: Path) -> None:
     first, second = tree.split("<b>Guard</b>")[:2]
     assert "stroke-dasharray" not in first[-900:]
     assert "stroke-dasharray" in second[-900:]
+
+
+def test_a_part_with_quotes_in_its_name_can_be_amended(tmp_path: Path) -> None:
+    """Browsers write such a field name otherwise where a form is sent in parts."""
+    text = WIDE.replace("company: 20", "COMPANY").replace("of: company", "of: COMPANY")
+    text = text.replace("  company:", "  COMPANY:").replace("{COMPANY}", "{COMPANY: 20}")
+    visitor = force_in(tmp_path, text.replace("COMPANY", "'the \"first\" & % company'"))
+    seen = visitor.see(SHEET, **{'number the "first" & % company': "3"})
+    done = visitor.send(f"{SHEET}/accept", hidden_fields(seen, "accept"), seen=seen)
+    assert "Written into force.yaml" in words_of(done)
+    assert "Top of 180 stands" in words_of(done)

@@ -22,7 +22,7 @@ from paradestate.journeys.raising import (
 from paradestate.sheet.organisation_box import fill_bar
 from paradestate.sheet.texture import patterns
 from paradestate.text.former import Former, former_versions
-from paradestate.web.amendment import Amendment, amendment_of
+from paradestate.web.amendment import Amendment, amendment_of, fields_of
 from paradestate.web.organisation_view import (
     Looking,
     addend_words,
@@ -69,7 +69,7 @@ def show(visit: Visit) -> Response:
 
 def accept(visit: Visit) -> Response:
     """Writes an amendment into the folder."""
-    values = visit.form.texts
+    values = fields_of(visit.form.text("amendment"))
     asked = amendment_of(visit.counted().checked.force, values)
     if asked.findings:
         return _page(visit, values=values, status=422)
