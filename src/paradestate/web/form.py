@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from starlette.datastructures import UploadFile
 from starlette.exceptions import HTTPException
-from starlette.requests import Request
+from starlette.requests import ClientDisconnect, Request
 
 from paradestate.web.guard import MOST_BYTES
 from paradestate.web.token import COOKIE, FIELD, is_token
@@ -43,9 +43,12 @@ class Form:
 
 async def posted_form(request: Request, *, secret: bytes) -> Form:
     """The form of a request. Raises HTTPException where it can't be read or isn't ours."""
-    fields = await request.form(
-        max_files=MOST_FILES, max_fields=MOST_FIELDS, max_part_size=MOST_BYTES
-    )
+    try:
+        fields = await request.form(
+            max_files=MOST_FILES, max_fields=MOST_FIELDS, max_part_size=MOST_BYTES
+        )
+    except ClientDisconnect:
+        raise HTTPException(400, "The form broke off. Nothing was changed.") from None
     texts: dict[str, list[str]] = {}
     files: dict[str, Upload] = {}
     for name, value in fields.multi_items():
