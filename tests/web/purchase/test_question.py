@@ -1,9 +1,13 @@
 """What is asked of the page of purchases."""
 
+import ast
 from fractions import Fraction
+from inspect import getsource
+from types import ModuleType
 
 import pytest
 
+from paradestate.core import months_finding, order_finding
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.web.purchase.question import LONGEST_SECONDS, for_the_page, question
@@ -54,14 +58,26 @@ def test_what_cannot_be_read_is_a_stop(field: str) -> None:
     assert found.level is Level.STOP
 
 
-def test_ways_out_are_those_of_the_page() -> None:
+def hint_on_the_page(hint: str) -> str:
     found = Finding(
-        level=Level.STOP,
-        code="one-parcel-bars-the-order",
-        message="No source has all.",
-        effect="",
-        hint="Leave out --one-parcel.",
-        place=CHOSEN_HERE,
+        level=Level.STOP, code="no-order", message="", effect="", hint=hint, place=CHOSEN_HERE
     )
     (worded,) = for_the_page((found,))
-    assert worded.hint == "Untick “One parcel”."
+    return worded.hint
+
+
+def test_ways_out_are_those_of_the_page() -> None:
+    assert hint_on_the_page("Leave out --one-parcel.") == "Untick “One parcel”."
+    assert hint_on_the_page("Find another source.") == "Find another source."
+
+
+@pytest.mark.parametrize("module", [order_finding, months_finding])
+def test_no_way_out_on_the_page_is_an_option_of_the_command(module: ModuleType) -> None:
+    texts = [
+        node.value
+        for node in ast.walk(ast.parse(getsource(module)))
+        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    ]
+    named = [text for text in texts if "--" in text]
+    assert named
+    assert [text for text in map(hint_on_the_page, named) if "--" in text] == []

@@ -93,11 +93,15 @@ def _seconds(text: str) -> int:
 
 IN_WORDS_OF_THE_PAGE = {
     "Leave out --one-parcel.": "Untick “One parcel”.",
+    "and without --within": "and leave “Good enough within” empty",
     "with --seconds": "below, under “Look for at most”",
     "with --want": "with a want of your own",
     "a --limit above nought": "money a month above nought",
     "with --carried": "as there already",
     "Give it with --limit 30, or": "Fill it in below, or",
+    "Join some that are bought together, and name them all with --order.": (
+        "Buy from fewer sources, or in one parcel."
+    ),
 }
 """Ways out that findings name by the options of the command, as the page has them."""
 
