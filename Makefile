@@ -28,6 +28,8 @@ demo: setup  ## start the example force of Marenz, count it and order what it la
 	@echo "The force is in $(DEMO): change a number in one of its files, then run"
 	@echo "    $(BIN)/paradestate count $(DEMO)"
 	@echo "    $(BIN)/paradestate --help"
+	@echo "or look at it in a browser:"
+	@echo "    $(BIN)/paradestate serve $(DEMO)"
 
 test: lint postgresql chromium  ## everything: lint, types, import walls, every test, coverage
 	@rm -rf build/coverage && mkdir -p build/coverage
@@ -56,6 +58,7 @@ lint: setup  ## format, lint, types and import walls, without a test
 SEEDS ?= 20
 bench: setup postgresql chromium  ## how long things take, for the trend (hours; with SEEDS=1 minutes)
 	$(BIN)/pytest bench
+	$(BIN)/python -m bench.page
 	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
 
 LOCK := uv pip compile pyproject.toml --quiet --universal --generate-hashes \
