@@ -102,3 +102,17 @@ def test_choosing_a_step_keeps_the_rest_of_the_question(page: Page, example: Ser
     expect(page.locator("#slips .slip h3")).to_have_text("To North")
     expect(page.locator("#months")).to_contain_text("1 parcel for £50.00")
     expect(page.get_by_label("Order this instead")).to_have_value(re.compile("rifleman=50"))
+
+
+def test_an_aim_written_down_can_be_undone_once_its_order_is_found(
+    page: Page, example: Served
+) -> None:
+    page.goto(example("purchases"))
+    page.get_by_label("May be spent in a month").fill("30")
+    page.get_by_role("button", name="Write it down").click()
+    expect(page.locator("#months")).to_contain_text("with £30.00 a month", timeout=LONG)
+    expect(page.get_by_text("The aim is written into force.yaml.")).to_be_visible()
+    page.get_by_role("button", name="Undo").click()
+    expect(page.get_by_text("The aim is what it was before.")).to_be_visible(timeout=LONG)
+    expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
+    expect(page.get_by_label("May be spent in a month")).to_have_value("")

@@ -50,6 +50,8 @@ OPTIONS = {
     "one-parcel": "One parcel",
     "soonest": "As soon as can be",
 }
+TOLD = ("aimed", "undone", "gone")
+"""Words of an address that say what was done to the aim."""
 SECONDS = (10, USUAL_SECONDS, 300, LONGEST_SECONDS)
 
 
@@ -151,6 +153,7 @@ def _filled(
         lacking=lacking_words(gaps),
         number=several(sum(max(0, gap.lack) for gap in gaps), "figure"),
         search=search,
+        here=f"purchases{asked.query(**_told(visit))}",
         progress=progress_of(search) if search else None,
         ended=ended,
         is_cut_short=is_cut_short(ended),
@@ -165,6 +168,11 @@ def _filled(
         was_put_back="undone" in visit.query,
         comment_gone="gone" in visit.query,
     )
+
+
+def _told(visit: Visit) -> dict[str, str]:
+    """What the address says that was done, so that it is still said once a search has ended."""
+    return {word: visit.query.get(word, "") for word in TOLD}
 
 
 def _kept(visit: Visit) -> tuple[str, str] | None:
