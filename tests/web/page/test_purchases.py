@@ -11,7 +11,7 @@ import pytest
 
 from bench.price_lists import dense
 from paradestate.journeys.order import OrderJourney, Search
-from paradestate.web.entry_form import field
+from paradestate.web.log_form import field
 from tests.cli.calling import call
 from tests.forces import EXAMPLES
 from tests.web.purchasing import NOTHING_FOUND, Caller, Seen, folder_of
