@@ -116,3 +116,15 @@ def test_an_aim_written_down_can_be_undone_once_its_order_is_found(
     expect(page.get_by_text("The aim is what it was before.")).to_be_visible(timeout=LONG)
     expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)
     expect(page.get_by_label("May be spent in a month")).to_have_value("")
+
+
+def test_who_is_filling_in_a_form_is_not_interrupted_by_the_end_of_a_search(
+    page: Page, served: Served
+) -> None:
+    page.goto(served("purchases?seconds=3"))
+    page.get_by_label("Order this instead").fill("kind 1=5")
+    offer = page.get_by_role("link", name="show the order")
+    expect(offer).to_be_visible(timeout=LONG)
+    expect(page.get_by_label("Order this instead")).to_have_value("kind 1=5")
+    offer.click()
+    expect(page.locator("#slips .slip").first).to_be_visible(timeout=LONG)

@@ -4,9 +4,16 @@
   if (!box) return;
   box.dataset.heard = "yes";
   const heard = new EventSource(box.dataset.progress);
+  // Who is filling in a form isn't interrupted: the order is offered instead.
+  let isBusy = false;
+  for (const kind of ["input", "submit"]) {
+    document.addEventListener(kind, () => { isBusy = true; }, { once: true });
+  }
   const end = () => {
     heard.close();
-    if (box.isConnected) location.replace(box.dataset.address);
+    if (!box.isConnected) return;
+    if (isBusy) box.querySelector("[data-found]").hidden = false;
+    else location.replace(box.dataset.address);
   };
   heard.addEventListener("message", (event) => {
     if (!box.isConnected) {
