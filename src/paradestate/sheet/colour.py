@@ -1,9 +1,9 @@
 """Colours of the owner's marks, and what can be read on them."""
 
-_BRIGHT = 0.179
-"""Relative luminance above which black reads better than white: (L + 0.05)^2 = 1.05 x 0.05.
+_BRIGHT = 0.1917
+"""Relative luminance above which #111 reads better than white: (L + 0.05)^2 = 1.05 x 0.0556.
 
-From the contrast ratio of WCAG 2.2.
+From the contrast ratio of WCAG 2.2; 0.0056 is the luminance of #111. So no ratio is below 4.3.
 """
 
 

@@ -13,10 +13,10 @@ INK = "var(--ink)"
 RULE = "var(--rule)"
 SHEET = "var(--sheet)"
 
-_WIDEST, _CLOSEST = 6.0, 2.9
+_WIDEST, _CLOSEST = 6.0, 3.6
 """Distance between rules of the first and the last stage that has plain rules."""
 
-_THINNEST, _THICKEST = 1.1, 1.5
+_THINNEST, _THICKEST = 1.1, 1.25
 
 _CROSS, _CROSS_THICK = 4.4, 1.15
 """Of the last stage before finished: about 45 in 100 covered, lighter than any colour."""
