@@ -10,7 +10,7 @@ EXACT := src/paradestate/core/*,src/paradestate/text/*,src/paradestate/chance/*
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help setup demo test check lint bench lock clean postgresql chromium
+.PHONY: help setup demo test check lint bench lock clean pictures postgresql chromium
 
 help:  ## print this menu
 	@sed -n 's/^\([a-z]*\):.*  ## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
@@ -60,6 +60,9 @@ bench: setup postgresql chromium  ## how long things take, for the trend (hours;
 	$(BIN)/pytest bench
 	$(BIN)/python -m bench.page
 	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
+
+pictures: setup chromium  ## every page as a picture: build/pictures, and a few for the docs
+	$(BIN)/python -m tests.web.browser.pictures
 
 LOCK := uv pip compile pyproject.toml --quiet --universal --generate-hashes \
 	--no-emit-index-url --no-header --python-version 3.11 --extra ods --extra server

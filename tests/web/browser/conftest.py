@@ -20,6 +20,13 @@ ARGUMENTS = (
 )
 
 
+def chromium() -> str:
+    """The path of a browser on this computer."""
+    found = next(filter(None, map(shutil.which, NAMES)), None)
+    assert found is not None, "no Chromium on the path: run tools/chromium"
+    return found
+
+
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Browser]:
     """A Chromium of this module alone.
@@ -27,10 +34,8 @@ def browser() -> Iterator[Browser]:
     Not of the whole session: while Playwright runs, no other test of its process could start an
     event loop.
     """
-    found = next(filter(None, map(shutil.which, NAMES)), None)
-    assert found is not None, "no Chromium on the path: run tools/chromium"
     with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=found, args=list(ARGUMENTS))
+        started = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
         yield started
         started.close()
 

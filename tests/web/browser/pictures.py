@@ -1,0 +1,162 @@
+"""Pictures of every page, on a phone, a tablet and a desk, light and dark: `make pictures`.
+
+The clock stands still and the force is the example, so that a picture changes only with the page.
+A few are kept for the docs, the others are in `build/pictures`.
+"""
+
+import base64
+import datetime
+import shutil
+import tempfile
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+from playwright.sync_api import Browser, sync_playwright
+
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
+from paradestate.journeys.log import log
+from paradestate.web.application import PAGES, application, new_site
+from paradestate.web.phone.addresses import Named, named_address
+from paradestate.web.phone.certificate import Certificate
+from paradestate.web.phone.devices import Devices
+from paradestate.web.phone.listener import PhoneListener
+from paradestate.web.phone.pairing import Pairing
+from paradestate.web.serving import loopback_hosts
+from tests.web.browser.conftest import ARGUMENTS, chromium
+from tests.web.browser.small_png import small_png
+from tests.web.server import marenz, running
+
+ROOT = Path(__file__).parents[3]
+ALL = ROOT / "build" / "pictures"
+KEPT = ROOT / "docs" / "pictures"
+IN_DOCS = (
+    "parade-1280-light",
+    "parade-1280-dark",
+    "parade-320-light",
+    "organisation-1280-light",
+    "purchases-1280-light",
+    "phone-1280-light",
+)
+
+NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
+WIDTHS = {320: 640, 768: 1024, 1280: 900}
+"""Of the window, each with its height."""
+SCHEMES = ("light", "dark")
+
+WORK = (
+    ("painted", "2026-01-11", {"rifleman": 24, "officer": 3}),
+    ("based", "2026-02-01", {"rifleman": 27, "officer": 2, "signaller": 1}),
+    ("undercoated", "2026-02-15", {"rifleman": 16, "mortar crew": 4, "light truck": 1}),
+    ("in packet", "2026-02-28", {"rifleman": 12, "signaller": 2}),
+)
+
+# A browser knows how to read its own picture, and hands back its pixels.
+PIXELS = """async data => {
+  const image = new Image();
+  image.src = data;
+  await image.decode();
+  const canvas = new OffscreenCanvas(image.width, image.height), drawn = canvas.getContext("2d");
+  drawn.drawImage(image, 0, 0);
+  const bytes = drawn.getImageData(0, 0, image.width, image.height).data;
+  let text = "";
+  for (let start = 0; start < bytes.length; start += 32768)
+    text += String.fromCharCode(...bytes.subarray(start, start + 32768));
+  return [image.width, image.height, btoa(text)];
+}"""
+
+
+class StillPairing(Pairing):
+    """Shows a word that is the same in every picture, and is good for nobody."""
+
+    word = "abcd-efgh-jkmn-pqrs-tuvw"
+    seconds_left = 600
+    attempts_left = 5
+
+
+def still_listener(folder: Path) -> PhoneListener:
+    """What the page about phones shows, without a listener behind it."""
+    devices = Devices(folder)
+    devices.admit("Anna's phone", day=NOW.date())
+    pairs = ":".join(f"{(number * 37 + 11) % 256:02X}" for number in range(32))
+    ends = NOW + datetime.timedelta(days=396)
+    return PhoneListener(
+        named=Named(address=named_address("127.0.0.1").address, name="desk.home.arpa"),
+        port=8765,
+        certificate=Certificate(path=folder, fingerprint=pairs, ends=ends, why_new=""),
+        devices=devices,
+        pairing=StillPairing(),
+    )
+
+
+def worked_on(folder: Path) -> None:
+    """Some weeks of the bench, so that there is something to see."""
+    for number, (stage, day, figures) in enumerate(WORK):
+        on = datetime.date.fromisoformat(day)
+        request = LogRequest(
+            id=f"00000000-0000-4000-8000-{number:012}",
+            kind=EntryKind.COUNTED,
+            written=datetime.datetime.combine(on, NOW.timetz()),
+            on=on,
+            figures=figures,
+            to_stage=stage,
+        )
+        done = log(folder, today=NOW.date(), request=request)
+        assert done.entry is not None, done.findings
+
+
+def main() -> None:
+    """Takes every picture anew."""
+    for folder in (ALL, KEPT):
+        shutil.rmtree(folder, ignore_errors=True)
+        folder.mkdir(parents=True)
+    with tempfile.TemporaryDirectory() as name:
+        place = Path(name)
+        force = marenz(place)
+        worked_on(force)
+        site = new_site(force, hosts=frozenset(), clock=lambda: NOW)
+        phone = still_listener(place / "state")
+        with (
+            running(
+                lambda port: application(replace(site, hosts=loopback_hosts(port), phone=phone))
+            ) as url,
+            sync_playwright() as playwright,
+        ):
+            browser = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
+            for path in (*(page.path for page in PAGES), "start", "phone"):
+                below = path if path in {"start", "phone"} else f"forces/marenz/{path}"
+                _taken(browser, f"{url}/{below}", name=path)
+            for kept in IN_DOCS:
+                (KEPT / f"{kept}.png").write_bytes(_small(browser, kept))
+            browser.close()
+
+
+def _taken(browser: Browser, address: str, *, name: str) -> None:
+    """One page in every width and scheme."""
+    for width, height in WIDTHS.items():
+        page = browser.new_page(
+            viewport={"width": width, "height": height}, reduced_motion="reduce"
+        )
+        page.goto(address)
+        page.wait_for_load_state("networkidle")
+        for scheme in SCHEMES:
+            page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+            shot = page.screenshot(full_page=True, animations="disabled")
+            (ALL / f"{name}-{width}-{scheme}.png").write_bytes(shot)
+        page.close()
+
+
+def _small(browser: Browser, name: str) -> bytes:
+    """A picture that was taken, in few colours."""
+    shot = (ALL / f"{name}.png").read_bytes()
+    blank = browser.new_page()
+    data = f"data:image/png;base64,{base64.b64encode(shot).decode()}"
+    width, height, text = blank.evaluate(PIXELS, data)
+    blank.close()
+    pixels = np.frombuffer(base64.b64decode(text), np.uint8).reshape(height, width, 4)
+    return small_png(pixels[:, :, :3])
+
+
+if __name__ == "__main__":
+    main()
