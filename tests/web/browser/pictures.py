@@ -9,6 +9,7 @@ import datetime
 import shutil
 import tempfile
 from dataclasses import replace
+from ipaddress import ip_address
 from pathlib import Path
 
 import numpy as np
@@ -18,7 +19,7 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.log import log
 from paradestate.web.application import PAGES, application, new_site
-from paradestate.web.phone.addresses import Named, named_address
+from paradestate.web.phone.addresses import Named
 from paradestate.web.phone.certificate import Certificate
 from paradestate.web.phone.devices import Devices
 from paradestate.web.phone.listener import PhoneListener
@@ -82,7 +83,7 @@ def still_listener(folder: Path) -> PhoneListener:
     pairs = ":".join(f"{(number * 37 + 11) % 256:02X}" for number in range(32))
     ends = NOW + datetime.timedelta(days=396)
     return PhoneListener(
-        named=Named(address=named_address("127.0.0.1").address, name="desk.home.arpa"),
+        named=Named(address=ip_address("192.168.7.20"), name="192.168.7.20"),
         port=8765,
         certificate=Certificate(path=folder, fingerprint=pairs, ends=ends, why_new=""),
         devices=devices,

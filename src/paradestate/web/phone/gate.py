@@ -142,15 +142,19 @@ class Gate:
 
 async def _body(request: Request) -> bytes | None:
     """What is sent; None where it is too much or takes too long."""
-    parts = bytearray()
     try:
         async with asyncio.timeout(MOST_SECONDS):
-            async for part in request.stream():
-                parts += part
-                if len(parts) > MOST_BYTES:
-                    return None
+            return await _bounded(request)
     except TimeoutError:
         return None
+
+
+async def _bounded(request: Request) -> bytes | None:
+    parts = bytearray()
+    async for part in request.stream():
+        parts += part
+        if len(parts) > MOST_BYTES:
+            return None
     return bytes(parts)
 
 
