@@ -26,7 +26,7 @@ BETWEEN_STANDS, BETWEEN_GROUPS, BETWEEN_ROWS = 4, 12, 9
 UNKNOWN = (20.0, 20.0)
 """Drawn where a pattern says no size; it is said beside the drawing."""
 
-_PIXELS = {WIDE: 890, NARROW: 330}
+_PIXELS = {WIDE: 700, NARROW: 330}
 """About how wide each is on the screen, for the size of its type."""
 
 _TYPE_PIXELS = 14
