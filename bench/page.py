@@ -85,10 +85,12 @@ def served(folder: Path) -> Iterator[HTTPConnection]:
     command = [sys.executable, "-m", "paradestate", "serve", str(folder), "--port", "0"]
     with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, bufsize=1) as server:
         assert server.stdout is not None
-        found = re.search(r"http://([\d.]+):(\d+)/", server.stdout.readline())
-        assert found is not None
-        yield HTTPConnection(found[1], int(found[2]))
-        server.terminate()
+        try:
+            found = re.search(r"http://([\d.]+):(\d+)/", server.stdout.readline())
+            assert found is not None
+            yield HTTPConnection(found[1], int(found[2]))
+        finally:  # else what goes wrong here would wait for the server for ever
+            server.terminate()
 
 
 class Browser:
