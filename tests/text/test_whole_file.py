@@ -14,7 +14,7 @@ import pytest
 from paradestate.text import whole_file
 from paradestate.text.error import FileChangedError, FileError
 from paradestate.text.former import FORMER, former_versions, free_name
-from paradestate.text.whole_file import write_changed, write_new
+from paradestate.text.whole_file import read_whole, write_changed, write_new
 
 AT = datetime.datetime(2026, 3, 5, 21, 14, 9, tzinfo=datetime.UTC)
 OLD, NEW = b"a: old\n", b"a: new\n"
@@ -29,6 +29,12 @@ def file(tmp_path: Path) -> Path:
 
 def everything_in(folder: Path) -> list[str]:
     return sorted(str(path.relative_to(folder)) for path in folder.rglob("*"))
+
+
+def test_what_a_file_holds_is_read_whole(file: Path) -> None:
+    assert read_whole(file) == OLD
+    with pytest.raises(FileError, match=r"gone.yaml: No such file"):
+        read_whole(file.with_name("gone.yaml"))
 
 
 def test_a_new_file_is_written_where_none_is(tmp_path: Path) -> None:

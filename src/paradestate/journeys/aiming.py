@@ -6,12 +6,12 @@ The version before is kept, and can be put back for as long as nothing else was 
 """
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 
-from paradestate.core.finding import Finding, in_reading_order
+from paradestate.core.finding import Finding
 from paradestate.core.force import Aim, Force
 from paradestate.core.money import Currency, decimal_places
 from paradestate.core.outline import decimal_text
@@ -20,11 +20,11 @@ from paradestate.core.span import DateSpan
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.choosing import typed_finding
 from paradestate.text.editing import Edit, Put, TakeOut, edited
-from paradestate.text.error import EditError, FileError
+from paradestate.text.error import EditError
 from paradestate.text.former import Former, former_versions
 from paradestate.text.money import in_minor
 from paradestate.text.slip import Slip
-from paradestate.text.whole_file import write_changed
+from paradestate.text.whole_file import read_whole, write_changed
 
 SECTION = "aim"
 UNCHANGED = "Nothing was written: change it in an editor."
@@ -72,13 +72,13 @@ def aim_anew(
         return AimingAnswer(checked=read, aimed=None)
     slips = tuple(_slips(read.force, a_month))
     if slips:
-        return AimingAnswer(checked=_with(read, slips), aimed=None)
+        return AimingAnswer(checked=read.with_findings(*slips), aimed=None)
     before = read.force.aim or Aim()
     after = replace(before, deadline=deadline, a_month=a_month)
     file = file_of(read.force)
     if after == before or file is None:
         return AimingAnswer(checked=read, aimed=None)
-    seen = _bytes_of(file)
+    seen = read_whole(file)
     new = edited(seen, tuple(_edits(read.force, after)), file=str(file))
     trial = checked(folder, today=today, instead={str(file): new.data})
     if trial.is_stopped:
@@ -102,7 +102,7 @@ def put_aim_back(
     """
     read = checked(folder, today=today)
     file, kept = last_kept(folder, former)
-    seen, data = _bytes_of(file), _bytes_of(kept.path)
+    seen, data = read_whole(file), read_whole(kept.path)
     trial = checked(folder, today=today, instead={str(file): data})
     if trial.is_stopped:
         return AimingAnswer(checked=trial, aimed=None)
@@ -135,17 +135,6 @@ def last_kept(folder: Path, name: str) -> tuple[Path, Former]:
         if kept and kept[0].path.name == name:
             return file, kept[0]
     raise ChangedSinceError(name)
-
-
-def _bytes_of(file: Path) -> bytes:
-    try:
-        return file.read_bytes()
-    except OSError as error:
-        raise FileError(f"{file}: {error.strerror}") from error
-
-
-def _with(read: Checked, findings: Sequence[Finding]) -> Checked:
-    return replace(read, findings=in_reading_order((*read.findings, *findings)))
 
 
 def _slips(force: Force, a_month: Fraction | None) -> Iterator[Finding]:

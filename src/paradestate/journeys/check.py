@@ -5,7 +5,7 @@ folder -> read -> reviewed -> in reading order
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from paradestate.core.finding import Finding, in_reading_order, stops
@@ -34,6 +34,10 @@ class Checked:
     def is_stopped(self) -> bool:
         """Whether a finding prevents any sum."""
         return bool(stops(self.findings))
+
+    def with_findings(self, *more: Finding) -> "Checked":
+        """The same with more findings, all in reading order."""
+        return replace(self, findings=in_reading_order((*self.findings, *more)))
 
 
 def checked(

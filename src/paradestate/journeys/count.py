@@ -5,7 +5,7 @@ folder -> checked -> holdings -> choice applied -> establishment -> strength -> 
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 
@@ -19,7 +19,7 @@ from paradestate.core.establishment import (
     cross_check,
     establishment,
 )
-from paradestate.core.finding import Finding, in_reading_order, stops
+from paradestate.core.finding import Finding, stops
 from paradestate.core.force import Force
 from paradestate.core.frontage import BodyFront, body_fronts
 from paradestate.core.strength import Strength, strength
@@ -94,7 +94,7 @@ def counted(
     other = Choice() if since_written else against
     base = read.force if since_written else picked
     differences, yet_more = _differences(base, made, against=other, backwards=since_written)
-    whole = replace(read, findings=in_reading_order((*read.findings, *findings, *more, *yet_more)))
+    whole = read.with_findings(*findings, *more, *yet_more)
     if made is None or stops(whole.findings):
         return CountAnswer(checked=whole, count=None)
     return CountAnswer(

@@ -21,7 +21,7 @@ from paradestate.text.error import FileChangedError, FileError
 from paradestate.text.file_name import file_in, file_name_refusal, leads_outside
 from paradestate.text.former import Former, former_versions
 from paradestate.text.whole_copy import whole_copy
-from paradestate.text.whole_file import write_changed, write_new
+from paradestate.text.whole_file import read_whole, write_changed, write_new
 
 READ_ONLY = "newer-format"
 """What is found where files are of a format that this program knows too little of to write."""
@@ -160,7 +160,7 @@ def _files(paths: list[Path]) -> Iterator[ForceFile]:
 def read_file(folder: Path, name: str) -> FileRead:
     """What a file holds. Raises FileError where it isn't there, or isn't one of the force."""
     path = _path(folder, name)
-    data = _bytes_of(path)
+    data = read_whole(path)
     text, findings = decoded(data, file=str(path))
     return FileRead(
         name=name,
@@ -190,7 +190,7 @@ def save_file(
             f"'{wording.name}' would have {len(wording.data)} bytes; 8 MB is the most that is "
             "read. Nothing was written: split it, or take out what isn't force data."
         )
-    seen = path.read_bytes() if path.exists() else None
+    seen = read_whole(path) if path.exists() else None
     if (mark_of(seen) if seen is not None else "") != wording.mark:
         return Overtaken(mine=wording.data, there=seen)
     read = tried(folder, name=wording.name, data=wording.data, today=today)
@@ -220,7 +220,7 @@ def former_file(folder: Path, *, name: str, version: str) -> bytes:
     path = _path(folder, name)
     for former in former_versions(path):
         if former.path.name == version and not leads_outside(former.path):
-            return _bytes_of(former.path)
+            return read_whole(former.path)
     raise FileError(f"No former version '{version}' of '{name}' is kept. Nothing was written.")
 
 
@@ -231,10 +231,3 @@ def _path(folder: Path, name: str) -> Path:
     if refusal is not None:
         raise FileError(f"{refusal} Nothing was read or written.")
     return path
-
-
-def _bytes_of(path: Path) -> bytes:
-    try:
-        return path.read_bytes()
-    except OSError as error:
-        raise FileError(f"{path.name}: {error.strerror}. Nothing was read.") from error

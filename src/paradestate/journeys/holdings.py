@@ -198,11 +198,7 @@ def _with_what_is_held(
     read: Checked, known: HeldCollection, *, own: str, lent_too: bool
 ) -> Checked:
     if known.state is None:
-        return replace(
-            read,
-            findings=in_reading_order((*read.findings, *known.findings)),
-            texts={**read.texts, **known.texts},
-        )
+        return replace(read.with_findings(*known.findings), texts={**read.texts, **known.texts})
     all_here = (known.state.held, known.state.lent) if lent_too else (known.state.held,)
     journal = known.collection.place
     usable, findings = fitting(together(*all_here), read.force, journal=journal)

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from paradestate.core.certainty import Exact, Within
 from paradestate.core.choice import CHOSEN_HERE, Choice, unknown_choice
-from paradestate.core.finding import Finding, in_reading_order
+from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.money import Currency, decimal_places
 from paradestate.core.months import (
@@ -122,7 +122,7 @@ def months_of_named(
     parcels = tuple(
         Parcel(name=name, cost=cost) for name, cost in costs.items() if not isinstance(cost, Slip)
     )
-    return _spread(MonthsJourney(checked=_with(read, slips), parcels=parcels), terms=terms)
+    return _spread(MonthsJourney(checked=read.with_findings(*slips), parcels=parcels), terms=terms)
 
 
 def _spread(journey: MonthsJourney, *, terms: Terms) -> MonthsJourney:
@@ -132,23 +132,19 @@ def _spread(journey: MonthsJourney, *, terms: Terms) -> MonthsJourney:
     force = journey.checked.force
     savings, findings = _savings(force, terms)
     if savings is None:
-        return replace(journey, checked=_with(journey.checked, findings))
+        return replace(journey, checked=journey.checked.with_findings(*findings))
     parcels = tuple(_needed(parcel, force, terms=terms) for parcel in journey.parcels)
     made = replace(journey, savings=savings, parcels=parcels, band=terms.band)
     barred = (*_unknown(parcels, terms), *_barred(made.total, savings, number=len(parcels)))
     if barred:
-        return replace(made, checked=_with(made.checked, barred))
+        return replace(made, checked=made.checked.with_findings(*barred))
     planned = tuple(parcel.planned(savings) for parcel in parcels)
     plan = spread(planned, a_month=savings.a_month, carried=savings.carried)
     said = (
         *_late(made, plan, planned=planned, savings=savings, terms=terms),
         *_at_other_rates(made, plan, savings=savings, share=terms.band),
     )
-    return replace(made, plan=plan, checked=_with(made.checked, said))
-
-
-def _with(read: Checked, findings: tuple[Finding, ...]) -> Checked:
-    return replace(read, findings=in_reading_order((*read.findings, *findings)))
+    return replace(made, plan=plan, checked=made.checked.with_findings(*said))
 
 
 def _currency(force: Force) -> Currency:

@@ -4,7 +4,7 @@ folder -> count -> want -> problem -> cheapest order -> alternatives and doubts
 """
 
 import datetime
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
@@ -12,7 +12,7 @@ from typing import TypeAlias
 
 from paradestate.core.choice import Choice, unknown_choice
 from paradestate.core.cover import Substitutes
-from paradestate.core.finding import Finding, in_reading_order
+from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.gap import Gap, gaps
 from paradestate.core.lead_time import arrival
@@ -97,7 +97,7 @@ def order_of(counted: CountAnswer, *, request: Request, search: Search) -> Order
     force, owned = counted.count.force, counted.count.strength
     unknown = tuple(_unknown(force, request))
     if unknown:
-        return OrderJourney(checked=_with(read, unknown), want={})
+        return OrderJourney(checked=read.with_findings(*unknown), want={})
     asked = _problem(force, owned, request=request)
     wish = Wish(
         fewest_left_over=request.fewest_left_over, within=_minor(request.within, asked.currency)
@@ -108,7 +108,7 @@ def order_of(counted: CountAnswer, *, request: Request, search: Search) -> Order
     told = _told(journey, force, outcome=outcome, wish=wish, search=search)
     if request.soonest and told.answer is not None and told.arrival is None:
         remark = unknown_arrival(force, told.answer.order)
-        return replace(told, checked=_with(told.checked, (remark,)))
+        return replace(told, checked=told.checked.with_findings(remark))
     return told
 
 
@@ -183,10 +183,10 @@ def _told(
     match outcome:
         case NobodySells() | Barred():
             findings = refusal(force, problem, outcome=outcome)
-            return replace(journey, checked=_with(journey.checked, findings))
+            return replace(journey, checked=journey.checked.with_findings(*findings))
         case NotFound():
             findings = (nothing_found(force, outcome, seconds=seconds),)
-            return replace(journey, checked=_with(journey.checked, findings))
+            return replace(journey, checked=journey.checked.with_findings(*findings))
         case OrderAnswer():
             answer = outcome
             if not wish.fewest_left_over:
@@ -196,11 +196,7 @@ def _told(
             findings = tuple(doubts(force, problem, answer=answer, seconds=seconds))
             return replace(
                 journey,
-                checked=_with(journey.checked, findings),
+                checked=journey.checked.with_findings(*findings),
                 answer=answer,
                 arrival=arrival(problem, answer.order),
             )
-
-
-def _with(read: Checked, findings: Sequence[Finding]) -> Checked:
-    return replace(read, findings=in_reading_order((*read.findings, *findings)))

@@ -4,22 +4,22 @@ folder -> checked -> choice -> edits of its section -> counted as if written -> 
 """
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.core.change import Change, changes
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, establishment
-from paradestate.core.finding import Finding, in_reading_order, stops
+from paradestate.core.finding import stops
 from paradestate.core.force import Force, Raise
 from paradestate.journeys.check import Checked, checked
 from paradestate.text.codec import Plain
 from paradestate.text.editing import Edit, Put, TakeOut, edited
-from paradestate.text.error import EditError, FileError
+from paradestate.text.error import EditError
 from paradestate.text.former import Former, former_versions
 from paradestate.text.spelling import tidy
-from paradestate.text.whole_file import write_changed
+from paradestate.text.whole_file import read_whole, write_changed
 
 SECTION = "raise"
 WORDS = ("formation", "date", "theatre", "numbers", "names", "wished", "by hand")
@@ -81,8 +81,8 @@ def raise_anew(
         return RaisingAnswer(checked=read, file=None, raised=None)
     picked, findings = chosen(read.force, choice)
     if findings:
-        return RaisingAnswer(checked=_with(read, findings), file=file, raised=None)
-    seen = _bytes_of(file)
+        return RaisingAnswer(checked=read.with_findings(*findings), file=file, raised=None)
+    seen = read_whole(file)
     try:
         new = edited(seen, tuple(_edits(read.force.raise_, choice, picked=picked)), file=str(file))
     except EditError:
@@ -116,8 +116,8 @@ def put_former_back(folder: Path, *, today: datetime.date, at: datetime.datetime
     kept = former_versions(file) if file else ()
     if file is None or not kept:
         raise NothingKeptError(str(file or folder))
-    former, seen = kept[0], _bytes_of(file)
-    data = _bytes_of(former.path)
+    former, seen = kept[0], read_whole(file)
+    data = read_whole(former.path)
     trial, made = _tried(folder, file=file, data=data, today=today)
     if made is None:
         return RaisingAnswer(checked=trial, file=file, raised=None)
@@ -142,17 +142,6 @@ def _kept_last(folder: Path) -> Path | None:
     return max(kept)[1] if kept else None
 
 
-def _bytes_of(file: Path) -> bytes:
-    try:
-        return file.read_bytes()
-    except OSError as error:
-        raise FileError(f"{file}: {error.strerror}") from error
-
-
-def _with(read: Checked, findings: Sequence[Finding]) -> Checked:
-    return replace(read, findings=in_reading_order((*read.findings, *findings)))
-
-
 def _tried(
     folder: Path, *, file: Path, data: bytes, today: datetime.date
 ) -> tuple[Checked, Establishment | None]:
@@ -161,7 +150,7 @@ def _tried(
     if read.is_stopped:
         return read, None
     made, findings = establishment(read.force)
-    trial = _with(read, findings)
+    trial = read.with_findings(*findings)
     return trial, None if stops(findings) else made
 
 

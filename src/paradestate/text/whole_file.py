@@ -1,4 +1,4 @@
-"""Files written whole or not at all; the version that was there is kept.
+"""Files read and written whole or not at all; the version that was there is kept.
 
 locked -> still what was read -> written beside -> former version kept -> renamed into place
 
@@ -24,6 +24,14 @@ ANYBODY_MAY_WRITE = 0o222
 
 USUAL_MODE = 0o666
 """What everyone may do with a new file, less what this user's mask forbids."""
+
+
+def read_whole(path: Path) -> bytes:
+    """What a file holds. Raises FileError where it can't be read."""
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        raise FileError(f"{path}: {error.strerror}. Nothing was read or written.") from error
 
 
 def write_new(path: Path, data: bytes) -> None:
