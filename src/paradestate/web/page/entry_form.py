@@ -8,16 +8,16 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from paradestate.core.finding import Finding, stops
-from paradestate.journeys.amendment import (
-    Amendment,
+from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.entry_change import (
     Entry,
+    EntryChange,
     EntryName,
     FieldValue,
-    amended,
     entries_of,
+    entry_change,
     entry_of,
 )
-from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.entry_sort import SORTS, EntrySort, Field, FieldKind
 from paradestate.journeys.files import (
     Held,
@@ -97,29 +97,29 @@ def amend(visit: Visit) -> Response:
         return _listed(visit, sort, told=refusal, status=UNPROCESSABLE)
     before = entry_of(visit.folder, entry, today=visit.today)
     filled = _filled(visit.form, sort)
-    amendment = amended(visit.folder, before, filled=filled)
-    seen = tried(visit.folder, name=amendment.file, data=amendment.data, today=visit.today)
-    was_shown = visit.form.text("shown") == mark_of(amendment.data)
+    change = entry_change(visit.folder, before, filled=filled)
+    seen = tried(visit.folder, name=change.file, data=change.data, today=visit.today)
+    was_shown = visit.form.text("shown") == mark_of(change.data)
     if visit.form.text("step") == "write" and was_shown:
-        return _written(visit, before, filled=filled, amendment=amendment)
-    return _form(visit, before, read=seen, values=filled, amendment=amendment)
+        return _written(visit, before, filled=filled, change=change)
+    return _form(visit, before, read=seen, values=filled, change=change)
 
 
 def _written(
-    visit: Visit, before: Entry, *, filled: Mapping[str, FieldValue], amendment: Amendment
+    visit: Visit, before: Entry, *, filled: Mapping[str, FieldValue], change: EntryChange
 ) -> Response:
     """Writes what was looked at: the file must still be what it was then."""
     form = visit.form
     wording = Wording(
-        name=amendment.file,
-        data=amendment.data,
+        name=change.file,
+        data=change.data,
         mark=form.text("mark"),
         sure=form.text("sure") == "yes",
     )
     saving = save_file(visit.folder, wording=wording, today=visit.today, at=visit.now)
     match saving:
         case Saved(former=former):
-            query = {"written": amendment.file, "former": former.name if former else ""}
+            query = {"written": change.file, "former": former.name if former else ""}
             return visit.back_to(f"files?{urlencode(query)}")
         case Unchanged():
             return visit.back_to("files")
@@ -129,7 +129,7 @@ def _written(
                 before,
                 read=read,
                 values=filled,
-                amendment=amendment,
+                change=change,
                 status=UNPROCESSABLE,
             )
         case Overtaken():
@@ -140,7 +140,7 @@ def _written(
                 before,
                 read=read,
                 values=filled,
-                amendment=amendment,
+                change=change,
                 told=told,
                 status=CONFLICT,
             )
@@ -152,11 +152,11 @@ def _form(
     *,
     read: Checked,
     values: Mapping[str, FieldValue],
-    amendment: Amendment | None = None,
+    change: EntryChange | None = None,
     told: str = "",
     status: int = 200,
 ) -> Response:
-    found: tuple[Finding, ...] = () if amendment is None else read.findings
+    found: tuple[Finding, ...] = () if change is None else read.findings
     return visit.page(
         "files_entry.html",
         status=status,
@@ -168,9 +168,9 @@ def _form(
             for field in before.entry.sort.fields
         ],
         kinds=FieldKind,
-        amendment=amendment,
-        changes=amendment is not None and bool(amendment.lines),
-        shown="" if amendment is None else mark_of(amendment.data),
+        change=change,
+        would_change=change is not None and bool(change.lines),
+        shown="" if change is None else mark_of(change.data),
         found=found,
         is_stopped=bool(stops(found)),
         told=told,

@@ -7,15 +7,15 @@ from shutil import copytree
 
 import pytest
 
-from paradestate.journeys.amendment import (
-    Amendment,
+from paradestate.journeys.check import checked
+from paradestate.journeys.entry_change import (
+    EntryChange,
     EntryName,
     FieldValue,
-    amended,
     entries_of,
+    entry_change,
     entry_of,
 )
-from paradestate.journeys.check import checked
 from paradestate.journeys.entry_sort import SORTS
 from paradestate.text.error import EditError
 from tests.forces import EXAMPLES
@@ -28,8 +28,8 @@ def marenz(tmp_path: Path) -> Path:
     return copytree(EXAMPLES / "marenz", tmp_path / "marenz")
 
 
-def change(folder: Path, which: str, **filled: FieldValue) -> Amendment:
-    """The amendment of filling in the words given, of `sort: name` or `packs of North: name`.
+def change(folder: Path, which: str, **filled: FieldValue) -> EntryChange:
+    """What comes of filling in the words given, of `sort: name` or `packs of North: name`.
 
     `may_stand_for` is `may stand for`, and `whole` the entry as a whole.
     """
@@ -38,12 +38,12 @@ def change(folder: Path, which: str, **filled: FieldValue) -> Amendment:
     entry = EntryName(sort=SORTS[sort], name=name, of=of)
     before = entry_of(folder, entry, today=TODAY)
     words = {word.replace("_", " ") if word != "whole" else "": v for word, v in filled.items()}
-    return amended(folder, before, filled={**before.values, **words})
+    return entry_change(folder, before, filled={**before.values, **words})
 
 
-def lines(amendment: Amendment) -> tuple[list[str], list[str]]:
+def lines(made: EntryChange) -> tuple[list[str], list[str]]:
     """What goes, and what comes."""
-    differing = [pair for pair in amendment.lines if not pair.is_same]
+    differing = [pair for pair in made.lines if not pair.is_same]
     return (
         [pair.text.strip() for pair in differing if pair.number],
         [pair.other_text.strip() for pair in differing if pair.other_number],
@@ -115,9 +115,9 @@ def test_a_form_sent_as_it_was_shown_changes_nothing(marenz: Path, sort: str) ->
     for entry in entries_of(checked(marenz, today=TODAY), SORTS[sort]):
         before = entry_of(marenz, entry, today=TODAY)
         assert before.is_there
-        amendment = amended(marenz, before, filled=before.values)
-        assert amendment.lines == ()
-        assert amendment.data == (marenz / amendment.file).read_bytes()
+        made = entry_change(marenz, before, filled=before.values)
+        assert made.lines == ()
+        assert made.data == (marenz / made.file).read_bytes()
 
 
 def test_entries_are_listed_with_what_they_belong_to(marenz: Path) -> None:
@@ -134,15 +134,15 @@ def test_entries_are_listed_with_what_they_belong_to(marenz: Path) -> None:
 
 
 def test_a_pack_goes_into_the_file_of_its_source(marenz: Path) -> None:
-    amendment = change(marenz, "packs of North: N9", price="7.50", holds={"rifleman": "10"})
-    assert amendment.file == "prices.yaml"
-    assert lines(amendment) == ([], ["N9: {price: 7.50, holds: {rifleman: 10}}"])
+    made = change(marenz, "packs of North: N9", price="7.50", holds={"rifleman": "10"})
+    assert made.file == "prices.yaml"
+    assert lines(made) == ([], ["N9: {price: 7.50, holds: {rifleman: 10}}"])
 
 
 def test_a_new_source_has_a_place_for_its_packs(guard: Path) -> None:
-    amendment = change(guard, "sources: North", currency="GBP", carriage={"0": "3.50"})
-    assert amendment.file == "force.yaml"
-    (guard / "force.yaml").write_bytes(amendment.data)
+    made = change(guard, "sources: North", currency="GBP", carriage={"0": "3.50"})
+    assert made.file == "force.yaml"
+    (guard / "force.yaml").write_bytes(made.data)
     pack = change(guard, "packs of North: box", price="5", holds={"rifleman": "8"})
     (guard / "force.yaml").write_bytes(pack.data)
     force = checked(guard, today=TODAY).force
@@ -155,8 +155,8 @@ def test_a_name_that_nothing_was_filled_in_for_changes_nothing(guard: Path) -> N
 
 
 def test_what_is_owned_is_changed_stage_by_stage(guard: Path) -> None:
-    amendment = change(guard, "stock: rifleman", whole={"in packet": "8", "painted": "4"})
-    assert lines(amendment) == (
+    made = change(guard, "stock: rifleman", whole={"in packet": "8", "painted": "4"})
+    assert lines(made) == (
         ["rifleman: {in packet: 8, painted: 2}"],
         ["rifleman: {in packet: 8, painted: 4}"],
     )

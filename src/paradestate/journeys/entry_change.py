@@ -59,7 +59,7 @@ class Entry:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Amendment:
+class EntryChange:
     """What a form comes to, before anything is written."""
 
     file: str
@@ -158,13 +158,13 @@ def _rows(there: Said) -> Iterator[tuple[str, str]]:
                 yield f"{item[LIST_OF]}", f"{item.get('number', '')}"
 
 
-def amended(folder: Path, before: Entry, *, filled: Mapping[str, FieldValue]) -> Amendment:
+def entry_change(folder: Path, before: Entry, *, filled: Mapping[str, FieldValue]) -> EntryChange:
     """What filling in a form comes to. Raises FileError, and EditError where it can't be done."""
     read = read_file(folder, before.file)
     edits = tuple(_edits(before, {word: _tidied(value) for word, value in filled.items()}))
     new = edited(read.data, edits, file=before.file)
     pairs = line_pairs(read.text or "", new.data.decode("utf-8-sig"))
-    return Amendment(
+    return EntryChange(
         file=before.file,
         mark=mark_of(read.data),
         data=new.data,
