@@ -22,8 +22,8 @@ from paradestate.journeys.raising import (
 from paradestate.sheet.organisation_box import fill_bar
 from paradestate.sheet.texture import patterns
 from paradestate.text.former import Former, former_versions
-from paradestate.web.amendment import Amendment, amendment_of, fields_of
-from paradestate.web.organisation_view import (
+from paradestate.web.organisation.amendment import Amendment, amendment_of, fields_of
+from paradestate.web.organisation.view import (
     Looking,
     addend_words,
     arm_signs,
