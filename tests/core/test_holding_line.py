@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from paradestate.core.establishment import establishment
 from paradestate.core.figure import StandIn
 from paradestate.core.force import Force
-from paradestate.core.holding_line import HoldingLine, Share, holding_lines
+from paradestate.core.holding_line import HoldingLine, Share, holding_lines, with_stands
 from paradestate.core.holdings import Staged
 from paradestate.core.strength import strength
 from tests.forces import force_from, marenz
@@ -91,3 +91,11 @@ def test_every_line_adds_up(stock: Staged, stands: Staged) -> None:
         assert line.held == line.used + line.left_over
         by_others = sum(each.number for each in line.served_by)
         assert line.wanted == line.as_itself + by_others + line.lacking
+
+
+def test_figures_on_stands_are_at_the_stage_of_their_stand() -> None:
+    force = replace(marenz(), stock_stands={"rifle section": {"based": 2, "painted": 1}})
+    loose = {"painted": 3}
+    assert with_stands("rifleman", loose, force=force) == {"painted": 3 + 4, "based": 2 * 4}
+    assert with_stands("officer", loose, force=force) == loose
+    assert loose == {"painted": 3}

@@ -1,6 +1,6 @@
 """Figures and whole stands, by stage."""
 
-from paradestate.core.holdings import Holdings, Pile, Tally, piles, together
+from paradestate.core.holdings import Holdings, Pile, Tally, all_stages, piles, together
 from tests.entries import figures
 
 STANDS = Holdings(stands={"truck": {"based": 2}})
@@ -58,3 +58,9 @@ def test_what_is_there_leaves_out_what_is_below_nought() -> None:
     tally.add(figures(rifleman={"painted": 5, "based": 1}), times=-1)
     tally.add(STANDS)
     assert tally.there() == STANDS
+
+
+def test_stages_that_are_not_the_usual_ones_come_last() -> None:
+    held = figures(rifleman={"varnished": 1, "painted": 3}, boat={"lost": 1}).figures
+    assert all_stages(held, usual=("painted", "based")) == ("painted", "based", "varnished", "lost")
+    assert all_stages({}, usual=("painted",)) == ("painted",)

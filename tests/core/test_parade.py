@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
-from paradestate.core.parade import Rank, ranks
+from paradestate.core.parade import Rank, nearest, numbers_by_stage, ranks
 from paradestate.core.strength import strength
 from tests.forces import force_from, marenz
 
@@ -68,3 +68,28 @@ def test_more_companies_than_colours_begin_the_colours_again() -> None:
         "marks: {troop: {colours: [red, blue]}, colours: {red: AA0000, blue: 0000AA}}",
     )
     assert [rank.colour_name for rank in ranks_of(force)] == ["red", "blue", "red"]
+
+
+def test_what_is_nearest_to_being_finished_comes_next() -> None:
+    force = replace(
+        marenz(),
+        stock={},
+        stock_stands={"rifle section": {"based": 2, "undercoated": 3, "in packet": 2}},
+    )
+    found = nearest(ranks_of(force), stages=force.bench.stages)
+    assert found is not None
+    assert (found.stage, found.to_stage) == ("undercoated", "painted")
+    assert {each.state.stage for each in found.stands if each.state} == {"undercoated"}
+
+
+def test_nothing_comes_next_where_all_that_is_there_is_finished() -> None:
+    force = replace(marenz(), stock={}, stock_stands={"rifle section": {"based": 2}})
+    assert nearest(ranks_of(force), stages=force.bench.stages) is None
+    assert nearest((), stages=force.bench.stages) is None
+
+
+def test_stands_are_numbered_by_stage_and_those_that_lack_figures_by_none() -> None:
+    force = replace(marenz(), stock={}, stock_stands={"rifle section": {"based": 2}})
+    battalion, first, *_ = ranks_of(force)
+    assert numbers_by_stage(first.must) == {"based": 2, None: 6}
+    assert numbers_by_stage(battalion.wished) == {}

@@ -9,7 +9,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count, count
-from paradestate.journeys.history import history
+from paradestate.journeys.history import LOOKED_AT, entry_of_id, history, newest_in_force
 from paradestate.journeys.memory import NOTHING, Memory
 from tests.journeys.logging_to import TODAY, logged
 
@@ -51,6 +51,26 @@ def test_what_strikes_an_entry_out_is_known_with_its_reason(guard: Path) -> None
     found = history(guard, today=TODAY, last=9)
     assert found.strikes == {boat.id: strike}
     assert found.struck_out == {boat.id}
+
+
+def test_the_newest_entry_that_counts_is_the_one_to_be_taken_back(guard: Path) -> None:
+    assert newest_in_force(guard, today=TODAY) is None
+    boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    moved = entry(guard, EntryKind.MOVED, figures={"rifleman": 4}, to_stage="assembled")
+    assert newest_in_force(guard, today=TODAY) == moved
+    entry(guard, EntryKind.STRUCK_OUT, struck_out=moved.id, note="slip")
+    assert newest_in_force(guard, today=TODAY) == boat
+    for note in [entry(guard, EntryKind.NOTED, note=str(number)) for number in range(LOOKED_AT)]:
+        entry(guard, EntryKind.STRUCK_OUT, struck_out=note.id, note="slip")
+    assert newest_in_force(guard, today=TODAY) is None
+
+
+def test_an_entry_is_found_by_its_id_though_it_was_struck_out(guard: Path) -> None:
+    boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    strike = entry(guard, EntryKind.STRUCK_OUT, struck_out=boat.id, note="slip")
+    assert entry_of_id(guard, boat.id, today=TODAY) == boat
+    assert entry_of_id(guard, strike.id, today=TODAY) == strike
+    assert entry_of_id(guard, "boat", today=TODAY) is None
 
 
 @pytest.mark.parametrize("memory", [NOTHING, Memory()])

@@ -90,6 +90,17 @@ def _line(kind: str, force: Force, *, made: Establishment, found: Strength) -> H
     )
 
 
+def with_stands(kind: str, loose: Mapping[str, int], *, force: Force) -> Mapping[str, int]:
+    """Stage to figures of a kind, those on whole stands at the stage of their stand."""
+    total = dict(loose)
+    for pattern, stages in force.stock_stands.items():
+        each = force.stands[pattern].modelled.get(kind, 0)
+        for stage, number in stages.items():
+            if each:
+                total[stage] = total.get(stage, 0) + each * number
+    return total
+
+
 def _on_stands(kind: str, force: Force, *, stands: Staged) -> Iterable[Share]:
     for pattern, stages in stands.items():
         each = force.stands[pattern].modelled.get(kind, 0)

@@ -1,6 +1,6 @@
 """Holdings: figures and whole stands owned, by stage of completion."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
@@ -35,6 +35,12 @@ def piles(holdings: Holdings) -> Iterator[Pile]:
         for name, stages in staged.items():
             for stage, number in stages.items():
                 yield Pile(name=name, stage=stage, number=number, is_stand=is_stand)
+
+
+def all_stages(staged: Staged, *, usual: Sequence[str]) -> tuple[str, ...]:
+    """The usual stages in their order, then those that something stands at beside."""
+    beside = (stage for stages in staged.values() for stage in stages)
+    return tuple(dict.fromkeys((*usual, *beside)))
 
 
 def together(*every: Holdings) -> Holdings:

@@ -1,6 +1,6 @@
 """The parade ground: every stand of the raised force in ranks by company, as far as it is."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.establishment import Establishment
@@ -64,6 +64,31 @@ def ranks(force: Force, made: Establishment, *, strength: Strength) -> tuple[Ran
         )
         for name in names
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Nearest:
+    """What would bring the parade on soonest: the stands that are nearest to being finished."""
+
+    stage: str
+    to_stage: str
+    stands: tuple[OnParade, ...]
+
+
+def nearest(placed: Iterable[Rank], *, stages: Sequence[str]) -> Nearest | None:
+    """The must stands at the most advanced stage but the last; None where there are none."""
+    stands = [each for rank in placed for each in rank.must if each.state is not None]
+    for stage, to_stage in zip(stages[-2::-1], stages[:0:-1], strict=True):
+        at_stage = tuple(each for each in stands if each.state and each.state.stage == stage)
+        if at_stage:
+            return Nearest(stage=stage, to_stage=to_stage, stands=at_stage)
+    return None
+
+
+def numbers_by_stage(stands: Iterable[OnParade]) -> Mapping[str | None, int]:
+    """Stands that have to be made, by stage; None for those that lack figures."""
+    stages = [each.state.stage for each in stands if each.state is not None]
+    return {stage: stages.count(stage) for stage in dict.fromkeys(stages)}
 
 
 def _rank(

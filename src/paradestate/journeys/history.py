@@ -4,6 +4,7 @@ collection -> journal opened -> verified -> entries, and which of them are struc
 """
 
 import datetime
+import sys
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
@@ -11,12 +12,17 @@ from pathlib import Path
 
 from paradestate.core.finding import Finding
 from paradestate.core.journal import strikes
-from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.journal_text import UnknownEntryError
 from paradestate.journeys.holdings import HeldCollection, holdings
 from paradestate.journeys.journal import entries_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.store.opening import opened
+
+LOOKED_AT = 20
+"""Newest entries among which the one that can be taken back at once is looked for."""
+
+ALL = sys.maxsize
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +75,29 @@ def history(
         ),
         number=len(asked),
     )
+
+
+def entry_of_id(
+    folder: Path, id_: str, *, today: datetime.date, memory: Memory = NOTHING
+) -> JournalEntry | None:
+    """The entry of an id, whether it still counts or not. Raises StoreError, and FileError."""
+    past = history(folder, today=today, last=ALL, about=id_, memory=memory)
+    return next((entry for entry in past.entries if entry.id == id_), None)
+
+
+def newest_in_force(
+    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
+) -> JournalEntry | None:
+    """The newest entry that can be struck out: one that counts, and strikes out no other.
+
+    It is looked for among the newest few, so that nobody takes back by a single touch what was
+    written long ago. Raises StoreError, and FileError.
+    """
+    past = history(folder, today=today, last=LOOKED_AT, memory=memory)
+    for entry in past.entries:
+        if entry.id not in past.struck_out and entry.kind is not EntryKind.STRUCK_OUT:
+            return entry
+    return None
 
 
 def _newest(asked: Sequence[JournalEntry], *, last: int, skip: int) -> tuple[JournalEntry, ...]:

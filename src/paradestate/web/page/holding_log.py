@@ -6,7 +6,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from paradestate.core.finding import Finding
-from paradestate.core.holdings import Staged
+from paradestate.core.holdings import Staged, all_stages
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_finding import unwritten
@@ -104,13 +104,13 @@ def _page(
     force = answer.count.force
     piles = {} if kind is None else _piles(known.state, kind=kind, kinds=tuple(force.figures))
     return visit.page(
-        "holding-log.html",
+        "holding_log.html",
         status=status,
         kind=kind,
         kinds=KINDS,
         options=frozenset() if kind is None else OPTIONS[kind],
         piles=piles,
-        stages=_stages(piles, stages=force.bench.stages),
+        stages=all_stages(piles, usual=force.bench.stages),
         goals=force.bench.stages,
         stands=[each.name for each in answer.count.made.stands if each.figures],
         findings_here=findings,
@@ -128,8 +128,3 @@ def _piles(state: JournalState, *, kind: EntryKind, kinds: Sequence[str]) -> Sta
     if kind in OF_ALL:
         return {name: there.get(name, {}) for name in dict.fromkeys((*kinds, *there))}
     return there
-
-
-def _stages(piles: Staged, *, stages: Sequence[str]) -> tuple[str, ...]:
-    beside = [stage for each in piles.values() for stage in each]
-    return tuple(dict.fromkeys((*stages, *beside)))

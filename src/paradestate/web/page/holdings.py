@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from starlette.responses import Response
 
 from paradestate.core.finding import Finding
-from paradestate.core.holding_line import HoldingLine, holding_lines
-from paradestate.core.holdings import Holdings
+from paradestate.core.holding_line import HoldingLine, holding_lines, with_stands
+from paradestate.core.holdings import all_stages
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import day_words, listed, several
 from paradestate.journeys.count import Count
-from paradestate.journeys.history import history
+from paradestate.journeys.history import entry_of_id
 from paradestate.journeys.holdings import holdings
 from paradestate.sheet.holding_bars import DESK, PHONE, Bar, holding_bars
 from paradestate.sheet.stage_bar import key_box
@@ -59,16 +59,11 @@ class Row:
 
 def show(visit: Visit) -> Response:
     """Everything that is held now."""
-    return _page(visit, written=_written(visit))
-
-
-def _written(visit: Visit) -> JournalEntry | None:
-    """The entry that was written just now, if the address names one."""
     named = visit.query.get("written", "")
-    if not named:
-        return None
-    found = history(visit.folder, today=visit.today, last=9, about=named, memory=visit.memory)
-    return next((entry for entry in found.entries if entry.id == named), None)
+    written = (
+        entry_of_id(visit.folder, named, today=visit.today, memory=visit.memory) if named else None
+    )
+    return _page(visit, written=written)
 
 
 def _page(
@@ -80,7 +75,7 @@ def _page(
     if answer.count is None or known.state is None:
         return visit.page("stopped.html", title="Holdings", found=(*found, *known.findings))
     state, counted = known.state, answer.count
-    stages = _stages(state.held, stages=counted.force.bench.stages)
+    stages = all_stages(state.held.figures, usual=counted.force.bench.stages)
     lines = holding_lines(counted.force, counted.made, found=counted.strength)
     rows = _rows(visit, state, lines=lines)
     return visit.page(
@@ -100,12 +95,6 @@ def _page(
         new_id=new_id,
         words={"entry": entry_words, "day": day_words, "several": several, "listed": listed},
     )
-
-
-def _stages(held: Holdings, *, stages: Sequence[str]) -> tuple[str, ...]:
-    """The stages of the force, then those of what is held beside."""
-    beside = [stage for each in held.figures.values() for stage in each]
-    return tuple(dict.fromkeys((*stages, *beside)))
 
 
 def _rows(visit: Visit, state: JournalState, *, lines: Sequence[HoldingLine]) -> list[Row]:
@@ -146,7 +135,11 @@ def _stand_rows(state: JournalState) -> list[Row]:
 def _bars(rows: Sequence[Row], *, counted: Count) -> tuple[object, object]:
     stages = counted.force.bench.stages
     bars = [
-        Bar(name=row.name, stages=_with_stands(row, counted=counted), lent=row.lent)
+        Bar(
+            name=row.name,
+            stages=with_stands(row.name, row.stages, force=counted.force),
+            lent=row.lent,
+        )
         for row in rows
         if row.held or row.lent
     ]
@@ -154,17 +147,6 @@ def _bars(rows: Sequence[Row], *, counted: Count) -> tuple[object, object]:
         holding_bars(bars, stages=stages, width=DESK),
         holding_bars(bars, stages=stages, width=PHONE),
     )
-
-
-def _with_stands(row: Row, *, counted: Count) -> Mapping[str, int]:
-    """Stage to figures, those on whole stands at the stage of their stand."""
-    total = dict(row.stages)
-    for pattern, stages in counted.force.stock_stands.items():
-        each = counted.force.stands[pattern].modelled.get(row.name, 0)
-        for stage, number in stages.items():
-            if each:
-                total[stage] = total.get(stage, 0) + each * number
-    return total
 
 
 PAGE = Page(

@@ -16,7 +16,7 @@ from paradestate.core.sentence.wording import day_words, several
 from paradestate.core.strength import Strength, stands_by_stage
 from paradestate.journeys.choosing import day_of, number_of
 from paradestate.journeys.count import count
-from paradestate.journeys.history import History, history
+from paradestate.journeys.history import History, entry_of_id, history
 from paradestate.journeys.log import log
 from paradestate.journeys.verification import Verification, verified
 from paradestate.sheet.stage_bar import key_box, stage_bar
@@ -91,6 +91,11 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         memory=visit.memory,
     )
     struck = visit.form.text("struck") or visit.query.get("strike", "")
+    to_strike = (
+        entry_of_id(visit.folder, struck, today=visit.today, memory=visit.memory)
+        if struck and struck not in found.strikes
+        else None
+    )
     past, doubts = (None, ()) if on is None else _past(visit, on)
     return visit.page(
         "journal.html",
@@ -99,7 +104,7 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         on=on,
         about=about,
         past=past,
-        to_strike=_of_id(visit, struck) if struck else None,
+        to_strike=to_strike,
         shown_from=skip or 0,
         older=_older(found, skip=skip or 0),
         per_page=ENTRIES,
@@ -111,13 +116,6 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         struck_kind=EntryKind.STRUCK_OUT,
         words={"entry": entry_words, "day": day_words, "several": several, "short": _short},
     )
-
-
-def _of_id(visit: Visit, named: str) -> JournalEntry | None:
-    """The entry of an id, unless it is struck out already."""
-    found = history(visit.folder, today=visit.today, last=9, about=named, memory=visit.memory)
-    there = (entry for entry in found.entries if entry.id == named)
-    return next((entry for entry in there if entry.id not in found.strikes), None)
 
 
 def _older(found: History, *, skip: int) -> int:

@@ -35,6 +35,7 @@ from paradestate.sheet.stand_plan import (
 )
 from paradestate.sheet.svg import Drawing
 from paradestate.web.page_kind import Page
+from paradestate.web.rank_view import stand_address
 from paradestate.web.visit import Visit
 
 SMALL, LARGE = 300, 720
@@ -228,7 +229,7 @@ def _view(visit: Visit, account: StandAccount, *, drawings: tuple[Drawing, ...])
         raised=raised_words(account),
         base=outline_text(stand.outline),
         address=visit.address(f"stands?{urlencode({'pattern': stand.name})}"),
-        parade=_on_parade(visit, account),
+        parade=stand_address(visit, account.first) if account.first else "",
         drawings=drawings,
         holdings=tuple(
             Holding(
@@ -244,12 +245,6 @@ def _view(visit: Visit, account: StandAccount, *, drawings: tuple[Drawing, ...])
         room=room_words(account),
         chain=chain_words(account),
     )
-
-
-def _on_parade(visit: Visit, account: StandAccount) -> str:
-    if not account.first:
-        return ""
-    return visit.address(f"parade?{urlencode({'stand': account.first})}#stand")
 
 
 def _groups(views: Sequence[StandView], *, is_counted: bool) -> Iterator[GroupView]:

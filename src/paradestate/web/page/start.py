@@ -20,10 +20,10 @@ from paradestate.journeys.newcomer import (
     start_from_answers,
     start_from_example,
 )
-from paradestate.sheet.parade_ground import NARROW, WIDE, Ground, rank_drawing
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.texture import patterns
 from paradestate.web.page_kind import Page
+from paradestate.web.rank_view import rank_drawings
 from paradestate.web.visit import Visit
 
 NOT_FOUND, UNPROCESSABLE = 404, 422
@@ -109,27 +109,9 @@ def _called(counted: Count, name: PackName) -> str:
 
 def _drawn(visit: Visit, counted: Count) -> Iterator[tuple[Rank, Drawing, Drawing]]:
     """Each rank of the parade, in a wide and a narrow drawing."""
-
-    def address(name: str) -> str:
-        return f"{visit.address('parade')}?{urlencode({'stand': name})}#stand"
-
-    wide, narrow = (
-        Ground(
-            patterns=counted.force.stands,
-            stages=counted.force.bench.stages,
-            address=address,
-            width=width,
-            chosen="",
-        )
-        for width in (WIDE, NARROW)
-    )
     for rank in ranks(counted.force, counted.made, strength=counted.strength):
         if rank.must:
-            yield (
-                rank,
-                rank_drawing(rank, rank.must, ground=wide),
-                rank_drawing(rank, rank.must, ground=narrow),
-            )
+            yield rank, *rank_drawings(visit, rank, stands=rank.must, counted=counted)
 
 
 PAGE = Page(

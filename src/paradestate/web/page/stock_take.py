@@ -6,7 +6,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from paradestate.core.finding import Finding
-from paradestate.core.holdings import Staged
+from paradestate.core.holdings import all_stages
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.wording import day_words, several
@@ -69,11 +69,11 @@ def _sheet(
         return visit.page("stopped.html", status=status, title="Stock-take", found=found)
     force, held = answer.count.force, known.state.held.figures
     return visit.page(
-        "stock-take.html",
+        "stock_take.html",
         status=status,
         title=force.title,
         kinds=tuple(dict.fromkeys((*force.figures, *held))),
-        stages=_stages(held, stages=force.bench.stages),
+        stages=all_stages(held, usual=force.bench.stages),
         held=held,
         stands=known.state.held.stands,
         findings_here=findings,
@@ -82,11 +82,6 @@ def _sheet(
         field=field,
         day=day_words(visit.today),
     )
-
-
-def _stages(held: Staged, *, stages: Sequence[str]) -> tuple[str, ...]:
-    beside = [stage for each in held.values() for stage in each]
-    return tuple(dict.fromkeys((*stages, *beside)))
 
 
 def spreadsheet(visit: Visit) -> Response:
@@ -147,7 +142,7 @@ def _spreadsheet(
     status: int = 200,
 ) -> Response:
     return visit.page(
-        "stock-sheet.html",
+        "stock_sheet.html",
         status=status,
         proposal=proposal,
         file=file,
