@@ -34,6 +34,9 @@ from paradestate.store.address import JournalFile
 from paradestate.store.opening import opened
 
 ENTRIES = 10_000
+UNFINISHED = 500
+"""Entries at the end after which figures stay painted, so that there are stands to bring on."""
+
 ROUNDS = 20
 CHANGES = 20
 STAGES = ("in packet", "assembled", "undercoated", "painted", "based")
@@ -54,13 +57,14 @@ def raised(folder: Path) -> None:
 
 def _entry(number: int) -> JournalEntry:
     leaves, comes, minutes = Holdings(), Holdings(), 0
+    last = len(STAGES) - 1 if number >= ENTRIES - UNFINISHED else len(STAGES)
     match number % 10:
         case 0:
             kind, comes = EntryKind.RECEIVED, _riflemen("in packet", 4)
-        case step if step < len(STAGES):
+        case step if step < last:
             kind = EntryKind.MOVED
             leaves, comes = _riflemen(STAGES[step - 1], 4), _riflemen(STAGES[step], 4)
-        case step if step == len(STAGES) and number < ENTRIES - 500:
+        case step if step == last == len(STAGES):
             kind, leaves = EntryKind.SOLD, _riflemen("based", 4)
         case _:
             kind, minutes = EntryKind.SESSION, 30
