@@ -90,3 +90,17 @@ def test_a_past_day_is_counted_with_what_was_held_at_its_end(guard: Path, memory
     before = counted(TODAY - 2 * DAY)
     assert before.force.stock == {"rifleman": {"in packet": 8, "painted": 2}}
     assert counted(None).strength.held == now.held
+
+
+def test_a_past_day_is_kept_in_mind_until_something_is_written(guard: Path) -> None:
+    memory = Memory()
+    logged(guard, EntryKind.RECEIVED, figures={"boat": 1}, on=TODAY - DAY)
+
+    def yesterday() -> Count | None:
+        return count(guard, today=TODAY, choice=Choice(), on=TODAY - DAY, memory=memory).count
+
+    first = yesterday()
+    assert first is not None
+    assert yesterday() is first
+    logged(guard, EntryKind.RECEIVED, figures={"boat": 1}, on=TODAY - DAY)
+    assert yesterday() not in (None, first)

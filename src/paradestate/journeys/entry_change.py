@@ -15,6 +15,7 @@ from paradestate.core.place import KeyPath, Places
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.entry_sort import EntrySort, Field, FieldKind
 from paradestate.journeys.files import FileRead, mark_of, read_file
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.text.codec import Plain
 from paradestate.text.editing import Edit, Put, Said, TakeOut, edited, said
 from paradestate.text.error import EditError
@@ -84,12 +85,14 @@ def _fits(path: KeyPath, sort: EntrySort) -> bool:
     return all(step in {"*", there} for step, there in zip(sort.section, path, strict=False))
 
 
-def entry_of(folder: Path, entry: EntryName, *, today: datetime.date) -> Entry:
+def entry_of(
+    folder: Path, entry: EntryName, *, today: datetime.date, memory: Memory = NOTHING
+) -> Entry:
     """An entry as its file says it, or an empty one. Raises FileError, and EditError.
 
     EditError where it stands in a spreadsheet, or in a file that doesn't read.
     """
-    places = checked(folder, today=today).force.places
+    places = checked(folder, today=today, memory=memory).force.places
     read = read_file(folder, _file_for(folder, entry.path, places=places))
     there = _said_at(read, entry.path)
     if there is None and entry.path in places:

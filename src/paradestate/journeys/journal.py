@@ -82,7 +82,14 @@ def read_journal(
         grown = _remembered(journal, start=start, file=file, memory=memory)
     if grown is not None:
         memory.keep(("journal", file), grown)
-        return grown.reading if until is None else _on_day(grown.reading, until, file=file)
+        reading = grown.reading
+        if until is None:
+            return reading
+        return memory.kept(
+            ("journal", file, until),
+            lambda: _on_day(reading, until, file=file),
+            rests_on=(reading,),
+        )
     return _read_anew(journal, start=start, file=file, until=until, whole=whole)
 
 

@@ -58,7 +58,7 @@ def listed(visit: Visit) -> Response:
 
 
 def _listed(visit: Visit, sort: EntrySort, *, told: str = "", status: int = 200) -> Response:
-    read = checked(visit.folder, today=visit.today)
+    read = checked(visit.folder, today=visit.today, memory=visit.memory)
     entries = entries_of(read, sort)
     named = {entry.name for entry in entries}
     sources = [entry.name for entry in entries_of(read, SORTS["sources"])]
@@ -80,8 +80,8 @@ def show(visit: Visit) -> Response:
     refusal = _refusal(entry)
     if refusal:
         return _listed(visit, sort, told=refusal, status=UNPROCESSABLE)
-    read = checked(visit.folder, today=visit.today)
-    before = entry_of(visit.folder, entry, today=visit.today)
+    read = checked(visit.folder, today=visit.today, memory=visit.memory)
+    before = entry_of(visit.folder, entry, today=visit.today, memory=visit.memory)
     if visit.query.get("new") and before.is_there:
         told = f"'{entry.name}' is there already: choose it from the list."
         return _listed(visit, sort, told=told, status=UNPROCESSABLE)
@@ -95,7 +95,7 @@ def amend(visit: Visit) -> Response:
     refusal = _refusal(entry)
     if refusal:
         return _listed(visit, sort, told=refusal, status=UNPROCESSABLE)
-    before = entry_of(visit.folder, entry, today=visit.today)
+    before = entry_of(visit.folder, entry, today=visit.today, memory=visit.memory)
     filled = _filled(visit.form, sort)
     change = entry_change(visit.folder, before, filled=filled)
     seen = tried(visit.folder, name=change.file, data=change.data, today=visit.today)
@@ -134,7 +134,7 @@ def _written(
             )
         case Overtaken():
             told = "The file was written by somebody else meanwhile. This is what it would be now."
-            read = checked(visit.folder, today=visit.today)
+            read = checked(visit.folder, today=visit.today, memory=visit.memory)
             return _form(
                 visit,
                 before,

@@ -43,7 +43,7 @@ def show(visit: Visit) -> Response:
 
 
 def _listed(visit: Visit, *, told: str = "", status: int = 200) -> Response:
-    read = checked(visit.folder, today=visit.today)
+    read = checked(visit.folder, today=visit.today, memory=visit.memory)
     collection = collection_of(visit.folder)
     return visit.page(
         "files.html",

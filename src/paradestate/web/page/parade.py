@@ -1,6 +1,6 @@
 """The parade: every stand in its rank, what is next, and the stand that is looked at."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from urllib.parse import urlencode
 
@@ -126,12 +126,16 @@ def _page(
         return visit.page("stopped.html", status=status, title="Parade state", found=found)
     counted = answer.count
     stages = counted.force.bench.stages
-    placed = ranks(counted.force, counted.made, strength=counted.strength)
+    placed = visit.memory.kept(
+        ("ranks", visit.folder),
+        lambda: ranks(counted.force, counted.made, strength=counted.strength),
+        rests_on=(counted,),
+    )
     return visit.page(
         "parade.html",
         status=status,
         counted=counted,
-        views=[_view(visit, rank, counted=counted, chosen=chosen) for rank in placed if rank.must],
+        views=list(_views(visit, placed, counted=counted, chosen=chosen)),
         wish_drawings=_wishes(visit, placed, counted=counted, chosen=chosen),
         chit=_chit(placed, counted=counted, chosen=chosen),
         patterns=patterns(stages),
@@ -156,13 +160,27 @@ def _page(
     )
 
 
-def _view(visit: Visit, rank: Rank, *, counted: Count, chosen: str) -> RankView:
+def _views(
+    visit: Visit, placed: Sequence[Rank], *, counted: Count, chosen: str
+) -> Iterator[RankView]:
+    """Every rank with a must; only the one that holds the chosen stand is drawn for this visit."""
+    every = visit.memory.kept(
+        ("rank views", visit.folder),
+        lambda: tuple(_view(visit, rank, counted=counted) for rank in placed if rank.must),
+        rests_on=(counted,),
+    )
+    for view in every:
+        holds_chosen = any(each.stand.name == chosen for each in view.rank.must)
+        yield _view(visit, view.rank, counted=counted, chosen=chosen) if holds_chosen else view
+
+
+def _view(visit: Visit, rank: Rank, *, counted: Count, chosen: str = "") -> RankView:
     return RankView(
         rank=rank,
         finished=rank.finished(counted.force.bench.stages),
         plate=parade_ground.plate(rank),
         must=rank_drawings(visit, rank, stands=rank.must, counted=counted, chosen=chosen),
-        holds_chosen=any(each.stand.name == chosen for each in rank.must),
+        holds_chosen=bool(chosen),
     )
 
 
