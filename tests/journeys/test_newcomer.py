@@ -15,10 +15,12 @@ from paradestate.journeys.newcomer import (
     start_from_answers,
     start_from_example,
 )
+from paradestate.journeys.order import Search
 from paradestate.text.error import FileError
 from paradestate.text.starter import Answers
 
 TODAY = datetime.date(2026, 3, 5)
+SEARCH = Search(seconds=2)
 BOX = "one box: 32 riflemen, 4 officers"
 
 
@@ -116,7 +118,7 @@ def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path) -> None:
 def test_a_box_makes_so_many_stands_and_the_next_pack_is_named(tmp_path: Path) -> None:
     """37 riflemen are wanted: nine sections of four, and one beside the officer."""
     answers = read_answers({"box": BOX, "price": "18.00"}).answers
-    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY)
+    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY, search=SEARCH)
     assert parade.counted.count is not None
     assert parade.counted.count.strength.deficiency == {"rifleman": 5}
     assert sum(making.whole for making in parade.makings) == 8
@@ -134,14 +136,14 @@ def test_a_box_makes_so_many_stands_and_the_next_pack_is_named(tmp_path: Path) -
 
 def test_without_a_price_no_pack_is_named(tmp_path: Path) -> None:
     answers = read_answers({"box": BOX}).answers
-    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY)
+    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY, search=SEARCH)
     assert parade.ordered is None
     assert parade.next_pack is None
 
 
 def test_where_nothing_is_lacking_nothing_is_to_be_bought(tmp_path: Path) -> None:
     answers = read_answers({"box": "40 riflemen, 4 officers", "price": "18"}).answers
-    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY)
+    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY, search=SEARCH)
     assert parade.ordered is None
     assert parade.makings == (
         Making(pattern="company command", wanted=1, whole=1),
@@ -151,7 +153,7 @@ def test_where_nothing_is_lacking_nothing_is_to_be_bought(tmp_path: Path) -> Non
 
 def test_a_pack_that_holds_nothing_wanted_is_not_named(tmp_path: Path) -> None:
     answers = read_answers({"box": "4 officers", "price": "5"}).answers
-    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY)
+    parade = first_parade(start_from_answers(tmp_path, answers=answers), today=TODAY, search=SEARCH)
     assert parade.ordered is not None
     assert parade.next_pack is None
     assert any(found.code == "nobody-sells" for found in parade.ordered.checked.findings)
@@ -160,6 +162,6 @@ def test_a_pack_that_holds_nothing_wanted_is_not_named(tmp_path: Path) -> None:
 def test_a_force_that_cannot_be_counted_says_why(guard: Path) -> None:
     file = guard / "force.yaml"
     file.write_text(file.read_text(encoding="utf-8").replace("format: 1\n", ""), encoding="utf-8")
-    parade = first_parade(guard, today=TODAY)
+    parade = first_parade(guard, today=TODAY, search=SEARCH)
     assert parade.counted.count is None
     assert parade.makings == ()

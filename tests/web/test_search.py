@@ -1,15 +1,21 @@
 """Searches that run while a page looks on."""
 
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from threading import Event
+from uuid import uuid4
 
 import pytest
 
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
 from paradestate.core.money import Currency
+from paradestate.journeys.log import log
 from paradestate.journeys.order import OrderJourney, Search
 from paradestate.solve.program import Advance
 from paradestate.web.search import RunningSearch, Searches, TooManySearchesError
-from tests.web.purchasing import NOTHING_FOUND
+from tests.web.purchasing import NOTHING_FOUND, NOW, Caller
+from tests.web.server import marenz
 
 GBP = Currency("GBP")
 
@@ -39,7 +45,7 @@ def hand() -> Iterator[Hand]:
 
 def begun(
     searches: Searches, run: Callable[[Search], OrderJourney], *, key: str = "a", on: object = None
-) -> RunningSearch:
+) -> RunningSearch[OrderJourney]:
     return searches.begun(key, run, seconds=60, rests_on=on)
 
 
@@ -163,3 +169,30 @@ def test_one_that_does_not_listen_is_not_waited_for_for_ever() -> None:
     assert not searches.end(within=0.05)
     let_go.set()
     assert searches.end()
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["holdings/replacement", "holdings/receive?fill=cheapest", "/start/made?force=marenz"],
+)
+def test_a_page_that_waits_for_an_order_counts_among_the_searches(
+    path: str, hand: Hand, tmp_path: Path
+) -> None:
+    """Else nothing would bound how many run at once, nor end them with the program."""
+    folder = marenz(tmp_path)
+    owned = LogRequest(
+        id=str(uuid4()),
+        kind=EntryKind.RECEIVED,
+        written=NOW,
+        on=NOW.date(),
+        figures={"rifleman": 4},
+    )
+    log(folder, today=NOW.date(), request=owned)
+    caller = Caller(folder)
+    running = [begun(caller.site.searches, hand, key=key) for key in "abcd"]
+    refused = caller.get(path)
+    assert refused.status == 503
+    assert "4 searches for orders run already" in refused.text
+    hand.let_go.set()
+    assert all(search.wait(5) for search in running)
+    assert caller.get(path).status == 200

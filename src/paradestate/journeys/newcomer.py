@@ -16,6 +16,7 @@ from paradestate.core.order import PackName
 from paradestate.core.strength import Strength, strength
 from paradestate.journeys.collection import collection_of, holds_force
 from paradestate.journeys.count import Count, CountAnswer, count
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.new import examples, new_from_answers, new_from_example
 from paradestate.journeys.order import OrderJourney, Request, Search, order
 from paradestate.store.opening import opened
@@ -33,9 +34,6 @@ KINDS = (RIFLEMAN, OFFICER)
 """What the starting force is made of."""
 
 MOST_TITLE = 100
-SECONDS = 2.0
-"""For the order that the next pack is taken from."""
-
 BOUNDS = {
     "height": (2, 100),
     "figures": (1, 20),
@@ -210,9 +208,11 @@ class FirstParade:
     next_pack: NextPack | None = None
 
 
-def first_parade(folder: Path, *, today: datetime.date) -> FirstParade:
+def first_parade(
+    folder: Path, *, today: datetime.date, search: Search, memory: Memory = NOTHING
+) -> FirstParade:
     """Counts a force and says what it makes. Raises FileError, StoreError and SolverError."""
-    counted = count(folder, today=today, choice=Choice())
+    counted = count(folder, today=today, choice=Choice(), memory=memory)
     if counted.count is None:
         return FirstParade(counted=counted)
     told = FirstParade(counted=counted, makings=tuple(_makings(counted.count.strength)))
@@ -223,7 +223,8 @@ def first_parade(folder: Path, *, today: datetime.date) -> FirstParade:
         today=today,
         choice=Choice(),
         request=Request(),
-        search=Search(seconds=SECONDS),
+        search=search,
+        memory=memory,
     )
     return replace(told, ordered=ordered, next_pack=_next_pack(counted.count, ordered))
 

@@ -8,9 +8,11 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 from starlette.types import ExceptionHandler
 
+from paradestate.core.sentence.wording import several
 from paradestate.solve.error import SolverError
 from paradestate.store.error import StoreError
 from paradestate.text.error import EditError, FileChangedError, FileError
+from paradestate.web.search import TooManySearchesError
 
 CONFLICT, UNAVAILABLE = 409, 503
 
@@ -44,6 +46,13 @@ def world_failed(_request: Request, error: Exception) -> Response:
     return _page("Something on this computer failed", str(error), status=UNAVAILABLE)
 
 
+def too_many_searches(_request: Request, error: Exception) -> Response:
+    """A page that waits for an order while as many are looked for as may be at once."""
+    number = several(int(str(error)), "search")
+    words = f"{number} for orders run already, and no more at once. Load this page again later."
+    return _page("One after the other", words, status=UNAVAILABLE)
+
+
 def refused(_request: Request, error: Exception) -> Response:
     """Not found, not allowed, or not to be read."""
     assert isinstance(error, HTTPException)  # noqa: S101 - registered for it
@@ -66,6 +75,7 @@ HANDLERS: Mapping[int | type[Exception], ExceptionHandler] = {
     StoreError: world_failed,
     SolverError: world_failed,
     EditError: cannot_change,
+    TooManySearchesError: too_many_searches,
     HTTPException: refused,
 }
 

@@ -1,4 +1,4 @@
-"""Searches for orders that run while a page looks on.
+"""Searches for orders that run while a page looks on or waits; no page looks for one without them.
 
 A question that is asked again while it is searched for joins that search, and one that was answered
 lately and rests on the same things has its answer at once. A search ends at its own limit of time,
@@ -11,10 +11,10 @@ from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from threading import Event, Lock, Thread
-from typing import TypeAlias
+from typing import Any, Generic, TypeAlias, TypeVar, cast
 
 from paradestate.core.money import Currency
-from paradestate.journeys.order import OrderJourney, Search
+from paradestate.journeys.order import Search
 from paradestate.solve.program import Advance
 
 MOST_RUNNING = 4
@@ -25,7 +25,10 @@ KEPT_SECONDS = 600.0
 ENDED_WITHIN = 5.0
 """Seconds that searches told to stop are waited for when the program ends."""
 
-Run: TypeAlias = Callable[[Search], OrderJourney]
+T = TypeVar("T")
+Answer = TypeVar("Answer", covariant=True)  # noqa: PLC0105 - the name is read as a word
+
+Run: TypeAlias = Callable[[Search], T]
 """Looks for an order, tells of advances, and stops where it is told to."""
 
 
@@ -48,10 +51,10 @@ class State:
     """Whether it was told to stop."""
 
 
-class RunningSearch:
+class RunningSearch(Generic[Answer]):
     """One search in its thread; its answer once it has ended."""
 
-    def __init__(self, run: Run, *, seconds: float, rests_on: object) -> None:
+    def __init__(self, run: Run[Answer], *, seconds: float, rests_on: object) -> None:
         self.id = secrets.token_urlsafe(12)
         self.seconds = seconds
         """The limit of time."""
@@ -62,7 +65,7 @@ class RunningSearch:
         self._stop = Event()
         self._ended = Event()
         self._told: tuple[Advance, Currency] | None = None
-        self._journey: OrderJourney | None = None
+        self._found: Answer | None = None
         self._error: BaseException | None = None
 
     def begin(self) -> None:
@@ -71,7 +74,7 @@ class RunningSearch:
 
     def _search(self) -> None:
         try:
-            self._journey = self._run(
+            self._found = self._run(
                 Search(seconds=self.seconds, stop=self._stop.is_set, progress=self._hear)
             )
         except BaseException as error:  # noqa: BLE001 - it is raised where the answer is asked for
@@ -102,21 +105,21 @@ class RunningSearch:
             stopping=self._stop.is_set(),
         )
 
-    def wait(self, seconds: float) -> bool:
-        """Waits so long for the end; whether it has come."""
+    def wait(self, seconds: float | None = None) -> bool:
+        """Waits so long for the end, or until it comes; whether it has come."""
         return self._ended.wait(seconds)
 
     def stop(self) -> None:
         """Has it end soon, with the best so far."""
         self._stop.set()
 
-    def answer(self) -> OrderJourney:
+    def answer(self) -> Answer:
         """What was found. Raises what the search has raised, and ValueError before its end."""
         if self._error is not None:
             raise self._error
-        if self._journey is None:
+        if self._found is None:
             raise ValueError("the search hasn't ended")
-        return self._journey
+        return self._found
 
 
 class Searches:
@@ -133,21 +136,23 @@ class Searches:
         self._most_kept = most_kept
         self._kept_seconds = kept_seconds
         self._lock = Lock()
-        self._searches: OrderedDict[Hashable, RunningSearch] = OrderedDict()
-        self._alive: list[RunningSearch] = []
+        self._searches: OrderedDict[Hashable, RunningSearch[Any]] = OrderedDict()
+        self._alive: list[RunningSearch[Any]] = []
         """Those whose threads may run, told to stop or not."""
 
-    def begun(self, key: Hashable, run: Run, *, seconds: float, rests_on: object) -> RunningSearch:
+    def begun(
+        self, key: Hashable, run: Run[T], *, seconds: float, rests_on: object
+    ) -> RunningSearch[T]:
         """The search of a question: the one that runs or has its answer, else a new one.
 
-        Raises TooManySearchesError where no other may begin.
+        A key is of one kind of answer. Raises TooManySearchesError where no other may begin.
         """
         with self._lock:
             self._clear()
             known = self._searches.get(key)
             if known is not None and known.rests_on is rests_on:
                 self._searches.move_to_end(key)
-                return known
+                return cast("RunningSearch[T]", known)
             if known is not None:
                 known.stop()  # what it looks for isn't wanted any more
             self._alive = [each for each in self._alive if not each.is_ended]
@@ -161,7 +166,7 @@ class Searches:
             search.begin()
             return search
 
-    def found(self, id_: str) -> RunningSearch | None:
+    def found(self, id_: str) -> RunningSearch[object] | None:
         """The search of that id, if it is kept."""
         with self._lock:
             self._clear()

@@ -14,7 +14,7 @@ from paradestate.core.sentence.wording import counted, day_words
 from paradestate.core.source import Source
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import want_of
-from paradestate.journeys.order import OrderJourney, Request, Search, order
+from paradestate.journeys.order import OrderJourney, Request, order
 from paradestate.journeys.receiving import BookedIn, Parcel
 from paradestate.journeys.receiving import receive as booked_in
 from paradestate.web.log_form import field, figures_said, head_said, new_id
@@ -103,15 +103,22 @@ def receive(visit: Visit) -> Response:
 
 
 def _cheapest(visit: Visit) -> OrderJourney:
-    """The cheapest order of what is lacking now."""
-    return order(
-        visit.folder,
-        today=visit.today,
-        choice=Choice(),
-        request=Request(),
-        search=Search(seconds=SECONDS),
-        memory=visit.memory,
+    """The cheapest order of what is lacking now. Raises TooManySearchesError."""
+    search = visit.site.searches.begun(
+        ("parcel", visit.folder),
+        lambda search: order(
+            visit.folder,
+            today=visit.today,
+            choice=Choice(),
+            request=Request(),
+            search=search,
+            memory=visit.memory,
+        ),
+        seconds=SECONDS,
+        rests_on=visit.counted(),
     )
+    search.wait()
+    return search.answer()
 
 
 def _page(

@@ -21,7 +21,7 @@ from paradestate.journeys.aiming import (
 from paradestate.journeys.choosing import choice_of, money_of
 from paradestate.journeys.count import Count, CountAnswer, count
 from paradestate.journeys.document import finding_document
-from paradestate.journeys.order import gaps_of, order_of
+from paradestate.journeys.order import OrderJourney, gaps_of, order_of
 from paradestate.journeys.order_document import order_document
 from paradestate.web.page_kind import Page
 from paradestate.web.purchase.ending import is_cut_short, is_not_computed
@@ -109,8 +109,8 @@ def _without_order(
     asked: Question,
     found: tuple[Finding, ...],
     status: int,
-    search: RunningSearch | None = None,
-    ended: RunningSearch | None = None,
+    search: RunningSearch[OrderJourney] | None = None,
+    ended: RunningSearch[OrderJourney] | None = None,
     busy: str = "",
 ) -> Response:
     """The page with what is lacking only: there is no order, or not yet."""
@@ -137,8 +137,8 @@ def _filled(
     found: tuple[Finding, ...],
     bars: object,
     view: OrderView | None = None,
-    search: RunningSearch | None = None,
-    ended: RunningSearch | None = None,
+    search: RunningSearch[OrderJourney] | None = None,
+    ended: RunningSearch[OrderJourney] | None = None,
     busy: str = "",
 ) -> Response:
     gaps = gaps_of(counted, request=asked.request, bought=None)
@@ -201,7 +201,7 @@ def _counted(visit: Visit) -> CountAnswer:
     )
 
 
-def _search(visit: Visit, counted: CountAnswer, *, asked: Question) -> RunningSearch:
+def _search(visit: Visit, counted: CountAnswer, *, asked: Question) -> RunningSearch[OrderJourney]:
     """The search of a question; it joins the one that runs for the same."""
     return visit.site.searches.begun(
         (visit.folder, repr(asked.request), asked.seconds),

@@ -28,6 +28,9 @@ from paradestate.web.visit import Visit
 
 NOT_FOUND, UNPROCESSABLE = 404, 422
 
+SECONDS = 2.0
+"""How long the order is looked for that the next pack is taken from."""
+
 
 def show(visit: Visit) -> Response:
     """The six questions, each with its usual answer."""
@@ -69,13 +72,23 @@ def example(visit: Visit) -> Response:
 
 
 def made(visit: Visit) -> Response:
-    """What the new force has, what that makes, and the one next pack."""
+    """What the new force has, what that makes, and the one next pack.
+
+    Raises TooManySearchesError.
+    """
     name = visit.query.get("force", "")
     folder = visit.site.forces().get(name)
     if folder is None:
         raise HTTPException(NOT_FOUND, f"There is no force '{name}' in this folder.")
-    told = first_parade(folder, today=visit.today)
     of_force = replace(visit, name=name, folder=folder)
+    search = visit.site.searches.begun(
+        ("first parade", folder),
+        lambda search: first_parade(folder, today=visit.today, search=search, memory=visit.memory),
+        seconds=SECONDS,
+        rests_on=of_force.counted(),
+    )
+    search.wait()
+    told = search.answer()
     if told.counted.count is None:
         found = told.counted.checked.findings
         return of_force.page("stopped.html", title="First parade", found=found)

@@ -10,7 +10,7 @@ from paradestate.core.order_outcome import OrderAnswer
 from paradestate.core.receipt import Receipt
 from paradestate.core.sentence.wording import counted, listed, several
 from paradestate.core.unit_price import UnitPrice
-from paradestate.journeys.order import OrderJourney, Search
+from paradestate.journeys.order import OrderJourney
 from paradestate.journeys.replacement import replacement
 from paradestate.journeys.sparing import sparing
 from paradestate.web.visit import Visit
@@ -20,10 +20,17 @@ SECONDS = 20.0
 
 
 def replacement_value(visit: Visit) -> Response:
-    """The cheapest order of all that is owned."""
-    found = replacement(
-        visit.folder, today=visit.today, search=Search(seconds=SECONDS), memory=visit.memory
+    """The cheapest order of all that is owned. Raises TooManySearchesError."""
+    search = visit.site.searches.begun(
+        ("replacement", visit.folder),
+        lambda search: replacement(
+            visit.folder, today=visit.today, search=search, memory=visit.memory
+        ),
+        seconds=SECONDS,
+        rests_on=visit.counted(),
     )
+    search.wait()
+    found = search.answer()
     journey = found.journey
     answer = None if journey is None else journey.answer
     return visit.page(

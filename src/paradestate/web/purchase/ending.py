@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from paradestate.core.finding import Finding, Level
+from paradestate.journeys.order import OrderJourney
 from paradestate.web.search import RunningSearch
 
 PROVED = frozenset(
@@ -17,7 +18,7 @@ PROVED = frozenset(
 """Codes of the stops that prove that no order meets the want."""
 
 
-def is_cut_short(ended: RunningSearch | None) -> bool:
+def is_cut_short(ended: RunningSearch[OrderJourney] | None) -> bool:
     """Whether a search ended before it had proved its answer, by hand or by its clock."""
     if ended is None:
         return False

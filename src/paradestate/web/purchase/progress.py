@@ -12,7 +12,7 @@ PAUSE = 0.2
 """Seconds between looks at the search."""
 
 
-def progress_of(search: RunningSearch) -> dict[str, str]:
+def progress_of(search: RunningSearch[object]) -> dict[str, str]:
     """How far it has come, in the texts of the page."""
     state = search.state
     best, bound, currency = state.best, state.bound, state.currency
@@ -33,7 +33,7 @@ def _money(amount: int | None, currency: Currency | None) -> str:
     return money_text(amount, currency)
 
 
-async def events_of(search: RunningSearch) -> AsyncIterator[str]:
+async def events_of(search: RunningSearch[object]) -> AsyncIterator[str]:
     """An event for everything that is new, and one at the end, as often as somebody listens."""
     last = None
     while not search.is_ended:
