@@ -172,6 +172,11 @@ def read_file(folder: Path, name: str) -> FileRead:
     )
 
 
+def new_file(name: str) -> FileRead:
+    """A file that isn't there yet."""
+    return FileRead(name=name, data=b"", text="", findings=(), former=(), whole=None)
+
+
 def tried(folder: Path, *, name: str, data: bytes, today: datetime.date) -> Checked:
     """The force as if the file held that. Raises FileError as `read_file` does."""
     return checked(folder, today=today, instead={str(_path(folder, name)): data})

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from urllib.parse import urlencode
 
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
@@ -24,12 +23,12 @@ from paradestate.journeys.files import (
     Overtaken,
     Saved,
     Unchanged,
-    Wording,
     mark_of,
     save_file,
     tried,
 )
 from paradestate.text.spelling import tidy
+from paradestate.web.file_form import back_from, wording_said
 from paradestate.web.form import Form
 from paradestate.web.visit import Visit
 
@@ -110,17 +109,11 @@ def _written(
 ) -> Response:
     """Writes what was looked at: the file must still be what it was then."""
     form = visit.form
-    wording = Wording(
-        name=change.file,
-        data=change.data,
-        mark=form.text("mark"),
-        sure=form.text("sure") == "yes",
-    )
+    wording = wording_said(form, name=change.file, data=change.data)
     saving = save_file(visit.folder, wording=wording, today=visit.today, at=visit.now)
     match saving:
         case Saved(former=former):
-            query = {"written": change.file, "former": former.name if former else ""}
-            return visit.back_to(f"files?{urlencode(query)}")
+            return back_from(visit, change.file, former=former)
         case Unchanged():
             return visit.back_to("files")
         case Held(checked=read):

@@ -1,7 +1,7 @@
 """The files of a force: listed, handed out, taken in, put back; the force copied as a variant."""
 
 from dataclasses import replace
-from urllib.parse import quote, urlencode
+from urllib.parse import quote
 
 from starlette.responses import Response
 
@@ -27,6 +27,7 @@ from paradestate.text.decoding import decoded
 from paradestate.text.error import FileError
 from paradestate.text.file_name import file_name_refusal
 from paradestate.text.line_difference import line_pairs, with_context
+from paradestate.web.file_form import back_from, wording_said
 from paradestate.web.page import entry_form, file_text
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -97,9 +98,7 @@ def take_in(visit: Visit) -> Response:
     refusal = file_name_refusal(name)
     if refusal is not None:
         return _listed(visit, told=f"{refusal} Nothing was written.", status=UNPROCESSABLE)
-    wording = Wording(
-        name=name, data=sent.data, mark=form.text("mark"), sure=form.text("sure") == "yes"
-    )
+    wording = wording_said(form, name=name, data=sent.data)
     return _told(visit, wording, back="upload")
 
 
@@ -107,11 +106,8 @@ def put_back(visit: Visit) -> Response:
     """A former version in the place of the present one, which is kept."""
     form = visit.form
     name, version = form.text("name"), form.text("version")
-    wording = Wording(
-        name=name,
-        data=former_file(visit.folder, name=name, version=version),
-        mark=form.text("mark"),
-        sure=form.text("sure") == "yes",
+    wording = wording_said(
+        form, name=name, data=former_file(visit.folder, name=name, version=version)
     )
     return _told(visit, wording, back="put-back", version=version)
 
@@ -120,8 +116,7 @@ def _told(visit: Visit, wording: Wording, *, back: str, version: str = "") -> Re
     saving: Saving = save_file(visit.folder, wording=wording, today=visit.today, at=visit.now)
     match saving:
         case Saved(former=former):
-            query = {"written": wording.name, "former": former.name if former else ""}
-            return visit.back_to(f"files?{urlencode(query)}")
+            return back_from(visit, wording.name, former=former)
         case Unchanged():
             return _listed(visit, told=f"'{wording.name}' holds just that; nothing was written.")
         case Overtaken():

@@ -1,0 +1,21 @@
+"""What the forms that write a file have in common: what is to be written, and where that leads."""
+
+from pathlib import Path
+from urllib.parse import urlencode
+
+from starlette.responses import Response
+
+from paradestate.journeys.files import Wording
+from paradestate.web.form import Form
+from paradestate.web.visit import Visit
+
+
+def wording_said(form: Form, *, name: str, data: bytes) -> Wording:
+    """What a file is to hold, with the mark of what was seen, and whether stops were accepted."""
+    return Wording(name=name, data=data, mark=form.text("mark"), sure=form.text("sure") == "yes")
+
+
+def back_from(visit: Visit, name: str, *, former: Path | None) -> Response:
+    """The answer once a file was written: the list, which offers to take that back."""
+    query = {"written": name, "former": former.name if former else ""}
+    return visit.back_to(f"files?{urlencode(query)}")
