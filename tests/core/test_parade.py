@@ -60,14 +60,14 @@ def test_a_force_without_companies_or_colours_stands_in_one_rank() -> None:
     assert (rank.name, rank.colour, rank.colour_name, rank.wanted) == ("Top troops", "", "", 3)
 
 
-def test_more_companies_than_colours_begin_the_colours_again() -> None:
+def test_a_company_beyond_the_colours_has_none() -> None:
     force = force_from(
         "stands: {gun: {base: none, figures: {gunner: 2}}}",
         "figures: {gunner: {}}",
         "formations: {top: {parts: {troop: 3}}, troop: {parts: {gun: 1}}}",
         "marks: {troop: {colours: [red, blue]}, colours: {red: AA0000, blue: 0000AA}}",
     )
-    assert [rank.colour_name for rank in ranks_of(force)] == ["red", "blue", "red"]
+    assert [rank.colour_name for rank in ranks_of(force)] == ["red", "blue", ""]
 
 
 def test_what_is_nearest_to_being_finished_comes_next() -> None:

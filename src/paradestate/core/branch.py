@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Arm, Echelon
+from paradestate.core.mark import colours_of
 from paradestate.core.number import NONE, NumberRange, exactly
 from paradestate.core.strength import StandState, Strength
 from paradestate.core.unfolding import SEPARATOR, Body, Stand, capitals
@@ -100,7 +101,7 @@ class _Growing:
         self.arms = {
             name: made_of.formation.arm for name, made_of in compositions(force)[0].items()
         }
-        self.colours = _colours(force, made.bodies)
+        self.colours = colours_of(force.marks, made.bodies)
         self.directly: list[list[Stand]] = [[] for _ in made.bodies]
         for stand in made.stands:
             self.directly[stand.within].append(stand)
@@ -177,18 +178,6 @@ def _label(body: Body, bodies: Sequence[Body]) -> str:
         return capitals(body.formation)
     above = bodies[body.within].name
     return body.name.removeprefix(f"{above}{SEPARATOR}") if above else body.name
-
-
-def _colours(force: Force, bodies: Iterable[Body]) -> list[str]:
-    """The colour of each body, by its number among those of its formation; empty for none."""
-    seen: dict[str, int] = {}
-    colours = []
-    for body in bodies:
-        given = force.marks.by_formation.get(body.formation, ())
-        place = seen.get(body.formation, 0)
-        seen[body.formation] = place + 1
-        colours.append(given[place] if place < len(given) else "")
-    return colours
 
 
 def _stands(part: Branch | Group) -> int:

@@ -10,6 +10,9 @@ from paradestate.core.arrangement import Ground, arranged
 from paradestate.core.outline import Disc, Millimetres, Outline, Rectangle
 from paradestate.core.spot import Put, Ruler, Shape, Spot, is_apart, is_within, ruler_for
 
+MOST_ONE_BY_ONE = 24
+"""Figures on one stand up to which callers have places sought one by one; that takes time."""
+
 FINE = 60
 """Steps of the grid that is tried across a disc."""
 

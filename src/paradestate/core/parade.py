@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
+from paradestate.core.mark import colours_of, numbers_in_formation
 from paradestate.core.strength import StandState, Strength
 from paradestate.core.unfolding import SEPARATOR, Body, Stand
 
@@ -49,7 +50,7 @@ class Rank:
 def ranks(force: Force, made: Establishment, *, strength: Strength) -> tuple[Rank, ...]:
     """All ranks, in the order of the files; troops of no company come where the first stands."""
     states = {state.stand.name: state for state in strength.stands}
-    companies = _companies(made.bodies)
+    companies = _companies(force, made.bodies)
     groups = _groups(made.bodies)
     names = dict.fromkeys(stand.company for stand in made.stands)
     return tuple(
@@ -97,14 +98,12 @@ def _rank(
     stands: Sequence[Stand],
     states: Mapping[str, StandState],
     groups: Mapping[str, int],
-    company: tuple[str, int] | None,
+    company: tuple[int, str] | None,
     force: Force,
     formation: str,
 ) -> Rank:
     placed = [_placed(stand, states=states, groups=groups) for stand in stands]
-    number = 0 if company is None else company[1]
-    colours = () if company is None else force.marks.by_formation.get(company[0], ())
-    colour = colours[(number - 1) % len(colours)] if colours else ""
+    number, colour = company or (0, "")
     return Rank(
         name=name or f"{formation.capitalize()} troops",
         number=number,
@@ -128,14 +127,13 @@ def _placed(
     )
 
 
-def _companies(bodies: Sequence[Body]) -> Mapping[str, tuple[str, int]]:
-    """Body to its formation and which of that formation it is in the whole force."""
-    seen: dict[str, int] = {}
-    found: dict[str, tuple[str, int]] = {}
-    for body in bodies:
-        seen[body.formation] = seen.get(body.formation, 0) + 1
-        found[body.name] = (body.formation, seen[body.formation])
-    return found
+def _companies(force: Force, bodies: Sequence[Body]) -> Mapping[str, tuple[int, str]]:
+    """Body to which of its formation it is in the whole force, and the name of its colour."""
+    numbers, colours = numbers_in_formation(bodies), colours_of(force.marks, bodies)
+    return {
+        body.name: (number, colour)
+        for body, number, colour in zip(bodies, numbers, colours, strict=True)
+    }
 
 
 def _groups(bodies: Sequence[Body]) -> Mapping[str, int]:

@@ -10,15 +10,12 @@ from paradestate.core.ceiling import stands_of
 from paradestate.core.crowding import footprints_of
 from paradestate.core.establishment import Establishment
 from paradestate.core.finding import Finding
-from paradestate.core.fit import Fit, crowding, fit, fit_in_columns
+from paradestate.core.fit import MOST_ONE_BY_ONE, Fit, crowding, fit, fit_in_columns
 from paradestate.core.force import Force
 from paradestate.core.outline import Outline, Rectangle
 from paradestate.core.ratio import Ratio, ratio
 from paradestate.core.spot import Spot
 from paradestate.core.stand import StandPattern
-
-MOST_ONE_BY_ONE = 24
-"""Figures on one stand up to which places are sought one by one; that takes time."""
 
 MOST_SPREAD = 100
 """Figures on one stand up to which they are spread in columns; more are taken for a slip."""

@@ -8,7 +8,7 @@ from functools import cache
 from paradestate.core.crowding import footprints_of
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding, Level
-from paradestate.core.fit import Fits, fit, grid_fit
+from paradestate.core.fit import MOST_ONE_BY_ONE, Fits, fit, grid_fit
 from paradestate.core.force import Force
 from paradestate.core.frontage import body_fronts, line_front, opponents_ratio
 from paradestate.core.likeness import Alike, Clash, alike, forbidden_telltales, stray_telltales
@@ -27,9 +27,6 @@ from paradestate.core.review.rule import Rule
 from paradestate.core.sentence.wording import several
 from paradestate.core.stand import StandPattern
 
-TIME_TO_TRY = 24
-"""Figures on one stand up to which places are tried."""
-
 
 def _place(force: Force, *path: str) -> Place:
     return nearest_place(force.places, path)
@@ -40,7 +37,7 @@ def figures_that_do_not_fit(force: Force) -> Iterator[Finding]:
     placings = cache(fit)  # for this force: many kinds of stand have the same base and figures
     for stand in force.stands.values():
         numbers = footprints_of(stand, figures=force.figures)
-        if stand.base is None or not numbers or sum(numbers.values()) > TIME_TO_TRY:
+        if stand.base is None or not numbers or sum(numbers.values()) > MOST_ONE_BY_ONE:
             continue
         if _side_below_a_figure(stand, numbers) is not None:
             continue
