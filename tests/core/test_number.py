@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from paradestate.core.number import NONE, NumberRange, exactly, percent_text
+from paradestate.core.number import NONE, NumberRange, exactly, percent_text, summed
 
 
 def test_a_range_holds_both_its_ends() -> None:
@@ -27,3 +27,9 @@ def test_a_range_is_written_with_a_dash() -> None:
 def test_a_share_is_written_with_a_sign() -> None:
     assert percent_text(Fraction(34, 100)) == "34%"
     assert percent_text(Fraction(1, 3)) == "100/3%"
+
+
+def test_numbers_are_added_up_by_name_in_the_order_in_which_names_come() -> None:
+    found = summed([{"officer": 1, "rifleman": 0}, {"rifleman": 2, "officer": 3}, {}])
+    assert list(found.items()) == [("officer", 4), ("rifleman", 2)]
+    assert summed([]) == {}

@@ -7,7 +7,7 @@ from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Arm, Echelon
 from paradestate.core.mark import colours_of
-from paradestate.core.number import NONE, NumberRange, exactly
+from paradestate.core.number import NONE, NumberRange, exactly, summed
 from paradestate.core.strength import StandState, Strength
 from paradestate.core.unfolding import SEPARATOR, Body, Stand, capitals
 from paradestate.core.variant import compositions
@@ -156,7 +156,7 @@ class _Growing:
                 is_modelled=known is not None and known.printed and not alike[0].printed,
                 number=len(alike),
                 men=sum((stand.men for stand in alike), NONE),
-                figures=_added(stand.figures for stand in alike),
+                figures=summed(stand.figures for stand in alike),
                 fill=self.fill(alike),
             )
 
@@ -168,7 +168,7 @@ class _Growing:
         return Fill(
             by_stage={stage: stages.count(stage) for stage in ladder if stage in stages},
             short=stages.count(None),
-            lacking=_added(state.lacking for state in states),
+            lacking=summed(state.lacking for state in states),
             finished=stages.count(ladder[-1]),
         )
 
@@ -191,21 +191,13 @@ def _figures(part: Branch | Group) -> int:
 
 
 def _together(fills: Sequence[Fill], *, stages: Sequence[str]) -> Fill:
-    by_stage = _added(fill.by_stage for fill in fills)
+    by_stage = summed(fill.by_stage for fill in fills)
     return Fill(
         by_stage={stage: by_stage[stage] for stage in stages if stage in by_stage},
         short=sum(fill.short for fill in fills),
-        lacking=_added(fill.lacking for fill in fills),
+        lacking=summed(fill.lacking for fill in fills),
         finished=sum(fill.finished for fill in fills),
     )
-
-
-def _added(numbers: Iterable[Mapping[str, int]]) -> dict[str, int]:
-    total: dict[str, int] = {}
-    for each in numbers:
-        for name, number in each.items():
-            total[name] = total.get(name, 0) + number
-    return total
 
 
 def path_to(root: Branch, name: str) -> tuple[Branch, ...]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from paradestate.core.choice import CHOSEN_HERE, unknown_choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.log_finding import NOTHING_WRITTEN, unwritten
+from paradestate.core.number import summed
 from paradestate.core.sentence.wording import capital, counted, listed, plural, several
 from paradestate.core.source import Source
 
@@ -81,11 +82,8 @@ def packs_words(packs: Mapping[str, int]) -> str:
 
 
 def _added(*every: Mapping[str, int]) -> Mapping[str, int]:
-    total: dict[str, int] = {}
-    for numbers in every:
-        for name, number in numbers.items():
-            total[name] = total.get(name, 0) + number
-    return {name: number for name, number in total.items() if number}
+    """Numbers added up by name; noughts are left out."""
+    return {name: number for name, number in summed(every).items() if number}
 
 
 def _less(numbers: Mapping[str, int], taken: Mapping[str, int]) -> Mapping[str, int]:

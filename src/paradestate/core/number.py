@@ -1,8 +1,9 @@
-"""Whole numbers with a least and a most, such as `2-4` companies or `9-11` men.
+"""Whole numbers with a least and a most, such as `2-4` companies or `9-11` men; sums by name.
 
 Imports nothing of the project.
 """
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -45,3 +46,12 @@ def percent_text(share: Fraction) -> str:
     hundredths = share * 100
     whole = str(hundredths.numerator)
     return f"{whole}%" if hundredths.denominator == 1 else f"{hundredths}%"
+
+
+def summed(every: Iterable[Mapping[str, int]]) -> dict[str, int]:
+    """Numbers by name, added up; names in the order in which they come first."""
+    total: dict[str, int] = {}
+    for numbers in every:
+        for name, number in numbers.items():
+            total[name] = total.get(name, 0) + number
+    return total

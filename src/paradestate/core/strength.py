@@ -15,6 +15,7 @@ from paradestate.core.figure import StandIn
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.holdings import Holdings
+from paradestate.core.number import summed
 from paradestate.core.unfolding import Stand
 
 
@@ -95,9 +96,9 @@ def strength(force: Force, made: Establishment) -> Strength:
         _finished(stand, stage=force.bench.stages[-1]) if whole[id(stand)] else tray.state_of(stand)
         for stand in in_order
     )
-    wanted = _summed(stand.figures for stand in in_order)
-    deficiency = _summed(state.lacking for state in states)
-    used = _summed(
+    wanted = summed(stand.figures for stand in in_order)
+    deficiency = summed(state.lacking for state in states)
+    used = summed(
         [
             *(stand.figures for stand in in_order if whole[id(stand)]),
             *({serving.kind: serving.number} for serving in servings),
@@ -116,8 +117,8 @@ def strength(force: Force, made: Establishment) -> Strength:
         stand_ins=_stand_ins(servings),
         deficiency=deficiency,
         surplus=surplus,
-        loose=_summed({kind: sum(each.values())} for kind, each in drawer.figures.items()),
-        loose_wanted=_summed(stand.figures for stand in rest),
+        loose=summed({kind: sum(each.values())} for kind, each in drawer.figures.items()),
+        loose_wanted=summed(stand.figures for stand in rest),
     )
 
 
@@ -249,11 +250,3 @@ def _figures_on(force: Force, pattern: str) -> Mapping[str, int]:
     """Figures of a stand, of a printed one those of its modelled version."""
     stand = force.stands.get(pattern)
     return {} if stand is None else stand.modelled
-
-
-def _summed(mappings: Iterable[Mapping[str, int]]) -> dict[str, int]:
-    total: dict[str, int] = {}
-    for mapping in mappings:
-        for kind, number in mapping.items():
-            total[kind] = total.get(kind, 0) + number
-    return total
