@@ -12,7 +12,7 @@ from paradestate.core.log_request import LogRequest
 from paradestate.journeys.history import history
 from paradestate.journeys.log import log
 from paradestate.journeys.new import new_from_example
-from tests.web.visitor import NOW, Visitor, visitor, words
+from tests.web.visitor import NOW, Visitor, words_of
 
 PARADE = "/forces/marenz/parade"
 STAND = "No 2 Company / 1 Platoon / 1 Section"
@@ -30,7 +30,7 @@ def owner(folder: Path) -> Visitor:
     """Somebody who owns some riflemen, and looks at the parade."""
     for stage, number in (("based", 26), ("painted", 8), ("in packet", 4)):
         received(folder, rifleman=number, stage=stage)
-    return visitor(folder)
+    return Visitor(folder)
 
 
 def received(folder: Path, *, stage: str, **figures: int) -> None:
@@ -79,13 +79,13 @@ def test_every_stand_is_a_link_with_its_name_and_stage(owner: Visitor) -> None:
 
 
 def test_it_begins_with_its_answer_and_says_what_is_lacking(owner: Visitor) -> None:
-    said = words(owner.get(PARADE))
+    said = words_of(owner.get(PARADE))
     assert re.search(r"6 of 37 stands are fit to fight; 87 figures are lacking", said)
     assert "all agree" in said
 
 
 def test_must_and_wished_are_never_in_one_bar(owner: Visitor) -> None:
-    said = words(owner.get(PARADE))
+    said = words_of(owner.get(PARADE))
     assert "37 stands and 8 printed markers" in said
     assert "8 hidden-movement markers, 1 headquarters scene: not wanted just now" in said
 
@@ -127,7 +127,7 @@ def test_a_form_sent_twice_writes_once(owner: Visitor, folder: Path) -> None:
     owner.post(f"{PARADE}/bring-on", fields)
     again = owner.post(f"{PARADE}/bring-on", fields)
     assert again.status_code == 409
-    assert "look again" in words(again)
+    assert "look again" in words_of(again)
     assert entries(folder) == 4
 
 
@@ -135,10 +135,10 @@ def test_a_stand_that_lacks_figures_is_brought_on_in_part(owner: Visitor, folder
     name = "No 2 Company / 2 Platoon / 1 Section"
     assert stage_of(owner, name) == "in part"
     page = owner.get(f"{PARADE}?stand={name.replace(' ', '+').replace('/', '%2F')}")
-    assert "That moves 3 riflemen from in packet" in words(page)
+    assert "That moves 3 riflemen from in packet" in words_of(page)
     owner.post(f"{PARADE}/bring-on", bring_on_fields(owner))
     page = owner.get(f"{PARADE}?stand={name.replace(' ', '+').replace('/', '%2F')}")
-    assert "3 riflemen, assembled" in words(page)
+    assert "3 riflemen, assembled" in words_of(page)
     assert entries(folder) == 4
 
 
@@ -153,7 +153,7 @@ def test_an_unknown_stand_is_no_stand_and_no_failure(owner: Visitor) -> None:
 def test_what_can_not_be_counted_is_said_with_its_place(owner: Visitor, folder: Path) -> None:
     file = folder / "force.yaml"
     file.write_text(file.read_text().replace("rifleman: 4}", "riflemann: 4}"))
-    page = words(owner.get(PARADE))
+    page = words_of(owner.get(PARADE))
     assert "A stop prevents the answer" in page
     assert "riflemann" in page
     assert "force.yaml:" in page

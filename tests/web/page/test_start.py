@@ -7,7 +7,7 @@ import pytest
 
 from paradestate.journeys.collection import JOURNAL
 from tests.journeys.conftest import FERRY_GUARD, written
-from tests.web.visitor import Visitor, visitor, words
+from tests.web.visitor import Visitor, words_of
 
 NEWCOMERS_WORDS = (
     "section",
@@ -24,7 +24,7 @@ NEWCOMERS_WORDS = (
 @pytest.fixture
 def newcomer(tmp_path: Path) -> Visitor:
     """Somebody who has the six questions before them, in a folder that isn't there yet."""
-    shown = visitor(tmp_path / "forces")
+    shown = Visitor(tmp_path / "forces")
     assert shown.get("/start").status_code == 200
     return shown
 
@@ -51,19 +51,19 @@ def test_the_eight_words_are_explained_where_they_first_appear(newcomer: Visitor
 
 
 def test_in_an_empty_folder_the_first_page_asks_them(tmp_path: Path) -> None:
-    assert "Six questions" in words(visitor(tmp_path).get("/"))
+    assert "Six questions" in words_of(Visitor(tmp_path).get("/"))
 
 
 def test_who_answers_nothing_gets_a_force_and_sees_it(newcomer: Visitor, tmp_path: Path) -> None:
     page = newcomer.post("/start/make", {})
     assert (tmp_path / "forces" / "my-first-force" / "force.yaml").is_file()
     assert (tmp_path / "forces" / JOURNAL).is_file()
-    assert "Nothing is owned yet: 10 stands are wanted." in words(page)
-    assert "No prices are written down yet" in words(page)
+    assert "Nothing is owned yet: 10 stands are wanted." in words_of(page)
+    assert "No prices are written down yet" in words_of(page)
 
 
 def test_from_one_box_it_says_what_that_makes_and_the_one_next_pack(newcomer: Visitor) -> None:
-    page = words(
+    page = words_of(
         newcomer.post("/start/make", {"box": "one box: 32 riflemen, 4 officers", "price": "18"})
     )
     assert "What you have makes 8 of 10 stands" in page
@@ -76,7 +76,7 @@ def test_from_one_box_it_says_what_that_makes_and_the_one_next_pack(newcomer: Vi
 
 
 def test_building_is_mentioned_with_its_cautions(newcomer: Visitor) -> None:
-    page = words(newcomer.post("/start/make", {}))
+    page = words_of(newcomer.post("/start/make", {}))
     for caution in ("Cut away", "Spray", "dust", "magnets", "maker's sheet"):
         assert caution in page
 
@@ -86,8 +86,8 @@ def test_an_answer_that_is_not_understood_is_said_beside_it_and_kept(
 ) -> None:
     answer = newcomer.post("/start/make", {"title": "Watch", "box": "32 gunners", "height": "x"})
     assert answer.status_code == 422
-    assert "2 answers aren't understood; nothing was made yet." in words(answer)
-    assert "'gunners' isn't a kind of figure here yet" in words(answer)
+    assert "2 answers aren't understood; nothing was made yet." in words_of(answer)
+    assert "'gunners' isn't a kind of figure here yet" in words_of(answer)
     assert 'value="Watch"' in answer.text
     assert 'value="32 gunners"' in answer.text
     assert not (tmp_path / "forces").exists()
@@ -99,11 +99,11 @@ def test_a_hostile_title_stays_text_and_makes_no_path(newcomer: Visitor, tmp_pat
     assert "<script>alert" not in page.text
     (folder,) = (path for path in (tmp_path / "forces").iterdir() if path.is_dir())
     assert folder.name == "script-alert-1-script-a"
-    assert title in words(page)
+    assert title in words_of(page)
 
 
 def test_an_example_is_copied(newcomer: Visitor, tmp_path: Path) -> None:
-    page = words(newcomer.post("/start/example", {"example": "marenz"}))
+    page = words_of(newcomer.post("/start/example", {"example": "marenz"}))
     assert "Republic of Marenz" in page
     assert (tmp_path / "forces" / "marenz" / "force.yaml").is_file()
     newcomer.get("/start")
@@ -114,20 +114,20 @@ def test_an_example_is_copied(newcomer: Visitor, tmp_path: Path) -> None:
 def test_forces_share_what_is_owned(newcomer: Visitor) -> None:
     newcomer.post("/start/make", {"title": "First", "box": "40 riflemen, 4 officers"})
     newcomer.get("/start")
-    page = words(newcomer.post("/start/make", {"title": "Second"}))
+    page = words_of(newcomer.post("/start/make", {"title": "Second"}))
     assert "What you have makes all 10 stands" in page
 
 
 def test_where_nobody_sells_what_is_lacking_that_is_said(newcomer: Visitor) -> None:
-    page = words(newcomer.post("/start/make", {"box": "4 officers", "price": "5"}))
+    page = words_of(newcomer.post("/start/make", {"box": "4 officers", "price": "5"}))
     assert "no pack on the list" in page or "nobody" in page.lower()
 
 
 def test_a_lone_force_is_told_what_to_do_for_more(tmp_path: Path) -> None:
     guard = written(tmp_path / "guard", FERRY_GUARD)
-    shown = visitor(guard)
+    shown = Visitor(guard)
     page = shown.get("/start")
-    assert "a collection of one" in words(page)
+    assert "a collection of one" in words_of(page)
     assert "/start/make" not in page.text
     shown.get("/forces/guard/files")
     for action in ("make", "example"):
@@ -142,5 +142,5 @@ def test_a_force_that_is_not_there_is_not_found(newcomer: Visitor) -> None:
 
 def test_a_force_that_cannot_be_counted_says_why(tmp_path: Path) -> None:
     written(tmp_path / "forces" / "guard", FERRY_GUARD.replace("format: 1\n", ""))
-    page = visitor(tmp_path / "forces").get("/start/made?force=guard")
-    assert "'format' is missing" in words(page)
+    page = Visitor(tmp_path / "forces").get("/start/made?force=guard")
+    assert "'format' is missing" in words_of(page)

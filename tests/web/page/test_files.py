@@ -11,7 +11,7 @@ from paradestate.journeys.files import read_file
 from paradestate.store.opening import opened
 from paradestate.text.former import former_versions
 from tests.journeys.conftest import FERRY_GUARD, TOWN_WATCH, written
-from tests.web.visitor import Visitor, visitor, words
+from tests.web.visitor import Visitor, words_of
 
 FILES = "/forces/guard/files"
 BROKEN_OFF = FERRY_GUARD + "stock stands: {boat: {based"
@@ -25,7 +25,7 @@ def guard(tmp_path: Path) -> Path:
 @pytest.fixture
 def owner(guard: Path) -> Visitor:
     """Somebody who looks at the files of the ferry guard."""
-    shown = visitor(guard)
+    shown = Visitor(guard)
     assert shown.get(FILES).status_code == 200
     return shown
 
@@ -45,13 +45,13 @@ def test_every_file_is_listed(owner: Visitor, guard: Path) -> None:
     (guard / "<b>.csv").write_text("x", encoding="utf-8")
     page = owner.get(FILES)
     for name in ("force.yaml", "notes.txt", "<b>.csv"):
-        assert name in words(page)
+        assert name in words_of(page)
     assert "<b>.csv" not in page.text
-    assert "not read" in words(page)
+    assert "not read" in words_of(page)
 
 
 def test_a_file_is_shown_with_what_each_entry_means(owner: Visitor) -> None:
-    page = words(owner.get(f"{FILES}/text?name=force.yaml"))
+    page = words_of(owner.get(f"{FILES}/text?name=force.yaml"))
     assert "Reads" in page
     assert "Rifle section: on 40 x 20 mm; holds 4 riflemen." in page
 
@@ -62,7 +62,7 @@ def test_what_was_saved_is_written_in_the_manner_of_the_file(owner: Visitor, gua
     assert (guard / "force.yaml").read_bytes() == new.encode()
     (former,) = former_versions(guard / "force.yaml")
     assert former.path.read_text(encoding="utf-8") == FERRY_GUARD
-    assert "Written: force.yaml" in words(answer)
+    assert "Written: force.yaml" in words_of(answer)
 
 
 def test_what_was_written_is_undone(owner: Visitor, guard: Path) -> None:
@@ -75,30 +75,30 @@ def test_what_was_written_is_undone(owner: Visitor, guard: Path) -> None:
 
 def test_a_broken_file_is_mended_through_the_page(guard: Path) -> None:
     (guard / "force.yaml").write_text(BROKEN_OFF, encoding="utf-8")
-    owner = visitor(guard)
+    owner = Visitor(guard)
     page = owner.get(f"{FILES}/text?name=force.yaml")
-    assert "ends in the middle" in words(page)
+    assert "ends in the middle" in words_of(page)
     owner.post(f"{FILES}/save", sent(guard, FERRY_GUARD))
-    assert "read without a doubt" in words(owner.get(FILES))
+    assert "read without a doubt" in words_of(owner.get(FILES))
 
 
 def test_with_a_stop_it_is_written_only_at_the_second_time(owner: Visitor, guard: Path) -> None:
     broken = FERRY_GUARD.replace("formation: guard", "formation: gard")
     answer = owner.post(f"{FILES}/save", sent(guard, broken))
     assert answer.status_code == 422
-    assert "Not written yet" in words(answer)
+    assert "Not written yet" in words_of(answer)
     assert "formation: gard" in answer.text
     assert (guard / "force.yaml").read_text(encoding="utf-8") == FERRY_GUARD
     answer = owner.post(f"{FILES}/save", sent(guard, broken, sure="yes"))
     assert (guard / "force.yaml").read_text(encoding="utf-8") == broken
-    assert "1 stop" in words(answer)
+    assert "1 stop" in words_of(answer)
 
 
 def test_a_text_is_checked_without_being_saved(owner: Visitor, guard: Path) -> None:
     broken = FERRY_GUARD.replace("sort: vehicle", "sort: vehicel")
     page = owner.post(f"{FILES}/check", sent(guard, broken, line="5"))
-    assert "Line 5, column 16 Stop:" in words(page)
-    assert "not saved" in words(page)
+    assert "Line 5, column 16 Stop:" in words_of(page)
+    assert "not saved" in words_of(page)
     assert (guard / "force.yaml").read_text(encoding="utf-8") == FERRY_GUARD
 
 
@@ -116,7 +116,7 @@ def test_slips_of_a_file_are_found_as_they_are_typed(
     owner: Visitor, guard: Path, typed: str, said: str
 ) -> None:
     fields = sent(guard, FERRY_GUARD + typed, fragment="yes", line="1", column="1")
-    assert said in words(owner.post(f"{FILES}/check", fields))
+    assert said in words_of(owner.post(f"{FILES}/check", fields))
 
 
 def test_an_offer_is_taken_in_the_text_and_nothing_is_saved(owner: Visitor, guard: Path) -> None:
@@ -126,12 +126,12 @@ def test_an_offer_is_taken_in_the_text_and_nothing_is_saved(owner: Visitor, guar
     mended = owner.post(f"{FILES}/check", sent(guard, broken, mend="5:16"))
     assert "sort: vehicle}" in mended.text
     assert "vehicel" not in mended.text
-    assert "Reads" in words(mended)
+    assert "Reads" in words_of(mended)
 
 
 def test_an_offer_that_is_gone_leaves_the_text_alone(owner: Visitor, guard: Path) -> None:
     page = owner.post(f"{FILES}/check", sent(guard, FERRY_GUARD, mend="99:1"))
-    assert "Reads" in words(page)
+    assert "Reads" in words_of(page)
 
 
 def test_a_fragment_names_the_words_at_the_cursor(owner: Visitor, guard: Path) -> None:
@@ -148,7 +148,7 @@ def test_without_a_cursor_the_words_for_the_end_of_a_line_are_named(
 ) -> None:
     typed = FERRY_GUARD + "bench:\n  "
     line = str(typed.count("\n") + 1)
-    page = words(owner.post(f"{FILES}/check", sent(guard, typed, line=line)))
+    page = words_of(owner.post(f"{FILES}/check", sent(guard, typed, line=line)))
     assert "May stand here" in page
     assert "stages" in page
     for strange in ("0", "-1", "x", "9" * 30):
@@ -169,8 +169,8 @@ def test_who_comes_second_sees_both_versions_and_loses_neither(owner: Visitor, g
     (guard / "force.yaml").write_text(other, encoding="utf-8")
     answer = owner.post(f"{FILES}/save", mine)
     assert answer.status_code == 409
-    assert "River guard" in words(answer)
-    assert "Lake guard" in words(answer)
+    assert "River guard" in words_of(answer)
+    assert "Lake guard" in words_of(answer)
     assert (guard / "force.yaml").read_text(encoding="utf-8") == other
     owner.post(f"{FILES}/save", {**mine, "mark": owner.hidden("mark")})
     assert "Lake guard" in (guard / "force.yaml").read_text(encoding="utf-8")
@@ -188,17 +188,17 @@ def test_a_file_that_was_taken_away_meanwhile_is_written_anew(owner: Visitor, gu
     (guard / "prices.yaml").unlink()
     answer = owner.post(f"{FILES}/save", mine)
     assert answer.status_code == 409
-    assert "the only one left" in words(answer)
+    assert "the only one left" in words_of(answer)
     owner.post(f"{FILES}/save", {**mine, "mark": owner.hidden("mark")})
     assert (guard / "prices.yaml").read_text(encoding="utf-8") == "states: [lost]\n"
 
 
 def test_a_new_file_is_made_when_it_is_saved(owner: Visitor, guard: Path) -> None:
     page = owner.get(f"{FILES}/text?new=yes&name=shop")
-    assert "shop.yaml" in words(page)
+    assert "shop.yaml" in words_of(page)
     assert not (guard / "shop.yaml").exists()
     fields: dict[str, str | list[str]] = {"name": "shop.yaml", "mark": "", "text": "states: [up]"}
-    assert "Written: shop.yaml" in words(owner.post(f"{FILES}/save", fields))
+    assert "Written: shop.yaml" in words_of(owner.post(f"{FILES}/save", fields))
     assert (guard / "shop.yaml").read_text(encoding="utf-8") == "states: [up]"
     assert "states: [up]" in owner.get(f"{FILES}/text?new=yes&name=shop.yaml").text
 
@@ -211,7 +211,7 @@ def test_no_file_is_begun_under_a_hostile_name(owner: Visitor, guard: Path, name
     before = sorted(guard.parent.rglob("*"))
     answer = owner.get(f"{FILES}/text?new=yes&name={name}")
     assert answer.status_code in {503, 409}
-    assert "No file was begun" in words(answer)
+    assert "No file was begun" in words_of(answer)
     assert sorted(guard.parent.rglob("*")) == before
 
 
@@ -224,7 +224,7 @@ def test_nothing_is_written_under_a_hostile_name(
     fields: dict[str, str | list[str]] = {"name": name, "mark": "", "text": "x", "sure": "yes"}
     answer = owner.post(f"{FILES}/{action}", {**fields, "version": "../x"})
     assert answer.status_code == 503
-    assert "othing was" in words(answer)
+    assert "othing was" in words_of(answer)
     assert sorted(guard.parent.rglob("*")) == before
 
 
@@ -233,7 +233,7 @@ def test_nothing_is_written_under_a_hostile_name(
 def test_nothing_outside_the_folder_is_ever_shown(guard: Path, part: str, name: str) -> None:
     (guard.parent / "secret.yaml").write_text("secret: word", encoding="utf-8")
     (guard / "out.yaml").symlink_to(guard.parent / "secret.yaml")
-    answer = visitor(guard).get(f"{FILES}/{part}?name={name}&version=x")
+    answer = Visitor(guard).get(f"{FILES}/{part}?name={name}&version=x")
     assert answer.status_code == 503
     assert "secret: word" not in answer.text
 
@@ -255,16 +255,16 @@ def test_a_picture_is_not_shown_as_text(owner: Visitor, guard: Path) -> None:
     owner.post(f"{FILES}/save", sent(guard, FERRY_GUARD.replace("Ferry", "River")))
     (guard / "force.yaml").write_bytes(b"\x89PNG\r\n")
     page = owner.get(f"{FILES}/text?name=force.yaml")
-    assert "This is a picture (PNG)" in words(page)
-    assert "Go back to the copy" in words(page)
+    assert "This is a picture (PNG)" in words_of(page)
+    assert "Go back to the copy" in words_of(page)
 
 
 def test_a_former_version_is_shown_beside_the_present_one(owner: Visitor, guard: Path) -> None:
     owner.post(f"{FILES}/save", sent(guard, FERRY_GUARD.replace("Ferry", "River")))
     version = former_versions(guard / "force.yaml")[0].path.name
     page = owner.get(f"{FILES}/former?name=force.yaml&version={version}")
-    assert "Ferry guard" in words(page)
-    assert "River guard" in words(page)
+    assert "Ferry guard" in words_of(page)
+    assert "River guard" in words_of(page)
 
 
 def test_a_former_version_with_a_stop_is_put_back_only_when_that_is_said(
@@ -281,7 +281,7 @@ def test_a_former_version_with_a_stop_is_put_back_only_when_that_is_said(
     }
     answer = owner.post(f"{FILES}/put-back", fields)
     assert answer.status_code == 422
-    assert "Not written" in words(answer)
+    assert "Not written" in words_of(answer)
     owner.post(f"{FILES}/put-back", {**fields, "sure": owner.hidden("sure")})
     assert (guard / "force.yaml").read_text(encoding="utf-8") == broken
 
@@ -289,17 +289,17 @@ def test_a_former_version_with_a_stop_is_put_back_only_when_that_is_said(
 def test_the_copy_that_is_whole_is_offered(owner: Visitor, guard: Path) -> None:
     owner.post(f"{FILES}/save", sent(guard, BROKEN_OFF, sure="yes"))
     page = owner.get(f"{FILES}/text?name=force.yaml")
-    assert "The copy kept on 2026-03-05 at 21:14 UTC is whole" in words(page)
+    assert "The copy kept on 2026-03-05 at 21:14 UTC is whole" in words_of(page)
 
 
 def test_a_newer_format_is_shown_and_not_written(guard: Path) -> None:
     newer = FERRY_GUARD.replace("format: 1", "format: 2")
     (guard / "force.yaml").write_text(newer, encoding="utf-8")
-    owner = visitor(guard)
-    assert "Opened read-only" in words(owner.get(f"{FILES}/text?name=force.yaml"))
+    owner = Visitor(guard)
+    assert "Opened read-only" in words_of(owner.get(f"{FILES}/text?name=force.yaml"))
     answer = owner.post(f"{FILES}/save", sent(guard, newer.replace("Ferry", "River"), sure="yes"))
     assert answer.status_code == 422
-    assert "newer format" in words(answer)
+    assert "newer format" in words_of(answer)
     assert (guard / "force.yaml").read_text(encoding="utf-8") == newer
 
 
@@ -314,9 +314,9 @@ def test_of_a_list_typed_in_from_a_book_it_is_said_wherever_it_is_handed_out(
 ) -> None:
     private = FERRY_GUARD.replace("figures:", "private: yes\nfigures:", 1)
     (guard / "force.yaml").write_text(private, encoding="utf-8")
-    owner = visitor(guard)
+    owner = Visitor(guard)
     for path in (FILES, f"{FILES}/text?name=force.yaml"):
-        assert "Sharing it may not be yours to do" in words(owner.get(path))
+        assert "Sharing it may not be yours to do" in words_of(owner.get(path))
 
 
 def test_a_spreadsheet_is_handed_out_changed_and_put_in_its_place(
@@ -324,7 +324,7 @@ def test_a_spreadsheet_is_handed_out_changed_and_put_in_its_place(
 ) -> None:
     sheet = "figure,painted\nboat,1\n"
     answer = owner.post(f"{FILES}/upload", {"name": "", "mark": ""}, files=one("stock.csv", sheet))
-    assert "Written: stock.csv" in words(answer)
+    assert "Written: stock.csv" in words_of(answer)
     again = owner.post(f"{FILES}/upload", {"name": "", "mark": ""}, files=one("stock.csv", "x"))
     assert again.status_code == 409
     fields: dict[str, str | list[str]] = {"name": "stock.csv", "mark": mark(guard, "stock.csv")}
@@ -358,7 +358,7 @@ def test_a_spreadsheet_with_stops_is_taken_in_only_when_that_is_said(
     fields: dict[str, str | list[str]] = {"name": "", "mark": ""}
     answer = owner.post(f"{FILES}/upload", fields, files=one("stock.csv", sheet))
     assert answer.status_code == 422
-    assert "stock!A2" in answer.text or "'boot' isn't defined" in words(answer)
+    assert "stock!A2" in answer.text or "'boot' isn't defined" in words_of(answer)
     assert not (guard / "stock.csv").exists()
     fields = {"name": owner.hidden("name"), "mark": owner.hidden("mark"), "sure": "yes"}
     owner.post(f"{FILES}/upload", fields, files=one("stock.csv", sheet))
@@ -369,13 +369,13 @@ def test_a_spreadsheet_with_stops_is_taken_in_only_when_that_is_said(
 def test_who_loads_the_answer_to_a_form_anew_gets_the_list(owner: Visitor, action: str) -> None:
     answer = owner.get(f"{FILES}/{action}")
     assert answer.status_code == 200
-    assert "The files themselves" in words(answer)
+    assert "The files themselves" in words_of(answer)
 
 
 def test_without_a_file_nothing_is_taken_in(owner: Visitor) -> None:
     answer = owner.post(f"{FILES}/upload", {"name": "", "mark": ""})
     assert answer.status_code == 422
-    assert "No file was chosen" in words(answer)
+    assert "No file was chosen" in words_of(answer)
 
 
 def test_a_workbook_comes_back_as_it_went(owner: Visitor, guard: Path) -> None:
@@ -396,14 +396,14 @@ def test_a_workbook_comes_back_as_it_went(owner: Visitor, guard: Path) -> None:
 
 
 def test_a_lone_force_is_told_how_to_have_a_variant(owner: Visitor) -> None:
-    assert "a collection of one" in words(owner.get(FILES))
+    assert "a collection of one" in words_of(owner.get(FILES))
     answer = owner.post(f"{FILES}/copy", {})
     assert answer.status_code == 409
 
 
 def test_forces_without_a_journal_are_told_how_to_share_one(tmp_path: Path) -> None:
     written(tmp_path / "club" / "guard", FERRY_GUARD)
-    page = words(visitor(tmp_path / "club").get(FILES))
+    page = words_of(Visitor(tmp_path / "club").get(FILES))
     assert "share no journal yet" in page
     assert "Copy as a variant" not in page
 
@@ -412,11 +412,11 @@ def test_a_force_of_a_collection_is_copied_as_a_variant(tmp_path: Path) -> None:
     written(tmp_path / "club" / "guard", FERRY_GUARD)
     written(tmp_path / "club" / "watch", TOWN_WATCH)
     with opened(collection_of(tmp_path / "club").address, writing=True):
-        owner = visitor(tmp_path / "club")
-    assert "Copy as a variant" in words(owner.get(FILES))
+        owner = Visitor(tmp_path / "club")
+    assert "Copy as a variant" in words_of(owner.get(FILES))
     page = owner.post(f"{FILES}/copy", {})
-    assert "This is the copy" in words(page)
-    assert "Ferry guard (variant)" in words(page)
+    assert "This is the copy" in words_of(page)
+    assert "Ferry guard (variant)" in words_of(page)
     assert (tmp_path / "club" / "ferry-guard-variant" / "force.yaml").is_file()
 
 
@@ -424,5 +424,5 @@ def test_an_address_cannot_have_the_page_say_that_something_was_written(owner: V
     for query in ("written=../x&former=y", "written=none.yaml&former=", "copied=<b>"):
         page = owner.get(f"{FILES}?{query}")
         assert page.status_code == 200
-        assert "Written:" not in words(page)
+        assert "Written:" not in words_of(page)
         assert "<b>" not in page.text.split("<main", 1)[1].split("lead", 1)[0]

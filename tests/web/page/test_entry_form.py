@@ -6,7 +6,7 @@ import pytest
 
 from paradestate.text.former import former_versions
 from tests.journeys.conftest import FERRY_GUARD, written
-from tests.web.visitor import Visitor, visitor, words
+from tests.web.visitor import Visitor, words_of
 
 FILES = "/forces/guard/files"
 BOAT: dict[str, str | list[str]] = {"sort": "figures", "name": "boat", "of": ""}
@@ -22,7 +22,7 @@ def guard(tmp_path: Path) -> Path:
 @pytest.fixture
 def owner(guard: Path) -> Visitor:
     """Somebody who has the form of the boat before them."""
-    shown = visitor(guard)
+    shown = Visitor(guard)
     assert shown.get(f"{FILES}/entry?sort=figures&name=boat").status_code == 200
     return shown
 
@@ -50,21 +50,21 @@ def test_every_sort_has_its_list(owner: Visitor, sort: str) -> None:
 def test_a_form_is_filled_in_as_the_file_says_it(owner: Visitor) -> None:
     page = owner.get(f"{FILES}/entry?sort=figures&name=boat")
     assert "<option selected>vehicle</option>" in page.text
-    assert "force.yaml" in words(page)
+    assert "force.yaml" in words_of(page)
 
 
 def test_nothing_is_written_before_it_was_looked_at(owner: Visitor, guard: Path) -> None:
     fields = {**BOAT, SORT: "scenery"}
     page = owner.post(f"{FILES}/entry", {**fields, "step": "look"})
-    assert "goes boat: {sort: vehicle}" in words(page)
-    assert "comes boat: {sort: scenery}" in words(page)
+    assert "goes boat: {sort: vehicle}" in words_of(page)
+    assert "comes boat: {sort: scenery}" in words_of(page)
     owner.post(f"{FILES}/entry", {**fields, "step": "write", "shown": "", "mark": ""})
     assert text(guard) == FERRY_GUARD
 
 
 def test_what_was_looked_at_is_written_and_can_be_undone(owner: Visitor, guard: Path) -> None:
     page = owner.post(f"{FILES}/entry", look(owner, {**BOAT, SORT: "scenery"}))
-    assert "Written: force.yaml" in words(page)
+    assert "Written: force.yaml" in words_of(page)
     assert text(guard) == FERRY_GUARD.replace("sort: vehicle", "sort: scenery")
     owner.post(
         f"{FILES}/put-back", {name: owner.hidden(name) for name in ("name", "version", "mark")}
@@ -76,7 +76,7 @@ def test_what_was_looked_at_is_written_and_can_be_undone(owner: Visitor, guard: 
 def test_what_was_changed_after_looking_is_looked_at_again(owner: Visitor, guard: Path) -> None:
     fields = look(owner, {**BOAT, SORT: "scenery"})
     page = owner.post(f"{FILES}/entry", {**fields, SORT: "gun"})
-    assert "comes boat: {sort: gun}" in words(page)
+    assert "comes boat: {sort: gun}" in words_of(page)
     assert text(guard) == FERRY_GUARD
 
 
@@ -95,7 +95,7 @@ def test_with_a_stop_it_says_so_and_is_written_only_all_the_same(
     assert owner.hidden("sure") == "yes"
     page = owner.post(f"{FILES}/entry", fields)
     assert page.status_code == 422
-    assert "Stop:" in words(page)
+    assert "Stop:" in words_of(page)
     assert text(guard) == FERRY_GUARD
     owner.post(f"{FILES}/entry", {**fields, "sure": "yes"})
     assert "height: tall" in text(guard)
@@ -103,14 +103,14 @@ def test_with_a_stop_it_says_so_and_is_written_only_all_the_same(
 
 def test_what_was_filled_in_as_it_was_changes_nothing(owner: Visitor, guard: Path) -> None:
     page = owner.post(f"{FILES}/entry", {**BOAT, SORT: "vehicle", "step": "look"})
-    assert "Nothing would change" in words(page)
+    assert "Nothing would change" in words_of(page)
     owner.post(f"{FILES}/entry", look(owner, {**BOAT, SORT: "vehicle"}))
     assert text(guard) == FERRY_GUARD
     assert former_versions(guard / "force.yaml") == ()
 
 
 def test_a_source_and_its_pack_are_added(owner: Visitor, guard: Path) -> None:
-    assert "Write a source down first" in words(owner.get(f"{FILES}/entries?sort=packs"))
+    assert "Write a source down first" in words_of(owner.get(f"{FILES}/entries?sort=packs"))
     owner.get(f"{FILES}/entry?sort=sources&name=North&new=yes")
     source: dict[str, str | list[str]] = {
         "sort": "sources",
@@ -132,7 +132,7 @@ def test_a_source_and_its_pack_are_added(owner: Visitor, guard: Path) -> None:
     }
     owner.post(f"{FILES}/entry", look(owner, pack))
     assert "N1: {price: 8.00, holds: {boat: 1}}" in text(guard)
-    assert "N1" in words(owner.get(f"{FILES}/entries?sort=packs"))
+    assert "N1" in words_of(owner.get(f"{FILES}/entries?sort=packs"))
 
 
 def test_names_are_written_one_a_line(owner: Visitor, guard: Path) -> None:
@@ -158,7 +158,7 @@ def test_no_entry_is_begun_under_a_name_that_cannot_be(owner: Visitor, name: str
 def test_an_entry_that_is_there_is_not_begun_again(owner: Visitor) -> None:
     answer = owner.get(f"{FILES}/entry?sort=stands&new=yes&name=boat")
     assert answer.status_code == 422
-    assert "is there already" in words(answer)
+    assert "is there already" in words_of(answer)
 
 
 @pytest.mark.parametrize("part", ["entries", "entry"])
@@ -176,4 +176,4 @@ def test_what_a_form_cannot_change_is_said(owner: Visitor, guard: Path) -> None:
     (guard / "stock.csv").write_text("figure,painted\nboat,1\n", encoding="utf-8")
     answer = owner.get(f"{FILES}/entry?sort=stock&name=boat")
     assert answer.status_code == 409
-    assert "stands in the spreadsheet stock.csv" in words(answer)
+    assert "stands in the spreadsheet stock.csv" in words_of(answer)
