@@ -8,6 +8,7 @@ as a former version, and who comes second is told and gets both texts.
 
 import datetime
 import hashlib
+import os
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
@@ -20,6 +21,7 @@ from paradestate.text.decoding import MOST_BYTES, decoded
 from paradestate.text.error import FileChangedError, FileError
 from paradestate.text.file_name import file_in, file_name_refusal, leads_outside
 from paradestate.text.former import Former, former_versions
+from paradestate.text.unfit_file import printable, unfit
 from paradestate.text.whole_copy import whole_copy
 from paradestate.text.whole_file import read_whole, write_changed, write_new
 
@@ -135,7 +137,7 @@ def mark_of(data: bytes) -> str:
 def files_of(folder: Path) -> tuple[ForceFile, ...]:
     """The files of a force folder by name. Raises FileError where it can't be read."""
     try:
-        there = sorted(folder.iterdir(), key=lambda path: path.name.encode("utf-8", "replace"))
+        there = sorted(folder.iterdir(), key=lambda path: os.fsencode(path.name))
         return tuple(_files(there))
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
@@ -146,9 +148,11 @@ def _files(paths: list[Path]) -> Iterator[ForceFile]:
         if path.name.startswith(".") or path.is_dir():
             continue
         kind = FileKind.OUTSIDE if leads_outside(path) else KINDS.get(path.suffix, FileKind.OTHER)
-        is_read = kind in {FileKind.FORCE_DATA, FileKind.SPREADSHEET} and path.is_file()
+        if kind in {FileKind.FORCE_DATA, FileKind.SPREADSHEET} and unfit(path) is not None:
+            kind = FileKind.OTHER
+        is_read = kind in {FileKind.FORCE_DATA, FileKind.SPREADSHEET}
         yield ForceFile(
-            name=path.name,
+            name=printable(path.name),
             kind=kind,
             # of a link that leads outside, or nowhere, its own
             size=path.stat().st_size if is_read else path.lstat().st_size,
@@ -235,4 +239,7 @@ def _path(folder: Path, name: str) -> Path:
     refusal = file_name_refusal(name)
     if refusal is not None:
         raise FileError(f"{refusal} Nothing was read or written.")
+    found = unfit(path) if os.path.lexists(path) else None
+    if found is not None:
+        raise FileError(f"'{name}': {found.message} Nothing was read or written. {found.hint}")
     return path

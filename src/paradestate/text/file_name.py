@@ -49,8 +49,11 @@ def file_name_refusal(name: str) -> str | None:
 
 
 def leads_outside(path: Path) -> bool:
-    """Whether a path is a link that leads out of the folder that it stands in."""
-    return path.resolve().parent != path.parent.resolve()
+    """Whether a path is a link that leads out of the folder that it stands in, or in a circle."""
+    try:
+        return path.resolve().parent != path.parent.resolve()
+    except (OSError, RuntimeError):  # a circle: which of the two differs by the Python
+        return True
 
 
 def file_in(folder: Path, name: str) -> Path:

@@ -1,11 +1,12 @@
 """A force folder read: files, trees, one joined tree, a force with findings."""
 
+import os
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from paradestate.core.finding import Finding, Level, in_reading_order
+from paradestate.core.finding import Finding, Level, in_reading_order, stops
 from paradestate.core.force import Force
 from paradestate.core.place import Place
 from paradestate.text.context import Context
@@ -19,6 +20,7 @@ from paradestate.text.spreadsheet.csv_sheet import read_csv
 from paradestate.text.spreadsheet.section import any_is_read, no_sheet, read_sheets
 from paradestate.text.spreadsheet.workbook import read_workbook
 from paradestate.text.tree import Node, places_within
+from paradestate.text.unfit_file import printable, unfit
 from paradestate.text.whole_copy import with_whole_copy
 from paradestate.text.yaml_tree import read_yaml
 
@@ -56,15 +58,23 @@ def traces(folder: Path) -> tuple[tuple[str, int, int, int, int], ...]:
     """
     try:
         seen = [
-            (path.name, path.stat())
+            (path.name, _state(path))
             for path in sorted(folder.iterdir())
-            if path.suffix in READ_ENDINGS | {".yml"} or path.is_dir()
+            if path.name[0] != "." and (path.suffix in READ_ENDINGS | {".yml"} or path.is_dir())
         ]
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
     return tuple(
         (name, stat.st_ino, stat.st_size, stat.st_mtime_ns, stat.st_ctime_ns) for name, stat in seen
     )
+
+
+def _state(path: Path) -> os.stat_result:
+    """Of a link the state of what it leads to; where that is nowhere, its own."""
+    try:
+        return path.stat()
+    except OSError:
+        return path.lstat()
 
 
 def read_folder(folder: Path, *, instead: Mapping[str, bytes] | None = None) -> Reading:
@@ -74,10 +84,12 @@ def read_folder(folder: Path, *, instead: Mapping[str, bytes] | None = None) -> 
     """
     try:
         there = [path for path in folder.iterdir() if not path.name.startswith(".")]
+        named = [path for path in there if path.suffix in READ_ENDINGS]
+        unread = {path: found for path in named if (found := unfit(path)) is not None}
         files = {
             str(path): path.read_bytes()
-            for path in sorted(there, key=lambda path: path.name.encode())
-            if path.is_file() and path.suffix in READ_ENDINGS
+            for path in sorted(named, key=lambda path: os.fsencode(path.name))
+            if path not in unread and path.is_file()
         }
         others = [str(path) for path in sorted(there) if path.suffix == ".yml"]
         reading = read_files(files | dict(instead or {}), folder=str(folder))
@@ -85,8 +97,10 @@ def read_folder(folder: Path, *, instead: Mapping[str, bytes] | None = None) -> 
         findings = [_with_forces_below(with_whole_copy(found), below) for found in reading.findings]
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror}") from error
-    findings.extend(_not_read(name) for name in others)
-    return replace(reading, findings=in_reading_order(findings))
+    findings.extend(_not_read(printable(name)) for name in others)
+    findings.extend(unread.values())
+    whole = reading.whole and not stops(unread.values())
+    return replace(reading, findings=in_reading_order(findings), whole=whole)
 
 
 def read_files(files: Mapping[str, bytes], *, folder: str = "force") -> Reading:

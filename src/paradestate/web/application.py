@@ -175,12 +175,13 @@ def _visit(site: Site, request: Request) -> Visit:
 def _first(visit: Visit) -> Response:
     """The only force, or the list of them; where there is none, how to raise one."""
     forces = visit.site.forces()
-    if not forces:
+    not_shown = visit.site.not_shown() if visit.site.folder.exists() else ()
+    if not forces and not not_shown:
         return visit.to(f"/{start.PAGE.path}")
-    if len(forces) == 1:
+    if len(forces) == 1 and not not_shown:
         visit = replace(visit, name=next(iter(forces)))
         return visit.back_to(PAGES[0].path)
-    return visit.page("forces.html", forces=forces)
+    return visit.page("forces.html", forces=forces, not_shown=not_shown)
 
 
 def _templates() -> Environment:

@@ -12,9 +12,10 @@ from paradestate.core.sentence.wording import several
 from paradestate.solve.error import SolverError
 from paradestate.store.error import StoreError
 from paradestate.text.error import EditError, FileChangedError, FileError
+from paradestate.web.guard import HEADERS
 from paradestate.web.search import TooManySearchesError
 
-CONFLICT, UNAVAILABLE = 409, 503
+CONFLICT, BROKEN, UNAVAILABLE = 409, 500, 503
 
 PAGE = """<!doctype html><html lang="en-GB"><head><meta charset="utf-8">
 <meta name="viewport" content="width=device-width,initial-scale=1">
@@ -62,6 +63,18 @@ def refused(_request: Request, error: Exception) -> Response:
     return answer
 
 
+def went_wrong(_request: Request, _error: Exception) -> Response:
+    """A mistake of this program: said as one, with the policy, which is put on further in."""
+    answer = _page("This program made a mistake", MISTAKE, status=BROKEN)
+    answer.headers.update(HEADERS)
+    return answer
+
+
+MISTAKE = (
+    "It couldn't answer that. What was written before is whole; look at the Journal and at Files "
+    "whether this was. The window in which it was started says more: send that to its makers."
+)
+
 TITLES = {
     400: "This can't be read",
     403: "This isn't allowed",
@@ -77,6 +90,7 @@ HANDLERS: Mapping[int | type[Exception], ExceptionHandler] = {
     EditError: cannot_change,
     TooManySearchesError: too_many_searches,
     HTTPException: refused,
+    Exception: went_wrong,
 }
 
 

@@ -7,9 +7,11 @@ from pathlib import Path
 
 from jinja2 import Environment
 
+from paradestate.core.log_slip import is_text
 from paradestate.journeys.collection import holds_force
 from paradestate.journeys.memory import Memory
 from paradestate.text.error import FileError
+from paradestate.text.unfit_file import printable
 from paradestate.web.phone.gate import Door
 from paradestate.web.phone.listener import PhoneListener
 from paradestate.web.search import Searches
@@ -63,12 +65,23 @@ class Site:
             if not self.folder.exists():
                 return {}
             if holds_force(self.folder):
-                return {self.folder.resolve().name: self.folder}
+                return {printable(self.folder.resolve().name) or "force": self.folder}
             below = [path for path in sorted(self.folder.iterdir()) if _may_hold(path)]
             return {path.name: path for path in below if holds_force(path)}
         except OSError as error:
             raise FileError(f"{error.filename}: {error.strerror}") from error
 
+    def not_shown(self) -> tuple[str, ...]:
+        """Folders that no address can name, because their names aren't UTF-8; as far as they are.
+
+        Raises FileError where the folder can't be read.
+        """
+        try:
+            names = sorted(path.name for path in self.folder.iterdir() if path.is_dir())
+        except OSError as error:
+            raise FileError(f"{error.filename}: {error.strerror}") from error
+        return tuple(printable(name) for name in names if not is_text(name))
+
 
 def _may_hold(path: Path) -> bool:
-    return path.is_dir() and not path.name.startswith(".")
+    return path.is_dir() and not path.name.startswith(".") and is_text(path.name)
