@@ -50,7 +50,7 @@ def test_every_file_is_listed_with_what_it_is(guard: Path) -> None:
     assert {name: each.kind for name, each in listed.items()} == {
         "force.yaml": FileKind.FORCE_DATA,
         "notes.txt": FileKind.OTHER,
-        "nowhere.yaml": FileKind.FORCE_DATA,
+        "nowhere.yaml": FileKind.OTHER,
         "out.yaml": FileKind.OUTSIDE,
         "packs.csv": FileKind.SPREADSHEET,
     }

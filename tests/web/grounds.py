@@ -75,7 +75,7 @@ def faults(answer: Answer) -> list[str]:
     policy = {name: answer.header(name) for name in HEADERS}
     is_page = answer.header("content-type").startswith("text/html")
     tried = {
-        # 503 is how a failure of the world is said in words, such as a name that no file may have
+        # 503 is how a failure of the world is said in words, such as a file that is gone
         f"the status is {answer.status}": answer.status >= 500 and answer.status != UNAVAILABLE,
         "it holds what lies beside the collection": BESIDE.encode() in answer.body,
         "it lacks the content policy": policy != HEADERS,

@@ -1,5 +1,6 @@
 """A page server of this process on a free port of this machine, for as long as a block lasts."""
 
+import asyncio
 import socket
 import threading
 from collections.abc import Callable, Iterator
@@ -7,6 +8,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic, sleep
+from typing import Literal
 from urllib.parse import quote
 
 import uvicorn
@@ -54,7 +56,12 @@ def serving(folder: Path, *, clock: Clock = local_time) -> Iterator[Served]:
 
 
 @contextmanager
-def running(made: Callable[[int], ASGIApp], *, certificate: Path | None = None) -> Iterator[str]:
+def running(
+    made: Callable[[int], ASGIApp],
+    *,
+    certificate: Path | None = None,
+    http: type[asyncio.Protocol] | Literal["auto"] = "auto",
+) -> Iterator[str]:
     """The address at which an application made for a port answers while the block lasts.
 
     With a certificate, which is to be there once the application is made, over TLS.
@@ -64,6 +71,7 @@ def running(made: Callable[[int], ASGIApp], *, certificate: Path | None = None) 
         # its own log stays silent: a line that a test doesn't ask for fails it
         config = uvicorn.Config(
             made(port),
+            http=http,
             log_config=None,
             access_log=False,
             timeout_graceful_shutdown=1,

@@ -1,6 +1,7 @@
 """Folders that hold what nobody meant to put there: every page answers, and says what it is."""
 
 import os
+import socket
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from paradestate.web.guard import HEADERS
 from paradestate.web.page_kind import Page
 from tests.journeys.conftest import FERRY_GUARD, written
 from tests.web.asking import Asking
+from tests.web.server import serving
 from tests.web.visitor import HOST, visitor, words
 
 ODD_NAMES = [
@@ -101,3 +103,50 @@ def test_a_mistake_of_the_program_is_said_under_the_policy(
     assert answer.status_code == 500
     assert "made a mistake" in answer.text
     assert {name: answer.headers[name] for name in HEADERS} == HEADERS
+
+
+@pytest.mark.parametrize(
+    ("content_type", "status"),
+    [
+        ("multipart/form-data; boundary=x; charset=undefined", 400),
+        ("multipart/form-data; boundary=x; charset=unicode_escape", 400),
+        ("multipart/form-data; boundary=x; charset*=utf-7''a", 400),
+        ("application/x-www-form-urlencoded; charset=utf-7", 400),
+        ("multipart/form-data; boundary=x; charset=UTF-8", 403),
+        ("multipart/form-data; boundary=x", 403),
+    ],
+)
+def test_a_form_in_other_signs_than_ours_is_refused(
+    tmp_path: Path, content_type: str, status: int
+) -> None:
+    written(tmp_path / "guard", FERRY_GUARD)
+    served = application(new_site(tmp_path, hosts=frozenset({HOST})))
+    body = b'--x\r\nContent-Disposition: form-data; name="token"\r\n\r\n\\ud800\r\n--x--\r\n'
+    headers = {"Origin": f"http://{HOST}", "Content-Type": content_type}
+    with Asking(served, url=f"http://{HOST}") as asking:
+        answer = asking.ask("POST", "/forces/guard/files/copy", headers=headers, body=body)
+    assert answer.status == status
+    assert "Nothing was changed" in answer.text
+
+
+def test_a_form_that_comes_too_slowly_is_not_waited_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    written(tmp_path / "guard", FERRY_GUARD)
+    monkeypatch.setattr("paradestate.web.form.MOST_SECONDS", 0.1)
+    with serving(tmp_path / "guard") as served:
+        host = served.url.removeprefix("http://")
+        address, _, port = host.partition(":")
+        with socket.create_connection((address, int(port))) as talk:
+            head = (
+                "POST /forces/guard/files/copy HTTP/1.1",
+                f"Host: {host}",
+                f"Origin: {served.url}",
+                "Content-Type: application/x-www-form-urlencoded",
+                "Content-Length: 99",
+                "",
+                "a=",
+            )
+            talk.sendall("\r\n".join(head).encode())
+            talk.settimeout(20)
+            assert b" 408 " in talk.recv(65_536)

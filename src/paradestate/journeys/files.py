@@ -18,7 +18,7 @@ from typing import TypeAlias
 from paradestate.core.finding import Finding, stops
 from paradestate.journeys.check import Checked, checked
 from paradestate.text.decoding import MOST_BYTES, decoded
-from paradestate.text.error import FileChangedError, FileError
+from paradestate.text.error import FileChangedError, FileError, NameRefusedError
 from paradestate.text.file_name import file_in, file_name_refusal, leads_outside
 from paradestate.text.former import Former, former_versions
 from paradestate.text.unfit_file import printable, unfit
@@ -238,7 +238,7 @@ def _path(folder: Path, name: str) -> Path:
     path = file_in(folder, name)
     refusal = file_name_refusal(name)
     if refusal is not None:
-        raise FileError(f"{refusal} Nothing was read or written.")
+        raise NameRefusedError(f"{refusal} Nothing was read or written.")
     found = unfit(path) if os.path.lexists(path) else None
     if found is not None:
         raise FileError(f"'{name}': {found.message} Nothing was read or written. {found.hint}")

@@ -3,6 +3,7 @@
 Exception
 FileError            a file or folder can't be read or written; says which and why
   FileChangedError   the file isn't any more what it was when it was read; holds both texts
+  NameRefusedError   no file or folder may be called so; says why
   FolderTakenError   a folder is there already and holds something
 EditError            a change can't be made so that everything else in the file stays
 """
@@ -28,6 +29,10 @@ class FileChangedError(FileError):
         """What was to be written."""
         self.there = there
         """What is there now; None where the file is gone."""
+
+
+class NameRefusedError(FileError):
+    """No file or folder may be called so, or none of that name is read; nothing was done."""
 
 
 class FolderTakenError(FileError):

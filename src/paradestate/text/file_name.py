@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-from paradestate.text.error import FileError
+from paradestate.text.error import FileError, NameRefusedError
 
 ENDINGS = (".yaml", ".csv", ".xlsx", ".ods")
 """Of the files that a force folder is read from."""
@@ -59,11 +59,12 @@ def leads_outside(path: Path) -> bool:
 def file_in(folder: Path, name: str) -> Path:
     """The path of a file of a folder, whether or not it is there.
 
-    Raises FileError where the name can't be that of one, or leads outside.
+    Raises NameRefusedError where the name can't be that of one, and FileError where it leads
+    outside.
     """
     refusal = name_refusal(name)
     if refusal is not None:
-        raise FileError(f"'{name}': {refusal} Nothing was read or written.")
+        raise NameRefusedError(f"'{name}': {refusal} Nothing was read or written.")
     path = folder / name
     if leads_outside(path):
         raise FileError(

@@ -11,11 +11,11 @@ from starlette.types import ExceptionHandler
 from paradestate.core.sentence.wording import several
 from paradestate.solve.error import SolverError
 from paradestate.store.error import StoreError
-from paradestate.text.error import EditError, FileChangedError, FileError
+from paradestate.text.error import EditError, FileChangedError, FileError, NameRefusedError
 from paradestate.web.guard import HEADERS
 from paradestate.web.search import TooManySearchesError
 
-CONFLICT, BROKEN, UNAVAILABLE = 409, 500, 503
+CONFLICT, UNPROCESSABLE, BROKEN, UNAVAILABLE = 409, 422, 500, 503
 
 PAGE = """<!doctype html><html lang="en-GB"><head><meta charset="utf-8">
 <meta name="viewport" content="width=device-width,initial-scale=1">
@@ -40,6 +40,11 @@ def file_changed(_request: Request, error: Exception) -> Response:
 def cannot_change(_request: Request, error: Exception) -> Response:
     """A change that a program can't make without touching something else."""
     return _page("This can't be changed here", str(error), status=CONFLICT)
+
+
+def name_refused(_request: Request, error: Exception) -> Response:
+    """A name that no file may have: nothing failed, it is only to be typed otherwise."""
+    return _page("No file can be called so", str(error), status=UNPROCESSABLE)
 
 
 def world_failed(_request: Request, error: Exception) -> Response:
@@ -84,6 +89,7 @@ TITLES = {
 
 HANDLERS: Mapping[int | type[Exception], ExceptionHandler] = {
     FileChangedError: file_changed,
+    NameRefusedError: name_refused,
     FileError: world_failed,
     StoreError: world_failed,
     SolverError: world_failed,

@@ -1,5 +1,7 @@
 """What a form sent: texts and files, all of bounded number and length."""
 
+import asyncio
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -12,6 +14,8 @@ from paradestate.web.token import COOKIE, FIELD, is_token
 
 MOST_FIELDS = 2_000
 MOST_FILES = 10
+MOST_SECONDS = 60.0
+"""For all of it to come in; who sends more slowly than that keeps others waiting."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,10 +47,15 @@ class Form:
 
 async def posted_form(request: Request, *, secret: bytes) -> Form:
     """The form of a request. Raises HTTPException where it can't be read or isn't ours."""
+    if not _is_utf8(request.headers.get("content-type", "")):
+        raise HTTPException(400, "Only forms in UTF-8 are read. Nothing was changed.")
     try:
-        fields = await request.form(
-            max_files=MOST_FILES, max_fields=MOST_FIELDS, max_part_size=MOST_BYTES
-        )
+        async with asyncio.timeout(MOST_SECONDS):
+            fields = await request.form(
+                max_files=MOST_FILES, max_fields=MOST_FIELDS, max_part_size=MOST_BYTES
+            )
+    except TimeoutError:
+        raise HTTPException(408, "The form came too slowly. Nothing was changed.") from None
     except ClientDisconnect:
         raise HTTPException(400, "The form broke off. Nothing was changed.") from None
     texts: dict[str, list[str]] = {}
@@ -69,4 +78,12 @@ async def posted_form(request: Request, *, secret: bytes) -> Form:
         texts={name: values[-1] for name, values in texts.items()},
         files=files,
         every={name: tuple(values) for name, values in texts.items()},
+    )
+
+
+def _is_utf8(content_type: str) -> bool:
+    """Whether a form is sent as every page here has it sent: other signs aren't made of bytes."""
+    named = re.findall(r"charset\s*=\s*\"?([^\s;\"]*)", content_type, re.IGNORECASE)
+    return all(name.lower() in {"utf-8", "utf8"} for name in named) and (
+        bool(named) or "charset" not in content_type.lower()
     )

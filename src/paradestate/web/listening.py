@@ -23,6 +23,7 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from paradestate.text.error import FileError
+from paradestate.web.connection import Connection
 
 LOOPBACK = "127.0.0.1"
 
@@ -125,7 +126,7 @@ async def _listen(listeners: Sequence[Listener], *, ready: Callable[[], object])
 def _config(listener: Listener, *, is_first: bool) -> uvicorn.Config:
     return uvicorn.Config(
         listener.application,
-        http="h11",
+        http=Connection,
         ws="none",
         lifespan="auto" if is_first else "off",
         log_config=None,

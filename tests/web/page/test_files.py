@@ -210,7 +210,7 @@ def test_a_new_file_is_made_when_it_is_saved(owner: Visitor, guard: Path) -> Non
 def test_no_file_is_begun_under_a_hostile_name(owner: Visitor, guard: Path, name: str) -> None:
     before = sorted(guard.parent.rglob("*"))
     answer = owner.get(f"{FILES}/text?new=yes&name={name}")
-    assert answer.status_code in {503, 409}
+    assert answer.status_code == 422
     assert "No file was begun" in words_of(answer)
     assert sorted(guard.parent.rglob("*")) == before
 
@@ -223,7 +223,7 @@ def test_nothing_is_written_under_a_hostile_name(
     before = sorted(guard.parent.rglob("*"))
     fields: dict[str, str | list[str]] = {"name": name, "mark": "", "text": "x", "sure": "yes"}
     answer = owner.post(f"{FILES}/{action}", {**fields, "version": "../x"})
-    assert answer.status_code == 503
+    assert answer.status_code == 422
     assert "othing was" in words_of(answer)
     assert sorted(guard.parent.rglob("*")) == before
 
@@ -234,7 +234,7 @@ def test_nothing_outside_the_folder_is_ever_shown(guard: Path, part: str, name: 
     (guard.parent / "secret.yaml").write_text("secret: word", encoding="utf-8")
     (guard / "out.yaml").symlink_to(guard.parent / "secret.yaml")
     answer = Visitor(guard).get(f"{FILES}/{part}?name={name}&version=x")
-    assert answer.status_code == 503
+    assert answer.status_code in {422, 503}
     assert "secret: word" not in answer.text
 
 

@@ -16,7 +16,7 @@ from paradestate.journeys.files import (
     save_file,
     tried,
 )
-from paradestate.text.error import FileError
+from paradestate.text.error import FileError, NameRefusedError
 from paradestate.text.file_name import file_name_refusal
 from paradestate.text.line_break import as_in_form, bytes_from_form, line_breaks
 from paradestate.text.line_difference import line_pairs
@@ -49,7 +49,7 @@ def _new(visit: Visit, name: str) -> Response:
         None if name.endswith(".yaml") else "Only .yaml files are written here; send others."
     )
     if refusal is not None:
-        raise FileError(f"{refusal} No file was begun: go back and choose another name.")
+        raise NameRefusedError(f"{refusal} No file was begun: go back and choose another name.")
     read = new_file(name)
     try:
         read = read_file(visit.folder, name)
