@@ -14,7 +14,7 @@ from paradestate.web.page_kind import Page
 from tests.journeys.conftest import FERRY_GUARD, written
 from tests.web.asking import Asking
 from tests.web.server import serving
-from tests.web.visitor import HOST, visitor, words
+from tests.web.visitor import HOST, Visitor, words_of
 
 ODD_NAMES = [
     "static",
@@ -48,16 +48,16 @@ def test_a_force_is_shown_whatever_its_folder_is_called(tmp_path: Path, name: st
 def test_a_folder_whose_name_is_not_utf8_is_named_and_hides_no_other(tmp_path: Path) -> None:
     new_from_example(tmp_path / "marenz", name="marenz")
     written(tmp_path / os.fsdecode(b"caf\xe9"), FERRY_GUARD)
-    seen = visitor(tmp_path)
+    seen = Visitor(tmp_path)
     first = seen.get("/")
     assert first.status_code == 200
-    assert "caf\N{REPLACEMENT CHARACTER}' can't be shown" in words(first)
+    assert "caf\N{REPLACEMENT CHARACTER}' can't be shown" in words_of(first)
     assert seen.get("/forces/marenz/parade").status_code == 200
 
 
 def test_a_lone_force_whose_name_is_not_utf8_is_shown(tmp_path: Path) -> None:
     folder = written(tmp_path / os.fsdecode(b"caf\xe9"), FERRY_GUARD)
-    assert "Ferry" in visitor(folder).get("/").text
+    assert "Ferry" in Visitor(folder).get("/").text
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.path)
@@ -70,7 +70,7 @@ def test_every_page_answers_beside_what_is_no_file(tmp_path: Path, page: Page) -
     (folder / os.fsdecode(b"caf\xe9.yaml")).write_text(FERRY_GUARD, encoding="utf-8")
     with (folder / "huge.yaml").open("wb") as file:
         file.truncate(20 * 1024**3)
-    assert visitor(folder).get(f"/forces/guard/{page.path}").status_code == 200
+    assert Visitor(folder).get(f"/forces/guard/{page.path}").status_code == 200
 
 
 @pytest.mark.parametrize("name", ["pipe.yaml", "huge.yaml", "loop.yaml"])
@@ -83,9 +83,9 @@ def test_what_is_no_file_is_neither_shown_nor_waited_for(
     (folder / "loop.yaml").symlink_to("loop.yaml")
     with (folder / "huge.yaml").open("wb") as file:
         file.truncate(20 * 1024**3)
-    answer = visitor(folder).get(f"/forces/guard/files/{part}?name={name}")
+    answer = Visitor(folder).get(f"/forces/guard/files/{part}?name={name}")
     assert answer.status_code == 503
-    assert "Nothing was read" in words(answer)
+    assert "Nothing was read" in words_of(answer)
 
 
 def test_a_mistake_of_the_program_is_said_under_the_policy(
