@@ -9,7 +9,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from paradestate.core.finding import Finding, Level, stops
-from paradestate.core.holdings import Staged
+from paradestate.core.holdings import Staged, all_stages
 from paradestate.core.log_request import LogRequest
 from paradestate.core.place import Place
 from paradestate.core.stock_take import (
@@ -77,11 +77,8 @@ def _rows_and_columns(
     """The kinds and stages of the force, then those that are held beside."""
     force = known.forces[known.collection.force_of(folder) or ""].force
     held: Staged = {} if known.state is None else known.state.held.figures
-    stages = [stage for each in held.values() for stage in each]
-    return (
-        tuple(dict.fromkeys((*force.figures, *held))),
-        tuple(dict.fromkeys((*force.bench.stages, *stages))),
-    )
+    kinds = tuple(dict.fromkeys((*force.figures, *held)))
+    return kinds, all_stages(held, usual=force.bench.stages)
 
 
 def proposed(

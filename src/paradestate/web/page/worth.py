@@ -48,6 +48,8 @@ def _sureness(journey: OrderJourney, answer: OrderAnswer) -> str:
     """How sure the total is."""
     if journey.problem is None or isinstance(answer.certainty, Exact):
         return "exact: no order of all this costs less"
+    if answer.certainty.bound <= 0:
+        return "the best found in time; nothing is proved of what the least is"
     total, currency = answer.order.total, journey.problem.currency
     above = money_text(total - answer.certainty.bound, currency)
     return f"at most {above} above the least possible"
