@@ -1,7 +1,6 @@
 """A page server of this process on a free port of this machine, for as long as a block lasts."""
 
 import asyncio
-import socket
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -16,7 +15,7 @@ from starlette.types import ASGIApp
 
 from paradestate.journeys.new import new_from_example
 from paradestate.web.application import application, local_time, new_site
-from paradestate.web.listening import LOOPBACK
+from paradestate.web.listening import LOOPBACK, bound
 from paradestate.web.serving import loopback_hosts
 from paradestate.web.site import Clock
 
@@ -66,7 +65,7 @@ def running(
 
     With a certificate, which is to be there once the application is made, over TLS.
     """
-    with socket.create_server((LOOPBACK, 0)) as listener:
+    with bound(LOOPBACK, 0) as listener:
         port = listener.getsockname()[1]
         # its own log stays silent: a line that a test doesn't ask for fails it
         config = uvicorn.Config(

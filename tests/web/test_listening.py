@@ -1,5 +1,6 @@
 """Listeners of one process: they begin together, and end together within a second."""
 
+import asyncio
 import datetime
 import errno
 import http.client
@@ -198,3 +199,27 @@ def test_another_reason_is_said_too(
 def test_an_address_of_the_sixth_version_is_listened_at_too() -> None:
     with bound("::1", 0) as made:
         assert made.family == socket.AF_INET6
+
+
+def test_answers_are_sent_at_once_and_wait_for_no_confirmation() -> None:
+    """The event loop looks at the protocol before it sets TCP_NODELAY on a connection."""
+
+    async def is_without_delay() -> bool:
+        begun = asyncio.Event()
+        found: list[int] = []
+
+        def taken(_: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+            connection = writer.get_extra_info("socket")
+            found.append(connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
+            writer.close()
+            begun.set()
+
+        server = await asyncio.start_server(taken, sock=bound(LOOPBACK, 0))
+        async with server:
+            port = server.sockets[0].getsockname()[1]
+            _, writer = await asyncio.open_connection(LOOPBACK, port)
+            await begun.wait()
+            writer.close()
+        return bool(found[0])
+
+    assert asyncio.run(is_without_delay())

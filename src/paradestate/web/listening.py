@@ -63,9 +63,12 @@ def bound(address: str, port: int) -> socket.socket:
     """
     family = socket.AF_INET6 if ip_address(address).version == 6 else socket.AF_INET  # noqa: PLR2004
     try:
-        return socket.create_server((address, port), family=family)
+        made = socket.create_server((address, port), family=family)
     except OSError as error:
         raise FileError(_why(error, address=address, port=port)) from error
+    # The event loop has small answers sent at once only where a socket says that it is of TCP:
+    # else each waits for the other side to confirm what came before, some 40 ms.
+    return socket.socket(family, socket.SOCK_STREAM, socket.IPPROTO_TCP, fileno=made.detach())
 
 
 def _why(error: OSError, *, address: str, port: int) -> str:
