@@ -16,6 +16,8 @@ from paradestate.text.known_words import KnownWord, known_words
 from paradestate.text.mending import mended, offered_word
 
 MOST_WORDS = 24
+MOST_SHOWN = 200
+"""Findings of a file that are shown one by one; of more only their number."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +65,11 @@ class Beside:
         here = next((n for n, each in enumerate(self.sentences) if each.is_here), None)
         return () if here is None else self.sentences[max(0, here - 1) : here + 2]
 
+    @property
+    def shown(self) -> tuple[OwnFinding, ...]:
+        """Those findings of this file that are shown one by one, with their offers."""
+        return self.own[:MOST_SHOWN]
+
     def number(self, level: Level) -> int:
         """How many findings of this file are of a level."""
         return sum(view.found.level is level for view in self.own)
@@ -88,22 +95,26 @@ def mended_at(seen: Checked, name: str, *, text: str, at: str) -> str:
 def beside(seen: Checked, name: str, *, text: str, caret: Caret) -> Beside:
     """All of it, of a folder that was read as if the file held the text."""
     own = own_findings(seen, name)
+    first = sorted(own, key=lambda found: found.level is not Level.STOP)
     lines = text.split("\n")
     column = caret.column or (len(lines[caret.line - 1]) + 1 if 0 < caret.line <= len(lines) else 1)
     cursor = cursor_in(text, line=caret.line, column=column)
     words = () if cursor is None else known_words(cursor, names=seen.names)
     return Beside(
         own=tuple(
-            OwnFinding(
-                found=found, offer=None if mended(text, found) is None else offered_word(found)
-            )
-            for found in sorted(own, key=lambda found: found.level is not Level.STOP)
+            OwnFinding(found=found, offer=_offer(text, found) if place < MOST_SHOWN else None)
+            for place, found in enumerate(first)
         ),
         elsewhere=tuple(found for found in seen.findings if _file_of(found) != name),
         words=words[:MOST_WORDS],
         sentences=_sentences(seen, name, at=_entry_at(lines, caret.line)),
         caret=Caret(line=caret.line, column=column),
     )
+
+
+def _offer(text: str, found: Finding) -> str | None:
+    """The word that a finding offers, where it can be put in its place."""
+    return None if mended(text, found) is None else offered_word(found)
 
 
 def _entry_at(lines: Sequence[str], line: int) -> KeyPath:

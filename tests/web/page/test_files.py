@@ -426,3 +426,13 @@ def test_an_address_cannot_have_the_page_say_that_something_was_written(owner: V
         assert page.status_code == 200
         assert "Written:" not in words_of(page)
         assert "<b>" not in page.text.split("<main", 1)[1].split("lead", 1)[0]
+
+
+def test_of_very_many_findings_the_first_are_shown_and_the_others_counted(
+    owner: Visitor, guard: Path
+) -> None:
+    """A file of thousands of slips, such as a list of something else, keeps nobody waiting."""
+    text = "\n".join(f"k{number}: {number}" for number in range(4000))
+    page = owner.post(f"{FILES}/check", {**sent(guard, text), "fragment": "yes"})
+    assert page.text.count("data-mark=") == 200
+    assert "more, which show once some of these are put right" in words_of(page)
