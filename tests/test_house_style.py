@@ -21,6 +21,7 @@ FORBIDDEN_NAMES = {"utils", "helpers", "common", "base", "misc", "manager", "han
 # Functions whose positional parameters somebody else decides, as "file::function": "who decides".
 SIGNATURE_SET_BY_OTHERS: dict[str, str] = {
     "tests/web/phone/test_gate.py::inside": "ASGI, which hands an application three things",
+    "tests/web/test_connection.py::_application": "ASGI, likewise",
 }
 
 # Packages in which every module with code has a test file of its own name.
