@@ -9,7 +9,13 @@ from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count, count
-from paradestate.journeys.history import LOOKED_AT, entry_of_id, history, newest_in_force
+from paradestate.journeys.history import (
+    LOOKED_AT,
+    entry_of_id,
+    history,
+    newest_in_force,
+    struck_just_now,
+)
 from paradestate.journeys.memory import NOTHING, Memory
 from tests.journeys.logging_to import TODAY, logged
 
@@ -63,6 +69,18 @@ def test_the_newest_entry_that_counts_is_the_one_to_be_taken_back(guard: Path) -
     for note in [entry(guard, EntryKind.NOTED, note=str(number)) for number in range(LOOKED_AT)]:
         entry(guard, EntryKind.STRUCK_OUT, struck_out=note.id, note="slip")
     assert newest_in_force(guard, today=TODAY) is None
+
+
+def test_what_was_struck_out_just_now_is_known_until_something_else_is_written(
+    guard: Path,
+) -> None:
+    assert struck_just_now(guard, today=TODAY) is None
+    boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
+    assert struck_just_now(guard, today=TODAY) is None
+    entry(guard, EntryKind.STRUCK_OUT, struck_out=boat.id, note="slip")
+    assert struck_just_now(guard, today=TODAY) == boat
+    entry(guard, EntryKind.NOTED, note="another")
+    assert struck_just_now(guard, today=TODAY) is None
 
 
 def test_an_entry_is_found_by_its_id_though_it_was_struck_out(guard: Path) -> None:

@@ -39,6 +39,10 @@ class Field:
     """The kind of names that the keys of rows are; empty where anything may be typed."""
     key_label: str = ""
     value_label: str = ""
+    is_needed: bool = False
+    """Whether an entry can't be used without it."""
+    first_key: str = ""
+    """Of rows: the key that stands ready in the first row while there is none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +60,10 @@ class EntrySort:
     """The kind of names that entries are called by; empty where a name is made up."""
     begun: tuple[str, ...] = ()
     """Words that a new entry needs besides, each an empty mapping at first."""
+    about: str = ""
+    """What such an entry is, for whoever hears the word for the first time."""
+    calling: str = "Its name"
+    """What is asked for where a name is made up."""
 
     @property
     def belongs_to_another(self) -> bool:
@@ -79,7 +87,7 @@ def _held(label: str) -> Field:
     )
 
 
-def _counts(word: str, *, label: str) -> Field:
+def _counts(word: str, *, label: str, is_needed: bool = False) -> Field:
     return Field(
         word=word,
         label=label,
@@ -87,6 +95,7 @@ def _counts(word: str, *, label: str) -> Field:
         names=FIGURES,
         key_label="Figure kind",
         value_label="Number",
+        is_needed=is_needed,
     )
 
 
@@ -148,19 +157,30 @@ SORTS: Mapping[str, EntrySort] = {
             one="a source",
             section=("sources",),
             fields=(
-                Field(word="currency", label="Currency", hint="three letters: GBP, EUR, USD"),
+                Field(
+                    word="currency",
+                    label="Currency",
+                    hint="three letters: GBP, EUR, USD",
+                    is_needed=True,
+                ),
                 Field(
                     word="carriage",
                     label="Carriage",
-                    hint="what sending costs, from goods of what value: from 0, 3.50; from 40, 0",
+                    hint="what sending costs, from goods of what value: from 0, 3.50; from 40, 0. "
+                    "Where nothing is charged: from 0, 0",
                     kind=FieldKind.ROWS,
                     key_label="From goods of",
                     value_label="Charge",
+                    is_needed=True,
+                    first_key="0",
                 ),
                 Field(word="least order", label="Least order", hint="nothing is sent below it"),
                 Field(word="noted", label="Prices noted", hint="a day: 2026-03-05"),
             ),
             begun=("packs",),
+            about="A source is where you buy: a shop, a maker, a stall at a fair. It has a "
+            "currency, its charge for sending, and packs at a price each.",
+            calling="What the shop or maker is called",
         ),
         EntrySort(
             key="packs",
@@ -169,11 +189,14 @@ SORTS: Mapping[str, EntrySort] = {
             section=("sources", "*", "packs"),
             fields=(
                 Field(word="name", label="Name on the shelf"),
-                Field(word="price", label="Price", hint="18.00"),
-                _counts("holds", label="Holds"),
+                Field(word="price", label="Price", hint="18.00", is_needed=True),
+                _counts("holds", label="What is in it", is_needed=True),
                 Field(word="most", label="At most", hint="how many can be had"),
                 Field(word="lead days", label="Days to arrival"),
             ),
+            about="A pack is what is sold as one piece: a box, a bag, a blister, with some "
+            "figures in it.",
+            calling="What the source calls it: a number or a name",
         ),
         EntrySort(
             key="names",

@@ -100,6 +100,18 @@ def newest_in_force(
     return None
 
 
+def struck_just_now(
+    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
+) -> JournalEntry | None:
+    """The entry that the newest one strikes out; None where the newest strikes out none.
+
+    It is looked for among the newest few. Raises StoreError, and FileError.
+    """
+    past = history(folder, today=today, last=LOOKED_AT, memory=memory)
+    struck = past.entries[0].struck_out if past.entries else ""
+    return next((entry for entry in past.entries if struck and entry.id == struck), None)
+
+
 def _newest(asked: Sequence[JournalEntry], *, last: int, skip: int) -> tuple[JournalEntry, ...]:
     end = max(len(asked) - skip, 0)
     return tuple(asked[max(end - last, 0) : end][::-1])

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from paradestate.sheet.svg import Drawing, Element, Length, drawing, element
-from paradestate.sheet.texture import MISSING, Texture, texture_of
+from paradestate.sheet.texture import INK, MISSING, RULE, SHEET, Texture, texture_of
 
 HEIGHT = 20
 KEY_SIZE = (34, 18)
@@ -33,6 +33,16 @@ def key_box(stage: str | None, *, stages: Sequence[str]) -> Drawing:
     wide, high = KEY_SIZE
     box = _box(1, wide=wide - 2, texture=texture_of(stage, stages=stages), high=high - 2)
     return drawing([box], size=KEY_SIZE, words=stage or "missing", class_="key-box")
+
+
+def printed_box() -> Drawing:
+    """The ring by which a printed marker is known, beside the boxes of the stages."""
+    wide, high = KEY_SIZE
+    rings = [
+        element("circle", cx=wide / 2, cy=high / 2, r=radius, fill=SHEET, stroke=stroke)
+        for radius, stroke in ((high / 2 - 1, INK), (high / 3 - 1, RULE))
+    ]
+    return drawing(rings, size=KEY_SIZE, words="printed marker", class_="key-box")
 
 
 def _box(left: Length, *, wide: Length, texture: Texture, high: Length = HEIGHT) -> Element:

@@ -1,5 +1,6 @@
 """What the forms that write a file have in common: what is to be written, and where that leads."""
 
+from collections.abc import Mapping
 from pathlib import Path
 from urllib.parse import urlencode
 
@@ -15,7 +16,12 @@ def wording_said(form: Form, *, name: str, data: bytes) -> Wording:
     return Wording(name=name, data=data, mark=form.text("mark"), sure=form.text("sure") == "yes")
 
 
-def back_from(visit: Visit, name: str, *, former: Path | None) -> Response:
-    """The answer once a file was written: the list, which offers to take that back."""
-    query = {"written": name, "former": former.name if former else ""}
+def back_from(
+    visit: Visit, name: str, *, former: Path | None, more: Mapping[str, str] | None = None
+) -> Response:
+    """The answer once a file was written: the list, which offers to take that back.
+
+    With `more` it also says which entry was written.
+    """
+    query = {"written": name, "former": former.name if former else "", **(more or {})}
     return visit.back_to(f"files?{urlencode(query)}")

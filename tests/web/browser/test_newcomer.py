@@ -86,6 +86,6 @@ def test_a_stand_is_brought_on_and_that_taken_back(page: Page, served: Served) -
     expect(chit.get_by_role("row", name="Stage")).to_contain_text("in packet")
     chit.get_by_role("button", name="Now assembled").click()
     expect(chit.get_by_role("row", name="Stage")).to_contain_text("assembled")
-    chit.get_by_role("button", name="Undo last").click()
+    chit.get_by_role("button", name="Undo").click()
     expect(chit.get_by_role("row", name="Stage")).to_contain_text("in packet")
     assert (served.folder / "journal.sqlite").is_file()

@@ -48,7 +48,7 @@ def test_the_page_opens_with_what_is_lacking_and_the_proof(caller: Caller) -> No
     seen = caller.settled(want=WANT)
     assert seen.status == 200
     assert "Wanted: 50 riflemen, 9 mortar crews and 4 officers." in seen.text
-    assert "No order below £48.50 meets it; proven." in seen.text
+    assert "No order below £48.50 would do; proven." in seen.text
     assert "Wanted 63 figures Chosen £48.50 Sureness exact" in seen.text
 
 

@@ -36,7 +36,9 @@ def test_a_proof_is_only_claimed_where_there_is_one() -> None:
     exact = OrderAnswer(order=cheapest(), certainty=Exact())
     within = OrderAnswer(order=cheapest(), certainty=Within(bound=4600))
     nothing = OrderAnswer(order=cheapest(), certainty=Within(bound=0))
-    assert proof_words(exact, currency=GBP) == "No order below £48.50 meets it; proven."
+    assert proof_words(exact, currency=GBP) == (
+        "The cheapest order costs £48.50. No order below £48.50 would do; proven."
+    )
     assert proof_words(within, currency=GBP) == (
         "The best found costs £48.50, at most £2.50 above the least possible; "
         "that it is the least isn't proved."

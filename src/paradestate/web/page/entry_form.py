@@ -68,6 +68,7 @@ def _listed(visit: Visit, sort: EntrySort, *, told: str = "", status: int = 200)
         entries=entries,
         free=[name for name in read.names.get(sort.names, ()) if name not in named],
         sources=sources,
+        of=visit.query.get("of", ""),
         told=told,
     )
 
@@ -113,9 +114,15 @@ def _written(
     saving = save_file(visit.folder, wording=wording, today=visit.today, at=visit.now)
     match saving:
         case Saved(former=former):
-            return back_from(visit, change.file, former=former)
+            entry = before.entry
+            return back_from(
+                visit,
+                change.file,
+                former=former,
+                more={"sort": entry.sort.key, "name": entry.name, "of": entry.of},
+            )
         case Unchanged():
-            return visit.back_to("files")
+            return visit.back_to(f"files?{urlencode({'unchanged': change.file})}")
         case Held(checked=read):
             return _form(
                 visit,
@@ -177,7 +184,8 @@ def _view(field: Field, value: FieldValue, *, read: Checked) -> FieldView:
         return FieldView(field=field, text="\n".join(value))
     known = read.names.get(field.names, ())
     names = (*known, *(key for key in value if key not in known)) if field.names else ()
-    rows = [*value.items(), *((("", ""),) * EMPTY_ROWS)]
+    begun = list(value.items()) or [(field.first_key, "")]
+    rows = [*begun, *((("", ""),) * EMPTY_ROWS)]
     return FieldView(field=field, rows=tuple(rows), names=names)
 
 

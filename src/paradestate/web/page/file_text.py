@@ -87,7 +87,7 @@ def save(visit: Visit) -> Response:
         case Saved(former=former):
             return back_from(visit, name, former=former)
         case Unchanged():
-            return visit.back_to("files")
+            return visit.back_to(f"files?{urlencode({'unchanged': name})}")
         case Held(is_read_only=is_read_only):
             return _page(
                 visit,

@@ -8,6 +8,7 @@ from starlette.responses import Response
 from paradestate.core.sharing import sharing_doubt
 from paradestate.journeys.check import checked
 from paradestate.journeys.collection import collection_of
+from paradestate.journeys.entry_change import EntryName
 from paradestate.journeys.entry_sort import SORTS
 from paradestate.journeys.files import (
     FileKind,
@@ -57,6 +58,8 @@ def _listed(visit: Visit, *, told: str = "", status: int = 200) -> Response:
         is_lone=visit.folder == visit.site.folder,
         may_copy=bool(collection.force_of(visit.folder)) and collection.has_journal,
         written=_written(visit),
+        entry=_entry(visit),
+        unchanged=_unchanged(visit),
         copied=visit.query.get("copied") if visit.query.get("copied") in COPIED else None,
         told=told,
     )
@@ -73,6 +76,20 @@ def _written(visit: Visit) -> tuple[str, str, str] | None:
         return None
     newest = read.former[0].path.name if read.former else ""
     return (name, version if version == newest else "", read.mark)
+
+
+def _entry(visit: Visit) -> EntryName | None:
+    """The entry whose form wrote the file, so that what usually comes next can be offered."""
+    sort, name = SORTS.get(visit.query.get("sort", "")), visit.query.get("name", "")
+    if sort is None or not name:
+        return None
+    return EntryName(sort=sort, name=name, of=visit.query.get("of", ""))
+
+
+def _unchanged(visit: Visit) -> str:
+    """The file that was to be saved and held just that already; empty where there is none."""
+    name = visit.query.get("unchanged", "")
+    return name if name and file_name_refusal(name) is None else ""
 
 
 def download(visit: Visit) -> Response:

@@ -74,7 +74,9 @@ def strike_out(visit: Visit) -> Response:
     done = log(visit.folder, today=visit.today, request=request, memory=visit.memory)
     if done.entry is None:
         return _page(visit, findings=done.findings, status=422)
-    return visit.back_to("holdings" if visit.form.text("then") == "holdings" else "journal")
+    if visit.form.text("then") == "holdings":
+        return visit.back_to("holdings")
+    return visit.back_to(f"journal?written={done.entry.id}")
 
 
 def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) -> Response:
@@ -91,11 +93,6 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         memory=visit.memory,
     )
     struck = visit.form.text("struck") or visit.query.get("strike", "")
-    to_strike = (
-        entry_of_id(visit.folder, struck, today=visit.today, memory=visit.memory)
-        if struck and struck not in found.strikes
-        else None
-    )
     past, doubts = (None, ()) if on is None else _past(visit, on)
     return visit.page(
         "journal.html",
@@ -104,7 +101,8 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         on=on,
         about=about,
         past=past,
-        to_strike=to_strike,
+        to_strike=_in_force(visit, struck, found=found),
+        written=_in_force(visit, visit.query.get("written", ""), found=found),
         shown_from=skip or 0,
         older=_older(found, skip=skip or 0),
         per_page=ENTRIES,
@@ -116,6 +114,13 @@ def _page(visit: Visit, *, findings: Sequence[Finding] = (), status: int = 200) 
         struck_kind=EntryKind.STRUCK_OUT,
         words={"entry": entry_words, "day": day_words, "several": several, "short": _short},
     )
+
+
+def _in_force(visit: Visit, named: str, *, found: History) -> JournalEntry | None:
+    """The entry of an id while it counts; None without an id."""
+    if not named or named in found.strikes:
+        return None
+    return entry_of_id(visit.folder, named, today=visit.today, memory=visit.memory)
 
 
 def _older(found: History, *, skip: int) -> int:

@@ -15,11 +15,11 @@ from paradestate.core.sentence.cross_check import ticks
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import Count
-from paradestate.journeys.history import newest_in_force
+from paradestate.journeys.history import newest_in_force, struck_just_now
 from paradestate.journeys.log import log
 from paradestate.sheet import parade_ground
 from paradestate.sheet.parade_ground import NARROW, WIDE, stand_words
-from paradestate.sheet.stage_bar import key_box, stage_bar
+from paradestate.sheet.stage_bar import key_box, printed_box, stage_bar
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.texture import patterns
 from paradestate.web.log_form import head_said, new_id
@@ -145,12 +145,14 @@ def _page(
         must=numbers_by_stage(each for rank in placed for each in rank.must),
         wished=numbers_by_stage(each for rank in placed for each in rank.wished),
         bar=stage_bar,
+        printed_box=printed_box(),
         scale=(parade_ground.scale_line(width=WIDE), parade_ground.scale_line(width=NARROW)),
         every=[(rank.name, each) for rank in placed for each in (*rank.must, *rank.wished)],
         ticks=list(ticks(counted.made, check=counted.check, strength=counted.strength)),
         next=nearest(placed, stages=stages),
         named=_named,
         last=newest_in_force(visit.folder, today=visit.today, memory=visit.memory),
+        undone=struck_just_now(visit.folder, today=visit.today, memory=visit.memory),
         stand_words=stand_words,
         several=several,
         new_id=new_id,

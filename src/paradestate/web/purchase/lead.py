@@ -32,7 +32,7 @@ def proof_words(answer: OrderAnswer, *, currency: Currency) -> str:
             said = f"No order that leaves at most {over} over costs less than {total}; proven"
             return f"{said}. {_least_over(answer, least=answer.least_left_over)}"
         case Exact():
-            return f"No order below {total} meets it; proven."
+            return f"The cheapest order costs {total}. No order below {total} would do; proven."
         case Within(bound=bound) if bound <= 0:
             return f"The best found costs {total}; nothing is proved of what the least is."
         case Within(bound=bound):
