@@ -3,7 +3,7 @@
 from xml.etree import ElementTree as ET
 
 from paradestate.core.bench import USUAL_STAGES
-from paradestate.sheet.stage_bar import key_box, stage_bar
+from paradestate.sheet.stage_bar import key_box, printed_box, stage_bar
 
 
 def widths(numbers: dict[str | None, int]) -> list[tuple[str, float]]:
@@ -30,3 +30,12 @@ def test_it_says_what_it_shows() -> None:
     made = stage_bar({"based": 1}, stages=USUAL_STAGES, words="one of one finished")
     assert 'aria-label="one of one finished"' in made.svg
     assert key_box(None, stages=USUAL_STAGES).words == "missing"
+
+
+def test_a_printed_marker_has_its_ring() -> None:
+    made = printed_box()
+    assert made.words == "printed marker"
+    assert [ring.tag.rpartition("}")[2] for ring in ET.fromstring(made.svg)] == [  # noqa: S314 - ours
+        "circle",
+        "circle",
+    ]

@@ -64,7 +64,7 @@ def test_nothing_is_written_before_it_was_looked_at(owner: Visitor, guard: Path)
 
 def test_what_was_looked_at_is_written_and_can_be_undone(owner: Visitor, guard: Path) -> None:
     page = owner.post(f"{FILES}/entry", look(owner, {**BOAT, SORT: "scenery"}))
-    assert "Written: force.yaml" in words_of(page)
+    assert "Written: boat, into force.yaml" in words_of(page)
     assert text(guard) == FERRY_GUARD.replace("sort: vehicle", "sort: scenery")
     owner.post(
         f"{FILES}/put-back", {name: owner.hidden(name) for name in ("name", "version", "mark")}
@@ -177,3 +177,28 @@ def test_what_a_form_cannot_change_is_said(owner: Visitor, guard: Path) -> None:
     answer = owner.get(f"{FILES}/entry?sort=stock&name=boat")
     assert answer.status_code == 409
     assert "stands in the spreadsheet stock.csv" in words_of(answer)
+
+
+def test_a_source_leads_to_its_packs_and_a_pack_to_the_order(owner: Visitor) -> None:
+    assert "A source is where you buy" in words_of(owner.get(f"{FILES}/entries?sort=sources"))
+    begun = owner.get(f"{FILES}/entry?sort=sources&new=yes&name=Corner")
+    assert "Carriage needed" in words_of(begun)
+    shop: dict[str, str | list[str]] = {"sort": "sources", "name": "Corner", "field-0": "GBP"}
+    shop |= {"field-1-key": "0", "field-1-value": "2"}
+    page = owner.post(f"{FILES}/entry", look(owner, shop))
+    assert "Written: Corner, into" in words_of(page)
+    assert "files/entries?sort=packs&amp;of=Corner" in page.text
+    assert "<option selected>Corner" in owner.get(f"{FILES}/entries?sort=packs&of=Corner").text
+    pack: dict[str, str | list[str]] = {"sort": "packs", "name": "C1", "of": "Corner"}
+    pack |= {"field-1": "3", "field-2-key": "boat", "field-2-value": "1"}
+    page = owner.post(f"{FILES}/entry", look(owner, pack))
+    assert "See the cheapest order" in words_of(page)
+
+
+def test_a_file_that_is_saved_as_it_is_is_said_to_be_so(owner: Visitor) -> None:
+    owner.get(f"{FILES}/text?name=force.yaml")
+    fields = {"name": "force.yaml", "mark": owner.hidden("mark"), "text": FERRY_GUARD}
+    assert "holds just that already: nothing was written" in words_of(
+        owner.post(f"{FILES}/save", fields)
+    )
+    assert "<script>" not in owner.get(f"{FILES}?unchanged=<script>").text

@@ -65,9 +65,19 @@ def test_what_is_struck_out_stays_readable_with_its_reason(visitor: Visitor, gua
     assert after.url.path.endswith("/journal")
     assert "Struck out 5 March 2026: counted the wrong box" in words_of(after)
     assert "<s>received 1 boat in packet</s>" in after.text
+    assert "It counts no more, and stays to be read below." in words_of(after)
     again = visitor.fill(seen, "journal/strike-out", filled={"because": "counted the wrong box"})
     assert again.status_code == 200
     assert "2 lines verified" in words_of(again)
+
+
+def test_a_strike_is_taken_back_where_it_is_said(visitor: Visitor, guard: Path) -> None:
+    boat = logged(guard, EntryKind.RECEIVED, figures={"boat": 1}).entry
+    assert boat is not None
+    seen = visitor.get(f"journal?strike={boat.id}")
+    after = visitor.fill(seen, "journal/strike-out", filled={"because": "counted the wrong box"})
+    visitor.fill(after, "journal/strike-out")
+    assert "<s>received 1 boat in packet</s>" not in visitor.get("journal").text
 
 
 def test_nothing_is_struck_out_without_a_reason_or_if_others_rest_on_it(

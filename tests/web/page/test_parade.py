@@ -116,9 +116,21 @@ def test_that_is_taken_back(owner: Visitor, folder: Path) -> None:
     owner.get(AT_STAND)
     owner.post(f"{PARADE}/bring-on", bring_on_fields(owner))
     (undone,) = set(re.findall(r'name="undone" value="([^"]*)"', owner.seen[-1]))
-    owner.post(f"{PARADE}/undo", {"undone": undone, "entry": str(uuid4()), "stand": STAND})
+    page = owner.post(f"{PARADE}/undo", {"undone": undone, "entry": str(uuid4()), "stand": STAND})
+    assert "Undone: moved 4 riflemen from painted to based" in words(page)
     assert stage_of(owner) == "painted"
     assert entries(folder) == 5
+
+
+def test_beside_a_stand_only_what_was_written_of_it_is_undone(owner: Visitor) -> None:
+    """Whoever taps once too often takes no parcel back."""
+    assert 'name="undone"' not in owner.get(AT_STAND).text
+    owner.post(f"{PARADE}/bring-on", bring_on_fields(owner))
+    assert 'name="undone"' in owner.get(AT_STAND).text
+    (undone,) = set(re.findall(r'name="undone" value="([^"]*)"', owner.seen[-1]))
+    owner.post(f"{PARADE}/undo", {"undone": undone, "entry": str(uuid4()), "stand": STAND})
+    assert 'name="undone"' not in owner.get(AT_STAND).text
+    assert 'name="undone"' in owner.get(PARADE).text
 
 
 def test_a_form_sent_twice_writes_once(owner: Visitor, folder: Path) -> None:

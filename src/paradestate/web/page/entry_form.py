@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from urllib.parse import urlencode
 
 from starlette.exceptions import HTTPException
 from starlette.responses import Response

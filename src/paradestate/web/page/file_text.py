@@ -1,5 +1,7 @@
 """One file as text: findings as one types, the words that may stand there, each entry said."""
 
+from urllib.parse import urlencode
+
 from starlette.responses import Response
 
 from paradestate.core.sharing import sharing_doubt
