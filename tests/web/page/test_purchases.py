@@ -433,3 +433,9 @@ def test_where_too_many_searches_run_the_page_says_so_and_asks_again(caller: Cal
     while caller.page(want=WANT).status == 503:
         time.sleep(0.01)
     assert "Chosen £48.50" in caller.settled(want=WANT).text
+
+
+def test_where_no_pack_holds_what_is_lacking_one_can_be_written_down(caller: Caller) -> None:
+    seen = caller.settled(want="pioneer=8")
+    assert "files/entries?sort=packs" in seen.html
+    assert "files/entries?sort=packs" not in caller.settled(want="rifleman=8").html
