@@ -1,4 +1,4 @@
-"""Pages on paper: ink on white from a dark screen too, and nothing that only a screen can do."""
+"""Pages on paper: dark ink on white whatever the screen, and nothing that only a screen can do."""
 
 from collections.abc import Iterator
 

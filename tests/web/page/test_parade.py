@@ -117,7 +117,7 @@ def test_that_is_taken_back(owner: Visitor, folder: Path) -> None:
     owner.post(f"{PARADE}/bring-on", bring_on_fields(owner))
     (undone,) = set(re.findall(r'name="undone" value="([^"]*)"', owner.seen[-1]))
     page = owner.post(f"{PARADE}/undo", {"undone": undone, "entry": str(uuid4()), "stand": STAND})
-    assert "Undone: moved 4 riflemen from painted to based" in words(page)
+    assert "Undone: moved 4 riflemen from painted to based" in words_of(page)
     assert stage_of(owner) == "painted"
     assert entries(folder) == 5
 
