@@ -33,7 +33,7 @@ demo: setup  ## start the example force of Marenz, count it and order what it la
 
 test: lint postgresql chromium  ## everything: lint, types, import walls, every test, coverage
 	@rm -rf build/coverage && mkdir -p build/coverage
-	$(BIN)/coverage run -m pytest -n 2 -p no:benchmark --durations 25
+	$(BIN)/coverage run -m pytest -n 2 --dist worksteal -p no:benchmark --durations 25
 	@$(BIN)/coverage combine --quiet
 	@$(BIN)/coverage report
 	$(BIN)/coverage report --include='$(EXACT)' --fail-under=100
