@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from paradestate.text.error import FileError
-from paradestate.text.folder import read_files, read_folder
+from paradestate.text.folder import read_files, read_folder, traces
 from tests.forces import EXAMPLES
 
 HEAD = "format: 1\ntitle: T\nformations: {top: {men: 3}}\nraise: {formation: top}\n"
@@ -48,6 +48,19 @@ def test_an_empty_file_is_remarked_on() -> None:
 def test_a_folder_that_is_not_there(tmp_path: Path) -> None:
     with pytest.raises(FileError, match="No such file"):
         read_folder(tmp_path / "gone")
+
+
+def test_a_folder_leaves_other_traces_once_anything_in_it_has_changed(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_text(HEAD, encoding="utf-8")
+    (tmp_path / "notes.txt").write_text("nothing", encoding="utf-8")
+    before = traces(tmp_path)
+    assert traces(tmp_path) == before
+    (tmp_path / "notes.txt").write_text("not read", encoding="utf-8")
+    assert traces(tmp_path) == before
+    (tmp_path / "force.yaml").write_text(HEAD + "states: [first]", encoding="utf-8")
+    assert traces(tmp_path) != before
+    with pytest.raises(FileError, match="No such file"):
+        traces(tmp_path / "nowhere")
 
 
 def test_where_a_file_breaks_off_only_that_is_said() -> None:
