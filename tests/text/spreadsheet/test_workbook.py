@@ -2,6 +2,7 @@
 
 import datetime
 import io
+import re
 import sys
 import zipfile
 
@@ -212,3 +213,32 @@ def test_columns_and_rows_of_an_ods_file_are_bounded(monkeypatch: pytest.MonkeyP
     data = ods([[dict(cell) for cell in row] for _ in range(5)])
     ((sheet,), _) = read_workbook(data, file="b.ods")
     assert [len(known.cells) for known in sheet.rows] == [2, 2]
+
+
+def test_a_sheet_that_says_nothing_of_its_size_is_measured() -> None:
+    book = openpyxl.Workbook()
+    book.worksheets[0].cell(row=100_000, column=100, value="x")
+    whole, out = io.BytesIO(), io.BytesIO()
+    book.save(whole)
+    with zipfile.ZipFile(whole) as packed, zipfile.ZipFile(out, "w") as anew:
+        for name in packed.namelist():
+            text = packed.read(name)
+            anew.writestr(name, re.sub(rb"<dimension[^>]*/>", b"", text))
+    assert codes(out.getvalue()) == ["too-large"]
+
+
+def test_very_many_rows_are_counted_before_they_are_held(monkeypatch: pytest.MonkeyPatch) -> None:
+    book, out, held = openpyxl.Workbook(), io.BytesIO(), list[bool]()
+    for _ in range(1_001):
+        book.worksheets[0].append(["x"])
+    book.save(out)
+    load = openpyxl.load_workbook
+
+    def watched(data: io.BytesIO, *, read_only: bool = False, data_only: bool = False) -> object:
+        held.append(not read_only)
+        return load(data, read_only=read_only, data_only=data_only)
+
+    monkeypatch.setattr("openpyxl.load_workbook", watched)
+    monkeypatch.setattr("paradestate.text.spreadsheet.workbook.MOST_CELLS", 1_000)
+    assert codes(out.getvalue()) == ["too-large"]
+    assert held == [False]

@@ -92,12 +92,14 @@ def _stop(file: str, *, code: str, message: str, hint: str) -> Finding:
 def _read_xlsx(data: bytes, *, file: str) -> Sheets:
     import openpyxl  # noqa: PLC0415 - start-up time: only folders with spreadsheets need it
 
+    # A stream is counted and left where it is too long, before a whole book is held in memory.
+    stream = openpyxl.load_workbook(io.BytesIO(data), read_only=True)
+    if any(_holds_too_much(sheet) for sheet in stream.worksheets):
+        return (), (_too_many_cells(file),)
     formulas = openpyxl.load_workbook(io.BytesIO(data))
     results = openpyxl.load_workbook(io.BytesIO(data), data_only=True)
     if any(sheet.max_row * sheet.max_column > MOST_CELLS for sheet in formulas.worksheets):
-        message = f"A sheet has more than {MOST_CELLS:,} cells."
-        hint = "Delete what isn't force data, empty rows and columns too."
-        return (), (_stop(file, code="too-large", message=message, hint=hint),)
+        return (), (_too_many_cells(file),)
     findings = [
         _merged(file, sheet.title, where=str(merged))
         for sheet in formulas.worksheets
@@ -122,6 +124,25 @@ def _merged(file: str, sheet: str, *, where: str) -> Finding:
         effect="Only the first of them has a value; the others are taken for empty.",
         hint="Split the cells and write each value.",
         place=Place(file=file, line=1, column=1, cell=f"{sheet}!{where}"),
+    )
+
+
+def _holds_too_much(sheet: Any) -> bool:  # noqa: ANN401 - of a library without types
+    """Whether a sheet has more cells than are read; looks no further than that."""
+    cells = 0
+    for row in sheet.iter_rows(values_only=True):
+        cells += max(len(row), 1)
+        if cells > MOST_CELLS:
+            return True
+    return False
+
+
+def _too_many_cells(file: str) -> Finding:
+    return _stop(
+        file,
+        code="too-large",
+        message=f"A sheet has more than {MOST_CELLS:,} cells.",
+        hint="Delete what isn't force data, empty rows and columns too.",
     )
 
 
