@@ -194,7 +194,7 @@ def test_any_course_of_entries_comes_to_what_a_plain_list_says(
             folder = written(Path(tempfile.mkdtemp(dir=tmp_path)) / "guard", FERRY_GUARD)
             if database == "postgresql":
                 url = request.getfixturevalue("cluster")
-                said = f'url = "{url}"\ncollection = "course {next(names)}"\n'
+                said = f'url = "{url}"\ncollection = "course of entries {next(names)}"\n'
                 (folder / "journal.toml").write_text(said, encoding="utf-8")
             super().__init__(folder)
 

@@ -25,9 +25,11 @@ def served(tmp_path: Path) -> Iterator[Served]:
 
 
 @pytest.fixture
-def example(tmp_path: Path) -> Iterator[Served]:
+def example(page: Page, tmp_path: Path) -> Iterator[Served]:
+    """The example force; the page leaves it before it is served no more."""
     with serving(marenz(tmp_path)) as server:
         yield server
+        page.goto("about:blank")
 
 
 def money(text: str) -> float:
