@@ -19,7 +19,9 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Mount, Route
 from starlette.staticfiles import StaticFiles
 
+from paradestate.journeys.check import checked
 from paradestate.sheet.svg import Drawing
+from paradestate.text.error import FileError
 from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
@@ -181,7 +183,16 @@ def _first(visit: Visit) -> Response:
     if len(forces) == 1 and not not_shown:
         visit = replace(visit, name=next(iter(forces)))
         return visit.back_to(PAGES[0].path)
-    return visit.page("forces.html", forces=forces, not_shown=not_shown)
+    titles = {name: _title(visit, folder) for name, folder in forces.items()}
+    return visit.page("forces.html", titles=titles, not_shown=not_shown)
+
+
+def _title(visit: Visit, folder: Path) -> str:
+    """What a force calls itself; empty where its files can't be read, as its own pages say."""
+    try:
+        return checked(folder, today=visit.today, memory=visit.memory).force.title
+    except FileError:
+        return ""
 
 
 def _templates() -> Environment:
