@@ -86,7 +86,7 @@ def test_both_prove_the_same_of_a_problem_drawn_by_lot(asked: OrderProblem) -> N
 
 
 @pytest.mark.slow
-@settings(max_examples=200, phases=[Phase.generate])
+@settings(max_examples=120, phases=[Phase.generate])
 @given(problems_with_stand_ins())
 def test_both_prove_the_same_of_many_problems_drawn_by_lot(asked: OrderProblem) -> None:
     both_prove_the_same(asked)
