@@ -11,10 +11,9 @@ from paradestate.core.strength import stands_by_stage
 from paradestate.journeys.count import Count, count
 from paradestate.journeys.history import (
     LOOKED_AT,
+    History,
     entry_of_id,
     history,
-    newest_in_force,
-    struck_just_now,
 )
 from paradestate.journeys.memory import NOTHING, Memory
 from tests.journeys.logging_to import TODAY, logged
@@ -59,28 +58,32 @@ def test_what_strikes_an_entry_out_is_known_with_its_reason(guard: Path) -> None
     assert found.struck_out == {boat.id}
 
 
+def newest(folder: Path) -> History:
+    return history(folder, today=TODAY, last=LOOKED_AT)
+
+
 def test_the_newest_entry_that_counts_is_the_one_to_be_taken_back(guard: Path) -> None:
-    assert newest_in_force(guard, today=TODAY) is None
+    assert newest(guard).newest_in_force is None
     boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
     moved = entry(guard, EntryKind.MOVED, figures={"rifleman": 4}, to_stage="assembled")
-    assert newest_in_force(guard, today=TODAY) == moved
+    assert newest(guard).newest_in_force == moved
     entry(guard, EntryKind.STRUCK_OUT, struck_out=moved.id, note="slip")
-    assert newest_in_force(guard, today=TODAY) == boat
+    assert newest(guard).newest_in_force == boat
     for note in [entry(guard, EntryKind.NOTED, note=str(number)) for number in range(LOOKED_AT)]:
         entry(guard, EntryKind.STRUCK_OUT, struck_out=note.id, note="slip")
-    assert newest_in_force(guard, today=TODAY) is None
+    assert newest(guard).newest_in_force is None
 
 
 def test_what_was_struck_out_just_now_is_known_until_something_else_is_written(
     guard: Path,
 ) -> None:
-    assert struck_just_now(guard, today=TODAY) is None
+    assert newest(guard).struck_just_now is None
     boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
-    assert struck_just_now(guard, today=TODAY) is None
+    assert newest(guard).struck_just_now is None
     entry(guard, EntryKind.STRUCK_OUT, struck_out=boat.id, note="slip")
-    assert struck_just_now(guard, today=TODAY) == boat
+    assert newest(guard).struck_just_now == boat
     entry(guard, EntryKind.NOTED, note="another")
-    assert struck_just_now(guard, today=TODAY) is None
+    assert newest(guard).struck_just_now is None
 
 
 def test_an_entry_is_found_by_its_id_though_it_was_struck_out(guard: Path) -> None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from paradestate.core.choice import CHOSEN_HERE, unknown_choice
 from paradestate.core.finding import Finding, Level
-from paradestate.core.log_finding import NOTHING_WRITTEN, unwritten
+from paradestate.core.log_finding import log_stop, unwritten
 from paradestate.core.number import summed
 from paradestate.core.sentence.wording import capital, counted, listed, plural, several
 from paradestate.core.source import Source
@@ -109,7 +109,7 @@ def _unknown(delivery: Delivery, source: Source) -> Iterator[Finding]:
 
 def _impossible(delivery: Delivery, due: Mapping[str, int]) -> Iterator[Finding]:
     if not _added(delivery.came):
-        yield _stop(
+        yield log_stop(
             code="parcel-empty",
             message=f"No pack of the parcel from {delivery.source} is said to have come.",
             hint="Give the number of each pack that lay in it.",
@@ -118,23 +118,12 @@ def _impossible(delivery: Delivery, due: Mapping[str, int]) -> Iterator[Finding]
     for kind in dict.fromkeys((*delivery.short, *delivery.miscast)):
         short, miscast = delivery.short.get(kind, 0), delivery.miscast.get(kind, 0)
         if short + miscast > due.get(kind, 0):
-            yield _stop(
+            yield log_stop(
                 code="more-missing-than-came",
                 message=f"{capital(plural(kind))}: {short} short and {miscast} miscast, of "
                 f"{due.get(kind, 0)} that the packs should hold.",
                 hint="Count again, or correct the number of packs that came.",
             )
-
-
-def _stop(*, code: str, message: str, hint: str) -> Finding:
-    return Finding(
-        level=Level.STOP,
-        code=code,
-        message=message,
-        effect=NOTHING_WRITTEN,
-        hint=hint,
-        place=CHOSEN_HERE,
-    )
 
 
 def _odd(delivery: Delivery, known: Received) -> Iterator[Finding]:

@@ -1,6 +1,6 @@
 """Holdings: figures and whole stands owned, by stage of completion."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
@@ -87,26 +87,22 @@ class Tally:
 
     def holdings(self) -> Holdings:
         """What there is now; numbers of nought are left out."""
-        return Holdings(
-            figures=_without_nought(self._figures), stands=_without_nought(self._stands)
-        )
+        return Holdings(figures=_kept(self._figures, bool), stands=_kept(self._stands, bool))
 
     def there(self) -> Holdings:
         """What there is now; what is below nought is left out as well."""
-        return Holdings(figures=_above_nought(self._figures), stands=_above_nought(self._stands))
+        return Holdings(
+            figures=_kept(self._figures, _is_there), stands=_kept(self._stands, _is_there)
+        )
 
 
-def _above_nought(staged: Staged) -> Staged:
+def _is_there(number: int) -> bool:
+    return number > 0
+
+
+def _kept(staged: Staged, is_kept: Callable[[int], bool]) -> Staged:
     kept = {
-        name: {stage: number for stage, number in stages.items() if number > 0}
-        for name, stages in staged.items()
-    }
-    return {name: stages for name, stages in kept.items() if stages}
-
-
-def _without_nought(staged: Staged) -> Staged:
-    kept = {
-        name: {stage: number for stage, number in stages.items() if number}
+        name: {stage: number for stage, number in stages.items() if is_kept(number)}
         for name, stages in staged.items()
     }
     return {name: stages for name, stages in kept.items() if stages}

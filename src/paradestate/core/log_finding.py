@@ -23,7 +23,8 @@ DONE: Mapping[EntryKind, str] = {
 """What was done with figures that leave."""
 
 
-def _stop(*, code: str, message: str, hint: str) -> Finding:
+def log_stop(*, code: str, message: str, hint: str) -> Finding:
+    """A stop for which nothing is written into the journal."""
     return Finding(
         level=Level.STOP,
         code=code,
@@ -43,7 +44,7 @@ def option_without_meaning(option: str, *, kind: EntryKind) -> Finding:
     """The stop for an option that a kind of entry has no use for."""
     lists = {"figures": "A list of figures", "staged": "A list of figures by stage"}
     word = lists.get(option, f"--{option}")
-    return _stop(
+    return log_stop(
         code="log-option",
         message=f"{word} says nothing beside '{kind}'.",
         hint="Leave it out, or say it with --note.",
@@ -52,12 +53,12 @@ def option_without_meaning(option: str, *, kind: EntryKind) -> Finding:
 
 def incomplete(message: str, *, hint: str) -> Finding:
     """The stop for an entry that doesn't say enough."""
-    return _stop(code="log-incomplete", message=message, hint=hint)
+    return log_stop(code="log-incomplete", message=message, hint=hint)
 
 
 def stand_and_figures() -> Finding:
     """The stop for a stand named together with figures."""
-    return _stop(
+    return log_stop(
         code="log-option",
         message="A stand and figures are named together.",
         hint="Name the stand alone: its figures go with it; or write two entries.",
@@ -66,7 +67,7 @@ def stand_and_figures() -> Finding:
 
 def stages_twice() -> Finding:
     """The stop for a count by stages that also names one stage for all."""
-    return _stop(
+    return log_stop(
         code="log-option",
         message="Figures are counted by stage, and again at one stage for all.",
         hint="Name every number with its own stage, or write two entries.",
@@ -75,7 +76,7 @@ def stages_twice() -> Finding:
 
 def not_yet(day: datetime.date) -> Finding:
     """The stop for a day to come."""
-    return _stop(
+    return log_stop(
         code="not-yet",
         message=f"{day_words(day)} hasn't happened yet.",
         hint="Give the day on which it was with --on.",
@@ -109,7 +110,7 @@ def more_stands_than_named(pattern: str, number: int, *, named: int) -> Finding:
 
 def day_too_long(minutes: int, *, on: datetime.date) -> Finding:
     """The stop for sessions of more than a day in a day."""
-    return _stop(
+    return log_stop(
         code="day-too-long",
         message=f"{duration_words(minutes)} on {day_words(on)}?",
         hint="Give the minutes of this session alone, or its own day with --on.",
@@ -151,7 +152,7 @@ def stage_unsaid(
     """The stop where it isn't clear at which stage they are."""
     held = listed(f"{each} {stage}" for stage, each in there.items())
     known = f"{several(sum(there.values()), name)} held: {held}" if there else "none is held yet"
-    return _stop(
+    return log_stop(
         code="stage-unsaid",
         message=f"{several(number, name)}: at which stage? ({capital(known)}.)",
         hint=f"Say it with {option}, one of: {', '.join(there or stages)}.",
@@ -175,7 +176,7 @@ def more_than_held(
             if (said.from_stage not in there)
             else f"{what}, of which {piles}"
         )
-    return _stop(
+    return log_stop(
         code="more-than-held",
         message=f"{capital(what)}. Count again?",
         hint="Say another number, or with --from where they are; or log first what was received.",
@@ -185,7 +186,7 @@ def more_than_held(
 def takes_too_much(short: Shortfall) -> Finding:
     """The stop where a later entry, or this one, would take more than there is."""
     entry = short.entry
-    return _stop(
+    return log_stop(
         code="more-than-held",
         message=f"Then '{entry.kind}' of {day_words(entry.on)} ({entry.id[:SHORT]}) would take "
         f"{more_words(short)} from '{short.stage}' than there are.",
@@ -201,12 +202,12 @@ def unclear_entry(beginning: str, *, fitting: Sequence[str]) -> Finding:
     else:
         message = f"No entry begins with '{beginning}'."
         hint = "`log FOLDER` without more lists the entries with their beginnings."
-    return _stop(code="unknown-entry", message=message, hint=hint)
+    return log_stop(code="unknown-entry", message=message, hint=hint)
 
 
 def stages_differ(forces: Iterable[str]) -> Finding:
     """The stop where the forces of a collection have different stages."""
-    return _stop(
+    return log_stop(
         code="stages-differ",
         message="The forces of this collection work in different stages.",
         hint=f"Log in the folder of one of them: {', '.join(forces)}.",
@@ -216,7 +217,7 @@ def stages_differ(forces: Iterable[str]) -> Finding:
 def other_entry(stored: JournalEntry, *, sent: LogRequest) -> Finding:
     """The stop where an id is that of another entry already, with what both of them say."""
     there = f"{entry_words(stored)}, {day_words(stored.on)}"
-    return _stop(
+    return log_stop(
         code="entry-id-taken",
         message=f"Entry {stored.id} is there already and says '{there}'; what is sent says "
         f"'{said_words(sent)}'.",
@@ -244,7 +245,7 @@ def said_words(said: LogRequest) -> str:
 
 def struck_already(id: str) -> Finding:  # noqa: A002 - as above
     """The stop where an entry no longer counts already."""
-    return _stop(
+    return log_stop(
         code="struck-out-already",
         message=f"The entry {id[:SHORT]} is struck out already.",
         hint="To have it count again, strike out the entry that struck it out.",
@@ -253,7 +254,7 @@ def struck_already(id: str) -> Finding:  # noqa: A002 - as above
 
 def not_text() -> Finding:
     """The stop for words that no file can hold."""
-    return _stop(
+    return log_stop(
         code="note-not-text",
         message="What was typed holds characters that aren't text.",
         hint="Type it again in UTF-8.",

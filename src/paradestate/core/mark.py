@@ -1,6 +1,7 @@
 """The colour that marks each body, by its number among those of its formation."""
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Callable, Hashable, Iterable
 
 from paradestate.core.force import Marks
 from paradestate.core.unfolding import Body
@@ -8,11 +9,17 @@ from paradestate.core.unfolding import Body
 
 def numbers_in_formation(bodies: Iterable[Body]) -> tuple[int, ...]:
     """For each body which of its formation it is in the whole force, from 1."""
-    seen: dict[str, int] = {}
+    return numbers_among(bodies, like=lambda body: body.formation)
+
+
+def numbers_among(bodies: Iterable[Body], *, like: Callable[[Body], Hashable]) -> tuple[int, ...]:
+    """For each body which it is among those that are alike, from 1."""
+    seen: Counter[Hashable] = Counter()
     numbers = []
     for body in bodies:
-        seen[body.formation] = seen.get(body.formation, 0) + 1
-        numbers.append(seen[body.formation])
+        kind = like(body)
+        seen[kind] += 1
+        numbers.append(seen[kind])
     return tuple(numbers)
 
 

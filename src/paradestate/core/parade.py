@@ -1,12 +1,12 @@
 """The parade ground: every stand of the raised force in ranks by company, as far as it is."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
-from paradestate.core.mark import colours_of, numbers_in_formation
+from paradestate.core.mark import colours_of, numbers_among, numbers_in_formation
 from paradestate.core.strength import StandState, Strength
 from paradestate.core.unfolding import SEPARATOR, Body, Stand
 
@@ -138,14 +138,7 @@ def _companies(force: Force, bodies: Sequence[Body]) -> Mapping[str, tuple[int, 
 
 def _groups(bodies: Sequence[Body]) -> Mapping[str, int]:
     """Body to which of its formation it is under the body above it."""
-    seen: dict[tuple[str, str], int] = {}
-    return dict(_numbered(bodies, seen))
-
-
-def _numbered(
-    bodies: Sequence[Body], seen: dict[tuple[str, str], int]
-) -> Iterator[tuple[str, int]]:
-    for body in bodies:
-        key = (body.name.rpartition(SEPARATOR)[0], body.formation)
-        seen[key] = seen.get(key, 0) + 1
-        yield body.name, seen[key]
+    numbers = numbers_among(
+        bodies, like=lambda body: (body.name.rpartition(SEPARATOR)[0], body.formation)
+    )
+    return {body.name: number for body, number in zip(bodies, numbers, strict=True)}

@@ -102,9 +102,14 @@ def holds_force(folder: Path) -> bool:
 
 
 def _forces(root: Path) -> Iterator[tuple[str, Path]]:
+    named = forces_below(root)
+    yield from [("", root)] if holds_force(root) or not named else named.items()
+
+
+def forces_below(root: Path) -> Mapping[str, Path]:
+    """The folders directly below that hold a force, by name; hidden ones are passed over."""
     below = [path for path in sorted(root.iterdir()) if path.is_dir() and path.name[0] != "."]
-    named = [(path.name, path) for path in below if holds_force(path)]
-    yield from [("", root)] if holds_force(root) or not named else named
+    return {path.name: path for path in below if holds_force(path)}
 
 
 def _address(root: Path) -> Address:

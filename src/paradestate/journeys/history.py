@@ -20,7 +20,10 @@ from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.store.opening import opened
 
 LOOKED_AT = 20
-"""Newest entries among which the one that can be taken back at once is looked for."""
+"""Newest entries among which the one that can be taken back at once is looked for.
+
+So that nobody takes back by a single touch what was written long ago.
+"""
 
 ALL = sys.maxsize
 
@@ -41,6 +44,20 @@ class History:
     def struck_out(self) -> frozenset[str]:
         """Ids of those entries that no longer count."""
         return frozenset(self.strikes)
+
+    @property
+    def newest_in_force(self) -> JournalEntry | None:
+        """The newest of these that can be struck out: one that counts, and strikes out no other."""
+        for entry in self.entries:
+            if entry.id not in self.strikes and entry.kind is not EntryKind.STRUCK_OUT:
+                return entry
+        return None
+
+    @property
+    def struck_just_now(self) -> JournalEntry | None:
+        """The one of these that the newest strikes out; None where the newest strikes out none."""
+        struck = self.entries[0].struck_out if self.entries else ""
+        return next((entry for entry in self.entries if struck and entry.id == struck), None)
 
 
 def history(
@@ -83,33 +100,6 @@ def entry_of_id(
     """The entry of an id, whether it still counts or not. Raises StoreError, and FileError."""
     past = history(folder, today=today, last=ALL, about=id_, memory=memory)
     return next((entry for entry in past.entries if entry.id == id_), None)
-
-
-def newest_in_force(
-    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
-) -> JournalEntry | None:
-    """The newest entry that can be struck out: one that counts, and strikes out no other.
-
-    It is looked for among the newest few, so that nobody takes back by a single touch what was
-    written long ago. Raises StoreError, and FileError.
-    """
-    past = history(folder, today=today, last=LOOKED_AT, memory=memory)
-    for entry in past.entries:
-        if entry.id not in past.struck_out and entry.kind is not EntryKind.STRUCK_OUT:
-            return entry
-    return None
-
-
-def struck_just_now(
-    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
-) -> JournalEntry | None:
-    """The entry that the newest one strikes out; None where the newest strikes out none.
-
-    It is looked for among the newest few. Raises StoreError, and FileError.
-    """
-    past = history(folder, today=today, last=LOOKED_AT, memory=memory)
-    struck = past.entries[0].struck_out if past.entries else ""
-    return next((entry for entry in past.entries if struck and entry.id == struck), None)
 
 
 def _newest(asked: Sequence[JournalEntry], *, last: int, skip: int) -> tuple[JournalEntry, ...]:

@@ -87,7 +87,7 @@ def read_journal(
             return reading
         return memory.kept(
             ("journal", file, until),
-            lambda: _on_day(reading, until, file=file),
+            lambda: _on_day(journal, reading, day=until, file=file),
             rests_on=(reading,),
         )
     return _read_anew(journal, start=start, file=file, until=until, whole=whole)
@@ -141,11 +141,12 @@ def _summed(journal: Journal, before: JournalReading, *, head: Head) -> int:
     return before.summed_before if kept is None else kept.head.number
 
 
-def _on_day(reading: JournalReading, day: datetime.date, *, file: str) -> JournalReading:
+def _on_day(
+    journal: Journal, reading: JournalReading, *, day: datetime.date, file: str
+) -> JournalReading:
     """What the entries that are at hand came to at the end of a day."""
     state = added_up(JournalState(held=reading.start), reading.entries or (), until=day)
-    place = Place(file=file, line=1, column=1)
-    short = tuple(below_nought(each, journal=place) for each in state.shortfalls)
+    short = _shortfalls(state, journal=journal, file=file)
     return replace(reading, state=state, findings=short)
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from jinja2 import Environment
 
 from paradestate.core.log_slip import is_text
-from paradestate.journeys.collection import holds_force
+from paradestate.journeys.collection import forces_below, holds_force
 from paradestate.journeys.memory import Memory
 from paradestate.text.error import FileError
 from paradestate.text.unfit_file import printable
@@ -66,8 +66,8 @@ class Site:
                 return {}
             if holds_force(self.folder):
                 return {printable(self.folder.resolve().name) or "force": self.folder}
-            below = [path for path in sorted(self.folder.iterdir()) if _may_hold(path)]
-            return {path.name: path for path in below if holds_force(path)}
+            below = forces_below(self.folder)
+            return {name: path for name, path in below.items() if is_text(name)}
         except OSError as error:
             raise FileError(f"{error.filename}: {error.strerror}") from error
 
@@ -81,7 +81,3 @@ class Site:
         except OSError as error:
             raise FileError(f"{error.filename}: {error.strerror}") from error
         return tuple(printable(name) for name in names if not is_text(name))
-
-
-def _may_hold(path: Path) -> bool:
-    return path.is_dir() and not path.name.startswith(".") and is_text(path.name)

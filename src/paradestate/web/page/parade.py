@@ -15,7 +15,7 @@ from paradestate.core.sentence.cross_check import ticks
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import Count
-from paradestate.journeys.history import newest_in_force, struck_just_now
+from paradestate.journeys.history import LOOKED_AT, history
 from paradestate.journeys.log import log
 from paradestate.sheet import parade_ground
 from paradestate.sheet.parade_ground import NARROW, WIDE, stand_words
@@ -131,6 +131,7 @@ def _page(
         lambda: ranks(counted.force, counted.made, strength=counted.strength),
         rests_on=(counted,),
     )
+    past = history(visit.folder, today=visit.today, last=LOOKED_AT, memory=visit.memory)
     return visit.page(
         "parade.html",
         status=status,
@@ -151,8 +152,8 @@ def _page(
         ticks=list(ticks(counted.made, check=counted.check, strength=counted.strength)),
         next=nearest(placed, stages=stages),
         named=_named,
-        last=newest_in_force(visit.folder, today=visit.today, memory=visit.memory),
-        undone=struck_just_now(visit.folder, today=visit.today, memory=visit.memory),
+        last=past.newest_in_force,
+        undone=past.struck_just_now,
         stand_words=stand_words,
         several=several,
         new_id=new_id,
