@@ -1,6 +1,6 @@
 """The ceiling of wants."""
 
-from paradestate.core.ceiling import Ceiling, ceiling, formation_cost
+from paradestate.core.ceiling import Ceiling, ceiling
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
@@ -108,9 +108,3 @@ def test_with_very_many_entries_for_one_thing_bars_are_not_weighed() -> None:
         f"x{n}: {{cost: 1, each: {{gun: 1}}, bars: [x{(n + 1) % 14}]}}" for n in range(14)
     )
     assert ceiling_of(entries(f"{{{many}}}")).stands == {"gun": 14}
-
-
-def test_the_cost_of_the_formation() -> None:
-    assert formation_cost(marenz(), {"company": 4}) == 7
-    assert formation_cost(marenz(), {"company": 9}) == 0
-    assert formation_cost(force_from(STANDS, TOP, "formation cost: 6"), {}) == 6

@@ -16,7 +16,7 @@ from paradestate.core.money import Currency, decimal_places
 from paradestate.core.source import Pack, Source
 from paradestate.core.span import Window
 from paradestate.core.stand import Sight
-from paradestate.core.support import (
+from paradestate.core.support.entry import (
     Attachment,
     Availability,
     Circumstance,

@@ -13,7 +13,7 @@ from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import Disc, Rectangle
 from paradestate.core.span import DateSpan, day, month, year
-from paradestate.core.support import Band
+from paradestate.core.support.entry import Band
 from paradestate.text.dice import MOST_TOTALS, number_of_totals
 from paradestate.text.spelling import tidy
 

@@ -8,7 +8,7 @@ from paradestate.core.force import Aim, Force, Marks, Raise
 from paradestate.core.formation import Formation
 from paradestate.core.game import Game, Grade, Reserves
 from paradestate.core.stand import StandPattern
-from paradestate.core.support import Entry, GroupLimit
+from paradestate.core.support.entry import Entry, GroupLimit
 from paradestate.core.table import Opponent, Table, Tray
 from tests.text import drawn_entries as drawn
 from tests.text.drawn_values import FREE, NAME, YES_NO, maybe, names, some

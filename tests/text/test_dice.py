@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
-from paradestate.core.support import Band
+from paradestate.core.support.entry import Band
 from paradestate.text.dice import read_band, read_dice
 from tests.text.slips import code_of, value_of
 

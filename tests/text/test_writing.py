@@ -19,7 +19,7 @@ from paradestate.core.game import Game, Grade, Reserves
 from paradestate.core.source import Pack, Source
 from paradestate.core.stand import StandPattern
 from paradestate.core.strength import strength
-from paradestate.core.support import Entry, GroupLimit, Limit
+from paradestate.core.support.entry import Entry, GroupLimit, Limit
 from paradestate.core.table import Opponent, Table, Tray
 from paradestate.text.folder import read_files
 from paradestate.text.writing import PlainDumper, force_text

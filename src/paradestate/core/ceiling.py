@@ -10,10 +10,10 @@ from itertools import combinations
 
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
-from paradestate.core.game import CostByNumber, Game
-from paradestate.core.span import Hold
-from paradestate.core.support import Entry
-from paradestate.core.support_limit import purchases_allowed
+from paradestate.core.game import Game
+from paradestate.core.support.entry import Entry
+from paradestate.core.support.limit import purchases_allowed
+from paradestate.core.support.terms import formation_cost, why_absent
 
 MOST_LISTED = 12
 """Entries for one thing up to which every set of them is tried against bars and groups."""
@@ -41,7 +41,7 @@ def ceiling(force: Force, made: Establishment, *, game: Game | None = None) -> C
     entries = [
         entry
         for entry in force.supporting_troops.values()
-        if is_on_offer(entry, made, posture=game.posture if game else "")
+        if not why_absent(entry, made, posture=game.posture if game else "")
     ]
     purchases = [_purchases(force, entry, made=made, game=game) for entry in entries]
     stands = [stands_of(entry) for entry in entries]
@@ -72,17 +72,6 @@ def _most_of_each(
     return {thing: _most(force, offers[thing]) for thing in things}
 
 
-def is_on_offer(entry: Entry, made: Establishment, *, posture: str) -> bool:
-    """Whether date, theatre and posture admit an entry; an empty posture admits all."""
-    if entry.theatre and entry.theatre != made.theatre:
-        return False
-    if made.date is not None and entry.window.holds(made.date) is not Hold.IN:
-        return False
-    if posture and entry.only_in is not None and entry.only_in.posture != posture:
-        return False
-    return not (posture and entry.not_in is not None and entry.not_in.posture == posture)
-
-
 def stands_of(entry: Entry) -> Mapping[str, int]:
     """The most stands that one purchase of an entry brings, with those that come free."""
     most = max(entry.cost, default=0)
@@ -108,20 +97,12 @@ def _figures(force: Force, stands: Mapping[str, int]) -> Mapping[str, int]:
 
 def _purchases(force: Force, entry: Entry, *, made: Establishment, game: Game | None) -> int | None:
     """Purchases by the limit; without one by the points of the game, if one is given."""
-    allowed = purchases_allowed(entry, number_of=made.number_of)
+    allowed = purchases_allowed(entry.limit, number_of=made.number_of)
     if allowed is not None or game is None:
         return allowed
     points = max(game.allowance.totals()) - formation_cost(force, made.number_of)
     cheapest = min(entry.cost.values(), default=0)
     return None if cheapest <= 0 else max(points, 0) // cheapest
-
-
-def formation_cost(force: Force, number_of: Mapping[str, int]) -> int:
-    """Points of the force itself; nought where its table has no such number."""
-    cost = force.formation_cost
-    if isinstance(cost, CostByNumber):
-        return cost.points.get(number_of.get(cost.by, 0), 0)
-    return cost
 
 
 def _most(force: Force, offers: Sequence[_Offer]) -> int | None:

@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import floor
 
-from paradestate.core.ceiling import formation_cost, is_on_offer
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.number import NumberRange
-from paradestate.core.support_limit import purchases_allowed
+from paradestate.core.support.limit import purchases_allowed
+from paradestate.core.support.terms import formation_cost, why_absent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,9 +88,9 @@ def most_in_reserve(force: Force, made: Establishment) -> int:
 
 def _limits(force: Force, before: Establishment, *, after: Establishment) -> Iterator[Change]:
     for entry in force.supporting_troops.values():
-        offered = [is_on_offer(entry, made, posture="") for made in (before, after)]
+        offered = [not why_absent(entry, made, posture="") for made in (before, after)]
         allowed = [
-            purchases_allowed(entry, number_of=made.number_of) if on_offer else 0
+            purchases_allowed(entry.limit, number_of=made.number_of) if on_offer else 0
             for made, on_offer in zip((before, after), offered, strict=True)
         ]
         yield Change(what="limit", name=entry.name, before=allowed[0], after=allowed[1])

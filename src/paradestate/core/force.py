@@ -15,7 +15,7 @@ from paradestate.core.place import Places
 from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
 from paradestate.core.stand import StandPattern
-from paradestate.core.support import Entry, GroupLimit, Worth
+from paradestate.core.support.entry import Entry, GroupLimit, Worth
 from paradestate.core.table import Opponent, Table, Tray
 
 

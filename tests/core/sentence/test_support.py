@@ -20,7 +20,7 @@ from paradestate.core.sentence.support import (
     worth_sentence,
 )
 from paradestate.core.span import Window, year
-from paradestate.core.support import (
+from paradestate.core.support.entry import (
     Attachment,
     Availability,
     Band,

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from paradestate.core.game import CostByNumber, Purchase
-from paradestate.core.support import Band, Limit, Rounding
+from paradestate.core.support.entry import Band, Limit, Rounding
 from paradestate.text.format.support import purchase_text, read_purchase
 from tests.text.format.reading import codes, force
 from tests.text.slips import code_of, value_of

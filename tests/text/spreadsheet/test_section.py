@@ -1,7 +1,7 @@
 """Rows of sheets as sections of the force."""
 
 from paradestate.core.source import Pack
-from paradestate.core.support import Band
+from paradestate.core.support.entry import Band
 from tests.text.spreadsheet.books import HEAD, read, said, xlsx
 
 SOURCES = "source,currency,carriage,discount\nNorth,GBP,0: 3.50,50: 10%\n"

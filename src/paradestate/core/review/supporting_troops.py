@@ -9,7 +9,7 @@ from paradestate.core.game import Game, Purchase
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.span import Hold
-from paradestate.core.support import Band, Entry
+from paradestate.core.support.entry import Band, Entry
 
 SECTION = "supporting troops"
 

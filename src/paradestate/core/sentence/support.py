@@ -16,7 +16,7 @@ from paradestate.core.sentence.wording import (
     spelled,
     window_words,
 )
-from paradestate.core.support import (
+from paradestate.core.support.entry import (
     Availability,
     Band,
     Circumstance,

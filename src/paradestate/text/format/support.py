@@ -16,7 +16,7 @@ from paradestate.core.game import (
 )
 from paradestate.core.outline import decimal_text
 from paradestate.core.span import Window
-from paradestate.core.support import (
+from paradestate.core.support.entry import (
     Attachment,
     Availability,
     Band,

@@ -2,7 +2,7 @@
 
 import pytest
 
-from paradestate.core.support import Band
+from paradestate.core.support.entry import Band
 
 
 @pytest.mark.parametrize(

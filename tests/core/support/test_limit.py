@@ -2,13 +2,12 @@
 
 import pytest
 
-from paradestate.core.support import Entry, Limit, Rounding
-from paradestate.core.support_limit import purchases_allowed
+from paradestate.core.support.entry import Limit, Rounding
+from paradestate.core.support.limit import purchases_allowed
 
 
 def allowed(limit: Limit, companies: int = 4) -> int | None:
-    entry = Entry(name="guns", cost={1: 3}, limit=limit)
-    return purchases_allowed(entry, number_of={"company": companies})
+    return purchases_allowed(limit, number_of={"company": companies})
 
 
 def test_one_in_the_force_unless_told_otherwise() -> None:
@@ -28,3 +27,8 @@ def test_two_for_every_two_companies(companies: int, down: int, up: int) -> None
 
 def test_of_something_that_is_not_raised_there_is_none() -> None:
     assert allowed(Limit(most=1, of="squadron")) == 0
+
+
+def test_a_fixed_number_comes_on_top_of_what_is_for_every_company() -> None:
+    assert allowed(Limit(most=1, for_every=2, of="company", plus=1)) == 3
+    assert allowed(Limit(most=1, plus=1)) == 2

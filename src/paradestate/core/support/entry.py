@@ -33,16 +33,18 @@ class Rounding(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limit:
-    """How many purchases of an entry a force may hold.
+    """How many purchases of an entry a force may hold, and how many it must.
 
     `most` None: any number. With `of`, `most` for every `for_every` of that formation in the must
-    layer. It counts purchases, whatever their number and choice.
+    layer, and `plus` more. It counts purchases, whatever their number and choice.
     """
 
     most: int | None = 1
     for_every: int = 1
     of: str = ""
     round: Rounding = Rounding.DOWN
+    plus: int = 0
+    least: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,10 +67,14 @@ class Band:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Availability:
-    """One roll for each purchase, and what each total allows."""
+    """One roll for each purchase, and what each total allows.
+
+    Entries that name the same `shared_roll` have one roll between them in a game.
+    """
 
     roll: Dice
     allows: tuple[Band, ...]
+    shared_roll: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +103,15 @@ class Circumstance:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Variation:
+    """What of an entry is otherwise in games of one posture; None: as it is elsewhere."""
+
+    cost: Mapping[int, int] | None = None
+    limit: Limit | None = None
+    availability: Availability | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
     """One sort of supporting troops on the list."""
 
@@ -104,6 +119,10 @@ class Entry:
     held_at: str = ""
     cost: Mapping[int, int]
     """Number taken to points; only these numbers can be taken."""
+    cost_by_grade: Mapping[str, Mapping[str, Mapping[int, int]]] = field(default_factory=dict)
+    """Scale, then grade, to what holds in place of `cost` at that grade."""
+    repeats_cost_more: tuple[int, ...] = ()
+    """Points added to the second, third ... purchase of it; the last number holds on."""
     each: Mapping[str, int] = field(default_factory=dict)
     """Stands that each of them puts down."""
     limit: Limit = Limit()
@@ -113,17 +132,22 @@ class Entry:
     """Entry to number of purchases of it; all must hold."""
     needs_any_of: Mapping[str, int] = field(default_factory=dict)
     """As `needs`, of which one must hold."""
+    needs_for_each: Mapping[str, int] = field(default_factory=dict)
+    """Entry to purchases of it for each purchase of this one."""
     bars: tuple[str, ...] = ()
     opens: tuple[str, ...] = ()
     grants: Mapping[str, int] = field(default_factory=dict)
     """Stands that come free, once a purchase."""
     replaces: Replacement | None = None
     choice: tuple[str, ...] = ()
+    choice_costs: Mapping[str, int] = field(default_factory=dict)
+    """Choice to points added for each one taken; those left out add none."""
     group: str = ""
     attach: Attachment | None = None
     place: Position = Position.ON_TABLE
     only_in: Circumstance | None = None
     not_in: Circumstance | None = None
+    in_posture: Mapping[str, Variation] = field(default_factory=dict)
     window: Window = ALWAYS
     theatre: str = ""
     by_hand: str = ""
@@ -131,10 +155,15 @@ class Entry:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GroupLimit:
-    """A limit shared by all entries of a group: a number of purchases, or a share of the points."""
+    """A limit shared by all entries of a group: a number of purchases, or a share of the points.
+
+    Shares are of the points left, before anything is bought.
+    """
 
     group: str
+    least: int = 0
     most: int | None = None
+    least_points: Fraction = Fraction(0)
     most_points: Fraction | None = None
     by_hand: str = ""
 

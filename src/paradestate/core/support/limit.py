@@ -2,20 +2,19 @@
 
 from collections.abc import Mapping
 
-from paradestate.core.support import Entry, Rounding
+from paradestate.core.support.entry import Limit, Rounding
 
 
-def purchases_allowed(entry: Entry, *, number_of: Mapping[str, int]) -> int | None:
-    """The limit of an entry, or None where any number is allowed.
+def purchases_allowed(limit: Limit, *, number_of: Mapping[str, int]) -> int | None:
+    """The most purchases that a limit allows, or None where any number is allowed.
 
     `number_of` gives how many of each formation stand in the must layer.
     """
-    limit = entry.limit
     if limit.most is None:
         return None
     if not limit.of:
-        return limit.most
+        return limit.most + limit.plus
     instances = number_of.get(limit.of, 0)
     if limit.round is Rounding.UP:
         instances += limit.for_every - 1
-    return limit.most * (instances // limit.for_every)
+    return limit.most * (instances // limit.for_every) + limit.plus

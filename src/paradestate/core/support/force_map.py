@@ -1,0 +1,26 @@
+"""Legal forces by points, and single ones with what their owner holds them worth."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.core.game import Purchase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LevelForces:
+    """Legal forces of one number of points."""
+
+    points: int
+    legal: int
+    """Forces that cost at most so much."""
+    spending_all: int
+    """Forces that cost exactly so much."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ValuedForce:
+    """A legal force with its points and the owner's worth of it."""
+
+    purchases: tuple[Purchase, ...]
+    points: int
+    worth: Fraction

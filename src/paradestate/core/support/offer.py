@@ -1,0 +1,71 @@
+"""An entry as it stands in one game: prices, limits and conditions, with everything resolved."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from paradestate.core.support.entry import Availability
+
+NO_CHOICE = ""
+"""Stands for the choice where an entry leaves none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offer:
+    """What may be bought of one entry in one game, for how many points, under which conditions.
+
+    All who judge, count or weigh purchases read these; none of them reads the entry.
+    """
+
+    name: str
+    cost: Mapping[int, int]
+    """Number taken to points, in this game and at these grades."""
+    choices: Mapping[str, int] = field(default_factory=lambda: {NO_CHOICE: 0})
+    """Choice to points added for each one taken."""
+    repeats_cost_more: tuple[int, ...] = ()
+    least: int = 0
+    """Purchases that a force must hold."""
+    most: int | None = 1
+    """Purchases that a force may hold; None: any number."""
+    needs: Mapping[str, int] = field(default_factory=dict)
+    """Entry to the purchases of it that must be there; all must hold."""
+    needs_any_of: Mapping[str, int] = field(default_factory=dict)
+    """As `needs`, of which one must hold; what opens an entry is among them."""
+    needs_for_each: Mapping[str, int] = field(default_factory=dict)
+    """Entry to the purchases of it that must be there for each purchase of this one."""
+    bars: frozenset[str] = frozenset()
+    """Entries that can't be there with it, whichever of the two says so."""
+    group: str = ""
+    availability: Availability | None = None
+    loses_points: bool = False
+    """Whether what was asked for is paid even when it is refused."""
+    worths: Mapping[str, Mapping[int, Fraction]] = field(default_factory=dict)
+    """The owner's opinion: choice ("" for any) to total number taken to worth."""
+
+    def price(self, number: int, *, choice: str = NO_CHOICE) -> int:
+        """Points for one purchase of `number` with `choice`, as the first of its entry."""
+        return self.cost[number] + number * self.choices[choice]
+
+    def surcharge(self, purchases: int) -> int:
+        """Points that so many purchases cost above the sum of their prices."""
+        steps = self.repeats_cost_more
+        if not steps or purchases < 2:  # noqa: PLR2004 - the first purchase is never dearer
+            return 0
+        known = steps[: purchases - 1]
+        return sum(known) + steps[-1] * (purchases - 1 - len(known))
+
+    def worth(self, totals: Mapping[str, int]) -> Fraction:
+        """The owner's worth of so many taken, by choice.
+
+        A total that isn't listed has the worth of the greatest listed total below it, or nought.
+        """
+        every = {**totals, NO_CHOICE: sum(totals.values())}
+        return sum(
+            (_listed_worth(table, every.get(choice, 0)) for choice, table in self.worths.items()),
+            Fraction(0),
+        )
+
+
+def _listed_worth(table: Mapping[int, Fraction], total: int) -> Fraction:
+    listed = [number for number in table if number <= total]
+    return table[max(listed)] if listed else Fraction(0)
