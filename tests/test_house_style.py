@@ -25,7 +25,7 @@ SIGNATURE_SET_BY_OTHERS: dict[str, str] = {
 }
 
 # Packages in which every module with code has a test file of its own name.
-MIRRORED = ("core", "text")
+MIRRORED = ("core", "text", "chance")
 
 Function = ast.FunctionDef | ast.AsyncFunctionDef
 NESTING = (ast.If, ast.For, ast.AsyncFor, ast.While, ast.With, ast.AsyncWith, ast.Try, ast.Match)

@@ -4,12 +4,15 @@ from fractions import Fraction
 
 import pytest
 
+from paradestate.core.game import Purchase
 from paradestate.core.span import month, year
 from paradestate.text.typed import (
     read_amounts,
     read_dates,
+    read_named_words,
     read_names,
     read_numbers,
+    read_purchases,
     read_typed_date,
 )
 from tests.text.slips import code_of, value_of
@@ -75,3 +78,30 @@ def test_odd_amounts_by_name(text: str, code: str) -> None:
 def test_odd_dates_by_name() -> None:
     assert code_of(read_dates("main=soon")) == "not-a-date"
     assert code_of(read_dates("soon")) == "not-names-and-numbers"
+
+
+def test_purchases_are_read_with_their_choices() -> None:
+    typed = "machine-gun platoon=2, pioneers (flame) = 1, pioneers(flame)=1"
+    assert value_of(read_purchases(typed, entries=())) == (
+        Purchase(entry="machine-gun platoon", number=2),
+        Purchase(entry="pioneers", choice="flame", number=1),
+        Purchase(entry="pioneers", choice="flame", number=1),
+    )
+
+
+def test_an_entry_whose_own_name_holds_brackets_is_known_by_all_of_it() -> None:
+    bought = value_of(read_purchases("'guns (light)'=2", entries={"guns (light)"}))
+    assert bought == (Purchase(entry="guns (light)", number=2),)
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [("guns", "not-a-purchase"), ("guns=0", "not-a-whole-number"), ("guns=two", "not-a-number")],
+)
+def test_odd_purchases(text: str, code: str) -> None:
+    assert code_of(read_purchases(text, entries=())) == code
+
+
+def test_words_by_name() -> None:
+    assert value_of(read_named_words("training=recruits")) == {"training": "recruits"}
+    assert code_of(read_named_words("training")) == "not-names-and-numbers"

@@ -40,6 +40,39 @@ RAISED = (
 GAME = click.option("--game", default="", metavar="NAME", help="A game of the force.")
 
 
+TERMS = (
+    click.option(
+        "--grade",
+        "grades",
+        multiple=True,
+        metavar="SCALE=GRADE",
+        help="A grade that isn't as usual: --grade training=recruits.",
+    ),
+    *RAISED,
+)
+"""What decides the terms of a game, beside the game itself."""
+
+points_option = click.option(
+    "--points",
+    default="",
+    metavar="N",
+    help="Points left after formation cost and grades.",
+)
+plan_option = click.option(
+    "--plan",
+    default="",
+    metavar="ENTRY=N,...",
+    help="What is taken, a choice in round brackets: 'pioneers(flame)=1, light tanks=2'.",
+)
+
+
+def terms_options(command: F) -> F:
+    """The options that decide the terms of a game."""
+    for option in reversed(TERMS):
+        command = option(command)
+    return GAME(command)
+
+
 def choice_options(command: F) -> F:
     """The options of a choice made for one sum only."""
     return raised_options(GAME(command))

@@ -15,7 +15,7 @@ from paradestate.core.place import Places
 from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
 from paradestate.core.stand import StandPattern
-from paradestate.core.support.entry import Entry, GroupLimit, Worth
+from paradestate.core.support.entry import Asking, Entry, GroupLimit, Worth
 from paradestate.core.table import Opponent, Table, Tray
 
 
@@ -90,6 +90,7 @@ class Force:
     formation_cost: FormationCost = 0
     grades: Mapping[str, Grade] = field(default_factory=dict)
     supporting_troops: Mapping[str, Entry] = field(default_factory=dict)
+    asking: Asking = Asking.ONE_AT_A_TIME
     limits: tuple[GroupLimit, ...] = ()
     reserves: Reserves | None = None
     worths: Mapping[str, Worth] = field(default_factory=dict)

@@ -1,7 +1,7 @@
 """What was typed beside a command, as a choice for one sum."""
 
 import datetime
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Container, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
@@ -9,6 +9,7 @@ from typing import TypeVar
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Wanted, Wishes
+from paradestate.core.game import Purchase
 from paradestate.core.span import DateSpan
 from paradestate.text.money import read_money
 from paradestate.text.number import read_decimal, read_percent, read_whole
@@ -17,8 +18,10 @@ from paradestate.text.typed import (
     name_twice,
     read_amounts,
     read_dates,
+    read_named_words,
     read_names,
     read_numbers,
+    read_purchases,
     read_typed_date,
 )
 
@@ -187,3 +190,16 @@ def _by_name(
         findings.extend(typed_finding(name_twice(name)) for name in values if name in found)
         found |= values
     return found, tuple(findings)
+
+
+def grades_of(texts: Sequence[str]) -> tuple[Mapping[str, str], tuple[Finding, ...]]:
+    """The grades that were typed: scale to grade."""
+    return _by_name(texts, read=read_named_words)
+
+
+def plan_of(
+    text: str, *, entries: Container[str]
+) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
+    """The plan that was typed; empty where nothing was."""
+    read = read_purchases(text, entries=entries) if text.strip() else ()
+    return ((), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())

@@ -1,10 +1,11 @@
 """What is typed beside a command: numbers, amounts and dates by name, and lists of names."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Container
 from fractions import Fraction
 from typing import TypeVar
 
+from paradestate.core.game import Purchase
 from paradestate.core.span import DateSpan
 from paradestate.text.date import read_date
 from paradestate.text.money import read_money
@@ -15,6 +16,7 @@ T = TypeVar("T")
 
 _NAME = r"""\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<plain>[^,="']+))\s*"""
 _PAIR = re.compile(rf"{_NAME}=\s*(?P<value>[^,]*)(?:,|$)")
+_WITH_CHOICE = re.compile(r"(?P<entry>.+?)\s*\((?P<choice>.+)\)", re.DOTALL)
 _ONE = re.compile(rf"{_NAME}(?:,|$)")
 
 
@@ -30,6 +32,33 @@ def read_numbers(text: str) -> dict[str, int] | Slip:
             return number
         found[name] = found.get(name, 0) + number
     return found or _not_pairs(text)
+
+
+def read_purchases(text: str, *, entries: Container[str]) -> tuple[Purchase, ...] | Slip:
+    """Purchases with commas between: `machine-gun platoon=2, pioneers(flame)=1`.
+
+    An entry that is written twice is taken twice. `entries` are those whose own names may hold
+    brackets.
+    """
+    found: list[Purchase] = []
+    for name, value in _pairs(text):
+        number = read_whole(value)
+        if isinstance(number, Slip):
+            return number
+        chosen = None if name in entries else _WITH_CHOICE.fullmatch(name)
+        entry, choice = (name, "") if chosen is None else (chosen["entry"], chosen["choice"])
+        found.append(Purchase(entry=entry, number=number, choice=choice.strip()))
+    return tuple(found) or Slip(
+        code="not-a-purchase",
+        message=f"'{text}' isn't entries and numbers.",
+        hint="Write entry=number with commas between, a choice in round brackets: "
+        "pioneers(flame)=1.",
+    )
+
+
+def read_named_words(text: str) -> dict[str, str] | Slip:
+    """Names with one word each: `training=recruits`."""
+    return _values(text, read=lambda written: written, what="word")
 
 
 def read_amounts(text: str) -> dict[str, Fraction] | Slip:

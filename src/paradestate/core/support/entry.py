@@ -16,6 +16,13 @@ class Refusal(StrEnum):
     LOST = "points lost"
 
 
+class Asking(StrEnum):
+    """When those who need a roll are named."""
+
+    ONE_AT_A_TIME = "one at a time"
+    ALL_DECLARED_FIRST = "all declared first"
+
+
 class Position(StrEnum):
     """Where it fights from."""
 

@@ -13,7 +13,7 @@ from paradestate.core.force import Force
 from paradestate.core.game import CostByNumber, Game
 from paradestate.core.place import nearest_place
 from paradestate.core.span import Hold
-from paradestate.core.support.entry import Entry, GroupLimit, Refusal, Variation
+from paradestate.core.support.entry import Asking, Entry, GroupLimit, Refusal, Variation
 from paradestate.core.support.limit import purchases_allowed
 from paradestate.core.support.offer import NO_CHOICE, Offer
 
@@ -27,6 +27,7 @@ class Terms:
     """In file order."""
     absent: Mapping[str, str]
     """Entry that isn't on offer to the reason, in words."""
+    asking: Asking = Asking.ONE_AT_A_TIME
     groups: tuple[GroupLimit, ...] = ()
     formation_cost: int = 0
     grade_costs: Mapping[str, int] = field(default_factory=dict)
@@ -71,6 +72,7 @@ def terms_of(
         game=played,
         offers=offers,
         absent=absent,
+        asking=force.asking,
         groups=force.limits,
         formation_cost=formation_cost(force, made.number_of),
         grade_costs={scale: force.grades[scale].points[grade] for scale, grade in chosen.items()},

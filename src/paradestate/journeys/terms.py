@@ -1,0 +1,70 @@
+"""What may be bought in a game, and what is left to spend.
+
+folder -> count -> game -> terms
+"""
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from paradestate.core.choice import CHOSEN_HERE, Choice
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Force
+from paradestate.core.support.terms import Terms, terms_of
+from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.count import Count, count
+from paradestate.journeys.memory import NOTHING, Memory
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GameTerms:
+    """The terms of a game with the force that plays it, or None with the stops in the way."""
+
+    checked: Checked
+    count: Count | None = None
+    terms: Terms | None = None
+
+
+def game_terms(
+    folder: Path,
+    *,
+    today: datetime.date,
+    choice: Choice,
+    grades: Mapping[str, str],
+    memory: Memory = NOTHING,
+) -> GameTerms:
+    """The terms of the chosen game; where a force has one game only, of that one.
+
+    `grades` is scale to grade for those that aren't as usual. The holdings of the count leave out
+    what is lent, which can't be fielded.
+    """
+    read = checked(folder, today=today, memory=memory)
+    if read.is_stopped:
+        return GameTerms(checked=read)
+    game, findings = game_of(read.force, choice.game)
+    if findings:
+        return GameTerms(checked=read.with_findings(*findings))
+    counted = count(folder, today=today, choice=replace(choice, game=game), memory=memory)
+    if counted.count is None:
+        return GameTerms(checked=counted.checked)
+    terms, more = terms_of(counted.count.force, counted.count.made, game=game, grades=grades)
+    whole = counted.checked.with_findings(*more)
+    return GameTerms(checked=whole, count=counted.count, terms=terms)
+
+
+def game_of(force: Force, chosen: str | None) -> tuple[str, tuple[Finding, ...]]:
+    """The chosen game, or the only one; a stop where neither is there."""
+    if chosen or len(force.games) == 1:
+        return chosen or next(iter(force.games)), ()
+    listed = ", ".join(f"'{name}'" for name in force.games)
+    return "", (
+        Finding(
+            level=Level.STOP,
+            code="game-unsaid",
+            message="It isn't said which game is played." if listed else "The force has no game.",
+            effect="Nothing is worked out.",
+            hint=f"Choose one with --game: {listed}." if listed else "Add one under 'games'.",
+            place=CHOSEN_HERE,
+        ),
+    )
