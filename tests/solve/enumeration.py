@@ -1,7 +1,8 @@
 """The slow twin of the order program: every order there is, priced by a till of its own."""
 
 import math
-from collections.abc import Iterator, Mapping
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -11,6 +12,11 @@ from typing import TypeAlias
 from paradestate.core.money import decimal_places
 from paradestate.core.order import OrderProblem, PackName
 from paradestate.core.source import Pack, Source
+
+_Lot: TypeAlias = list[tuple[int, list[tuple[PackName, int]]]]
+"""Baskets that hold the same: what each costs in the force's currency, and its packs."""
+_Holds: TypeAlias = tuple[tuple[str, int], ...]
+"""Kinds and numbers, in order of kinds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,43 +36,65 @@ class Listed:
 
 def every_order(problem: OrderProblem) -> list[Listed]:
     """Every order that meets the want and every limit, with numbers up to what could ever help."""
-    lacking = _most_lacking(problem, {})
-    listed = []
-    for parts in product(*(_baskets(problem, each) for each in problem.sources.values())):
-        held: dict[str, int] = {}
-        for _, _, holds in parts:
-            for kind, number in holds.items():
-                held[kind] = held.get(kind, 0) + number
-        packs = [pack for _, basket, _ in parts for pack in basket]
-        parcels = len({source for (source, _), _ in packs})
-        if _most_lacking(problem, held) == 0 and parcels <= (problem.most_parcels or parcels):
-            listed.append(
-                Listed(
-                    total=sum(charge for charge, _, _ in parts),
-                    left_over=sum(held.values()) - lacking,
-                    packs=tuple(sorted(packs)),
-                )
-            )
+    listed = [
+        Listed(
+            total=sum(charge for charge, _ in parts),
+            left_over=left_over,
+            packs=tuple(sorted(pack for _, packs in parts for pack in packs)),
+        )
+        for lots, left_over in _enough(problem)
+        for parts in product(*lots)
+    ]
     return sorted(listed, key=lambda order: order.rank)
 
 
-def _most_lacking(problem: OrderProblem, bought: Mapping[str, int]) -> int:
-    """How much is lacking, by the theorem of Hall in Ore's form: the worst set of wanted kinds.
+def every_least(problem: OrderProblem) -> list[tuple[int, int]]:
+    """Of all those orders total and left over; of orders for the same figures only the cheapest."""
+    return [
+        (sum(min(charge for charge, _ in lot) for lot in lots), left_over)
+        for lots, left_over in _enough(problem)
+    ]
 
-    Of each set of wanted kinds so many lack as nothing able to serve any of them is there.
+
+def _enough(problem: OrderProblem) -> Iterator[tuple[tuple[_Lot, ...], int]]:
+    """Lots of baskets, one of each source, that are enough together, and what they leave over."""
+    needs = _needs(problem)
+    lacking = max(need for _, need in needs)
+    for chosen in product(*(_lots(problem, each).items() for each in problem.sources.values())):
+        held: dict[str, int] = {}
+        for holds, _ in chosen:
+            for kind, number in holds:
+                held[kind] = held.get(kind, 0) + number
+        is_enough = all(sum(held.get(kind, 0) for kind in able) >= need for able, need in needs)
+        parcels = sum(holds != () for holds, _ in chosen)
+        if is_enough and parcels <= (problem.most_parcels or parcels):
+            yield tuple(lot for _, lot in chosen), sum(held.values()) - lacking
+
+
+def _needs(problem: OrderProblem) -> list[tuple[list[str], int]]:
+    """Of each set of wanted kinds: what can be bought that serves any of it, and how much must be.
+
+    By the theorem of Hall in Ore's form so much lacks as the worst set needs.
     """
+    packs = (pack for source in problem.sources.values() for pack in source.packs.values())
+    sold = {kind for pack in packs for kind in pack.holds}
+
+    def able(kinds: Iterable[str], *, to_serve: tuple[str, ...], is_bought: bool) -> list[str]:
+        of = problem.substitutes.of
+        return [kind for kind in kinds if {kind, *of(kind, bought=is_bought)} & set(to_serve)]
+
     kinds = list(problem.want)
-    return max(
-        sum(problem.want[kind] for kind in group)
-        - sum(
-            number
-            for there, is_bought in ((problem.owned, False), (bought, True))
-            for kind, number in there.items()
-            if {kind, *problem.substitutes.of(kind, bought=is_bought)} & set(group)
+    groups = [group for size in range(len(kinds) + 1) for group in combinations(kinds, size)]
+    return [
+        (
+            able(sold, to_serve=group, is_bought=True),
+            sum(problem.want[kind] for kind in group)
+            - sum(
+                problem.owned[kind] for kind in able(problem.owned, to_serve=group, is_bought=False)
+            ),
         )
-        for size in range(len(kinds) + 1)
-        for group in combinations(kinds, size)
-    )
+        for group in groups
+    ]
 
 
 def steps(orders: list[Listed]) -> list[tuple[int, int]]:
@@ -80,26 +108,22 @@ def steps(orders: list[Listed]) -> list[tuple[int, int]]:
 
 
 def unpadded(orders: list[Listed]) -> Iterator[Listed]:
-    """Those orders that are dearer, or not enough, without some of their packs."""
+    """Those of the list above that are dearer, or not enough, without some of their packs."""
+    totals = [order.total for order in orders]
     for order in orders:
         numbers = dict(order.packs)
         if not any(
             fewer.packs != order.packs
-            and fewer.total <= order.total
             and all(numbers.get(name, 0) >= number for name, number in fewer.packs)
-            for fewer in orders
+            for fewer in orders[: bisect_right(totals, order.total)]
         ):
             yield order
 
 
-_Basket: TypeAlias = tuple[int, list[tuple[PackName, int]], Mapping[str, int]]
-"""What a basket costs in the force's currency, its packs, and what they hold."""
-
-
-def _baskets(problem: OrderProblem, source: Source) -> list[_Basket]:
-    """Every basket of one source that it sends."""
+def _lots(problem: OrderProblem, source: Source) -> dict[_Holds, _Lot]:
+    """Every basket of one source that it sends, by what it holds."""
     ranges = [range(_most(problem, source, pack=pack) + 1) for pack in source.packs.values()]
-    found: list[_Basket] = []
+    found: dict[_Holds, _Lot] = {}
     for numbers in product(*ranges):
         bought = [
             (pack, number)
@@ -113,7 +137,8 @@ def _baskets(problem: OrderProblem, source: Source) -> list[_Basket]:
         for pack, number in bought:
             for kind, each in pack.holds.items():
                 holds[kind] = holds.get(kind, 0) + each * number
-        found.append((charge, [((source.name, pack.name), n) for pack, n in bought], holds))
+        basket = charge, [((source.name, pack.name), n) for pack, n in bought]
+        found.setdefault(tuple(sorted(holds.items())), []).append(basket)
     return found
 
 
