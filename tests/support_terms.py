@@ -211,7 +211,7 @@ def _group_holds(terms: Terms, limit: GroupLimit, *, plan: Plan, points: int) ->
     return (
         len(within) >= limit.least
         and (limit.most is None or len(within) <= limit.most)
-        and spent >= limit.least_points * points
+        and (not limit.least_points or spent >= limit.least_points * points)
         and (limit.most_points is None or spent <= limit.most_points * points)
     )
 
