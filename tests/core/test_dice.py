@@ -2,7 +2,7 @@
 
 import pytest
 
-from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
+from paradestate.core.dice import NOUGHT, Dice, Fixed, Keep, LookUp, Row, SignedTerm, Throw
 
 TWO_D6 = SignedTerm(term=Throw(number=2, sides=6))
 
@@ -51,3 +51,26 @@ def test_totals_are_all_that_can_come_up() -> None:
 
 def test_bounds_hold_the_totals() -> None:
     assert dice(TWO_D6, at_least=4, at_most=6).totals() == (4, 5, 6)
+
+
+def test_nought_is_nothing() -> None:
+    assert NOUGHT.totals() == (0,)
+
+
+def test_a_roll_that_is_looked_up() -> None:
+    rows = (Row(least=7, most=None, gives=14), Row(least=2, most=6, gives=10))
+    points = LookUp(roll=dice(TWO_D6), gives=rows)
+    assert points.given(6) == 10
+    assert points.given(7) == 14
+    assert points.totals() == (10, 14)
+    with pytest.raises(KeyError):
+        points.given(1)
+
+
+def test_rows_as_the_owner_writes_them() -> None:
+    rows = [Row(least=3, most=3, gives=1), Row(least=2, most=4, gives=1)]
+    assert [str(row) for row in (*rows, Row(least=9, most=None, gives=1))] == [
+        "3",
+        "2-4",
+        "9 or more",
+    ]

@@ -52,6 +52,7 @@ from tests.text.drawn_values import (
     bands,
     dice,
     is_tidy,
+    look_up,
     maybe,
     names,
     some,
@@ -221,7 +222,7 @@ def pack(world: World, money: SearchStrategy[int]) -> Fields:
 
 def game(world: World) -> Fields:
     return {
-        "allowance": dice(),
+        "allowance": dice() | look_up(POINTS),
         "posture": NAME,
         "weight": POSITIVE,
         "numbers": counts((*world.stands, *world.formations), least=0),

@@ -9,7 +9,7 @@ from hypothesis import assume
 from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
-from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
+from paradestate.core.dice import Dice, Fixed, Keep, LookUp, Row, SignedTerm, Throw
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import Disc, Rectangle
 from paradestate.core.span import DateSpan, day, month, year
@@ -19,6 +19,7 @@ from paradestate.text.spelling import tidy
 
 T = TypeVar("T")
 K = TypeVar("K")
+N = TypeVar("N", int, Fraction)
 
 ODD_TEXTS = (
     *("<<", "no", "~", "null", "12:30", "0x10", "1e3", "1943", "2026-01-01", "- a", "? a", "a: b"),
@@ -123,11 +124,25 @@ def dice(draw: st.DrawFn) -> Dice:
     )
 
 
-def bands() -> SearchStrategy[tuple[Band, ...]]:
-    ends = st.tuples(st.integers(0, 20), maybe(st.integers(0, 20))).filter(
+def totals() -> SearchStrategy[tuple[int, int | None]]:
+    """The first and last total of a row of a roll."""
+    return st.tuples(st.integers(0, 20), maybe(st.integers(0, 20))).filter(
         lambda two: two[1] is None or two[0] <= two[1]
     )
-    return table(ends, maybe(COUNT)).map(
+
+
+def look_up(drawn: SearchStrategy[N]) -> SearchStrategy[LookUp[N]]:
+    """A roll whose total is looked up, in rows that may have holes."""
+    rows = table(totals(), drawn).map(
+        lambda given: tuple(
+            Row(least=least, most=most, gives=gives) for (least, most), gives in given.items()
+        )
+    )
+    return st.builds(LookUp, roll=dice(), gives=rows)
+
+
+def bands() -> SearchStrategy[tuple[Band, ...]]:
+    return table(totals(), maybe(COUNT)).map(
         lambda drawn: tuple(
             Band(least=least, most=most, allows=allows) for (least, most), allows in drawn.items()
         )

@@ -5,7 +5,10 @@ Imports nothing of the project. Chances are worked out elsewhere.
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import TypeAlias
+from fractions import Fraction
+from typing import Generic, TypeAlias, TypeVar
+
+N = TypeVar("N", int, Fraction)
 
 
 class Keep(StrEnum):
@@ -89,6 +92,54 @@ class Dice:
         if self.at_most is not None:
             text += f", at most {self.at_most}"
         return text
+
+
+NOUGHT = Dice(terms=(SignedTerm(term=Fixed(number=0)),))
+"""Nothing is rolled, and nothing is there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Totals:
+    """Totals of a roll from `least` to `most`; `most` None: and more."""
+
+    least: int
+    most: int | None
+
+    def holds(self, total: int) -> bool:
+        """Whether a total is among them."""
+        return self.least <= total and (self.most is None or total <= self.most)
+
+    def __str__(self) -> str:
+        """The totals as the owner writes them: `3`, `2-4`, `9 or more`."""
+        if self.most is None:
+            return f"{self.least} or more"
+        return str(self.least) if self.least == self.most else f"{self.least}-{self.most}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row(Totals, Generic[N]):
+    """Totals of a roll, and the number that each of them gives."""
+
+    gives: N
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookUp(Generic[N]):
+    """A roll whose total is looked up in rows; they hold every total exactly once."""
+
+    roll: Dice
+    gives: tuple[Row[N], ...]
+
+    def given(self, total: int) -> N:
+        """What a total of the roll gives; a KeyError where no row holds it."""
+        for row in self.gives:
+            if row.holds(total):
+                return row.gives
+        raise KeyError(total)
+
+    def totals(self) -> tuple[N, ...]:
+        """Every number that can come out, rising."""
+        return tuple(sorted({self.given(total) for total in self.roll.totals()}))
 
 
 def _term_text(term: Term) -> str:

@@ -6,7 +6,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import TypeAlias
 
-from paradestate.core.dice import Dice
+from paradestate.core.dice import NOUGHT, Dice, LookUp
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,12 +18,17 @@ class Purchase:
     choice: str = ""
 
 
+Allowance: TypeAlias = Dice | LookUp[int]
+"""Points to spend: what is rolled, or what is looked up for a roll."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Game:
     """A kind of game that the owner plays."""
 
     name: str
-    allowance: Dice
+    allowance: Allowance = NOUGHT
+    """Nought in a game without points."""
     posture: str
     weight: Fraction = Fraction(1)
     """How often it is played, against the others."""

@@ -60,43 +60,6 @@ def test_entries_that_need_each_other() -> None:
     assert codes(f"{diamond}, d: {{cost: 1}}") == []
 
 
-def rolled(allows: str, roll: str = "1d6") -> list[str]:
-    availability = f"availability: {{roll: {roll}, allows: {{{allows}}}}}"
-    return codes(f"e: {{cost: 1, {availability}, when refused: points lost}}")
-
-
-@pytest.mark.parametrize(
-    ("allows", "expected"),
-    [
-        ("1-2: 0, 3-6: all", []),
-        ("1-2: 0, 3 or more: all", []),
-        ("1-2: 0, 4-6: all", ["bands-hole"]),
-        ("1-3: 0, 3-6: all", ["bands-overlap"]),
-        ("1-2: 0, 3-5: all", ["bands-short"]),
-        ("2-6: all", ["bands-short"]),
-        ("1-2: 0, 3-7: all", ["roll-impossible"]),
-        ("0-2: 0, 3-6: all", ["roll-impossible"]),
-        ("", ["bands-short"]),
-        ("1: 0, 3-4: 1", ["bands-hole", "bands-short"]),
-        ("1-3: 0, 2-6: all", ["bands-overlap"]),
-    ],
-)
-def test_bands_cover_every_total_once(allows: str, expected: list[str]) -> None:
-    assert rolled(allows) == expected
-
-
-def test_totals_that_the_dice_leave_out_need_no_band() -> None:
-    assert rolled("10: 0, 20 or more: all", roll="1d3 x 10") == []
-
-
-def test_a_band_with_an_impossible_total_is_found_at_its_key() -> None:
-    text = "e: {cost: 1, availability: {roll: 1d6, allows: {1-2: 0, 3-7: all}}, when refused: "
-    (finding,) = found(text + "points kept}")
-    assert finding.place.path[-1] == "3-7"
-    (spaced,) = found(text.replace("3-7", "3 - 7") + "points kept}")
-    assert spaced.place.path[-1] == "allows"
-
-
 def test_a_refusal_without_a_word_on_its_points() -> None:
     assert codes("e: {cost: 1, availability: {roll: 1d6, allows: {1-6: all}}}") == [
         "refusal-unsaid"

@@ -4,9 +4,10 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.core.dice import Dice, Fixed, Keep, SignedTerm, Throw
+from paradestate.core.dice import NOUGHT, Dice, Fixed, Keep, LookUp, Row, SignedTerm, Throw
 from paradestate.core.game import CostByNumber, Game, Grade, Purchase, ReserveMethod, Reserves
 from paradestate.core.sentence.support import (
+    allowance_words,
     availability_words,
     dice_words,
     entry_sentence,
@@ -86,6 +87,15 @@ def test_nothing_is_left_unsaid() -> None:
     )
     assert unsaid(Limit(most=2, for_every=3, of="company", round=Rounding.UP), limit_words,
                   but=("of",)) == []  # fmt: skip
+
+
+def test_allowances() -> None:
+    rows = (Row(least=1, most=4, gives=10), Row(least=5, most=None, gives=14))
+    assert allowance_words(D6) == "with 1d6 points"
+    assert allowance_words(NOUGHT) == "without points"
+    assert allowance_words(LookUp(roll=D6, gives=rows)) == (
+        "with points by a roll of one 6-sided die: 10 on 1 to 4 and 14 on 5 or more"
+    )
 
 
 def test_entries_of_the_example() -> None:

@@ -1,6 +1,6 @@
 """All rules in one tuple, in the order of the job."""
 
-from paradestate.core.review import buying, organisation, stands, supporting_troops
+from paradestate.core.review import buying, organisation, roll, stands, supporting_troops
 from paradestate.core.review.rule import Rule
 
 EVERY_RULE: tuple[Rule, ...] = (
@@ -8,4 +8,5 @@ EVERY_RULE: tuple[Rule, ...] = (
     *stands.RULES,
     *buying.RULES,
     *supporting_troops.RULES,
+    *roll.RULES,
 )

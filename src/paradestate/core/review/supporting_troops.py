@@ -1,4 +1,4 @@
-"""Doubts about supporting troops: prices, rolls, conditions between entries, and plans."""
+"""Doubts about supporting troops: prices, refusals, conditions between entries, and plans."""
 
 from collections.abc import Iterator
 from itertools import pairwise
@@ -9,7 +9,7 @@ from paradestate.core.game import Game, Purchase
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.span import Hold
-from paradestate.core.support.entry import Band, Entry
+from paradestate.core.support.entry import Entry
 
 SECTION = "supporting troops"
 
@@ -110,92 +110,6 @@ def _circle(force: Force, start: str) -> tuple[str, ...]:
     return ()
 
 
-def rolls(force: Force) -> Iterator[Finding]:
-    """Bands that don't cover every total of their dice exactly once."""
-    for entry in force.supporting_troops.values():
-        yield from _bands(force, entry)
-
-
-def _bands(force: Force, entry: Entry) -> Iterator[Finding]:
-    availability = entry.availability
-    if availability is None:
-        return
-    totals = availability.roll.totals()
-    covered = {
-        total: [band for band in availability.allows if _covers(band, total)] for total in totals
-    }
-    for band in availability.allows:
-        yield from _beyond_the_dice(force, entry, band=band, totals=totals)
-    twice = [total for total, bands in covered.items() if len(bands) > 1]
-    if twice:
-        yield _band_stop(
-            force,
-            entry,
-            code="bands-overlap",
-            message=f"{_listed(twice)} {'is' if len(twice) == 1 else 'are'} in two bands.",
-        )
-    holes = [total for total, bands in covered.items() if not bands]
-    first = min((band.least for band in availability.allows), default=0)
-    last = max((_end(band, totals) for band in availability.allows), default=0)
-    inner = [total for total in holes if first < total < last]
-    if inner:
-        yield _band_stop(
-            force,
-            entry,
-            code="bands-hole",
-            message=f"nothing is said for a roll of {_listed(inner)}.",
-        )
-    if len(holes) > len(inner):
-        yield _band_stop(
-            force,
-            entry,
-            code="bands-short",
-            message=f"bands cover {first} to {last} of {availability.roll}, which gives "
-            f"{totals[0]} to {totals[-1]}.",
-        )
-
-
-def _end(band: Band, totals: tuple[int, ...]) -> int:
-    return totals[-1] if band.most is None else band.most
-
-
-def _covers(band: Band, total: int) -> bool:
-    return band.least <= total and (band.most is None or total <= band.most)
-
-
-def _listed(totals: list[int]) -> str:
-    return ", ".join(str(total) for total in totals)
-
-
-def _band_stop(force: Force, entry: Entry, *, code: str, message: str) -> Finding:
-    return _stop(
-        force,
-        (SECTION, entry.name, "availability", "allows"),
-        code=code,
-        message=f"{entry.name}: {message}",
-        hint="Let the bands cover every total of the roll exactly once.",
-    )
-
-
-def _beyond_the_dice(
-    force: Force, entry: Entry, *, band: Band, totals: tuple[int, ...]
-) -> Iterator[Finding]:
-    """A band that holds totals which the dice can't give."""
-    outside = [end for end in (band.least, band.most) if end is not None and end not in totals]
-    if outside and entry.availability is not None:
-        roll = entry.availability.roll
-        keys = (str(band), str(band.least))
-        path = (SECTION, entry.name, "availability", "allows")
-        known = [(*path, key) for key in keys if (*path, key) in force.places]
-        yield _stop(
-            force,
-            known[0] if known else path,
-            code="roll-impossible",
-            message=f"{entry.name}: {outside[-1]} on {roll}: it gives {totals[0]} to {totals[-1]}.",
-            hint="Look at the dice and the bands again.",
-        )
-
-
 def unsaid_refusals(force: Force) -> Iterator[Finding]:
     """An entry that is rolled for, without a word on its points when it is refused."""
     for entry in force.supporting_troops.values():
@@ -265,7 +179,6 @@ def _not_in_force(force: Force, game: Game, *, entry: Entry) -> str | None:
 RULES: tuple[Rule, ...] = (
     odd_prices,
     impossible_conditions,
-    rolls,
     unsaid_refusals,
     plans,
 )

@@ -2,8 +2,16 @@
 
 from collections.abc import Iterator, Mapping
 
-from paradestate.core.dice import Dice, Keep, Throw
-from paradestate.core.game import CostByNumber, FormationCost, Game, Grade, Purchase, Reserves
+from paradestate.core.dice import NOUGHT, Dice, Keep, Throw, Totals
+from paradestate.core.game import (
+    Allowance,
+    CostByNumber,
+    FormationCost,
+    Game,
+    Grade,
+    Purchase,
+    Reserves,
+)
 from paradestate.core.number import percent_text
 from paradestate.core.sentence.wording import (
     by_hand_words,
@@ -35,8 +43,18 @@ def game_sentence(game: Game) -> str:
     weight = f", weighing {decimal(game.weight)}" if game.weight != 1 else ""
     numbers = f", with {counted(game.numbers)}" if game.numbers else ""
     plan = f"; plan: {listed(purchase_words(bought) for bought in game.plan)}" if game.plan else ""
-    text = f"{capital(game.name)}: {game.posture} with {game.allowance} points"
+    text = f"{capital(game.name)}: {game.posture} {allowance_words(game.allowance)}"
     return f"{text}{weight}{numbers}{plan}." + by_hand_words(game.by_hand)
+
+
+def allowance_words(allowance: Allowance) -> str:
+    """What there is to spend: `with 18 + 2d6 points`."""
+    if allowance == NOUGHT:
+        return "without points"
+    if isinstance(allowance, Dice):
+        return f"with {allowance} points"
+    rows = listed(f"{row.gives} {totals_words(row)}" for row in allowance.gives)
+    return f"with points by a roll of {dice_words(allowance.roll)}: {rows}"
 
 
 def purchase_words(purchase: Purchase) -> str:
@@ -154,7 +172,7 @@ def limit_words(limit: Limit) -> str:
 
 def availability_words(availability: Availability) -> str:
     """A roll in words: `on 9 or more of one twelve-sided die all`."""
-    bands = "; ".join(f"{_totals(band)} {_allows(band)}" for band in availability.allows)
+    bands = "; ".join(f"{totals_words(band)} {_allows(band)}" for band in availability.allows)
     return f"roll {dice_words(availability.roll)}: {bands}"
 
 
@@ -167,10 +185,11 @@ def dice_words(dice: Dice) -> str:
     return f"{spelled(term.number)} {term.sides}-sided {'die' if term.number == 1 else 'dice'}"
 
 
-def _totals(band: Band) -> str:
-    if band.most is None:
-        return f"on {band.least} or more"
-    return f"on {band.least}" if band.least == band.most else f"on {band.least} to {band.most}"
+def totals_words(totals: Totals) -> str:
+    """Totals of a roll: `on 2 to 4`, `on 9 or more`."""
+    if totals.most is None or totals.least == totals.most:
+        return f"on {totals}"
+    return f"on {totals.least} to {totals.most}"
 
 
 def _allows(band: Band) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 
-from paradestate.core.dice import Dice
+from paradestate.core.dice import Dice, Totals
 from paradestate.core.span import ALWAYS, Window
 
 
@@ -55,21 +55,10 @@ class Limit:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Band:
-    """Totals of a roll from `least` to `most`, and how many are then allowed.
+class Band(Totals):
+    """Totals of a roll, and how many are then allowed; None: all that were asked for."""
 
-    `most` None: and more. `allows` None: all that were asked for.
-    """
-
-    least: int
-    most: int | None
     allows: int | None
-
-    def __str__(self) -> str:
-        """Its totals as the owner writes them: `3`, `2-4`, `9 or more`."""
-        if self.most is None:
-            return f"{self.least} or more"
-        return str(self.least) if self.least == self.most else f"{self.least}-{self.most}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,12 @@
 from paradestate.core.force import Force
 from paradestate.text.codec import ListOf, Schema
 from paradestate.text.format import value
+from paradestate.text.format.game import (
+    GAMES_SECTION,
+    GRADES_SECTION,
+    RESERVES,
+    CostOfFormation,
+)
 from paradestate.text.format.purchase import STOCK, STOCK_STANDS, Sources
 from paradestate.text.format.setting import (
     AIM,
@@ -13,21 +19,14 @@ from paradestate.text.format.setting import (
     TABLE,
     TRAYS_SECTION,
 )
-from paradestate.text.format.support import (
-    ENTRIES_SECTION,
-    GAMES_SECTION,
-    GRADES_SECTION,
-    GROUP_LIMITS,
-    RESERVES,
-    WORTHS,
-    CostOfFormation,
-)
+from paradestate.text.format.support import ENTRIES_SECTION, GROUP_LIMITS
 from paradestate.text.format.troops import (
     FIGURES_SECTION,
     FORMATIONS_SECTION,
     RAISE,
     STANDS_SECTION,
 )
+from paradestate.text.format.worth import WORTHS
 from paradestate.text.record import record, word
 
 FORMAT_VERSION = 1

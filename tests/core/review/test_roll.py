@@ -1,0 +1,74 @@
+"""Rules for rolls: of availability, and of an allowance that is looked up."""
+
+import pytest
+
+from paradestate.core.finding import Finding
+from paradestate.core.review.roll import rolls
+from tests.forces import marenz, partial_force_from
+
+STANDS = "stands: {a: {base: none}}\nformations: {top: {parts: {a: 1}}}"
+
+
+def found(entries: str, *more: str) -> list[Finding]:
+    return list(rolls(partial_force_from(STANDS, f"supporting troops: {{{entries}}}", *more)))
+
+
+def test_the_example_has_nothing_to_say_of_rolls() -> None:
+    assert not list(rolls(marenz()))
+
+
+def rolled(allows: str, roll: str = "1d6") -> list[str]:
+    availability = f"availability: {{roll: {roll}, allows: {{{allows}}}}}"
+    return [finding.code for finding in found(f"e: {{cost: 1, {availability}}}")]
+
+
+@pytest.mark.parametrize(
+    ("allows", "expected"),
+    [
+        ("1-2: 0, 3-6: all", []),
+        ("1-2: 0, 3 or more: all", []),
+        ("1-2: 0, 4-6: all", ["bands-hole"]),
+        ("1-3: 0, 3-6: all", ["bands-overlap"]),
+        ("1-2: 0, 3-5: all", ["bands-short"]),
+        ("2-6: all", ["bands-short"]),
+        ("1-2: 0, 3-7: all", ["roll-impossible"]),
+        ("0-2: 0, 3-6: all", ["roll-impossible"]),
+        ("", ["bands-short"]),
+        ("1: 0, 3-4: 1", ["bands-hole", "bands-short"]),
+        ("1-3: 0, 2-6: all", ["bands-overlap"]),
+    ],
+)
+def test_bands_cover_every_total_once(allows: str, expected: list[str]) -> None:
+    assert rolled(allows) == expected
+
+
+def test_totals_that_the_dice_leave_out_need_no_band() -> None:
+    assert rolled("10: 0, 20 or more: all", roll="1d3 x 10") == []
+
+
+def test_a_band_with_an_impossible_total_is_found_at_its_key() -> None:
+    text = "e: {cost: 1, availability: {roll: 1d6, allows: {1-2: 0, 3-7: all}}, when refused: "
+    (finding,) = found(text + "points kept}")
+    assert finding.place.path[-1] == "3-7"
+    (spaced,) = found(text.replace("3-7", "3 - 7") + "points kept}")
+    assert spaced.place.path[-1] == "allows"
+
+
+@pytest.mark.parametrize(
+    ("gives", "expected"),
+    [
+        ("2-6: 10, 7 or more: 14", []),
+        ("2-6: 10, 8-12: 14", ["bands-hole"]),
+        ("2-7: 10, 7-12: 14", ["bands-overlap"]),
+        ("2-6: 10, 7-11: 14", ["bands-short"]),
+        ("1-6: 10, 7-12: 14", ["roll-impossible"]),
+    ],
+)
+def test_an_allowance_that_is_looked_up_covers_every_total_once(
+    gives: str, expected: list[str]
+) -> None:
+    game = f"games: {{g: {{allowance: {{roll: 2d6, gives: {{{gives}}}}}, posture: attack}}}}"
+    findings = found("", game)
+    assert [finding.code for finding in findings] == expected
+    assert all(finding.effect == "Its points can't be worked out." for finding in findings)
+    assert all(finding.place.path[:2] == ("games", "g") for finding in findings)
