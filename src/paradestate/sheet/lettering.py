@@ -39,3 +39,22 @@ def fitted(text: str, *, room: float, size: float = SIZE) -> str:
     while kept and width_of(kept + DOTS, size=size) > room:
         kept = kept[:-1]
     return kept.rstrip() + DOTS
+
+
+def wrapped(
+    text: str, *, room: float, size: float = SIZE, most: int | None = None
+) -> tuple[str, ...]:
+    """The text in as few lines as there is room for, broken between words.
+
+    A word too long for a line is cut, and so is the last of at `most` so many lines.
+    """
+    lines: list[str] = []
+    for word in text.split(" "):
+        joined = f"{lines[-1]} {word}" if lines else word
+        if lines and width_of(joined, size=size) <= room + HAIR:
+            lines[-1] = joined
+        else:
+            lines.append(word)
+    if most is not None and len(lines) > most:
+        lines[most - 1 :] = [" ".join(lines[most - 1 :])]
+    return tuple(fitted(line, room=room, size=size) for line in lines)
