@@ -72,9 +72,10 @@ class Dice:
         for signed in self.terms:
             sign = -1 if signed.minus else 1
             reached = {sum_ + sign * more for sum_ in reached for more in signed.term.totals()}
-        return tuple(sorted({self._held(total) for total in reached}))
+        return tuple(sorted({self.held(total) for total in reached}))
 
-    def _held(self, total: int) -> int:
+    def held(self, total: int) -> int:
+        """A total as it counts: not below the least, not above the most."""
         if self.at_least is not None:
             total = max(total, self.at_least)
         if self.at_most is not None:

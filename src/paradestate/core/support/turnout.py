@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from paradestate.core.certainty import Certainty, Exact
 from paradestate.core.game import Purchase
 from paradestate.core.support.chances import Chances
 
@@ -28,6 +29,8 @@ class Roll:
     asked: int
     allowed: Chances
     """How many are allowed, never more than asked."""
+    shared_roll: str = ""
+    """The roll that it has in common with others, where it has."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,11 +42,23 @@ class PlanOdds:
     allowance: Chances
     """Points left: the allowance less formation cost and grades."""
     affordable: Fraction
+    """The chance of points with which it may be taken: they pay for it, and groups keep to their
+    shares of them."""
     available: Fraction
     """The chance that every entry is allowed at least its number, if the points suffice."""
     together: Fraction
+    """The chance of both: all or nothing."""
     rolls: tuple[Roll, ...]
     turnouts: tuple[Turnout, ...]
-    """Likeliest first, if the points suffice; their chances add up to 1."""
+    """Likeliest first, if the points suffice; their chances add up to 1.
+
+    Empty where there are too many to be worked out; a plan of nothing has one.
+    """
     asking_order: tuple[str, ...]
-    """Entries that are rolled for, in the best order to ask."""
+    """Entries that are rolled for, in the best order to ask; one taken twice is there twice."""
+    order_certainty: Certainty = Exact()
+
+    @property
+    def mean_lost(self) -> Fraction:
+        """The mean of the points that are paid for nothing, if the points suffice."""
+        return sum((each.chance * each.points_lost for each in self.turnouts), Fraction(0))

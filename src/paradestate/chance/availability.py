@@ -1,0 +1,85 @@
+"""The rolls of a plan: which purchases each of them decides, and what it allows of them."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from paradestate.chance.dice import dice_chances
+from paradestate.core.dice import Dice
+from paradestate.core.game import Purchase
+from paradestate.core.support.chances import Chances, chances
+from paradestate.core.support.entry import Availability
+from paradestate.core.support.offer import Offer
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanRoll:
+    """One roll, and what it allows of the purchases that it decides."""
+
+    places: tuple[int, ...]
+    """Places of those purchases in the plan."""
+    allowed: Mapping[tuple[int, ...], int]
+    """How many are allowed of each, never more than asked, to ways."""
+    ways: int
+    """All ways of the roll."""
+
+    def chances_of(self, place: int) -> Chances:
+        """How many are allowed of one purchase."""
+        at = self.places.index(place)
+        counts: dict[int, int] = {}
+        for numbers, ways in self.allowed.items():
+            counts[numbers[at]] = counts.get(numbers[at], 0) + ways
+        return chances(counts)
+
+
+def plan_rolls(offers: Mapping[str, Offer], plan: Sequence[Purchase]) -> tuple[PlanRoll, ...]:
+    """All rolls of the plan, in the order in which they first decide something.
+
+    Each purchase has a roll of its own, but entries that share a roll have one between them; where
+    they don't agree what is rolled, one for each sort of roll.
+    """
+    places: dict[tuple[Dice, str, int], list[int]] = {}
+    for place, purchase in enumerate(plan):
+        availability = offers[purchase.entry].availability
+        if availability is not None:
+            shared = availability.shared_roll
+            key = (availability.roll, shared, 0 if shared else place)
+            places.setdefault(key, []).append(place)
+    return tuple(
+        _plan_roll(offers, plan, roll=roll, places=tuple(together))
+        for (roll, _, _), together in places.items()
+    )
+
+
+def _plan_roll(
+    offers: Mapping[str, Offer],
+    plan: Sequence[Purchase],
+    *,
+    roll: Dice,
+    places: tuple[int, ...],
+) -> PlanRoll:
+    totals = dice_chances(roll)
+    decided = [
+        (availability, plan[place].number)
+        for place in places
+        if (availability := offers[plan[place].entry].availability) is not None
+    ]
+    allowed: dict[tuple[int, ...], int] = {}
+    for total, ways in totals.counts.items():
+        numbers = tuple(
+            allowed_by(availability, total, asked=asked) for availability, asked in decided
+        )
+        allowed[numbers] = allowed.get(numbers, 0) + ways
+    return PlanRoll(places=places, allowed=allowed, ways=totals.ways)
+
+
+def allowed_by(availability: Availability, total: int, *, asked: int) -> int:
+    """How many of those asked for a total of the roll allows; its bands hold every total."""
+    for band in availability.allows:
+        if band.least <= total and (band.most is None or total <= band.most):
+            return asked if band.allows is None else min(band.allows, asked)
+    raise ValueError(f"no band holds a roll of {total}")
+
+
+def greatest_priced(offer: Offer, *, allowed: int) -> int:
+    """The greatest number with a price that is allowed; nought: refused."""
+    return max((number for number in offer.cost if number <= allowed), default=0)

@@ -1,0 +1,179 @@
+"""What may turn up of a plan: every way its rolls can fall, and what is then paid.
+
+Asked one at a time, what needs something refused is never asked; of what is known already, since
+another purchase has made their shared roll, only what comes is asked. Declared first, all is asked.
+Whoever asks takes the greatest number with a price that is allowed.
+"""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import product
+from math import prod
+
+from paradestate.chance.availability import PlanRoll, greatest_priced
+from paradestate.core.game import Purchase
+from paradestate.core.support.entry import Asking
+from paradestate.core.support.offer import Offer
+from paradestate.core.support.plan import plan_points
+from paradestate.core.support.remainder import needed_before, remaining
+from paradestate.core.support.turnout import Turnout
+
+MOST_WAYS = 20_000
+"""Above so many ways for the rolls to fall it isn't worked out what turns up."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """A plan with its rolls, and what its purchases may need of each other."""
+
+    offers: Mapping[str, Offer]
+    plan: Sequence[Purchase]
+    rolls: Sequence[PlanRoll]
+    asking: Asking
+    circles: Mapping[int, frozenset[int]]
+    """Place to those that need each other in a circle with it, itself among them."""
+
+    def shares_roll(self, place: int) -> frozenset[int]:
+        """The places of all that the same roll decides."""
+        return frozenset(next(roll.places for roll in self.rolls if place in roll.places))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fall:
+    """One way for all rolls to fall, and what remains then."""
+
+    ways: int
+    taken: Mapping[int, int]
+    """Place of a purchase that is rolled for to the number taken of it; nought: refused."""
+    stays: frozenset[int]
+    open_to: frozenset[int]
+    """Places that may be asked: nothing that they need was refused before."""
+
+
+def asked_of(
+    offers: Mapping[str, Offer],
+    plan: Sequence[Purchase],
+    *,
+    rolls: Sequence[PlanRoll],
+    asking: Asking,
+) -> Asked:
+    """The plan with its rolls and its circles of needs."""
+    before = needed_before(offers, plan)
+    circles = {
+        place: frozenset({place})
+        | {
+            other
+            for other, bought in enumerate(plan)
+            if bought.entry in before[purchase.entry] and purchase.entry in before[bought.entry]
+        }
+        for place, purchase in enumerate(plan)
+    }
+    return Asked(offers=offers, plan=plan, rolls=rolls, asking=asking, circles=circles)
+
+
+def number_of_ways(asked: Asked) -> int:
+    """In how many different ways the rolls can fall, counting alike totals once."""
+    return prod(len(_ways_taken(asked, roll)) for roll in asked.rolls)
+
+
+def falls(asked: Asked) -> tuple[Fall, ...]:
+    """Every different way for the rolls to fall."""
+    found = []
+    for way in product(*(_ways_taken(asked, roll).items() for roll in asked.rolls)):
+        taken = {
+            place: number
+            for roll, (numbers, _) in zip(asked.rolls, way, strict=True)
+            for place, number in zip(roll.places, numbers, strict=True)
+        }
+        found.append(_fall(asked, taken, ways=prod(ways for _, ways in way)))
+    return tuple(found)
+
+
+def _ways_taken(asked: Asked, roll: PlanRoll) -> Mapping[tuple[int, ...], int]:
+    """Numbers taken to ways of the roll."""
+    found: dict[tuple[int, ...], int] = {}
+    for numbers, ways in roll.allowed.items():
+        taken = tuple(
+            greatest_priced(asked.offers[asked.plan[place].entry], allowed=number)
+            for place, number in zip(roll.places, numbers, strict=True)
+        )
+        found[taken] = found.get(taken, 0) + ways
+    return found
+
+
+def _fall(asked: Asked, taken: Mapping[int, int], *, ways: int) -> Fall:
+    gone = frozenset(place for place, number in taken.items() if not number)
+    stays = remaining(asked.offers, asked.plan, gone=gone)
+    if asked.asking is Asking.ALL_DECLARED_FIRST:
+        return Fall(ways=ways, taken=taken, stays=stays, open_to=frozenset(taken))
+    open_to = {
+        place
+        for place in taken
+        if place in stays
+        or place in remaining(asked.offers, asked.plan, gone=gone - asked.circles[place])
+    }
+    return Fall(ways=ways, taken=taken, stays=stays, open_to=frozenset(open_to))
+
+
+def points_lost(asked: Asked, fall: Fall, *, order: Sequence[int]) -> int:
+    """Points paid for nothing where entries lose what was asked, in this order of asking."""
+    losing = [place for place in order if asked.offers[asked.plan[place].entry].loses_points]
+    if not losing:
+        return 0
+    paid = []
+    for place in losing:
+        if place in fall.open_to:
+            known = _is_known(asked, fall, place, before=order[: order.index(place)])
+            number = fall.taken[place] if known else asked.plan[place].number
+            paid.extend([replace(asked.plan[place], number=number)] if number else [])
+    come = [_taken(asked, fall, place) for place in losing if place in fall.stays]
+    return plan_points(asked.offers, paid) - plan_points(asked.offers, come)
+
+
+def _is_known(asked: Asked, fall: Fall, place: int, *, before: Collection[int]) -> bool:
+    """Whether another purchase that was asked before has made its roll."""
+    if asked.asking is Asking.ALL_DECLARED_FIRST:
+        return False
+    mates = asked.shares_roll(place) - asked.circles[place]
+    return any(mate in fall.open_to for mate in mates.intersection(before))
+
+
+def _taken(asked: Asked, fall: Fall, place: int) -> Purchase:
+    purchase = asked.plan[place]
+    return replace(purchase, number=fall.taken.get(place, purchase.number))
+
+
+def turnouts(asked: Asked, every: Sequence[Fall], *, order: Sequence[int]) -> tuple[Turnout, ...]:
+    """What turns up with its chance, likeliest first; of equal ones the fuller first."""
+    cost = plan_points(asked.offers, asked.plan)
+    found: dict[tuple[tuple[Purchase, ...], int, int], int] = {}
+    for fall in every:
+        come = tuple(_taken(asked, fall, place) for place in sorted(fall.stays))
+        lost = points_lost(asked, fall, order=order)
+        free = cost - plan_points(asked.offers, come) - lost
+        found[come, free, lost] = found.get((come, free, lost), 0) + fall.ways
+    ways = sum(found.values())
+    return tuple(
+        Turnout(chance=Fraction(n, ways), purchases=come, points_free=free, points_lost=lost)
+        for (come, free, lost), n in sorted(found.items(), key=_likeliest_first)
+    )
+
+
+def _likeliest_first(
+    item: tuple[tuple[tuple[Purchase, ...], int, int], int],
+) -> tuple[int, int, int]:
+    (_, free, lost), ways = item
+    return -ways, free + lost, lost
+
+
+def mean_lost(asked: Asked, every: Sequence[Fall], *, order: Sequence[int]) -> Fraction:
+    """The mean of the points lost in this order of asking."""
+    ways = sum(fall.ways for fall in every)
+    lost = sum(fall.ways * points_lost(asked, fall, order=order) for fall in every)
+    return Fraction(lost, ways)
+
+
+def places_rolled_for(asked: Asked) -> Iterator[int]:
+    """The places of all purchases that are rolled for, in the order of the plan."""
+    return iter(sorted(place for roll in asked.rolls for place in roll.places))
