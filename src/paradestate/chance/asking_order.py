@@ -6,7 +6,7 @@ else that was asked before. Where entries that lose points share a roll, whoever
 makes it, and the others are only asked for what comes: so these orders are tried.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 from itertools import permutations, product
 from math import factorial, prod
@@ -20,9 +20,7 @@ MOST_TRIED = 20_000
 """Orders times ways for the rolls to fall, above which not all orders are tried."""
 
 
-def asking_order(
-    asked: Asked, every: Sequence[Fall]
-) -> tuple[tuple[int, ...], Certainty]:
+def asking_order(asked: Asked, every: Sequence[Fall]) -> tuple[tuple[int, ...], Certainty]:
     """Places of the plan in the best order to ask, and how sure that is.
 
     No other order in which what is needed comes first loses fewer points in the mean. Of those as

@@ -75,7 +75,7 @@ def _plan_roll(
 def allowed_by(availability: Availability, total: int, *, asked: int) -> int:
     """How many of those asked for a total of the roll allows; its bands hold every total."""
     for band in availability.allows:
-        if band.least <= total and (band.most is None or total <= band.most):
+        if band.holds(total):
             return asked if band.allows is None else min(band.allows, asked)
     raise ValueError(f"no band holds a roll of {total}")
 

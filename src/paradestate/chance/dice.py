@@ -9,10 +9,18 @@ numbers is Kronecker's substitution.
 from collections.abc import Mapping
 from math import comb
 
-from paradestate.core.dice import Dice, Fixed, Keep, Term, Throw
+from paradestate.core.dice import Dice, Fixed, Keep, LookUp, Term, Throw
+from paradestate.core.game import Allowance
 from paradestate.core.support.chances import Chances, chances
 
 BITS_IN_BYTE = 8
+
+
+def allowance_chances(allowance: Allowance) -> Chances:
+    """The chance of each number of points, rolled or looked up for a roll."""
+    if isinstance(allowance, LookUp):
+        return dice_chances(allowance.roll).become(allowance.given)
+    return dice_chances(allowance)
 
 
 def dice_chances(dice: Dice) -> Chances:
