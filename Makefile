@@ -8,6 +8,10 @@ CODE := $(wildcard src tests bench)
 # Exact or refused: here every branch must have been taken by a test.
 EXACT := src/paradestate/core/*,src/paradestate/text/*,src/paradestate/chance/*
 
+# What Python has compiled is kept even where a machine says otherwise: a test that starts the
+# command would else wait each time until the whole package is compiled anew.
+unexport PYTHONDONTWRITEBYTECODE
+
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .PHONY: help setup demo test check lint bench lock clean pictures postgresql chromium
