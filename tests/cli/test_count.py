@@ -6,6 +6,7 @@ import pytest
 
 from paradestate.cli.parade_state import bar
 from tests.cli.calling import call
+from tests.journeys.conftest import FERRY_GUARD, written
 
 
 def test_the_parade_state_of_the_example(folder: Path) -> None:
@@ -154,6 +155,12 @@ def test_everything_owned(tmp_path: Path) -> None:
     text = call("count", tmp_path).out
     assert "2 foot figures on 2 stands must be there; all 2 figures are owned." in text
     assert "Next: paradestate read-back" in text
+
+
+def test_where_nobody_sells_what_is_lacking_the_sources_are_to_be_written(tmp_path: Path) -> None:
+    folder = written(tmp_path / "guard", FERRY_GUARD)
+    wanted = f"Next: write your sources and their packs into {folder}, to order what is lacking."
+    assert call("count", folder).out.splitlines()[-1] == wanted
 
 
 def test_an_organisation_on_paper(tmp_path: Path) -> None:

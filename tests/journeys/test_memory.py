@@ -103,6 +103,16 @@ def test_what_another_program_writes_is_seen(folder: Path) -> None:
     assert known.state.held.figures == {"rifleman": {"in packet": 7}}
 
 
+def test_a_stock_that_was_changed_is_added_up_with_the_entries_that_are_known(folder: Path) -> None:
+    memory = Memory()
+    written(folder, memory, kind=EntryKind.RECEIVED, figures={"rifleman": 4})
+    holdings(folder, today=TODAY, memory=memory)
+    (folder / "stock.yaml").write_text("stock: {rifleman: {in packet: 3}}\n", encoding="utf-8")
+    known = holdings(folder, today=TODAY, memory=memory)
+    assert known.state is not None
+    assert known.state.held.figures == {"rifleman": {"in packet": 7}}
+
+
 def test_a_journal_that_was_taken_away_is_noticed(folder: Path) -> None:
     memory = Memory()
     written(folder, memory, kind=EntryKind.RECEIVED, figures={"rifleman": 4})

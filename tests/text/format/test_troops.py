@@ -6,6 +6,7 @@ from paradestate.core.force import Wishes
 from paradestate.core.number import NumberRange
 from paradestate.core.span import year
 from paradestate.text.folder import read_files
+from paradestate.text.format.troops import WishedItems
 from tests.text.format.reading import BASE, codes, force
 
 
@@ -42,6 +43,11 @@ def test_names_of_instances_and_wishes() -> None:
     everything = read_files({"a.yaml": raised("wished: all").encode()})
     assert everything.force.raise_ is not None
     assert everything.force.raise_.wished is Wishes.ALL
+
+
+def test_wishes_are_written_as_they_are_read() -> None:
+    assert WishedItems().write(("gun",)) == ["gun"]
+    assert WishedItems().write(Wishes.ALL) == "all"
 
 
 @pytest.mark.parametrize(

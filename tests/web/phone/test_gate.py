@@ -82,9 +82,9 @@ def test_a_stranger_is_led_to_the_page_of_pairing(phone: Asking, path: str) -> N
 
 @pytest.mark.parametrize("method", ["POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "ODD"])
 def test_a_stranger_can_do_nothing(phone: Asking, method: str) -> None:
-    answer = phone.ask(method, "/marenz/holdings/receive", headers={})
-    assert answer.status == 403
-    assert INSIDE not in answer.text
+    """Not even from one of our own pages, so that it is the gate that refuses."""
+    answer = phone.ask(method, "/marenz/holdings/receive", headers={"Origin": URL})
+    assert (answer.status, answer.text) == (403, "This device isn't paired.\n")
     assert phone.ask(method, "/static/look.css", headers={}).status == 403
 
 
