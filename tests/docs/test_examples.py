@@ -75,6 +75,7 @@ def test_there_are_pages_with_examples() -> None:
     assert len(WITH_EXAMPLES) > 4
 
 
+@pytest.mark.unmeasured
 @pytest.mark.parametrize("path", WITH_EXAMPLES, ids=lambda path: str(path.relative_to(ROOT)))
 def test_the_examples_of_a_page_print_what_it_says(path: Path, tmp_path: Path) -> None:
     (tmp_path / "docs").symlink_to(ROOT / "docs")

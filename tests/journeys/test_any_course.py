@@ -181,6 +181,7 @@ def sums_of(found: Holdings) -> Sums:
     return Counter({(pile.name, pile.stage): pile.number for pile in piles(found)})
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 @pytest.mark.parametrize("database", ["sqlite", "postgresql"])
 def test_any_course_of_entries_comes_to_what_a_plain_list_says(

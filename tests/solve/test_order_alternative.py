@@ -217,6 +217,7 @@ def test_steps_and_next_best_are_those_of_a_list_of_all_orders(asked: OrderProbl
     agrees_with_the_list(asked)
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 @settings(max_examples=60, phases=[Phase.generate])
 @given(problems())

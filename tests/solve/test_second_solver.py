@@ -79,12 +79,14 @@ def test_both_prove_that_limits_leave_no_order() -> None:
     assert both_prove_the_same(problem(few, rifleman=7)) is Ending.INFEASIBLE
 
 
+@pytest.mark.unmeasured
 @settings(max_examples=50)
 @given(problems_with_stand_ins())
 def test_both_prove_the_same_of_a_problem_drawn_by_lot(asked: OrderProblem) -> None:
     both_prove_the_same(asked)
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 @settings(max_examples=120, phases=[Phase.generate])
 @given(problems_with_stand_ins())

@@ -109,6 +109,7 @@ def head_of(lines: list[Link]) -> Head:
 SETTINGS = settings(max_examples=12, stateful_step_count=12)
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 def test_any_course_in_a_file() -> None:
     with tempfile.TemporaryDirectory() as folder:
@@ -121,6 +122,7 @@ def test_any_course_in_a_file() -> None:
         run_state_machine_as_test(InAFile, settings=SETTINGS)
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 def test_any_course_on_a_server(cluster: str) -> None:
     numbers = count(1)

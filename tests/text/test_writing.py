@@ -43,6 +43,7 @@ def test_the_example_reads_the_same_when_it_is_written() -> None:
     assert read_again(force_text(marenz())) == marenz()
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 @settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(forces())

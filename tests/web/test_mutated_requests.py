@@ -53,6 +53,7 @@ def test_a_length_that_is_none_or_too_great_is_refused(campaign: Campaign, lengt
     assert campaign.own.sent(replace(request, headers=told)).status == 413
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 def test_no_request_breaks_anything_or_shows_what_lies_outside(
     campaign: Campaign, caplog: pytest.LogCaptureFixture
@@ -61,6 +62,7 @@ def test_no_request_breaks_anything_or_shows_what_lies_outside(
     caplog.clear()  # the reader of forms says what it couldn't read
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 def test_no_request_lets_in_a_device_that_is_not_paired(campaign: Campaign) -> None:
     assert list(campaign.stranger_faults(STRANGE)) == []

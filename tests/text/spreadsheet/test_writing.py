@@ -113,6 +113,7 @@ def test_a_source_without_packs_has_no_page_of_them() -> None:
     assert [page.name for page in pages_of(force_from(text))] == ["sources"]
 
 
+@pytest.mark.unmeasured
 @pytest.mark.slow
 def test_five_thousand_rows_are_read() -> None:
     packs = {
