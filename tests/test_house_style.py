@@ -4,12 +4,15 @@ import ast
 import re
 import subprocess
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
 import pytest
 
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "src" / "paradestate"
+
+pytestmark = pytest.mark.unmeasured
 
 LONGEST_FILE = 450
 LONGEST_FUNCTION = 60
@@ -60,9 +63,15 @@ def tracked_files() -> list[Path]:
     return [ROOT / line for line in listing.split("\0") if line and (ROOT / line).is_file()]
 
 
+@lru_cache(maxsize=1)
+def parsed(source: str) -> ast.Module:
+    """The text as a tree, made once for all that is asked of it."""
+    return ast.parse(source)
+
+
 def functions(source: str) -> Iterator[tuple[Function, bool]]:
     """Every function in the text, and whether it is a method bound to something."""
-    tree = ast.parse(source)
+    tree = parsed(source)
     methods = {
         id(child)
         for parent in ast.walk(tree)
@@ -141,7 +150,7 @@ def printing(source: str) -> list[int]:
     """The lines that call ``print``."""
     return [
         node.lineno
-        for node in ast.walk(ast.parse(source))
+        for node in ast.walk(parsed(source))
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)
         and node.func.id == "print"
@@ -153,7 +162,7 @@ def loose_records(source: str) -> list[str]:
     wanted = {"frozen=True", "slots=True", "kw_only=True"}
     return [
         node.name
-        for node in ast.walk(ast.parse(source))
+        for node in ast.walk(parsed(source))
         if isinstance(node, ast.ClassDef)
         for decorator in node.decorator_list
         if ast.unparse(decorator).split("(")[0].split(".")[-1] == "dataclass"
@@ -177,7 +186,7 @@ def test_a_module_keeps_to_the_house_style(file: Path) -> None:
         entry.split("::")[1] for entry in SIGNATURE_SET_BY_OTHERS if entry.startswith(name(file))
     }
     assert source.count("\n") <= LONGEST_FILE
-    assert ast.get_docstring(ast.parse(source)), "says nothing about its one job"
+    assert ast.get_docstring(parsed(source)), "says nothing about its one job"
     assert file.stem == file.stem.lower()
     assert not FORBIDDEN_NAMES & {part.removesuffix(".py") for part in file.relative_to(ROOT).parts}
     assert too_long(source) == []
