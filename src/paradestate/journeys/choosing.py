@@ -22,6 +22,7 @@ from paradestate.text.typed import (
     read_names,
     read_numbers,
     read_purchases,
+    read_results,
     read_typed_date,
 )
 
@@ -203,3 +204,16 @@ def plan_of(
     """The plan that was typed; empty where nothing was."""
     read = read_purchases(text, entries=entries) if text.strip() else ()
     return ((), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
+
+
+def results_of(texts: Sequence[str]) -> tuple[tuple[tuple[str, int], ...], tuple[Finding, ...]]:
+    """What the dice allowed, as it was typed: entries with numbers, roll after roll."""
+    found: list[tuple[str, int]] = []
+    findings: list[Finding] = []
+    for text in texts:
+        read = read_results(text)
+        if isinstance(read, Slip):
+            findings.append(typed_finding(read))
+        else:
+            found.extend(read)
+    return tuple(found), tuple(findings)

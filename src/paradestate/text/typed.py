@@ -56,6 +56,17 @@ def read_purchases(text: str, *, entries: Container[str]) -> tuple[Purchase, ...
     )
 
 
+def read_results(text: str) -> tuple[tuple[str, int], ...] | Slip:
+    """What dice allowed, in their order: `light tanks=0, pioneers=1`; a name may come again."""
+    found: list[tuple[str, int]] = []
+    for name, value in _pairs(text):
+        number = read_whole(value, least=0)
+        if isinstance(number, Slip):
+            return number
+        found.append((name, number))
+    return tuple(found) or _not_pairs(text)
+
+
 def read_named_words(text: str) -> dict[str, str] | Slip:
     """Names with one word each: `training=recruits`."""
     return _values(text, read=lambda written: written, what="word")

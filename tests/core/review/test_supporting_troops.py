@@ -39,27 +39,6 @@ def test_prices(cost: str, odd: bool) -> None:  # noqa: FBT001 - a table's colum
     assert codes(f"e: {{cost: {cost}}}") == (["price-odd"] if odd else [])
 
 
-def test_an_entry_that_needs_what_it_bars() -> None:
-    assert codes("e: {cost: 1, needs: [f], bars: [f]}, f: {cost: 1}") == ["needs-and-bars"]
-    assert codes("e: {cost: 1, needs: [f]}, f: {cost: 1, bars: [e]}") == ["needs-and-bars"]
-    assert codes("e: {cost: 1, needs: [f]}, f: {cost: 1}") == []
-
-
-def test_needs_that_lead_nowhere_are_passed_over() -> None:
-    assert codes("e: {cost: 1, needs: [f]}, f: {cost: x}") == []
-
-
-def test_entries_that_need_each_other() -> None:
-    circle = (
-        "tow: {cost: 1, needs: [gun]}, gun: {cost: 1, needs: [tow]}, x: {cost: 1, needs: [tow]}"
-    )
-    (finding,) = found(circle)
-    assert finding.code == "needs-circle"
-    assert finding.message == "gun needs tow needs gun: none can be bought first."
-    diamond = "a: {cost: 1, needs: [b, c]}, b: {cost: 1, needs: [d]}, c: {cost: 1, needs: [d]}"
-    assert codes(f"{diamond}, d: {{cost: 1}}") == []
-
-
 def test_a_refusal_without_a_word_on_its_points() -> None:
     assert codes("e: {cost: 1, availability: {roll: 1d6, allows: {1-6: all}}}") == [
         "refusal-unsaid"
@@ -71,31 +50,3 @@ ENTRIES = (
     "e: {cost: {2: 5}, choice: [flame, smoke]}, d: {cost: 1, only in: {posture: defence}},"
     " n: {cost: 1, not in: {posture: attack}}, old: {cost: 1, until: 1940}"
 )
-
-
-@pytest.mark.parametrize(
-    ("plan", "expected"),
-    [
-        ("e=2", []),
-        ("e(flame)=2", []),
-        ("e=3", ["number-not-priced"]),
-        ("e(charges)=2", ["choice-unknown"]),
-        ("old(x)=1", ["choice-unknown"]),
-        ("d=1", ["not-in-force"]),
-        ("n=1", ["not-in-force"]),
-        ("old=1", []),
-    ],
-)
-def test_plans(plan: str, expected: list[str]) -> None:
-    assert codes(ENTRIES, GAMES.replace("PLAN", plan)) == expected
-
-
-def test_a_plan_against_the_date() -> None:
-    head = "format: 1\ntitle: T\nraise: {formation: top, date: 1943}\n"
-    (finding,) = found(ENTRIES, GAMES.replace("PLAN", "old=1"), head=head)
-    assert finding.message == "old: not to be had in 1943."
-    assert finding.place.path == ("games", "g", "plan", "1")
-
-
-def test_a_plan_of_something_that_could_not_be_read() -> None:
-    assert codes("e: {cost: x}", GAMES.replace("PLAN", "e=2")) == []

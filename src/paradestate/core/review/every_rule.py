@@ -1,6 +1,14 @@
 """All rules in one tuple, in the order of the job."""
 
-from paradestate.core.review import buying, organisation, roll, stands, supporting_troops
+from paradestate.core.review import (
+    buying,
+    conditions,
+    organisation,
+    plans,
+    roll,
+    stands,
+    supporting_troops,
+)
 from paradestate.core.review.rule import Rule
 
 EVERY_RULE: tuple[Rule, ...] = (
@@ -9,4 +17,6 @@ EVERY_RULE: tuple[Rule, ...] = (
     *buying.RULES,
     *supporting_troops.RULES,
     *roll.RULES,
+    *conditions.RULES,
+    *plans.RULES,
 )

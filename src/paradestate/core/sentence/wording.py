@@ -34,6 +34,12 @@ def several(number: int | NumberRange, word: str) -> str:
     return f"{number} {word if str(number) == '1' else plural(word)}"
 
 
+def how_often(number: int) -> str:
+    """How many times: `never`, `once`, `twice`, `three times`."""
+    rare = ("never", "once", "twice")
+    return rare[number] if number < len(rare) else f"{spelled(number)} times"
+
+
 def listed(words: Iterable[str], *, joint: str = "and") -> str:
     """Words with commas and a last `and`."""
     every = list(words)

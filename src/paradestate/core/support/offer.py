@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from paradestate.core.support.entry import Availability
+from paradestate.core.support.entry import Availability, Limit
 
 NO_CHOICE = ""
 """Stands for the choice where an entry leaves none."""
@@ -27,6 +27,8 @@ class Offer:
     """Purchases that a force must hold."""
     most: int | None = 1
     """Purchases that a force may hold; None: any number."""
+    limit: Limit | None = field(default=None, compare=False)
+    """`least` and `most` as they are written, for saying them; the sums don't read it."""
     needs: Mapping[str, int] = field(default_factory=dict)
     """Entry to the purchases of it that must be there; all must hold."""
     needs_any_of: Mapping[str, int] = field(default_factory=dict)

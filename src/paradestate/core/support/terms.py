@@ -32,11 +32,25 @@ class Terms:
     formation_cost: int = 0
     grade_costs: Mapping[str, int] = field(default_factory=dict)
     """Scale to the points of the grade chosen on it; a negative number is a refund."""
+    grades: Mapping[str, str] = field(default_factory=dict)
+    """Scale to the grade chosen on it."""
+    number_of: Mapping[str, int] = field(default_factory=dict)
+    """Formation to how many of it stand in the must layer."""
 
     @property
     def taken_off(self) -> int:
         """Points that the formation and its grades take of the allowance."""
         return self.formation_cost + sum(self.grade_costs.values())
+
+    @property
+    def least_points(self) -> int:
+        """Points left after the worst roll."""
+        return min(self.game.allowance.totals()) - self.taken_off
+
+    @property
+    def most_points(self) -> int:
+        """Points left after the best roll."""
+        return max(self.game.allowance.totals()) - self.taken_off
 
 
 def terms_of(
@@ -76,6 +90,8 @@ def terms_of(
         groups=force.limits,
         formation_cost=formation_cost(force, made.number_of),
         grade_costs={scale: force.grades[scale].points[grade] for scale, grade in chosen.items()},
+        grades=chosen,
+        number_of=made.number_of,
     )
     return made_terms, findings
 
@@ -118,6 +134,7 @@ def _offer(
         repeats_cost_more=entry.repeats_cost_more,
         least=limit.least,
         most=purchases_allowed(limit, number_of=made.number_of),
+        limit=limit,
         needs=entry.needs,
         needs_any_of=opened_by | dict(entry.needs_any_of),
         needs_for_each=entry.needs_for_each,

@@ -1,0 +1,76 @@
+"""A plan as the paragraph of an order: under command, in support, off the table, in reserve."""
+
+from collections.abc import Iterator, Mapping
+
+from paradestate.core.game import Purchase, Reserves
+from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import capital, how_often, listed, several, spelled
+from paradestate.core.support.entry import Entry, Position
+
+
+def plan_paragraph(
+    plan: tuple[Purchase, ...],
+    *,
+    entries: Mapping[str, Entry],
+    reserve: Mapping[str, int] | None = None,
+    reserves: Reserves | None = None,
+) -> tuple[str, ...]:
+    """The sentences of the paragraph, in the order of an order.
+
+    What may be attached is under command of its hosts; what isn't off the table or a mere quality
+    of the force is in support. Purchases of unknown entries are in support too.
+    """
+    known = [(each, entries.get(each.entry, Entry(name=each.entry, cost={}))) for each in plan]
+    kinds: dict[str, list[Purchase]] = {}
+    for purchase, entry in known:
+        kinds.setdefault(_heading(entry, is_known=purchase.entry in entries), []).append(purchase)
+    sentences = [
+        f"{heading}: {listed(_counted(kinds[heading], entries=entries))}."
+        for heading in HEADINGS
+        if heading in kinds
+    ]
+    sentences += _reserve(reserve or {}, reserves=reserves)
+    return tuple(sentences) or ("No supporting troops.",)
+
+
+COMMAND, SUPPORT, OFF_TABLE, BESIDES = "Under command", "In support", "Off the table", "Besides"
+HEADINGS = (COMMAND, SUPPORT, OFF_TABLE, BESIDES)
+
+
+def _heading(entry: Entry, *, is_known: bool) -> str:
+    if entry.place is Position.OFF_TABLE:
+        return OFF_TABLE
+    if entry.attach is not None:
+        return COMMAND
+    brings = entry.each or entry.grants or entry.replaces
+    return SUPPORT if brings or not is_known else BESIDES
+
+
+def _counted(purchases: list[Purchase], *, entries: Mapping[str, Entry]) -> Iterator[str]:
+    for purchase in dict.fromkeys(purchases):
+        times = purchases.count(purchase)
+        often = "" if times == 1 else f" {how_often(times)}"
+        entry = entries.get(purchase.entry)
+        yield f"{purchase_words(purchase)}{often}{_clause(entry) if entry else ''}"
+
+
+def _clause(entry: Entry) -> str:
+    """Where it goes, and what it takes the place of."""
+    words = ""
+    if entry.attach is not None:
+        most = entry.attach.most_per_host
+        each = f", {spelled(most)} to each at most" if most is not None else ""
+        words = f" (attached to a {entry.attach.to}{each})"
+    elif entry.place is Position.EITHER:
+        words = " (on or off the table)"
+    if entry.replaces is not None:
+        words += f" in place of {several(entry.replaces.number, entry.replaces.of)}"
+    return words
+
+
+def _reserve(reserve: Mapping[str, int], *, reserves: Reserves | None) -> list[str]:
+    if not reserve:
+        return []
+    method = f", {reserves.method}" if reserves is not None else ""
+    kept = listed(several(number, formation) for formation, number in reserve.items())
+    return [capital(f"in reserve{method}: {kept}.")]

@@ -1,0 +1,202 @@
+"""What is left of a plan once the dice have spoken, and what comes free with the rest."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from paradestate.core.finding import Finding, Level
+from paradestate.core.game import Purchase
+from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import capital, how_often, listed, several
+from paradestate.core.support.breach import Bill, bill_of, breaches
+from paradestate.core.support.entry import Asking
+from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.plan import plan_points
+
+NEED_CODES = {"need-missing", "need-any-missing", "need-for-each-missing"}
+
+Allowed = Mapping[str, tuple[int, ...]]
+"""Entry to how many the dice allowed, roll after roll."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AfterTheDice:
+    """A plan after its rolls."""
+
+    left: tuple[Purchase, ...]
+    """What still comes, in the order of the plan; of what was partly allowed the most."""
+    cut: tuple[tuple[Purchase, int], ...]
+    """Purchases that were refused or partly allowed, with the number that comes."""
+    gone: tuple[Purchase, ...]
+    """What goes because something that it needs didn't come."""
+    points_free: int
+    """Points of the plan that can be spent again."""
+    points_lost: int
+    """Points of the plan that are paid for nothing."""
+
+
+def after_the_dice(bill: Bill, allowed: Allowed) -> AfterTheDice:
+    """What the dice leave of a plan; a purchase without a roll stays as it is.
+
+    Every purchase must have a price. The n-th roll of an entry is for its n-th purchase in the
+    plan.
+    """
+    decided = tuple(_decided(bill, allowed))
+    cut = tuple((asked, comes.number if comes else 0) for asked, comes in decided if comes != asked)
+    came = tuple(comes for _, comes in decided if comes)
+    left, gone = _without_what_lacks_its_need(bill, came)
+    offers = bill.terms.offers
+    lost = sum(
+        offers[asked.entry].price(asked.number, choice=asked.choice)
+        - (offers[asked.entry].price(number, choice=asked.choice) if number else 0)
+        for asked, number in cut
+        if offers[asked.entry].loses_points
+    )
+    return AfterTheDice(
+        left=left,
+        cut=cut,
+        gone=gone,
+        points_free=bill.spent - plan_points(offers, left) - lost,
+        points_lost=lost,
+    )
+
+
+def _decided(bill: Bill, allowed: Allowed) -> Iterator[tuple[Purchase, Purchase | None]]:
+    """Each purchase, and what comes of it: the greatest priced number that is allowed."""
+    rolls = {entry: list(numbers) for entry, numbers in allowed.items()}
+    for asked in bill.plan:
+        offer = bill.terms.offers[asked.entry]
+        waiting = rolls.get(asked.entry)
+        if not waiting or offer.availability is None:
+            yield asked, asked
+            continue
+        most = min(waiting.pop(0), asked.number)
+        number = max((each for each in offer.cost if each <= most), default=0)
+        yield asked, replace(asked, number=number) if number else None
+
+
+def _without_what_lacks_its_need(
+    bill: Bill, came: tuple[Purchase, ...]
+) -> tuple[tuple[Purchase, ...], tuple[Purchase, ...]]:
+    """What stays, and what goes: the last purchase of an entry whose need is lost, and so on."""
+    before = {each.about for each in breaches(bill) if each.code in NEED_CODES}
+    left = came
+    gone: tuple[Purchase, ...] = ()
+    while True:
+        lost = [
+            each.about[0]
+            for each in breaches(bill_of(bill.terms, left, points=bill.points))
+            if each.code in NEED_CODES and each.about not in before
+        ]
+        if not lost:
+            return left, gone
+        place = max(n for n, each in enumerate(left) if each.entry == lost[0])
+        left, gone = (*left[:place], *left[place + 1 :]), (*gone, left[place])
+
+
+def roll_findings(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Finding]:
+    """What the dice take of a plan, and results that can't be right."""
+    yield from _odd_results(bill, allowed, known=known)
+    after = after_the_dice(bill, allowed)
+    if after.cut:
+        yield Finding(
+            level=Level.WARN,
+            code="refused",
+            message=f"{_cut_words(after)}{_gone_words(bill, after)}: {_points_words(after)}.",
+            effect=_left_words(after),
+            hint="Spend the points again on what may still be taken.",
+            place=known.place_of(bill.plan, after.cut[0][0].entry),
+        )
+
+
+def _cut_words(after: AfterTheDice) -> str:
+    return capital(
+        listed(
+            f"{purchase_words(asked)} {'was' if asked.number == 1 else 'were'} refused"
+            if number == 0
+            else f"of {purchase_words(asked)} only {number} may come"
+            for asked, number in after.cut
+        )
+    )
+
+
+def _gone_words(bill: Bill, after: AfterTheDice) -> str:
+    if not after.gone:
+        return ""
+    names = listed(
+        f"{purchase_words(each)} "
+        f"({bill.terms.offers[each.entry].price(each.number, choice=each.choice)})"
+        for each in after.gone
+    )
+    return f", so {names} {'goes' if len(after.gone) == 1 else 'go'} too"
+
+
+def _points_words(after: AfterTheDice) -> str:
+    lost = f", and {after.points_lost} lost" if after.points_lost else ""
+    return f"{several(after.points_free, 'point')} to spend again{lost}"
+
+
+def _left_words(after: AfterTheDice) -> str:
+    if not after.left:
+        return "Nothing is left of the plan."
+    return f"What is left: {listed(purchase_words(each) for each in after.left)}."
+
+
+def _odd_results(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Finding]:
+    for entry, numbers in allowed.items():
+        offer = bill.terms.offers.get(entry)
+        if offer is None or offer.availability is None:
+            yield _needs_no_roll(bill, entry, known=known)
+        elif len(numbers) > max(bill.taken.get(entry, 0), 1):
+            yield _rolled_twice(bill, entry, numbers=numbers, known=known)
+    if allowed and bill.terms.asking is Asking.ALL_DECLARED_FIRST:
+        yield from _not_declared(bill, allowed, known=known)
+
+
+def _needs_no_roll(bill: Bill, entry: str, *, known: Known) -> Finding:
+    known_here = entry in bill.terms.offers
+    why = "it needs no roll" if known_here else "it isn't on offer in this game"
+    return Finding(
+        level=Level.WARN,
+        code="rolled-in-vain",
+        message=f"A result is given for {entry}, and {why}.",
+        effect="The result changes nothing.",
+        hint="Leave it out, or look at the name.",
+        place=known.place_of(bill.plan, entry),
+    )
+
+
+def _rolled_twice(bill: Bill, entry: str, *, numbers: tuple[int, ...], known: Known) -> Finding:
+    taken = max(bill.taken.get(entry, 0), 1)
+    results = listed(str(number) if number else "refused" for number in numbers)
+    return Finding(
+        level=Level.WARN,
+        code="rolled-twice",
+        message=f"{entry} was rolled {how_often(len(numbers))} ({results}), "
+        f"and is asked for {how_often(taken)}.",
+        effect=f"The first {'result' if taken == 1 else f'{taken} results'} counted.",
+        hint="Strike the other out with a reason, or keep it and leave out the first.",
+        place=known.place_of(bill.plan, entry),
+    )
+
+
+def _not_declared(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Finding]:
+    """Purchases that need a roll and have none, where all rolls are made together."""
+    for entry, times in bill.taken.items():
+        if bill.terms.offers[entry].availability and len(allowed.get(entry, ())) < times:
+            yield Finding(
+                level=Level.WARN,
+                code="asked-after-declaring",
+                message="This file rolls after all is declared. "
+                f"Adding {entry} now is outside the rule.",
+                effect="It is left in the plan, as if it had come.",
+                hint="Take it out, or give its result too if it was declared with the others.",
+                place=known.place_of(bill.plan, entry),
+            )
+
+
+def rolls_by_entry(rolls: Iterable[tuple[str, int]]) -> Allowed:
+    """Results in the order in which they were said, by entry."""
+    found: dict[str, tuple[int, ...]] = {}
+    for entry, number in rolls:
+        found[entry] = (*found.get(entry, ()), number)
+    return found

@@ -1,0 +1,243 @@
+"""Room: whether what is attached finds a host, what rides finds a place, the reserve is in bounds.
+
+None of this makes a plan illegal but the reserve: a section without a host stands alone, and a
+stand without a place walks.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from math import floor
+
+from paradestate.core.choice import CHOSEN_HERE, unknown_choice
+from paradestate.core.establishment import Establishment
+from paradestate.core.figure import Sort
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Force
+from paradestate.core.formation import Need
+from paradestate.core.game import Purchase
+from paradestate.core.place import nearest_place
+from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import capital, listed, plural, several, spelled
+from paradestate.core.support.entry import Attachment, Entry
+from paradestate.core.support.judge_finding import Known
+from paradestate.core.unfolding import Stand
+
+WALKING = {Sort.FOOT, Sort.GUN}
+"""Sorts of figures that ride on something else (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fielded:
+    """A plan with the force that it is added to. Every purchase is of a known entry."""
+
+    force: Force
+    made: Establishment
+    plan: tuple[Purchase, ...]
+
+    def entry(self, purchase: Purchase) -> Entry:
+        """What the purchase is one of."""
+        return self.force.supporting_troops[purchase.entry]
+
+
+def room_findings(
+    fielded: Fielded, *, reserve: Mapping[str, int], known: Known
+) -> Iterator[Finding]:
+    """Sections without a host, stands without a place, and a reserve that is too large."""
+    yield from _hosts(fielded, known=known)
+    yield from _transport(fielded, known=known)
+    for formation, number in reserve.items():
+        yield from _reserve(fielded, formation, number=number)
+
+
+def _hosts(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
+    by_host: dict[str, list[Purchase]] = {}
+    for purchase in fielded.plan:
+        attach = fielded.entry(purchase).attach
+        if attach is not None:
+            by_host.setdefault(attach.to, []).append(purchase)
+    for to, purchases in by_host.items():
+        sections: dict[str, int] = {}
+        for each in purchases:
+            sections[each.entry] = sections.get(each.entry, 0) + each.number
+        hosts = fielded.made.number_of.get(to, 0)
+        rules = {name: fielded.force.supporting_troops[name].attach for name in sections}
+        alone = alone_without_host(sections, rules=rules, hosts=hosts)
+        if alone:
+            number = sum(sections.values())
+            yield Finding(
+                level=Level.WARN,
+                code="hosts-short",
+                message=f"{several(number, 'section')} to attach "
+                f"({listed(purchase_words(each) for each in purchases)}), "
+                f"{several(hosts, to)} with room for {number - alone}: "
+                f"{spelled(alone)} must stand alone.",
+                effect="The plan stays legal; those have no host's orders.",
+                hint=f"Take {spelled(alone)} fewer, or keep {'it' if alone == 1 else 'them'} "
+                "in support.",
+                place=known.place_of(fielded.plan, purchases[-1].entry),
+            )
+
+
+def alone_without_host(
+    sections: Mapping[str, int], *, rules: Mapping[str, Attachment | None], hosts: int
+) -> int:
+    """How many sections find no place with so many hosts; at least so many must stand alone.
+
+    `most per host` counts all sections of a host, whatever their entry. Hosts are filled one after
+    the other, the narrowest rule first.
+    """
+    left = dict(sections)
+    narrow = sorted(sections, key=lambda name: _most(rules[name]) or sum(sections.values()))
+    for _ in range(hosts):
+        room: int | None = None
+        for name in narrow:
+            most = _most(rules[name])
+            if left[name] and room is None:
+                room = sum(sections.values()) if most is None else most
+            rule = rules[name]
+            alike = 1 if rule is not None and rule.no_two_alike else left[name]
+            taken = min(left[name], alike, room or 0)
+            left[name] -= taken
+            room = None if room is None else room - taken
+    return sum(left.values())
+
+
+def _most(rule: Attachment | None) -> int | None:
+    return None if rule is None else rule.most_per_host
+
+
+def _transport(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
+    for about, riders, places, place in _loads(fielded):
+        short = len(riders) - places
+        if short <= 0:
+            continue
+        names = listed(riders[places:][:MOST_NAMED])
+        more = f" and {short - MOST_NAMED} more" if short > MOST_NAMED else ""
+        yield Finding(
+            level=Level.WARN,
+            code="transport-short",
+            message=f"{about}: {several(len(riders), 'stand')}, {several(places, 'place')} to "
+            f"ride: {several(short, 'stand')} {'walks' if short == 1 else 'walk'} "
+            f"({names}{more}).",
+            effect="Counted by stands; who rides is for you to say.",
+            hint=f"Take transport for {spelled(short)} more, or let them walk.",
+            place=known.place_of(fielded.plan, place),
+        )
+
+
+MOST_NAMED = 4
+"""Stands that walk which one message names."""
+
+Load = tuple[str, list[str], int, str]
+"""What is to be carried, the stands of it, the places there are, the entry that it is about."""
+
+
+def _loads(fielded: Fielded) -> Iterator[Load]:
+    """Stands that something is there to carry: of one body, of one purchase, of a formation."""
+    yield from _of_bodies(fielded)
+    brought: dict[str, int] = {}
+    for purchase in fielded.plan:
+        entry = fielded.entry(purchase)
+        places, riders = _carried(fielded.force, entry.each, times=purchase.number)
+        if places and riders:
+            yield purchase_words(purchase), riders, places, purchase.entry
+        elif places:
+            brought[purchase.entry] = brought.get(purchase.entry, 0) + places
+    for name, places in brought.items():
+        yield from _of_formation(fielded, name, places=places)
+
+
+def _of_bodies(fielded: Fielded) -> Iterator[Load]:
+    """Must stands that stand in one body with something that carries."""
+    together: dict[int, list[Stand]] = {}
+    for stand in _must(fielded.made.stands):
+        together.setdefault(stand.within, []).append(stand)
+    for within, stands in together.items():
+        places = sum(
+            fielded.force.stands[each.pattern].carries for each in _defined(fielded, stands)
+        )
+        riders = [
+            each.name for each in _defined(fielded, stands) if _rides(fielded.force, each.pattern)
+        ]
+        body = fielded.made.bodies[within]
+        if places and riders:
+            yield body.name or capital(body.formation), riders, places, ""
+
+
+def _of_formation(fielded: Fielded, name: str, *, places: int) -> Iterator[Load]:
+    """The stands of as many bodies as there are purchases of what carries one body each."""
+    entry = fielded.force.supporting_troops[name]
+    of = entry.attach.to if entry.attach else entry.limit.of
+    purchases = sum(purchase.entry == name for purchase in fielded.plan)
+    bodies = [
+        body.name
+        for body in fielded.made.bodies
+        if body.formation == of and body.layer is Need.MUST
+    ][:purchases]
+    riders = [
+        stand.name
+        for stand in _must(fielded.made.stands)
+        if any(stand.name.startswith(f"{body} / ") for body in bodies)
+        and _rides(fielded.force, stand.pattern)
+    ]
+    if riders:
+        yield f"{name} for {listed(bodies)}", riders, places, name
+
+
+def _must(stands: Iterable[Stand]) -> Iterator[Stand]:
+    return (stand for stand in stands if stand.layer is Need.MUST and not stand.printed)
+
+
+def _defined(fielded: Fielded, stands: Iterable[Stand]) -> list[Stand]:
+    """Stands with a pattern of their own; those by a fixed ratio have none."""
+    return [stand for stand in stands if stand.pattern in fielded.force.stands]
+
+
+def _carried(force: Force, each: Mapping[str, int], *, times: int) -> tuple[int, list[str]]:
+    """Places on what a purchase puts down, and the stands of it that ride."""
+    places = sum(force.stands[name].carries * number * times for name, number in each.items())
+    riders = [
+        name for name, number in each.items() for _ in range(number * times) if _rides(force, name)
+    ]
+    return places, riders
+
+
+def _rides(force: Force, pattern: str) -> bool:
+    """Whether a stand is one that other things carry: on foot or a gun, and not printed."""
+    stand = force.stands.get(pattern)
+    if stand is None:
+        return True
+    sorts = {force.figures[kind].sort for kind in stand.figures if kind in force.figures}
+    return not stand.carries and not stand.printed and sorts <= WALKING
+
+
+def _reserve(fielded: Fielded, formation: str, *, number: int) -> Iterator[Finding]:
+    """A reserve against the share that may be kept back."""
+    force, made = fielded.force, fielded.made
+    if formation not in force.formations:
+        yield unknown_choice(formation, force.formations, what="formation")
+        return
+    rule = force.reserves
+    there = made.number_of.get(formation, 0)
+    is_ruled = rule is not None and rule.of == formation
+    most = floor(rule.most * there) if rule is not None and is_ruled else there
+    if number > most:
+        share = f"; {most} of {there} is the most" if is_ruled else f"; there are {there}"
+        yield Finding(
+            level=Level.STOP,
+            code="reserve-too-large",
+            message=f"{several(number, formation)} named as reserve{share}.",
+            effect="The plan isn't legal with this reserve.",
+            hint=f"Keep back at most {several(most, formation)}.",
+            place=CHOSEN_HERE,
+            related=(nearest_place(force.places, ("reserves",)),) if force.places else (),
+        )
+    elif not is_ruled:
+        yield Finding(
+            level=Level.REMARK,
+            code="reserve-unsaid",
+            message=f"Nothing says how many {plural(formation)} may be kept back.",
+            effect="The reserve is taken as it is.",
+            hint="Add 'reserves' to the folder, or agree it with your opponent.",
+            place=CHOSEN_HERE,
+        )
