@@ -2,7 +2,8 @@
 
 Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
 finding tells, which has to bring nothing to say. What only an order can show is found by ordering,
-and what only months can show by spreading the order over them.
+what only months can show by spreading the order over them, and what a plan of supporting troops
+does by judging it.
 """
 
 import datetime
@@ -19,6 +20,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import OrderAnswer, Outcome
 from paradestate.journeys.check import checked
+from paradestate.journeys.judge import Asked, judge
 from paradestate.journeys.months import Terms, months_of_order
 from paradestate.journeys.order import Request, Search, order
 from paradestate.solve.order import cheapest_order
@@ -27,6 +29,17 @@ FOLDER = Path(__file__).parent
 CASES = sorted(path.name for path in FOLDER.iterdir() if any(path.glob("*.yaml")))
 ON = datetime.date(2026, 3, 5)
 FOUND_BY_ORDERING = {"27-nobody-sells", "33-much-left-over", "84-stopped-by-the-clock"}
+FOUND_BY_JUDGING = {
+    "40-over-the-points",
+    "41-over-the-limit",
+    "43-need-missing",
+    "45-exclusive-pair",
+    "58-worst-roll-short",
+    "59-points-unspendable",
+    "60-hosts-short",
+    "61-transport-short",
+    "63-not-finished",
+}
 FOUND_BY_SPREADING = {"32-bought-too-late"}
 SECONDS = 60
 
@@ -61,6 +74,8 @@ def findings_in(folder: Path) -> tuple[Finding, ...]:
             terms=Terms(begins=ON),
         )
         return plan.checked.findings
+    if FOUND_BY_JUDGING & set(folder.parts):
+        return judge(folder, today=ON, choice=Choice(), grades={}, asked=Asked()).checked.findings
     if not FOUND_BY_ORDERING & set(folder.parts):
         return checked(folder, today=ON).findings
     answer = order(folder, today=ON, choice=Choice(), request=Request(), search=search)

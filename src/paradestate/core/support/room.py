@@ -4,7 +4,7 @@ None of this makes a plan illegal but the reserve: a section without a host stan
 stand without a place walks.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import floor
 
@@ -20,7 +20,7 @@ from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital, listed, plural, several, spelled
 from paradestate.core.support.entry import Attachment, Entry
 from paradestate.core.support.judge_finding import Known
-from paradestate.core.unfolding import Stand
+from paradestate.core.unfolding import Body, Stand
 
 WALKING = {Sort.FOOT, Sort.GUN}
 """Sorts of figures that ride on something else (common practice, no source)."""
@@ -159,9 +159,8 @@ def _of_bodies(fielded: Fielded) -> Iterator[Load]:
         riders = [
             each.name for each in _defined(fielded, stands) if _rides(fielded.force, each.pattern)
         ]
-        body = fielded.made.bodies[within]
         if places and riders:
-            yield body.name or capital(body.formation), riders, places, ""
+            yield _body_name(fielded.made.bodies[within]), riders, places, ""
 
 
 def _of_formation(fielded: Fielded, name: str, *, places: int) -> Iterator[Load]:
@@ -169,19 +168,33 @@ def _of_formation(fielded: Fielded, name: str, *, places: int) -> Iterator[Load]
     entry = fielded.force.supporting_troops[name]
     of = entry.attach.to if entry.attach else entry.limit.of
     purchases = sum(purchase.entry == name for purchase in fielded.plan)
-    bodies = [
-        body.name
-        for body in fielded.made.bodies
+    bodies = fielded.made.bodies
+    hosts = [
+        place
+        for place, body in enumerate(bodies)
         if body.formation == of and body.layer is Need.MUST
     ][:purchases]
     riders = [
         stand.name
         for stand in _must(fielded.made.stands)
-        if any(stand.name.startswith(f"{body} / ") for body in bodies)
-        and _rides(fielded.force, stand.pattern)
+        if _rides(fielded.force, stand.pattern)
+        and _is_in(bodies, stand.within, hosts=frozenset(hosts))
     ]
     if riders:
-        yield f"{name} for {listed(bodies)}", riders, places, name
+        names = listed(_body_name(bodies[place]) for place in hosts)
+        yield f"{name} for {names}", riders, places, name
+
+
+def _is_in(bodies: Sequence[Body], within: int, *, hosts: frozenset[int]) -> bool:
+    """Whether a body is one of those, or inside one of them."""
+    place: int | None = within
+    while place is not None and place not in hosts:
+        place = bodies[place].within
+    return place is not None
+
+
+def _body_name(body: Body) -> str:
+    return body.name or capital(body.formation)
 
 
 def _must(stands: Iterable[Stand]) -> Iterator[Stand]:

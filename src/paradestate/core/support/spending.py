@@ -23,8 +23,9 @@ def spending_findings(bill: Bill, *, known: Known) -> Iterator[Finding]:
             hint="Give what was rolled with --points, or ask for the odds of the plan.",
             place=known.place_of(bill.plan),
         )
+    is_certain = not known.are_most or terms.least_points == terms.most_points
     rest = bill.points - bill.spent
-    if rest > 0 and not _is_spendable(bill, rest=rest):
+    if is_certain and rest > 0 and not _is_spendable(bill, rest=rest):
         verb, it = ("is", "it") if rest == 1 else ("are", "them")
         yield Finding(
             level=Level.REMARK,
