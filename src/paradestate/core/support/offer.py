@@ -63,11 +63,12 @@ class Offer:
         """
         every = {**totals, NO_CHOICE: sum(totals.values())}
         return sum(
-            (_listed_worth(table, every.get(choice, 0)) for choice, table in self.worths.items()),
+            (listed_worth(table, every.get(choice, 0)) for choice, table in self.worths.items()),
             Fraction(0),
         )
 
 
-def _listed_worth(table: Mapping[int, Fraction], total: int) -> Fraction:
+def listed_worth(table: Mapping[int, Fraction], total: int) -> Fraction:
+    """The worth of the greatest listed total that isn't above this one, or nought."""
     listed = [number for number in table if number <= total]
     return table[max(listed)] if listed else Fraction(0)

@@ -1,0 +1,169 @@
+"""The best legal forces by the worths of their owner, for every number of points."""
+
+import heapq
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import count, islice, product
+from typing import NamedTuple
+
+from paradestate.chance.diagram import Diagram
+from paradestate.chance.taking import ValuedTaking
+from paradestate.chance.weighing import Weighing, Weights, weighing
+from paradestate.core.game import Purchase
+from paradestate.core.support.force_map import ValuedForce
+
+Tables = tuple[Sequence[Weights], ...]
+"""For each row, and the end, the weights at its nodes."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BestForces:
+    """The best forces of a diagram, found as they are asked for."""
+
+    weighed: Weighing
+    rest: Tables
+    """From the row on at which all shares of the points are known."""
+
+    def worth(self, *, points: int) -> Fraction | None:
+        """The greatest worth of a force with so many points; None where no force is legal."""
+        slot = self._slot(points)
+        if slot is None:
+            return None
+        return self.weighed.worth(self.tables(points=points)[0][0][0, slot])
+
+    def best(self, *, points: int) -> ValuedForce | None:
+        """A force of the greatest worth, of those one with the fewest points."""
+        return next(self.ranked(points=points), None)
+
+    def ranked(self, *, points: int) -> Iterator[ValuedForce]:
+        """All legal forces, the greatest worth first, of the same worth the fewest points first."""
+        slot = self._slot(points)
+        if slot is not None:
+            yield from _ranked(self.weighed, self.tables(points=points), slot=slot)
+
+    def steps(self, *, points: int) -> Iterator[ValuedForce]:
+        """For each worth that a force can have, the greatest first, one with the fewest points."""
+        slot = self._slot(points)
+        if slot is not None:
+            yield from _ranked(self.weighed, self.tables(points=points), slot=slot, steps=True)
+
+    def tables(self, *, points: int) -> Tables:
+        """The weights at all nodes, with the shares of a game of so many points."""
+        drawn = self.weighed.drawn
+        after: Sequence[Weights] = [
+            self.rest[0][0] if drawn.is_allowed(node, points=points) else self.weighed.none()
+            for node in range(len(drawn.spent))
+        ]
+        tables = [after]
+        for row in reversed(range(drawn.judged)):
+            tables.append(self.weighed.before(row, tables[-1]))
+        return (*reversed(tables), *self.rest[1:])
+
+    def _slot(self, points: int) -> int | None:
+        """The slot of a number of points; None where nothing at all is legal with so few."""
+        drawn = self.weighed.drawn
+        slot = points - drawn.lowest
+        return slot if slot >= 0 and drawn.is_legal else None
+
+
+def best_forces(drawn: Diagram) -> BestForces:
+    """The best forces of a diagram, for every number of points up to its greatest."""
+    weighed = weighing(drawn)
+    tables: list[Sequence[Weights]] = [[weighed.end()]]
+    for row in reversed(range(drawn.judged, len(drawn.rows))):
+        tables.append(weighed.before(row, tables[-1]))
+    return BestForces(weighed=weighed, rest=tuple(reversed(tables)))
+
+
+class _Step(NamedTuple):
+    """A taking on the way to a node, and what was taken before it."""
+
+    before: "_Step | None"
+    row: int
+    taking: ValuedTaking
+
+
+class _Open(NamedTuple):
+    """A node from which the search may go on; the first to be looked at is the least."""
+
+    bound: int
+    """The greatest weight that a force through here can have, below nought."""
+    rows_left: int
+    number: int
+    node: int
+    slot: int
+    """Points that are left."""
+    weight: int
+    """Of what was taken."""
+    steps: _Step | None
+
+
+def _ranked(
+    weighed: Weighing, tables: Tables, *, slot: int, steps: bool = False
+) -> Iterator[ValuedForce]:
+    """Forces by falling weight: a best-first search whose bounds are exact, so none is in vain.
+
+    With `steps` ways that come to one node with the same worth are followed once: the first of them
+    has the fewest points.
+    """
+    rows = len(weighed.drawn.rows)
+    numbers = count()
+    bound = int(tables[0][0][0, slot])
+    waiting = [_Open(-bound, rows, next(numbers), 0, slot, 0, None)]
+    if weighed.worth(bound) is None:
+        return
+    seen: set[tuple[int, int, int]] = set()
+    while waiting:
+        here = heapq.heappop(waiting)
+        known = (here.rows_left, here.node, weighed.units(here.weight))
+        if steps and known in seen:
+            continue
+        seen.add(known)
+        if not here.rows_left:
+            yield from islice(_forces(weighed, here), 1 if steps else None)
+            continue
+        for each in _onward(weighed, tables[rows - here.rows_left + 1], here=here):
+            heapq.heappush(waiting, each._replace(number=next(numbers)))
+
+
+def _onward(weighed: Weighing, after: Sequence[Weights], *, here: _Open) -> Iterator[_Open]:
+    """Every way on by one taking after which a legal force can still be had."""
+    drawn = weighed.drawn
+    row = len(drawn.rows) - here.rows_left
+    joins = row + 1 == drawn.judged
+    for bundle, node in drawn.rows[row].ways[here.node]:
+        weights = after[node][0]
+        for term in weighed.terms[row][bundle]:
+            slot = here.slot - term.slots
+            if slot < 0 or weighed.worth(int(weights[slot])) is None:
+                continue
+            weight = here.weight + term.weight
+            yield _Open(
+                bound=-weight - int(weights[slot]),
+                rows_left=here.rows_left - 1,
+                number=0,
+                node=0 if joins else node,
+                slot=slot,
+                weight=weight,
+                steps=_Step(here.steps, row, term.taking),
+            )
+
+
+def _forces(weighed: Weighing, end: _Open) -> Iterator[ValuedForce]:
+    """Every force on a path: each multiset of a taking with each of the others."""
+    drawn = weighed.drawn
+    taken: list[_Step] = []
+    step = end.steps
+    while step is not None:
+        taken.append(step)
+        step = step.before
+    for places in product(*(range(step.taking.ways) for step in taken)):
+        purchases: list[Purchase] = []
+        for step, place in zip(taken, places, strict=True):
+            purchases.extend(drawn.rows[step.row].takings.purchases_of(step.taking, place))
+        yield ValuedForce(
+            purchases=drawn.force(purchases),
+            points=sum(step.taking.points for step in taken),
+            worth=sum((step.taking.worth for step in taken), Fraction(0)),
+        )

@@ -1,0 +1,307 @@
+"""The decision diagram of a game: all legal forces, entry after entry, like ends drawn together.
+
+A row of nodes stands before each entry. A node is what has to be remembered of the entries decided
+so far (see `tie`); each way on from it leads to a node of the next row and stands for some takings
+of the entry. Every legal force is one path with one multiset for each taking on it, so that to
+count, to weigh, to list and to draw forces is to walk the diagram. It holds no points: whoever
+walks it adds them up.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from paradestate.chance.sequence import in_sequence
+from paradestate.chance.taking import Taking, Takings, takings_of
+from paradestate.chance.tie import GroupPoints, Move, Tie, alone, ties_of
+from paradestate.core.certainty import NotComputed
+from paradestate.core.game import Purchase
+from paradestate.core.support.terms import Terms
+
+MOST_NODES = 200_000
+"""A diagram of more nodes isn't drawn: it would take minutes."""
+
+Way = tuple[int, int]
+"""A bundle of takings, and the node of the next row to which they lead."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One entry with the nodes before it."""
+
+    entry: str
+    takings: Takings
+    plain: tuple[Taking, ...]
+    move_of: tuple[int, ...]
+    """For each plain taking its move; takings that no tie tells apart share one."""
+    bundles: tuple[tuple[int, ...], ...]
+    """Sets of moves that always lead the same way."""
+    ways: tuple[tuple[Way, ...], ...]
+    """For each node the ways on from it."""
+    lowest: int
+    """The fewest points that a taking costs, nought or below."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Diagram:
+    """All legal forces of a game, up to a greatest number of points."""
+
+    names: tuple[str, ...]
+    """All entries on offer, in file order."""
+    rows: tuple[Row, ...]
+    shares: tuple[GroupPoints, ...]
+    judged: int
+    """The row at whose nodes all shares of the points are known."""
+    spent: tuple[tuple[int, ...], ...]
+    """For each node of that row what each share has counted."""
+    greatest: int
+    """The most points that were asked about."""
+    is_legal: bool
+    """Whether anything is, whatever the points; else there are no rows."""
+
+    @property
+    def lowest(self) -> int:
+        """The points of the cheapest taking of everything: nought, less all refunds."""
+        return sum(row.lowest for row in self.rows)
+
+    @property
+    def slots(self) -> int:
+        """How many numbers of points a force may have, from `lowest` to `greatest`."""
+        return max(0, self.greatest - self.lowest + 1)
+
+    @property
+    def number_of_nodes(self) -> int:
+        """Nodes of all rows."""
+        return sum(len(row.ways) for row in self.rows)
+
+    def force(self, purchases: Iterable[Purchase]) -> tuple[Purchase, ...]:
+        """The purchases of a force in file order."""
+        place = {name: number for number, name in enumerate(self.names)}
+        return tuple(
+            sorted(purchases, key=lambda each: (place[each.entry], each.number, each.choice))
+        )
+
+    def is_allowed(self, node: int, *, points: int) -> bool:
+        """Whether the shares known at a node of the row `judged` hold in a game of such points."""
+        return all(
+            share.allows(value, points=points)
+            for share, value in zip(self.shares, self.spent[node], strict=True)
+        )
+
+
+def diagram(
+    terms: Terms, *, greatest: int, more_ties: Sequence[Tie] = (), most_nodes: int = MOST_NODES
+) -> Diagram | NotComputed:
+    """The diagram of a game for all numbers of points up to the greatest.
+
+    `more_ties` are rules beside those of the terms, such as what is owned. Refused where it would
+    have too many nodes.
+    """
+    taken = _takings(terms, greatest=greatest, numbered=bool(more_ties))
+    plain = {name: each.plain() for name, each in taken.items()}
+    ties = [
+        *ties_of(
+            terms,
+            lowest={name: min((t.points for t in each), default=0) for name, each in plain.items()},
+            highest={
+                name: max((t.points for t in each), default=0) for name, each in plain.items()
+            },
+            most={name: max((t.purchases for t in each), default=0) for name, each in plain.items()},
+        ),
+        *more_ties,
+    ]
+    rolled = frozenset(name for name, offer in terms.offers.items() if offer.availability)
+    order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled)
+    drawing = _Drawing(ties, order=order, judged=judged)
+    rows = []
+    for name in order:
+        rows.append(drawing.row(name, takings=taken[name], plain=plain[name]))
+        if drawing.number_of_nodes > most_nodes:
+            return NotComputed(
+                reason=f"its rules are so tangled that more than {most_nodes:,} cases would have to"
+                " be told apart"
+            )
+    drawing.keep_shares(len(order))
+    if drawing.is_stuck or not all(tie.entries or tie.holds(0) for tie in ties):
+        return _nothing(terms, greatest=greatest)
+    return Diagram(
+        names=tuple(terms.offers),
+        rows=tuple(rows),
+        shares=tuple(drawing.shares),
+        judged=judged,
+        spent=drawing.spent,
+        greatest=greatest,
+        is_legal=True,
+    )
+
+
+def _nothing(terms: Terms, *, greatest: int) -> Diagram:
+    """The diagram of a game in which nothing is legal, whatever the points."""
+    return Diagram(
+        names=tuple(terms.offers),
+        rows=(),
+        shares=(),
+        judged=0,
+        spent=((),),
+        greatest=greatest,
+        is_legal=False,
+    )
+
+
+def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, Takings]:
+    """The takings of all entries, each as often as its own limit and all refunds of others allow."""
+    limited = {
+        name: takings_of(offer, budget=0, possible=alone(terms, offer), numbered=numbered)
+        for name, offer in terms.offers.items()
+        if offer.most is not None
+    }
+    refunds = sum(
+        min((0, *(taking.points for taking in each.plain()))) for each in limited.values()
+    )
+    return {
+        name: limited[name]
+        if name in limited
+        else takings_of(
+            offer, budget=greatest - refunds, possible=alone(terms, offer), numbered=numbered
+        )
+        for name, offer in terms.offers.items()
+    }
+
+
+class _Drawing:
+    """Draws row after row, from the nodes to which the row before leads."""
+
+    def __init__(self, ties: Sequence[Tie], *, order: Sequence[str], judged: int) -> None:
+        self.shares = [tie for tie in ties if isinstance(tie, GroupPoints)]
+        self.spent: tuple[tuple[int, ...], ...] = ()
+        self.number_of_nodes = 0
+        self._judged = judged
+        self._place = {name: number for number, name in enumerate(order)}
+        self._nodes = {0: 0}
+        self._fields = []
+        shift = 0
+        for tie in ties:
+            if tie.entries:
+                self._fields.append(_Field(tie=tie, shift=shift))
+                shift += tie.greatest.bit_length()
+
+    @property
+    def is_stuck(self) -> bool:
+        """Whether no node is left: no force is legal."""
+        return not self._nodes or not self.spent
+
+    def row(self, name: str, *, takings: Takings, plain: Sequence[Taking]) -> Row:
+        """The row of an entry."""
+        here = self._place[name]
+        self.keep_shares(here)
+        touching = [field for field in self._fields if name in field.tie.entries]
+        with_points = any(isinstance(field.tie, GroupPoints) for field in touching)
+        moves: dict[Move, int] = {}
+        move_of = tuple(
+            moves.setdefault(
+                Move(each.purchases, each.number, each.points if with_points else 0), len(moves)
+            )
+            for each in plain
+        )
+        closing = [field for field in touching if self._closes(field.tie, here)]
+        step = _Step(name, fields=touching, closing=closing, moves=tuple(moves))
+        bundles: dict[tuple[int, ...], int] = {}
+        after: dict[int, int] = {}
+        ways = tuple(
+            tuple(
+                (
+                    bundles.setdefault(bundle, len(bundles)),
+                    after.setdefault(state + change, len(after)),
+                )
+                for change, bundle in step.changes(state)
+            )
+            for state in self._nodes
+        )
+        self.number_of_nodes += len(ways)
+        self._nodes = after
+        return Row(
+            entry=name,
+            takings=takings,
+            move_of=move_of,
+            plain=tuple(plain),
+            bundles=tuple(bundles),
+            ways=ways,
+            lowest=min((0, *(each.points for each in plain))),
+        )
+
+    def keep_shares(self, row: int) -> None:
+        """At the row `judged`: what the shares have counted at each node, all of which then join.
+
+        No tie joins an entry before that row to one after it.
+        """
+        if row == self._judged and not self.spent:
+            fields = {id(field.tie): field for field in self._fields}
+            self.spent = tuple(
+                tuple(
+                    fields[id(share)].of(state) if share.entries else 0 for share in self.shares
+                )
+                for state in self._nodes
+            )
+            self._nodes = {0: 0} if self.spent else {}
+
+    def _closes(self, tie: Tie, row: int) -> bool:
+        """Whether a tie is judged after a row, and need not be remembered."""
+        last = max(self._place[name] for name in tie.entries)
+        return row == last and not isinstance(tie, GroupPoints)
+
+
+class _Field:
+    """The bits of a state that belong to one tie."""
+
+    def __init__(self, *, tie: Tie, shift: int) -> None:
+        self.tie = tie
+        self.shift = shift
+        self.bits = (1 << tie.greatest.bit_length()) - 1
+
+    def of(self, state: int) -> int:
+        """What the tie has kept."""
+        return state >> self.shift & self.bits
+
+
+class _Step:
+    """How states change when one entry is decided."""
+
+    def __init__(
+        self,
+        entry: str,
+        *,
+        fields: Sequence[_Field],
+        closing: Sequence[_Field],
+        moves: Sequence[Move],
+    ) -> None:
+        self._entry = entry
+        self._fields = fields
+        self._closing = closing
+        self._moves = moves
+        self._asked = sum(field.bits << field.shift for field in fields)
+        self._known: dict[int, tuple[tuple[int, tuple[int, ...]], ...]] = {}
+
+    def changes(self, state: int) -> tuple[tuple[int, tuple[int, ...]], ...]:
+        """What is added to a state, each with the moves that do so; broken rules left out."""
+        asked = state & self._asked
+        if asked not in self._known:
+            changes: dict[int, list[int]] = {}
+            for number, move in enumerate(self._moves):
+                change = self._change(asked, move)
+                if change is not None:
+                    changes.setdefault(change, []).append(number)
+            self._known[asked] = tuple((each, tuple(moves)) for each, moves in changes.items())
+        return self._known[asked]
+
+    def _change(self, state: int, move: Move) -> int | None:
+        change = 0
+        for field in self._fields:
+            before = field.of(state)
+            after = field.tie.after(before, entry=self._entry, move=move)
+            if after is None:
+                return None
+            if field in self._closing:
+                if not field.tie.holds(after):
+                    return None
+                after = 0
+            change += (after - before) << field.shift
+        return change

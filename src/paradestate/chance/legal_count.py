@@ -1,0 +1,56 @@
+"""How many legal forces a game has, for many numbers of points at once."""
+
+from collections.abc import Sequence
+
+from paradestate.chance.diagram import Diagram
+from paradestate.chance.packing import Packing, packing
+from paradestate.core.support.force_map import LevelForces
+
+
+def legal_forces(drawn: Diagram, *, points: Sequence[int]) -> tuple[LevelForces, ...]:
+    """How many forces are legal with each of these numbers of points, none above the greatest.
+
+    Where the points of a group must or may only be a share of the points of the game, each number
+    of points is judged by its own shares.
+    """
+    packed = packing(drawn)
+    rest, reached = _rest(packed), _reached(packed)
+    counts: dict[tuple[int, ...], list[int]] = {}
+    found = []
+    for number in points:
+        nodes = tuple(
+            node for node in range(len(reached)) if drawn.is_allowed(node, points=number)
+        )
+        if nodes not in counts:
+            spending = packed.unpacked(sum(reached[node] for node in nodes) * rest)
+            counts[nodes] = spending
+        found.append(_level(drawn, counts[nodes], points=number))
+    return tuple(found)
+
+
+def _level(drawn: Diagram, spending: Sequence[int], *, points: int) -> LevelForces:
+    slot = points - drawn.lowest
+    if slot < 0 or not drawn.is_legal:
+        return LevelForces(points=points, legal=0, spending_all=0)
+    return LevelForces(
+        points=points, legal=sum(spending[: slot + 1]), spending_all=spending[slot]
+    )
+
+
+def _rest(packed: Packing) -> int:
+    """The counts of the entries after all shares are known."""
+    found = [1]
+    for row in reversed(range(packed.drawn.judged, len(packed.drawn.rows))):
+        found = packed.before(row, found)
+    return found[0]
+
+
+def _reached(packed: Packing) -> list[int]:
+    """The counts of the entries before, for each node at which all shares are known."""
+    drawn = packed.drawn
+    found = [1]
+    for row in range(drawn.judged):
+        is_last = row + 1 == drawn.judged
+        nodes = len(drawn.spent) if is_last else len(drawn.rows[row + 1].ways)
+        found = packed.after(row, found, nodes=nodes)
+    return found

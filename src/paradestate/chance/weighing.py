@@ -1,0 +1,146 @@
+"""The greatest worth of the ways on from a node, for all numbers of points at once.
+
+A row of numbers stands at each node: for each slot of points the greatest worth of what can still
+be taken for no more. Worths are whole numbers of a unit in which all of them are whole; each is
+lessened by its points, of which so many make less than a unit, so that of forces with the same
+worth the one with the fewest points is the greatest. Sums are exact: where they could pass the 64
+bits of a machine's numbers, Python's own numbers are used.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import lcm
+from typing import Any, NamedTuple
+
+import numpy
+from numpy.typing import NDArray
+
+from paradestate.chance.diagram import Diagram, Row
+from paradestate.chance.taking import ValuedTaking
+
+Weights = NDArray[Any]
+"""For each pattern of availability (one, where none is asked about) the weights of all slots."""
+
+GREATEST_SUM = 1 << 60
+"""Sums of greater weights leave the numbers of the machine."""
+
+
+class Term(NamedTuple):
+    """One taking of a bundle."""
+
+    slots: int
+    weight: int
+    taking: ValuedTaking
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighing:
+    """How worths of the forces of a diagram are weighed."""
+
+    drawn: Diagram
+    scale: int
+    """The unit of worth is one over this."""
+    lost: int
+    """The weight of what is impossible; half of it is below every sum of weights."""
+    is_small: bool
+    """Whether all sums fit the machine's numbers."""
+    terms: tuple[tuple[tuple[Term, ...], ...], ...]
+    """For each row and bundle all takings."""
+    useful: tuple[tuple[tuple[tuple[int, int], ...], ...], ...]
+    """The same, slots and weight of those alone that are worth more than all that cost less."""
+
+    def end(self) -> Weights:
+        """Behind the last row nothing is left to gain."""
+        return self._filled(0, patterns=1)
+
+    def none(self, patterns: int = 1) -> Weights:
+        """Where no way is left."""
+        return self._filled(self.lost, patterns=patterns)
+
+    def _filled(self, weight: int, *, patterns: int) -> Weights:
+        shape = (patterns, self.drawn.slots)
+        return numpy.full(shape, weight, dtype=numpy.int64 if self.is_small else object)
+
+    def worth(self, weight: int) -> Fraction | None:
+        """The worth that a weight stands for; None where no way is left."""
+        if weight < self.lost // 2:
+            return None
+        return Fraction(self.units(weight), self.scale)
+
+    def units(self, weight: int) -> int:
+        """The units of worth in a weight that its points have lessened."""
+        return -(-int(weight) // self.drawn.slots)
+
+    def before(
+        self, row: int, after: Sequence[Weights], *, empty: bool = False
+    ) -> list[Weights]:
+        """The weights at each node of a row; `empty`: where its entry isn't to be had."""
+        useful = self.useful[row]
+        if empty:
+            useful = tuple(
+                tuple((t.slots, t.weight) for t in terms if not t.taking.purchases)
+                for terms in self.terms[row]
+            )
+        return [
+            self._greatest([(useful[bundle], after[node]) for bundle, node in ways], like=after[0])
+            for ways in self.drawn.rows[row].ways
+        ]
+
+    def _greatest(
+        self, ways: Sequence[tuple[Sequence[tuple[int, int]], Weights]], *, like: Weights
+    ) -> Weights:
+        found = self.none(len(like))
+        slots = self.drawn.slots
+        for terms, weights in ways:
+            for shift, weight in terms:
+                if shift < slots:
+                    reached = found[:, shift:]
+                    numpy.maximum(reached, weights[:, : slots - shift] + weight, out=reached)
+        return found
+
+
+def weighing(drawn: Diagram) -> Weighing:
+    """How the forces of a diagram are weighed by the worths of their owner."""
+    valued = [row.takings.valued() for row in drawn.rows]
+    scale = lcm(*(taking.worth.denominator for row in valued for taking in row))
+    terms = tuple(
+        _terms(row, takings, drawn=drawn, scale=scale)
+        for row, takings in zip(drawn.rows, valued, strict=True)
+    )
+    most = drawn.slots + sum(
+        max((abs(term.weight) for bundle in row for term in bundle), default=0) for row in terms
+    )
+    is_small = most < GREATEST_SUM
+    return Weighing(
+        drawn=drawn,
+        scale=scale,
+        lost=-4 * (GREATEST_SUM if is_small else most),
+        is_small=is_small,
+        terms=terms,
+        useful=tuple(tuple(_useful(bundle) for bundle in row) for row in terms),
+    )
+
+
+def _terms(
+    row: Row, takings: Sequence[ValuedTaking], *, drawn: Diagram, scale: int
+) -> tuple[tuple[Term, ...], ...]:
+    move_of = {
+        (taking.purchases, taking.number, taking.points): move
+        for taking, move in zip(row.plain, row.move_of, strict=True)
+    }
+    by_move: dict[int, list[Term]] = {}
+    for taking in takings:
+        slots = taking.points - row.lowest
+        weight = int(taking.worth * scale) * drawn.slots - slots
+        move = move_of[taking.purchases, taking.number, taking.points]
+        by_move.setdefault(move, []).append(Term(slots, weight, taking))
+    return tuple(tuple(term for move in bundle for term in by_move[move]) for bundle in row.bundles)
+
+
+def _useful(terms: Sequence[Term]) -> tuple[tuple[int, int], ...]:
+    found: list[tuple[int, int]] = []
+    for term in sorted(terms, key=lambda term: (term.slots, -term.weight)):
+        if not found or term.weight > found[-1][1]:
+            found.append((term.slots, term.weight))
+    return tuple(found)
