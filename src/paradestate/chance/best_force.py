@@ -7,6 +7,8 @@ from fractions import Fraction
 from itertools import count, islice, product
 from typing import NamedTuple
 
+import numpy
+
 from paradestate.chance.diagram import Diagram
 from paradestate.chance.taking import ValuedTaking
 from paradestate.chance.weighing import Weighing, Weights, weighing
@@ -25,12 +27,26 @@ class BestForces:
     rest: Tables
     """From the row on at which all shares of the points are known."""
 
-    def worth(self, *, points: int) -> Fraction | None:
-        """The greatest worth of a force with so many points; None where no force is legal."""
-        slot = self._slot(points)
-        if slot is None:
-            return None
-        return self.weighed.worth(self.tables(points=points)[0][0][0, slot])
+    def worths(self, points: Sequence[int]) -> tuple[Fraction | None, ...]:
+        """The greatest worth of a force with each of these numbers of points; None: none is legal.
+
+        Each number of points is judged by its own shares.
+        """
+        reached = _reached(self.weighed)
+        rest = self.rest[0][0][0]
+        found: list[Fraction | None] = []
+        for number in points:
+            slot = self._slot(number)
+            allowed = self.weighed.drawn.allowed(points=number)
+            if slot is None or not allowed:
+                found.append(None)
+                continue
+            there = reached[allowed[0]][0]
+            for node in allowed[1:]:
+                there = numpy.maximum(there, reached[node][0])
+            both = there[: slot + 1] + rest[slot::-1]
+            found.append(self.weighed.worth(int(both.max())))
+        return tuple(found)
 
     def best(self, *, points: int) -> ValuedForce | None:
         """A force of the greatest worth, of those one with the fewest points."""
@@ -51,8 +67,9 @@ class BestForces:
     def tables(self, *, points: int) -> Tables:
         """The weights at all nodes, with the shares of a game of so many points."""
         drawn = self.weighed.drawn
+        allowed = set(drawn.allowed(points=points))
         after: Sequence[Weights] = [
-            self.rest[0][0] if drawn.is_allowed(node, points=points) else self.weighed.none()
+            self.rest[0][0] if node in allowed else self.weighed.none()
             for node in range(len(drawn.spent))
         ]
         tables = [after]
@@ -74,6 +91,17 @@ def best_forces(drawn: Diagram) -> BestForces:
     for row in reversed(range(drawn.judged, len(drawn.rows))):
         tables.append(weighed.before(row, tables[-1]))
     return BestForces(weighed=weighed, rest=tuple(reversed(tables)))
+
+
+def _reached(weighed: Weighing) -> Sequence[Weights]:
+    """The greatest weights before all shares are known, for each node at which they are."""
+    drawn = weighed.drawn
+    found: Sequence[Weights] = [weighed.end()]
+    for row in range(drawn.judged):
+        is_last = row + 1 == drawn.judged
+        nodes = len(drawn.spent) if is_last else len(drawn.rows[row + 1].ways)
+        found = weighed.after(row, found, nodes=nodes)
+    return found
 
 
 class _Step(NamedTuple):
@@ -161,9 +189,9 @@ def _forces(weighed: Weighing, end: _Open) -> Iterator[ValuedForce]:
     for places in product(*(range(step.taking.ways) for step in taken)):
         purchases: list[Purchase] = []
         for step, place in zip(taken, places, strict=True):
-            purchases.extend(drawn.rows[step.row].takings.purchases_of(step.taking, place))
+            purchases.extend(drawn.rows[step.row].takings.valued_purchases_of(step.taking, place, scale=weighed.scale))
         yield ValuedForce(
             purchases=drawn.force(purchases),
             points=sum(step.taking.points for step in taken),
-            worth=sum((step.taking.worth for step in taken), Fraction(0)),
+            worth=Fraction(sum(step.taking.worth for step in taken), weighed.scale),
         )

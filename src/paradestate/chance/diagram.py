@@ -53,15 +53,12 @@ class Diagram:
     """The row at whose nodes all shares of the points are known."""
     spent: tuple[tuple[int, ...], ...]
     """For each node of that row what each share has counted."""
+    lowest: int
+    """The fewest points that a force can cost: nought, less all refunds."""
     greatest: int
     """The most points that were asked about."""
     is_legal: bool
     """Whether anything is, whatever the points; else there are no rows."""
-
-    @property
-    def lowest(self) -> int:
-        """The points of the cheapest taking of everything: nought, less all refunds."""
-        return sum(row.lowest for row in self.rows)
 
     @property
     def slots(self) -> int:
@@ -80,11 +77,13 @@ class Diagram:
             sorted(purchases, key=lambda each: (place[each.entry], each.number, each.choice))
         )
 
-    def is_allowed(self, node: int, *, points: int) -> bool:
-        """Whether the shares known at a node of the row `judged` hold in a game of such points."""
-        return all(
-            share.allows(value, points=points)
-            for share, value in zip(self.shares, self.spent[node], strict=True)
+    def allowed(self, *, points: int) -> tuple[int, ...]:
+        """The nodes of the row `judged` at which all shares hold in a game of so many points."""
+        spans = [share.span(points=points) for share in self.shares]
+        return tuple(
+            node
+            for node, spent in enumerate(self.spent)
+            if all(value in span for value, span in zip(spent, spans, strict=True))
         )
 
 
@@ -129,6 +128,7 @@ def diagram(
         shares=tuple(drawing.shares),
         judged=judged,
         spent=drawing.spent,
+        lowest=sum(row.lowest for row in rows),
         greatest=greatest,
         is_legal=True,
     )
@@ -142,6 +142,7 @@ def _nothing(terms: Terms, *, greatest: int) -> Diagram:
         shares=(),
         judged=0,
         spent=((),),
+        lowest=0,
         greatest=greatest,
         is_legal=False,
     )
@@ -180,8 +181,10 @@ class _Drawing:
         self._fields = []
         shift = 0
         for tie in ties:
-            if tie.entries:
-                self._fields.append(_Field(tie=tie, shift=shift))
+            entries = tie.entries
+            if entries:
+                last = max(self._place[name] for name in entries)
+                self._fields.append(_Field(tie=tie, entries=entries, last=last, shift=shift))
                 shift += tie.greatest.bit_length()
 
     @property
@@ -193,7 +196,7 @@ class _Drawing:
         """The row of an entry."""
         here = self._place[name]
         self.keep_shares(here)
-        touching = [field for field in self._fields if name in field.tie.entries]
+        touching = [field for field in self._fields if name in field.entries]
         with_points = any(isinstance(field.tie, GroupPoints) for field in touching)
         moves: dict[Move, int] = {}
         move_of = tuple(
@@ -202,7 +205,7 @@ class _Drawing:
             )
             for each in plain
         )
-        closing = [field for field in touching if self._closes(field.tie, here)]
+        closing = [field for field in touching if field.last == here]
         step = _Step(name, fields=touching, closing=closing, moves=tuple(moves))
         bundles: dict[tuple[int, ...], int] = {}
         after: dict[int, int] = {}
@@ -243,17 +246,15 @@ class _Drawing:
             )
             self._nodes = {0: 0} if self.spent else {}
 
-    def _closes(self, tie: Tie, row: int) -> bool:
-        """Whether a tie is judged after a row, and need not be remembered."""
-        last = max(self._place[name] for name in tie.entries)
-        return row == last and not isinstance(tie, GroupPoints)
-
 
 class _Field:
     """The bits of a state that belong to one tie."""
 
-    def __init__(self, *, tie: Tie, shift: int) -> None:
+    def __init__(self, *, tie: Tie, entries: frozenset[str], last: int, shift: int) -> None:
         self.tie = tie
+        self.entries = entries
+        self.last = last if not isinstance(tie, GroupPoints) else -1
+        """The row after which it is judged and need not be remembered."""
         self.shift = shift
         self.bits = (1 << tie.greatest.bit_length()) - 1
 

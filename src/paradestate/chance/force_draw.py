@@ -91,6 +91,5 @@ def force_draw(drawn: Diagram, *, points: int) -> ForceDraw:
 
 def _judged(drawn: Diagram, counts: int, *, points: int) -> list[int]:
     """The counts at each node at which all shares are known: nought where one is broken."""
-    return [
-        counts if drawn.is_allowed(node, points=points) else 0 for node in range(len(drawn.spent))
-    ]
+    allowed = set(drawn.allowed(points=points))
+    return [counts if node in allowed else 0 for node in range(len(drawn.spent))]

@@ -18,12 +18,9 @@ def legal_forces(drawn: Diagram, *, points: Sequence[int]) -> tuple[LevelForces,
     counts: dict[tuple[int, ...], list[int]] = {}
     found = []
     for number in points:
-        nodes = tuple(
-            node for node in range(len(reached)) if drawn.is_allowed(node, points=number)
-        )
+        nodes = drawn.allowed(points=number)
         if nodes not in counts:
-            spending = packed.unpacked(sum(reached[node] for node in nodes) * rest)
-            counts[nodes] = spending
+            counts[nodes] = packed.unpacked(sum(reached[node] for node in nodes) * rest)
         found.append(_level(drawn, counts[nodes], points=number))
     return tuple(found)
 

@@ -6,9 +6,8 @@ themselves are never listed unless one of them is asked for.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
-from typing import NamedTuple
+from dataclasses import dataclass
+from typing import NamedTuple, TypeAlias
 
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import NO_CHOICE, Offer, listed_worth
@@ -22,16 +21,10 @@ class Kind(NamedTuple):
     points: int
 
 
-class Key(NamedTuple):
-    """What is known of some purchases of an entry."""
-
-    purchases: int
-    number: int
-    """Of the entry, over all of them; stays nought where nobody asks for it."""
-    points: int
-    """Without what repeats cost more, until the end."""
-    totals: tuple[int, ...]
-    """Number with each choice that has worths, held at the greatest number that is listed."""
+Key: TypeAlias = tuple[int, int, int, tuple[int, ...]]
+"""What is known of some purchases of an entry: how many they are, the number of the entry over all
+of them (nought where nobody asks), their points without what repeats cost more, and the number with
+each choice that has worths, held at the greatest number that is listed."""
 
 
 class Taking(NamedTuple):
@@ -49,7 +42,8 @@ class ValuedTaking(NamedTuple):
     purchases: int
     number: int
     points: int
-    worth: Fraction
+    worth: int
+    """In units that whoever asked has named."""
     ways: int
 
 
@@ -66,96 +60,114 @@ class Takings:
     tables: tuple[Mapping[Key, int], ...]
     """After none, one, two ... of the kinds: what is known, and how many ways come to it."""
 
-    def with_kind(self, before: Mapping[Key, int], *, kind: Kind, most: int) -> dict[Key, int]:
-        """What may be known once any number of one more kind is added, up to so many in all."""
-        after = dict(before)
-        for key, ways in before.items():
-            for times in range(1, most - key.purchases + 1):
-                known = self._more(key, kind=kind, times=times)
-                after[known] = after.get(known, 0) + ways
-        return after
-
     def plain(self) -> tuple[Taking, ...]:
         """Every taking with its ways, whatever it is worth."""
+        surcharge = self._surcharges()
         ways: dict[tuple[int, int, int], int] = {}
-        for key, number in self.tables[-1].items():
-            known = (key.purchases, key.number, self._points(key))
-            ways[known] = ways.get(known, 0) + number
-        return tuple(
-            Taking(purchases, number, points, each)
-            for (purchases, number, points), each in ways.items()
-        )
+        for (purchases, number, points, _), each in self.tables[-1].items():
+            known = (purchases, number, points + surcharge[purchases])
+            ways[known] = ways.get(known, 0) + each
+        return tuple(Taking(*known, each) for known, each in ways.items())
 
-    def valued(self) -> tuple[ValuedTaking, ...]:
-        """Every taking with its worth."""
-        ways: dict[tuple[int, int, int, Fraction], int] = {}
-        for key, number in self.tables[-1].items():
-            known = (key.purchases, key.number, self._points(key), self._worth(key))
-            ways[known] = ways.get(known, 0) + number
-        return tuple(
-            ValuedTaking(purchases, number, points, worth, each)
-            for (purchases, number, points, worth), each in ways.items()
-        )
+    def valued(self, scale: int) -> tuple[ValuedTaking, ...]:
+        """Every taking with its worth in units of one over `scale`, in which it must be whole."""
+        surcharge = self._surcharges()
+        worths = self._worths(scale)
+        ways: dict[tuple[int, int, int, int], int] = {}
+        for (purchases, number, points, totals), each in self.tables[-1].items():
+            worth = sum(map(tuple.__getitem__, worths, totals))
+            known = (purchases, number, points + surcharge[purchases], worth)
+            ways[known] = ways.get(known, 0) + each
+        return tuple(ValuedTaking(*known, each) for known, each in ways.items())
 
-    def purchases_of(self, taking: Taking | ValuedTaking, place: int) -> tuple[Purchase, ...]:
-        """The multiset at a place among those of a taking; places are from 0 to its ways."""
-        for key, ways in self.tables[-1].items():
-            if not self._is(key, taking):
-                continue
+    def purchases_of(self, taking: Taking, place: int) -> tuple[Purchase, ...]:
+        """The multiset at a place among those of a plain taking; places are from 0 to its ways."""
+        points = taking.points - self.offer.surcharge(taking.purchases)
+        known = (taking.purchases, taking.number, points)
+        return self._at([key for key in self.tables[-1] if key[:3] == known], place)
+
+    def valued_purchases_of(
+        self, taking: ValuedTaking, place: int, *, scale: int
+    ) -> tuple[Purchase, ...]:
+        """The same of a valued taking."""
+        points = taking.points - self.offer.surcharge(taking.purchases)
+        known = (taking.purchases, taking.number, points)
+        worths = self._worths(scale)
+        keys = [
+            key
+            for key in self.tables[-1]
+            if key[:3] == known and sum(map(tuple.__getitem__, worths, key[3])) == taking.worth
+        ]
+        return self._at(keys, place)
+
+    def _at(self, keys: Sequence[Key], place: int) -> tuple[Purchase, ...]:
+        """The multiset at a place among those that come to these keys."""
+        for key in keys:
+            ways = self.tables[-1][key]
             if place < ways:
                 return tuple(self._unwound(key, place))
             place -= ways
         raise ValueError("a taking has no such place")
 
-    def _is(self, key: Key, taking: Taking | ValuedTaking) -> bool:
-        return (
-            (key.purchases, key.number) == (taking.purchases, taking.number)
-            and self._points(key) == taking.points
-            and (not isinstance(taking, ValuedTaking) or self._worth(key) == taking.worth)
-        )
-
     def _unwound(self, key: Key, place: int) -> Iterator[Purchase]:
         """The purchases that lead to `key`, of the kinds from last to first."""
-        for kind, before in zip(
-            reversed(self.kinds), reversed(self.tables[:-1]), strict=True
-        ):
+        for kind, before in zip(reversed(self.kinds), reversed(self.tables[:-1]), strict=True):
+            more = _More(kind, watched=self.watched, numbered=self.numbered)
             for earlier, ways in before.items():
-                times = key.purchases - earlier.purchases
-                if times < 0 or self._more(earlier, kind=kind, times=times) != key:
+                times = key[0] - earlier[0]
+                if times < 0 or more.times(earlier, times) != key:
                     continue
                 if place < ways:
-                    yield from [self._purchase(kind)] * times
+                    bought = Purchase(
+                        entry=self.offer.name, number=kind.number, choice=kind.choice
+                    )
+                    yield from [bought] * times
                     key = earlier
                     break
                 place -= ways
 
-    def _purchase(self, kind: Kind) -> Purchase:
-        return Purchase(entry=self.offer.name, number=kind.number, choice=kind.choice)
+    def _surcharges(self) -> Mapping[int, int]:
+        """Number of purchases to what they cost more for being repeated."""
+        return {each: self.offer.surcharge(each) for each in {key[0] for key in self.tables[-1]}}
 
-    def _more(self, key: Key, *, kind: Kind, times: int) -> Key:
-        """What is known after so many more purchases of a kind."""
-        number = times * kind.number
-        return Key(
-            key.purchases + times,
-            key.number + number if self.numbered else 0,
-            key.points + times * kind.points,
+    def _worths(self, scale: int) -> Sequence[tuple[int, ...]]:
+        """For each choice that has worths those of every number, in units of one over `scale`."""
+        return [
             tuple(
-                min(most, total + number) if choice in {NO_CHOICE, kind.choice} else total
-                for total, (choice, most) in zip(key.totals, self.watched, strict=True)
-            ),
-        )
+                int(listed_worth(self.offer.worths[choice], number) * scale)
+                for number in range(most + 1)
+            )
+            for choice, most in self.watched
+        ]
 
-    def _points(self, key: Key) -> int:
-        return key.points + self.offer.surcharge(key.purchases)
 
-    def _worth(self, key: Key) -> Fraction:
-        worths = self.offer.worths
-        return sum(
-            (
-                listed_worth(worths[choice], total)
-                for total, (choice, _) in zip(key.totals, self.watched, strict=True)
+class _More:
+    """Adds purchases of one kind to what is known."""
+
+    def __init__(
+        self, kind: Kind, *, watched: Sequence[tuple[str, int]], numbered: bool
+    ) -> None:
+        self._number = kind.number
+        self._points = kind.points
+        self._numbered = kind.number if numbered else 0
+        self._most = [
+            most if choice in {NO_CHOICE, kind.choice} else None for choice, most in watched
+        ]
+
+    def times(self, key: Key, times: int) -> Key:
+        """What is known after so many of them."""
+        purchases, number, points, totals = key
+        more = times * self._number
+        return (
+            purchases + times,
+            number + times * self._numbered,
+            points + times * self._points,
+            tuple(
+                [
+                    total if most is None else min(most, total + more)
+                    for total, most in zip(totals, self._most, strict=True)
+                ]
             ),
-            Fraction(0),
         )
 
 
@@ -173,17 +185,26 @@ def takings_of(
         for choice in offer.choices
     )
     watched = tuple((choice, max(table)) for choice, table in offer.worths.items() if table)
-    made = Takings(offer=offer, kinds=kinds, watched=watched, numbered=numbered, tables=())
     most = _most_purchases(offer, kinds, budget=budget)
-    tables: list[dict[Key, int]] = [{Key(0, 0, 0, (0,) * len(watched)): 1}]
+    tables: list[Mapping[Key, int]] = [{(0, 0, 0, (0,) * len(watched)): 1}]
     for kind in kinds:
-        tables.append(made.with_kind(tables[-1], kind=kind, most=most))
-    tables[-1] = {
-        key: ways
-        for key, ways in tables[-1].items()
-        if key.purchases >= offer.least and possible(key.purchases)
-    }
-    return replace(made, tables=tuple(tables))
+        more = _More(kind, watched=watched, numbered=numbered)
+        tables.append(_with_kind(tables[-1], more, most=most))
+    fit = [number >= offer.least and possible(number) for number in range(most + 1)]
+    tables[-1] = {key: ways for key, ways in tables[-1].items() if fit[key[0]]}
+    return Takings(
+        offer=offer, kinds=kinds, watched=watched, numbered=numbered, tables=tuple(tables)
+    )
+
+
+def _with_kind(before: Mapping[Key, int], more: _More, *, most: int) -> Mapping[Key, int]:
+    """What may be known once any number of one more kind is added, up to so many in all."""
+    after = dict(before)
+    for key, ways in before.items():
+        for times in range(1, most - key[0] + 1):
+            known = more.times(key, times)
+            after[known] = after.get(known, 0) + ways
+    return after
 
 
 def _most_purchases(offer: Offer, kinds: Sequence[Kind], *, budget: int) -> int:

@@ -7,6 +7,7 @@ all that the decision diagram has to remember. A rule that asks about one entry 
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from math import ceil, floor
 from typing import NamedTuple, Protocol
 
 from paradestate.core.support.entry import GroupLimit
@@ -186,13 +187,15 @@ class GroupPoints:
         del value
         return True
 
-    def allows(self, value: int, *, points: int) -> bool:
-        """Whether the group has its share in a game of so many points."""
-        spent = value + sum(self.lowest.values())
-        limit = self.limit
-        if limit.least_points and spent < limit.least_points * points:
-            return False
-        return limit.most_points is None or spent <= limit.most_points * points
+    def span(self, *, points: int) -> range:
+        """The numbers with which the group has its share in a game of so many points."""
+        limit, nought = self.limit, -sum(self.lowest.values())
+        least, most = 0, self.greatest
+        if limit.least_points:
+            least = max(0, ceil(limit.least_points * points) + nought)
+        if limit.most_points is not None:
+            most = min(most, floor(limit.most_points * points) + nought)
+        return range(least, most + 1)
 
 
 def alone(terms: Terms, offer: Offer) -> Callable[[int], bool]:

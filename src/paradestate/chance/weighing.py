@@ -41,6 +41,8 @@ class Weighing:
     drawn: Diagram
     scale: int
     """The unit of worth is one over this."""
+    slots: int
+    """How many numbers of points a force may have; so many points weigh as much as a unit."""
     lost: int
     """The weight of what is impossible; half of it is below every sum of weights."""
     is_small: bool
@@ -59,7 +61,7 @@ class Weighing:
         return self._filled(self.lost, patterns=patterns)
 
     def _filled(self, weight: int, *, patterns: int) -> Weights:
-        shape = (patterns, self.drawn.slots)
+        shape = (patterns, self.slots)
         return numpy.full(shape, weight, dtype=numpy.int64 if self.is_small else object)
 
     def worth(self, weight: int) -> Fraction | None:
@@ -70,7 +72,7 @@ class Weighing:
 
     def units(self, weight: int) -> int:
         """The units of worth in a weight that its points have lessened."""
-        return -(-int(weight) // self.drawn.slots)
+        return -(-int(weight) // self.slots)
 
     def before(
         self, row: int, after: Sequence[Weights], *, empty: bool = False
@@ -87,26 +89,45 @@ class Weighing:
             for ways in self.drawn.rows[row].ways
         ]
 
+    def after(self, row: int, before: Sequence[Weights], *, nodes: int) -> list[Weights]:
+        """The greatest weights of what leads to each of the `nodes` after a row."""
+        found = [self.none() for _ in range(nodes)]
+        for weights, ways in zip(before, self.drawn.rows[row].ways, strict=True):
+            for bundle, node in ways:
+                self._reach(found[node], weights, terms=self.useful[row][bundle])
+        return found
+
     def _greatest(
         self, ways: Sequence[tuple[Sequence[tuple[int, int]], Weights]], *, like: Weights
     ) -> Weights:
         found = self.none(len(like))
-        slots = self.drawn.slots
         for terms, weights in ways:
-            for shift, weight in terms:
-                if shift < slots:
-                    reached = found[:, shift:]
-                    numpy.maximum(reached, weights[:, : slots - shift] + weight, out=reached)
+            self._reach(found, weights, terms=terms)
         return found
+
+    def _reach(
+        self, found: Weights, weights: Weights, *, terms: Sequence[tuple[int, int]]
+    ) -> None:
+        """Raises what was found to what these takings bring."""
+        slots = self.slots
+        for shift, weight in terms:
+            if shift < slots:
+                reached = found[:, shift:]
+                numpy.maximum(reached, weights[:, : slots - shift] + weight, out=reached)
 
 
 def weighing(drawn: Diagram) -> Weighing:
     """How the forces of a diagram are weighed by the worths of their owner."""
-    valued = [row.takings.valued() for row in drawn.rows]
-    scale = lcm(*(taking.worth.denominator for row in valued for taking in row))
+    scale = lcm(
+        *(
+            worth.denominator
+            for row in drawn.rows
+            for table in row.takings.offer.worths.values()
+            for worth in table.values()
+        )
+    )
     terms = tuple(
-        _terms(row, takings, drawn=drawn, scale=scale)
-        for row, takings in zip(drawn.rows, valued, strict=True)
+        _terms(row, row.takings.valued(scale), slots=drawn.slots) for row in drawn.rows
     )
     most = drawn.slots + sum(
         max((abs(term.weight) for bundle in row for term in bundle), default=0) for row in terms
@@ -115,6 +136,7 @@ def weighing(drawn: Diagram) -> Weighing:
     return Weighing(
         drawn=drawn,
         scale=scale,
+        slots=drawn.slots,
         lost=-4 * (GREATEST_SUM if is_small else most),
         is_small=is_small,
         terms=terms,
@@ -123,7 +145,7 @@ def weighing(drawn: Diagram) -> Weighing:
 
 
 def _terms(
-    row: Row, takings: Sequence[ValuedTaking], *, drawn: Diagram, scale: int
+    row: Row, takings: Sequence[ValuedTaking], *, slots: int
 ) -> tuple[tuple[Term, ...], ...]:
     move_of = {
         (taking.purchases, taking.number, taking.points): move
@@ -131,10 +153,11 @@ def _terms(
     }
     by_move: dict[int, list[Term]] = {}
     for taking in takings:
-        slots = taking.points - row.lowest
-        weight = int(taking.worth * scale) * drawn.slots - slots
+        shift = taking.points - row.lowest
         move = move_of[taking.purchases, taking.number, taking.points]
-        by_move.setdefault(move, []).append(Term(slots, weight, taking))
+        by_move.setdefault(move, []).append(
+            Term(shift, taking.worth * slots - shift, taking)
+        )
     return tuple(tuple(term for move in bundle for term in by_move[move]) for bundle in row.bundles)
 
 
