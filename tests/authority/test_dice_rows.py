@@ -1,5 +1,6 @@
-"""Sums of dice as others counted them; where they stand is said in `dice_rows/SOURCE.txt` or here."""
+"""Sums of dice as others counted them; sources in `dice_rows/SOURCE.txt` or at the check."""
 
+import csv
 from collections import defaultdict
 from fractions import Fraction
 from pathlib import Path

@@ -53,7 +53,7 @@ def chance_affordable(terms: Terms, plan: Sequence[Purchase], *, allowance: Chan
         for points, ways in allowance.counts.items()
         if cost <= points
         and all(
-            least * points <= spent and (most is None or spent <= most * points)
+            (not least or least * points <= spent) and (most is None or spent <= most * points)
             for least, most, spent in shares
         )
     )
