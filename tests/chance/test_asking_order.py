@@ -41,9 +41,9 @@ def test_through_something_that_is_not_rolled_for_as_well() -> None:
     assert ordered(terms_with(TANKS, sure, staff), plan)[0] == ["tanks", "staff"]
 
 
-def sharing(name: str, *, cost: int, on: int = 4, **needs: dict[str, int]) -> Offer:
+def sharing(name: str, *, cost: int, on: int = 4) -> Offer:
     availability = rolled(on, shared="armour")
-    return Offer(name=name, cost={1: cost}, availability=availability, loses_points=True, **needs)
+    return Offer(name=name, cost={1: cost}, availability=availability, loses_points=True)
 
 
 def test_of_those_that_share_a_roll_the_cheapest_refusal_makes_it() -> None:
@@ -63,7 +63,7 @@ def test_what_keeps_its_points_makes_a_shared_roll_for_nothing() -> None:
 
 
 def test_what_is_needed_makes_a_shared_roll_even_where_it_is_dearer() -> None:
-    needing = sharing("commander", cost=3, needs={"tanks": 1})
+    needing = replace(sharing("commander", cost=3), needs={"tanks": 1})
     terms = terms_with(needing, sharing("tanks", cost=9))
     assert ordered(terms, bought(commander=1, tanks=1)) == (["tanks", "commander"], Exact())
 

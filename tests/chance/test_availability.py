@@ -18,7 +18,7 @@ CARS = Offer(name="cars", cost={1: 3}, availability=rolled(3, shared="armour"))
 
 
 def test_two_guns_on_one_twelve_sided_die() -> None:
-    """Computations: 1-2 none, 3-8 at most one, 9-12 both: 1/3 for two, 5/6 for one at least."""
+    """Section 3.10 of the computations, example 3: 1-2 none, 3-8 at most one, 9-12 both."""
     (roll,) = plan_rolls({"guns": GUNS}, bought(guns=2))
     chances = roll.chances_of(0)
     assert chances == Chances(counts={0: 1, 1: 3, 2: 2}, ways=6)

@@ -52,7 +52,7 @@ def odds(terms: Terms, plan: Plan) -> PlanOdds:
 
 
 def test_tanks_their_commander_and_machine_guns() -> None:
-    """Computations 3.10, example 2."""
+    """Section 3.10 of the computations, example 2."""
     answer = odds(attack(), PLAN)
     assert answer.cost == 17
     assert (answer.affordable, answer.available) == (Fraction(13, 18), Fraction(2, 3))
@@ -66,7 +66,7 @@ def test_tanks_their_commander_and_machine_guns() -> None:
 
 
 def test_two_guns_of_which_one_may_come() -> None:
-    """Computations 3.10, example 3."""
+    """Section 3.10 of the computations, example 3."""
     answer = odds(attack(), (Purchase(entry="anti-tank guns", number=2),))
     assert answer.available == Fraction(1, 3)
     assert answer.rolls[0].allowed.at_least(1) == Fraction(5, 6)
@@ -74,7 +74,7 @@ def test_two_guns_of_which_one_may_come() -> None:
 
 
 def test_one_entry_on_three_or_more_with_eight_and_a_die() -> None:
-    """Computations 3.10, example 1."""
+    """Section 3.10 of the computations, example 1."""
     terms = terms_with(Offer(name="guns", cost={1: 11}, availability=rolled(3)))
     answer = plan_odds(
         terms, bought(guns=1), allowance=chances({8 + face: 1 for face in range(1, 7)})
@@ -84,7 +84,8 @@ def test_one_entry_on_three_or_more_with_eight_and_a_die() -> None:
 
 def test_a_plan_of_nothing_is_always_there() -> None:
     answer = odds(attack(), ())
-    assert (answer.cost, answer.affordable, answer.available, answer.together) == (0, 1, 1, 1)
+    assert answer.cost == 0
+    assert answer.affordable == answer.available == answer.together == 1
     assert answer.turnouts == (
         Turnout(chance=Fraction(1), purchases=(), points_free=0, points_lost=0),
     )

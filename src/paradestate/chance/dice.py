@@ -46,17 +46,21 @@ def _sums(one: Mapping[int, int], other: Mapping[int, int]) -> dict[int, int]:
 
 
 def _term_ways(term: Term) -> Mapping[int, int]:
-    match term:
-        case Fixed(number=number):
-            return {number: 1}
-        case Throw(keep=Keep.ALL):
-            ways = _all_kept(term.number, sides=term.sides)
-        case Throw(keep=Keep.BEST):
-            ways = _best_kept(term)
-        case Throw(keep=Keep.WORST):
-            mirrored = term.kept * (term.sides + 1)
-            ways = {mirrored - total: n for total, n in _best_kept(term).items()}
-    return {total * term.times: number for total, number in ways.items()}
+    if isinstance(term, Fixed):
+        return {term.number: 1}
+    return {total * term.times: number for total, number in _throw_ways(term).items()}
+
+
+def _throw_ways(throw: Throw) -> Mapping[int, int]:
+    """Total to ways, before it is taken `times` times."""
+    match throw.keep:
+        case Keep.ALL:
+            return _all_kept(throw.number, sides=throw.sides)
+        case Keep.BEST:
+            return _best_kept(throw)
+        case Keep.WORST:
+            mirrored = throw.kept * (throw.sides + 1)
+            return {mirrored - total: number for total, number in _best_kept(throw).items()}
 
 
 def _all_kept(number: int, *, sides: int) -> Mapping[int, int]:
@@ -87,7 +91,8 @@ def _best_kept(throw: Throw) -> Mapping[int, int]:
 
 def _slot(number: int, *, sides: int) -> int:
     """Bits of a slot that holds every way of the throw: whole bytes."""
-    return BITS_IN_BYTE * ((sides**number).bit_length() // BITS_IN_BYTE + 1)
+    ways: int = sides**number
+    return BITS_IN_BYTE * (ways.bit_length() // BITS_IN_BYTE + 1)
 
 
 def _unpacked(packed: int, *, slot: int, least: int) -> Mapping[int, int]:

@@ -9,24 +9,40 @@ from paradestate.core.support.offer import Offer
 from paradestate.core.support.remainder import needed_before, remaining
 
 
-def offers(**needs: Mapping[str, Mapping[str, int]]) -> dict[str, Offer]:
-    """Entries at one point each, with their needs by the word for them."""
-    return {name: Offer(name=name, cost={1: 1}, **each) for name, each in needs.items()}
+def offer(
+    name: str,
+    *,
+    needs: Mapping[str, int] | None = None,
+    any_of: Mapping[str, int] | None = None,
+    for_each: Mapping[str, int] | None = None,
+) -> Offer:
+    """An entry at one point."""
+    return Offer(
+        name=name,
+        cost={1: 1},
+        needs=needs or {},
+        needs_any_of=any_of or {},
+        needs_for_each=for_each or {},
+    )
+
+
+def listed(*offers: Offer) -> dict[str, Offer]:
+    return {each.name: each for each in offers}
 
 
 def plan(*entries: str) -> tuple[Purchase, ...]:
     return tuple(Purchase(entry=entry, number=1) for entry in entries)
 
 
-LIST = offers(
-    tanks={},
-    scouts={},
-    commander={"needs": {"tanks": 1}},
-    staff={"needs": {"commander": 1}},
-    escort={"needs": {"tanks": 2}},
-    guide={"needs_any_of": {"tanks": 1, "scouts": 1}},
-    gun={"needs_for_each": {"tow": 1}},
-    tow={},
+LIST = listed(
+    offer("tanks"),
+    offer("scouts"),
+    offer("commander", needs={"tanks": 1}),
+    offer("staff", needs={"commander": 1}),
+    offer("escort", needs={"tanks": 2}),
+    offer("guide", any_of={"tanks": 1, "scouts": 1}),
+    offer("gun", for_each={"tow": 1}),
+    offer("tow"),
 )
 
 
@@ -51,7 +67,7 @@ def test_what_needs_the_refused_goes_with_it(
 
 
 def test_those_that_hold_each_other_up_stay_together() -> None:
-    circle = offers(a={"needs": {"b": 1}}, b={"needs": {"a": 1}})
+    circle = listed(offer("a", needs={"b": 1}), offer("b", needs={"a": 1}))
     assert remaining(circle, plan("a", "b"), gone=()) == {0, 1}
     assert remaining(circle, plan("a", "b"), gone={0}) == set()
     assert needed_before(circle, plan("a", "b")) == {"a": {"a", "b"}, "b": {"a", "b"}}
