@@ -25,6 +25,7 @@ from paradestate.core.support.entry import (
     Refusal,
     Replacement,
     Rounding,
+    Variation,
     Worth,
 )
 from paradestate.core.table import Line
@@ -77,6 +78,8 @@ class World:
     formations: Sequence[str]
     entries: Sequence[str]
     stages: Sequence[str]
+    grades: Mapping[str, Sequence[str]]
+    """Scale to its grades."""
 
 
 def purchase(world: World) -> SearchStrategy[Purchase]:
@@ -231,30 +234,56 @@ def game(world: World) -> Fields:
     }
 
 
-GRADE: Fields = {"usual": NAME, "points": table(NAME, POINTS), "by_hand": FREE}
+def grade(known: Sequence[str]) -> Fields:
+    points = st.fixed_dictionaries(dict.fromkeys(known, POINTS))
+    return {"usual": st.sampled_from(known), "points": points, "by_hand": FREE}
+
+
+COST = table(WHOLE, POINTS, least=1)
 
 
 def limit(world: World) -> Fields:
     return {
-        "most": COUNT,
+        "most": maybe(COUNT),
         "for_every": WHOLE,
         "of": st.sampled_from(("", *world.formations)),
         "round": st.sampled_from(Rounding),
+        "plus": COUNT,
+        "least": COUNT,
     }
+
+
+def availability() -> SearchStrategy[Availability]:
+    return st.builds(Availability, roll=dice(), allows=bands(), shared_roll=OPTIONAL)
+
+
+def cost_by_grade(world: World) -> SearchStrategy[dict[str, dict[str, dict[int, int]]]]:
+    scales = {scale: table(st.sampled_from(grades), COST) for scale, grades in world.grades.items()}
+    return st.fixed_dictionaries({}, optional=scales)
 
 
 def entry(world: World) -> Fields:
     entries = counts(world.entries)
     circumstance = st.builds(Circumstance, posture=st.sampled_from(USUAL_POSTURES))
+    limits = st.just(Limit(most=None)) | st.builds(Limit, **limit(world))
+    variation = st.builds(
+        Variation,
+        cost=maybe(COST),
+        limit=maybe(limits),
+        availability=maybe(availability()),
+    )
     return {
         "held_at": FREE,
-        "cost": table(WHOLE, POINTS),
+        "cost": COST,
+        "cost_by_grade": cost_by_grade(world),
+        "repeats_cost_more": some(POINTS),
         "each": counts(world.stands),
-        "limit": st.just(Limit(most=None)) | st.builds(Limit, **limit(world)),
-        "availability": maybe(st.builds(Availability, roll=dice(), allows=bands())),
+        "limit": limits,
+        "availability": maybe(availability()),
         "when_refused": maybe(st.sampled_from(Refusal)),
         "needs": entries,
         "needs_any_of": entries,
+        "needs_for_each": entries,
         "bars": several(world.entries),
         "opens": several(world.entries),
         "grants": counts(world.stands),
@@ -267,6 +296,7 @@ def entry(world: World) -> Fields:
             )
         ),
         "choice": some(NAME),
+        "choice_costs": table(NAME, POINTS),
         "group": OPTIONAL,
         "attach": maybe(
             st.builds(
@@ -279,6 +309,7 @@ def entry(world: World) -> Fields:
         "place": st.sampled_from(Position),
         "only_in": maybe(circumstance),
         "not_in": maybe(circumstance),
+        "in_posture": table(st.sampled_from(USUAL_POSTURES), variation),
         "window": WINDOW,
         "theatre": OPTIONAL,
         "by_hand": FREE,
@@ -339,7 +370,13 @@ TABLE: Fields = {
     "by_hand": FREE,
 }
 AIM: Fields = {"text": FREE, "deadline": maybe(DATE), "a_month": maybe(POSITIVE), "by_hand": FREE}
-GROUP_LIMIT: Fields = {"most": maybe(COUNT), "most_points": maybe(PERCENT), "by_hand": FREE}
+GROUP_LIMIT: Fields = {
+    "least": COUNT,
+    "most": maybe(COUNT),
+    "least_points": PERCENT,
+    "most_points": maybe(PERCENT),
+    "by_hand": FREE,
+}
 
 
 def reserves(world: World) -> Fields:

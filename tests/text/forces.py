@@ -8,7 +8,7 @@ from paradestate.core.force import Aim, Force, Marks, Raise
 from paradestate.core.formation import Formation
 from paradestate.core.game import Game, Grade, Reserves
 from paradestate.core.stand import StandPattern
-from paradestate.core.support.entry import Entry, GroupLimit
+from paradestate.core.support.entry import Asking, Entry, GroupLimit
 from paradestate.core.table import Opponent, Table, Tray
 from tests.text import drawn_entries as drawn
 from tests.text.drawn_values import FREE, NAME, YES_NO, maybe, names, some
@@ -29,6 +29,7 @@ def worlds(draw: st.DrawFn) -> drawn.World:
         formations=draw(names(without=(*stands, *NOT_FORMATIONS))),
         entries=draw(names()),
         stages=draw(names(without=NOT_STAGES)),
+        grades={scale: draw(names()) for scale in draw(names())},
     )
 
 
@@ -55,7 +56,11 @@ def forces(draw: st.DrawFn) -> Force:
         sources=draw(drawn.sources(world)),
         games=draw(drawn.named(Game, draw(names()), fields=drawn.game(world))),
         formation_cost=draw(drawn.formation_cost(world)),
-        grades=draw(drawn.named(Grade, draw(names()), fields=drawn.GRADE)),
+        asking=draw(st.sampled_from(Asking)),
+        grades={
+            scale: draw(st.builds(Grade, name=st.just(scale), **drawn.grade(grades)))
+            for scale, grades in world.grades.items()
+        },
         supporting_troops=entries,
         limits=draw(some(limits)) if groups else (),
         reserves=draw(maybe(st.builds(Reserves, **drawn.reserves(world)))),

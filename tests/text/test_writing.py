@@ -29,7 +29,12 @@ from tests.text.drawn_values import COUNT
 from tests.text.forces import forces
 
 WORLD = drawn.World(
-    figures=["f"], stands=["s"], formations=["c"], entries=["e"], stages=["raw", "done"]
+    figures=["f"],
+    stands=["s"],
+    formations=["c"],
+    entries=["e"],
+    stages=["raw", "done"],
+    grades={"g": ["low", "high"]},
 )
 
 
@@ -64,7 +69,7 @@ DRAWN_FROM: dict[type, drawn.Fields] = {
     Source: drawn.source(COUNT),
     Pack: drawn.pack(WORLD, COUNT),
     Game: drawn.game(WORLD),
-    Grade: drawn.GRADE,
+    Grade: drawn.grade(["low"]),
     Limit: drawn.limit(WORLD),
     Entry: drawn.entry(WORLD),
     GroupLimit: drawn.GROUP_LIMIT,

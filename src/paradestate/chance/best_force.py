@@ -189,7 +189,11 @@ def _forces(weighed: Weighing, end: _Open) -> Iterator[ValuedForce]:
     for places in product(*(range(step.taking.ways) for step in taken)):
         purchases: list[Purchase] = []
         for step, place in zip(taken, places, strict=True):
-            purchases.extend(drawn.rows[step.row].takings.valued_purchases_of(step.taking, place, scale=weighed.scale))
+            purchases.extend(
+                drawn.rows[step.row].takings.valued_purchases_of(
+                    step.taking, place, scale=weighed.scale
+                )
+            )
         yield ValuedForce(
             purchases=drawn.force(purchases),
             points=sum(step.taking.points for step in taken),

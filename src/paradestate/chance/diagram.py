@@ -104,7 +104,9 @@ def diagram(
             highest={
                 name: max((t.points for t in each), default=0) for name, each in plain.items()
             },
-            most={name: max((t.purchases for t in each), default=0) for name, each in plain.items()},
+            most={
+                name: max((t.purchases for t in each), default=0) for name, each in plain.items()
+            },
         ),
         *more_ties,
     ]
@@ -239,9 +241,7 @@ class _Drawing:
         if row == self._judged and not self.spent:
             fields = {id(field.tie): field for field in self._fields}
             self.spent = tuple(
-                tuple(
-                    fields[id(share)].of(state) if share.entries else 0 for share in self.shares
-                )
+                tuple(fields[id(share)].of(state) if share.entries else 0 for share in self.shares)
                 for state in self._nodes
             )
             self._nodes = {0: 0} if self.spent else {}

@@ -29,9 +29,7 @@ def _level(drawn: Diagram, spending: Sequence[int], *, points: int) -> LevelForc
     slot = points - drawn.lowest
     if slot < 0 or not drawn.is_legal:
         return LevelForces(points=points, legal=0, spending_all=0)
-    return LevelForces(
-        points=points, legal=sum(spending[: slot + 1]), spending_all=spending[slot]
-    )
+    return LevelForces(points=points, legal=sum(spending[: slot + 1]), spending_all=spending[slot])
 
 
 def _rest(packed: Packing) -> int:

@@ -18,17 +18,13 @@ def in_sequence(
 ) -> tuple[tuple[str, ...], int]:
     """The entries in the order of deciding, and how many come before all shares are known."""
     joins = [(tie, tie.entries) for tie in ties]
-    shared = {
-        name for tie, entries in joins if isinstance(tie, GroupPoints) for name in entries
-    }
+    shared = {name for tie, entries in joins if isinstance(tie, GroupPoints) for name in entries}
     knots = _knots(names, joins=[entries for _, entries in joins])
     with_shares = [knot for knot in knots if shared.intersection(knot)]
     others = [knot for knot in knots if not shared.intersection(knot)]
     others.sort(key=lambda knot: not rolled.intersection(knot))
     threads = _threads(names, joins=joins)
-    order = [
-        name for knot in (*with_shares, *others) for name in _Unpicking(knot, threads).order()
-    ]
+    order = [name for knot in (*with_shares, *others) for name in _Unpicking(knot, threads).order()]
     return tuple(order), sum(map(len, with_shares))
 
 
@@ -91,7 +87,9 @@ class _Unpicking:
     def order(self) -> Iterator[str]:
         """The entries in that order, of equals the first in the file."""
         while self._left:
-            best = min(self._left, key=self._more) if len(self._left) > 1 else next(iter(self._left))
+            best = (
+                min(self._left, key=self._more) if len(self._left) > 1 else next(iter(self._left))
+            )
             del self._left[best]
             yield best
 

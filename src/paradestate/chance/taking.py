@@ -118,9 +118,7 @@ class Takings:
                 if times < 0 or more.times(earlier, times) != key:
                     continue
                 if place < ways:
-                    bought = Purchase(
-                        entry=self.offer.name, number=kind.number, choice=kind.choice
-                    )
+                    bought = Purchase(entry=self.offer.name, number=kind.number, choice=kind.choice)
                     yield from [bought] * times
                     key = earlier
                     break
@@ -144,9 +142,7 @@ class Takings:
 class _More:
     """Adds purchases of one kind to what is known."""
 
-    def __init__(
-        self, kind: Kind, *, watched: Sequence[tuple[str, int]], numbered: bool
-    ) -> None:
+    def __init__(self, kind: Kind, *, watched: Sequence[tuple[str, int]], numbered: bool) -> None:
         self._number = kind.number
         self._points = kind.points
         self._numbered = kind.number if numbered else 0

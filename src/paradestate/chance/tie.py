@@ -99,9 +99,7 @@ class OneOf:
 
     def after(self, value: int, *, entry: str, move: Move) -> int | None:
         """Two once a claim is true, or the entry itself isn't taken."""
-        met = any(
-            claim.entry == entry and claim.is_true(move.purchases) for claim in self.claims
-        )
+        met = any(claim.entry == entry and claim.is_true(move.purchases) for claim in self.claims)
         if met or (entry == self.entry and not move.purchases):
             return 2
         return max(value, 1) if entry == self.entry else value
@@ -238,7 +236,9 @@ def ties_of(
     for offer in terms.offers.values():
         yield from _needs(terms, offer, most=most)
     bars = {frozenset({name, other}) for name, each in terms.offers.items() for other in each.bars}
-    for pair in sorted(sorted(pair) for pair in bars if pair <= set(terms.offers) and len(pair) > 1):
+    for pair in sorted(
+        sorted(pair) for pair in bars if pair <= set(terms.offers) and len(pair) > 1
+    ):
         one, other = (Claim(entry=name, number=1) for name in pair)
         yield NotTogether(one=one, other=other)
     for limit in terms.groups:

@@ -74,9 +74,7 @@ class Weighing:
         """The units of worth in a weight that its points have lessened."""
         return -(-int(weight) // self.slots)
 
-    def before(
-        self, row: int, after: Sequence[Weights], *, empty: bool = False
-    ) -> list[Weights]:
+    def before(self, row: int, after: Sequence[Weights], *, empty: bool = False) -> list[Weights]:
         """The weights at each node of a row; `empty`: where its entry isn't to be had."""
         useful = self.useful[row]
         if empty:
@@ -105,9 +103,7 @@ class Weighing:
             self._reach(found, weights, terms=terms)
         return found
 
-    def _reach(
-        self, found: Weights, weights: Weights, *, terms: Sequence[tuple[int, int]]
-    ) -> None:
+    def _reach(self, found: Weights, weights: Weights, *, terms: Sequence[tuple[int, int]]) -> None:
         """Raises what was found to what these takings bring."""
         slots = self.slots
         for shift, weight in terms:
@@ -126,9 +122,7 @@ def weighing(drawn: Diagram) -> Weighing:
             for worth in table.values()
         )
     )
-    terms = tuple(
-        _terms(row, row.takings.valued(scale), slots=drawn.slots) for row in drawn.rows
-    )
+    terms = tuple(_terms(row, row.takings.valued(scale), slots=drawn.slots) for row in drawn.rows)
     most = drawn.slots + sum(
         max((abs(term.weight) for bundle in row for term in bundle), default=0) for row in terms
     )
@@ -155,9 +149,7 @@ def _terms(
     for taking in takings:
         shift = taking.points - row.lowest
         move = move_of[taking.purchases, taking.number, taking.points]
-        by_move.setdefault(move, []).append(
-            Term(shift, taking.worth * slots - shift, taking)
-        )
+        by_move.setdefault(move, []).append(Term(shift, taking.worth * slots - shift, taking))
     return tuple(tuple(term for move in bundle for term in by_move[move]) for bundle in row.bundles)
 
 

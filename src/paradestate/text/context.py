@@ -99,7 +99,8 @@ NOT_DEFINED = {
 
 def unknown_name(name: str, known: Iterable[str], *, kind: str) -> Slip:
     """The slip for a name that nothing defines."""
-    said = NOT_DEFINED.get(kind, f"isn't defined under {kind}")
+    usual = f"isn't a {kind}" if kind.startswith("grade of ") else f"isn't defined under {kind}"
+    said = NOT_DEFINED.get(kind, usual)
     return Slip(
         code="unknown-name",
         message=f"'{name}' {said}.",

@@ -8,6 +8,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.place import Place
 from paradestate.text.context import Context
 from paradestate.text.format.game import ENTRIES, POSTURES
+from paradestate.text.format.price import GRADES, grade_kind
 from paradestate.text.format.purchase import STAGES
 from paradestate.text.format.setting import KINDS_AND_SORTS
 from paradestate.text.format.support import GROUPS
@@ -33,8 +34,25 @@ def defined_names(root: Fields) -> dict[str, Names]:
         ENTRIES: _keys(root, ENTRIES),
         STAGES: _stages(root),
         POSTURES: {**postures, **_values_of(root, "games", word="posture")},
+        GRADES: _keys(root, GRADES),
+        **_grades_by_scale(root),
         GROUPS: _values_of(root, ENTRIES, word="group"),
         KINDS_AND_SORTS: {**figures, **dict.fromkeys(Sort, root.place)},
+    }
+
+
+def _grades_by_scale(root: Fields) -> dict[str, Names]:
+    section = root.nodes.get(GRADES)
+    scales = section.nodes if isinstance(section, Fields) else {}
+    points = {
+        scale: node.nodes.get("points")
+        for scale, node in scales.items()
+        if isinstance(node, Fields)
+    }
+    return {
+        grade_kind(scale): {grade: node.keys[grade].place for grade in node.nodes}
+        for scale, node in points.items()
+        if isinstance(node, Fields)
     }
 
 

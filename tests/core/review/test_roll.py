@@ -3,7 +3,7 @@
 import pytest
 
 from paradestate.core.finding import Finding
-from paradestate.core.review.roll import rolls
+from paradestate.core.review.roll import rolls, shared_rolls
 from tests.forces import marenz, partial_force_from
 
 STANDS = "stands: {a: {base: none}}\nformations: {top: {parts: {a: 1}}}"
@@ -72,3 +72,31 @@ def test_an_allowance_that_is_looked_up_covers_every_total_once(
     assert [finding.code for finding in findings] == expected
     assert all(finding.effect == "Its points can't be worked out." for finding in findings)
     assert all(finding.place.path[:2] == ("games", "g") for finding in findings)
+
+
+def test_what_is_rolled_in_a_posture_only_is_looked_at_too() -> None:
+    roll = "availability: {roll: 1d6, allows: {1-5: all}}"
+    (finding,) = found(f"e: {{cost: 1, in posture: {{attack: {{{roll}}}, defence: {{}}}}}}")
+    assert finding.code == "bands-short"
+    assert finding.place.path[2:4] == ("in posture", "attack")
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "expected"),
+    [
+        ("air", "air", ["f: it rolls 1d8 for 'air', and e rolls 1d6."]),
+        ("air", "sea", []),
+    ],
+)
+def test_those_who_share_a_roll_roll_the_same_dice(
+    one: str, other: str, expected: list[str]
+) -> None:
+    entries = (
+        f"e: {{cost: 1, availability: {{roll: 1d6, allows: {{1-6: all}}, shared roll: {one}}}}}, "
+        f"f: {{cost: 1, availability: {{roll: 1d8, allows: {{1-8: all}}, shared roll: {other}}}}}"
+    )
+    findings = list(shared_rolls(partial_force_from(STANDS, f"supporting troops: {{{entries}}}")))
+    assert [finding.message for finding in findings] == expected
+    apart = entries.replace(f", shared roll: {one}", "").replace(f", shared roll: {other}", "")
+    force = partial_force_from(STANDS, f"supporting troops: {{{apart}}}")
+    assert list(shared_rolls(force)) == []

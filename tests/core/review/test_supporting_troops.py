@@ -32,21 +32,23 @@ def test_the_example_has_nothing_to_say() -> None:
         ("{1: 5, 2: 4}", True),
         ("{2: 5, 4: 11}", True),
         ("{2: 5, 3: 99}", False),
+        ("{1: -1, 2: -2}", False),
+        ("{1: -1, 2: -3}", False),
+        ("{1: 1, 2: -3}", True),
+        ("3, repeats cost more: [2], cost by grade: {t: {low: {1: 3, 2: 8}}}", False),
+        ("3, repeats cost more: [1], cost by grade: {t: {low: {1: 3, 2: 8}}}", True),
+        ("3, in posture: {attack: {cost: {1: 3, 2: 7}}, defence: {}}", True),
         ("4", False),
     ],
 )
 def test_prices(cost: str, odd: bool) -> None:  # noqa: FBT001 - a table's column
-    assert codes(f"e: {{cost: {cost}}}") == (["price-odd"] if odd else [])
+    grades = "grades: {t: {usual: low, points: {low: 0}}}"
+    assert codes(f"e: {{cost: {cost}}}", grades) == (["price-odd"] if odd else [])
 
 
 def test_a_refusal_without_a_word_on_its_points() -> None:
     assert codes("e: {cost: 1, availability: {roll: 1d6, allows: {1-6: all}}}") == [
         "refusal-unsaid"
     ]
-
-
-GAMES = "games: {g: {allowance: 9, posture: attack, plan: [PLAN]}}"
-ENTRIES = (
-    "e: {cost: {2: 5}, choice: [flame, smoke]}, d: {cost: 1, only in: {posture: defence}},"
-    " n: {cost: 1, not in: {posture: attack}}, old: {cost: 1, until: 1940}"
-)
+    here = "in posture: {attack: {availability: {roll: 1d6, allows: {1-6: all}}}, defence: {}}"
+    assert codes(f"e: {{cost: 1, {here}}}") == ["refusal-unsaid"]

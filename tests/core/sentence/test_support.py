@@ -1,5 +1,6 @@
 """Sentences about games, grades and supporting troops."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -33,6 +34,7 @@ from paradestate.core.support.entry import (
     Refusal,
     Replacement,
     Rounding,
+    Variation,
     Worth,
 )
 from tests.core.sentence.saying import unsaid
@@ -44,22 +46,27 @@ ENTRY = Entry(
     name="guns",
     held_at="brigade",
     cost={1: 4},
+    cost_by_grade={"training": {"recruits": {1: 2}}},
+    repeats_cost_more=(1,),
     each={"gun": 1},
     limit=Limit(most=2),
     availability=Availability(roll=D6, allows=(Band(least=1, most=6, allows=None),)),
     when_refused=Refusal.LOST,
     needs={"tow": 1},
     needs_any_of={"officer": 2},
+    needs_for_each={"limber": 1},
     bars=("tanks",),
     opens=("spotter",),
     grants={"observer": 1},
     replaces=Replacement(of="rifle", number=3, with_="assault"),
     choice=("flame", "smoke"),
+    choice_costs={"flame": 1},
     group="armour",
     attach=Attachment(to="platoon"),
     place=Position.OFF_TABLE,
     only_in=Circumstance(posture="attack"),
     not_in=Circumstance(posture="defence"),
+    in_posture={"defence": Variation(cost={1: 3})},
     window=Window(begins=year(1942)),
     theatre="islands",
     by_hand="odd",
@@ -75,18 +82,35 @@ GAME = Game(
 )
 
 
+def said_of_a_posture(variation: Variation) -> str:
+    return entry_sentence(replace(ENTRY, in_posture={"defence": variation}))
+
+
 def test_nothing_is_left_unsaid() -> None:
     assert unsaid(ENTRY, entry_sentence) == []
     assert unsaid(GAME, game_sentence) == []
-    assert unsaid(GroupLimit(group="g", most=2, most_points=Fraction(1, 3), by_hand="odd"),
-                  group_limit_sentence) == []  # fmt: skip
+    shared = GroupLimit(
+        group="g",
+        least=1,
+        most=2,
+        least_points=Fraction(1, 10),
+        most_points=Fraction(1, 3),
+        by_hand="odd",
+    )
+    assert unsaid(shared, group_limit_sentence) == []
     attach = Attachment(to="platoon", most_per_host=1, no_two_alike=True)
     assert (
         unsaid(attach, lambda known: entry_sentence(Entry(name="e", cost={1: 1}, attach=known)))
         == []
     )
-    assert unsaid(Limit(most=2, for_every=3, of="company", round=Rounding.UP), limit_words,
-                  but=("of",)) == []  # fmt: skip
+    limit = Limit(most=2, for_every=3, of="company", round=Rounding.UP, plus=2, least=1)
+    assert unsaid(limit, limit_words, but=("of",)) == []
+    rolled = Availability(roll=D6, allows=(), shared_roll="air")
+    assert unsaid(rolled, availability_words) == []
+    other = Variation(cost={1: 1}, limit=Limit(), availability=rolled)
+    assert (
+        unsaid(other, lambda known: entry_sentence(replace(ENTRY, in_posture={"x": known}))) == []
+    )
 
 
 def test_allowances() -> None:
@@ -122,6 +146,11 @@ def test_entries_of_the_example() -> None:
         (Limit(most=1, of="company"), "one for every company"),
         (Limit(most=2, for_every=3, of="company"), "two for every three companies"),
         (Limit(most=1, of="company", round=Rounding.UP), "one for every company, rounded up"),
+        (Limit(most=1, of="company", plus=2), "one for every company, and two more"),
+        (Limit(most=1, plus=2), "three in the force"),
+        (Limit(most=2, least=1), "at least one and at most two in the force"),
+        (Limit(most=None, least=2), "at least two in the force"),
+        (Limit(most=1, of="company", least=1), "at least one and at most one for every company"),
     ],
 )
 def test_limits_in_words(limit: Limit, words: str) -> None:

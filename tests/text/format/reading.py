@@ -25,6 +25,12 @@ def codes(text: str) -> list[str]:
     return [code for code, _ in slips(text)]
 
 
+def messages(text: str, *, part: str = "message") -> list[str]:
+    """The messages of all findings, or another part of them; remarks left out."""
+    reading = read_files({"a.yaml": BASE.encode(), "b.yaml": text.encode()})
+    return [getattr(found, part) for found in reading.findings if found.level != "remark"]
+
+
 def force(text: str) -> Force:
     """The force that reads without a stop, and the same again when it is written and read."""
     reading = read_files({"a.yaml": BASE.encode(), "b.yaml": text.encode()})

@@ -4,7 +4,7 @@ import pytest
 
 from paradestate.core.game import CostByNumber, Purchase
 from paradestate.text.format.game import purchase_text, read_purchase
-from tests.text.format.reading import codes, force
+from tests.text.format.reading import codes, force, messages
 from tests.text.slips import code_of, value_of
 
 
@@ -57,3 +57,9 @@ def test_the_cost_of_the_formation(cost: str, read: object) -> None:
 def test_odd_costs_of_the_formation() -> None:
     assert codes("formation cost: {by: tpo, points: {1: x}}") == ["unknown-name", "not-a-number"]
     assert codes("formation cost: [1]") == ["wrong-shape"]
+
+
+def test_the_usual_grade_is_one_of_its_scale() -> None:
+    text = "grades: {training: {usual: fiar, points: {fair: 0}}}"
+    assert messages(text) == ["training, usual: 'fiar' isn't a grade of training."]
+    assert messages(text, part="hint") == ["Did you mean 'fair'?"]

@@ -6,6 +6,7 @@ from paradestate.core.dice import NOUGHT, LookUp, Row
 from paradestate.core.support.entry import Band
 from paradestate.text.dice import read_dice
 from tests.text.format.reading import codes, force
+from tests.text.slips import value_of
 
 
 def entry(words: str) -> str:
@@ -43,7 +44,7 @@ def test_an_allowance_that_is_looked_up() -> None:
         "games: {g: {allowance: {roll: 2d6, gives: {2-6: 10, 7 or more: -1}}, posture: a}}"
     )
     rows = (Row(least=2, most=6, gives=10), Row(least=7, most=None, gives=-1))
-    assert made.games["g"].allowance == LookUp(roll=read_dice("2d6"), gives=rows)
+    assert made.games["g"].allowance == LookUp(roll=value_of(read_dice("2d6")), gives=rows)
 
 
 def test_a_game_without_an_allowance_has_no_points() -> None:

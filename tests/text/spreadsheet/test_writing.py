@@ -52,6 +52,30 @@ def test_the_example_comes_back_the_same(ending: str) -> None:
     assert read_again(force, ending) == force
 
 
+@pytest.mark.parametrize("ending", ["csv", "xlsx", "ods"])
+def test_every_word_of_an_entry_comes_back_the_same(ending: str) -> None:
+    force = force_from(
+        """
+formations: {top: {men: 1}}
+grades: {training: {usual: fair, points: {fair: 0, recruits: -3}}}
+supporting troops:
+  tow: {cost: {each: 2, numbers: 1-5}, limit: {most: any, least: 1}}
+  gun:
+    cost: {1: 3, 2: 5}
+    cost by grade: {training: {recruits: 2, fair: {1: 4, 2: 7}}}
+    repeats cost more: [1, -2]
+    limit: {most: 1, of: top, plus: 2}
+    availability: {roll: 1d6, allows: {1: 0, 2-4: 1, 5-6: all}, shared roll: guns}
+    when refused: points lost
+    needs for each: {tow: 2}
+    choice: [light, heavy]
+    choice costs: {heavy: 1}
+    in posture: {defence: {cost: 3, limit: any, availability: {roll: 1d6, allows: {1-6: all}}}}
+"""
+    )
+    assert read_again(force, ending) == force
+
+
 NAMES = st.text(
     st.characters(
         codec="utf-8", categories=["L", "N", "P", "S"], exclude_characters="\ufffe\uffff"

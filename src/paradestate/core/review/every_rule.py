@@ -3,6 +3,7 @@
 from paradestate.core.review import (
     buying,
     conditions,
+    limit,
     organisation,
     plans,
     roll,
@@ -17,6 +18,7 @@ EVERY_RULE: tuple[Rule, ...] = (
     *buying.RULES,
     *supporting_troops.RULES,
     *roll.RULES,
+    *limit.RULES,
     *conditions.RULES,
     *plans.RULES,
 )

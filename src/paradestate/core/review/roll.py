@@ -8,6 +8,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.place import KeyPath, nearest_place
 from paradestate.core.review.rule import Rule
+from paradestate.core.support.entry import Availability
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,14 +38,41 @@ def _rolled(force: Force) -> Iterator[Rolled]:
                 path=("games", game.name, "allowance", "gives"),
                 effect="Its points can't be worked out.",
             )
+    for path, availability in _availabilities(force):
+        yield Rolled(
+            called=path[1],
+            roll=availability.roll,
+            rows=availability.allows,
+            path=(*path, "allows"),
+            effect="The entry can't be chosen as it stands.",
+        )
+
+
+def _availabilities(force: Force) -> Iterator[tuple[KeyPath, Availability]]:
+    """Every availability of every entry, with its place; those of a posture too."""
     for entry in force.supporting_troops.values():
+        path = ("supporting troops", entry.name)
         if entry.availability is not None:
-            yield Rolled(
-                called=entry.name,
-                roll=entry.availability.roll,
-                rows=entry.availability.allows,
-                path=("supporting troops", entry.name, "availability", "allows"),
-                effect="The entry can't be chosen as it stands.",
+            yield (*path, "availability"), entry.availability
+        for posture, here in entry.in_posture.items():
+            if here.availability is not None:
+                yield (*path, "in posture", posture, "availability"), here.availability
+
+
+def shared_rolls(force: Force) -> Iterator[Finding]:
+    """Entries that share a roll, and don't roll the same dice for it."""
+    first: dict[str, tuple[str, Dice]] = {}
+    for path, availability in _availabilities(force):
+        shared, roll = availability.shared_roll, availability.roll
+        entry, dice = first.setdefault(shared, (path[1], roll))
+        if shared and dice != roll:
+            yield Finding(
+                level=Level.STOP,
+                code="shared-roll-differs",
+                message=f"{path[1]}: it rolls {roll} for '{shared}', and {entry} rolls {dice}.",
+                effect="One roll can't be both, so the odds can't be worked out.",
+                hint="Write the same dice at both, or two names of shared rolls.",
+                place=nearest_place(force.places, (*path, "roll")),
             )
 
 
@@ -109,4 +137,4 @@ def _beyond_the_dice(force: Force, rolled: Rolled, *, row: Totals) -> Iterator[F
         )
 
 
-RULES: tuple[Rule, ...] = (rolls,)
+RULES: tuple[Rule, ...] = (rolls, shared_rolls)

@@ -1,6 +1,6 @@
 """Doubts about supporting troops: prices and refusals."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from paradestate.core.finding import Finding, Level
@@ -19,43 +19,55 @@ def _place(force: Force, *path: str) -> Place:
 def odd_prices(force: Force) -> Iterator[Finding]:
     """A price that falls as the number rises, or that two smaller purchases undercut."""
     for entry in force.supporting_troops.values():
-        message = _falls(entry) or _splitting(entry)
-        if message is not None:
-            yield Finding(
-                level=Level.WARN,
-                code="price-odd",
-                message=f"{entry.name}: {message}",
-                effect="Nobody would pay the higher price.",
-                hint="Look at the prices again.",
-                place=_place(force, SECTION, entry.name, "cost"),
-            )
+        for path, cost in _price_tables(entry):
+            message = _falls(cost) or _splitting(cost, dearer=sum(entry.repeats_cost_more[:1]))
+            if message is not None:
+                yield Finding(
+                    level=Level.WARN,
+                    code="price-odd",
+                    message=f"{entry.name}: {message}",
+                    effect="Nobody would pay the higher price.",
+                    hint="Look at the prices again.",
+                    place=_place(force, SECTION, entry.name, *path),
+                )
 
 
-def _falls(entry: Entry) -> str | None:
-    numbers = sorted(entry.cost)
-    for fewer, more in pairwise(numbers):
-        if entry.cost[more] < entry.cost[fewer]:
-            return f"{more} cost {entry.cost[more]}, but {fewer} cost {entry.cost[fewer]}."
+def _price_tables(entry: Entry) -> Iterator[tuple[KeyPath, Mapping[int, int]]]:
+    """Every table of prices of an entry, and where it stands in it."""
+    yield ("cost",), entry.cost
+    for scale, by_grade in entry.cost_by_grade.items():
+        for grade, cost in by_grade.items():
+            yield ("cost by grade", scale, grade), cost
+    for posture, here in entry.in_posture.items():
+        if here.cost is not None:
+            yield ("in posture", posture, "cost"), here.cost
+
+
+def _falls(cost: Mapping[int, int]) -> str | None:
+    for fewer, more in pairwise(sorted(cost)):
+        if cost[more] < cost[fewer] > 0:
+            return f"{more} cost {cost[more]}, but {fewer} cost {cost[fewer]}."
     return None
 
 
-def _splitting(entry: Entry) -> str | None:
-    """c(a + b) must not be above c(a) + c(b)."""
-    for whole in sorted(entry.cost):
-        for part in sorted(entry.cost):
+def _splitting(cost: Mapping[int, int], *, dearer: int) -> str | None:
+    """c(a + b) must not be above c(a) + c(b), where a second purchase costs `dearer` more."""
+    for whole in sorted(cost):
+        for part in sorted(cost):
             rest = whole - part
-            if part < rest or rest not in entry.cost:
+            if part < rest or rest not in cost:
                 continue
-            if entry.cost[part] + entry.cost[rest] < entry.cost[whole]:
-                both = entry.cost[part] + entry.cost[rest]
-                return f"{whole} cost {entry.cost[whole]}, but {part} + {rest} cost {both}."
+            both = cost[part] + cost[rest] + dearer
+            if both < cost[whole]:
+                return f"{whole} cost {cost[whole]}, but {part} + {rest} cost {both}."
     return None
 
 
 def unsaid_refusals(force: Force) -> Iterator[Finding]:
     """An entry that is rolled for, without a word on its points when it is refused."""
     for entry in force.supporting_troops.values():
-        if entry.availability is not None and entry.when_refused is None:
+        here = [variation.availability for variation in entry.in_posture.values()]
+        if entry.when_refused is None and any((entry.availability, *here)):
             yield Finding(
                 level=Level.WARN,
                 code="refusal-unsaid",

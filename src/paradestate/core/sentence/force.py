@@ -7,6 +7,7 @@ from paradestate.core.force import Force
 from paradestate.core.place import KeyPath
 from paradestate.core.sentence import purchase, setting, support, troops
 from paradestate.core.sentence.wording import listed, window_words
+from paradestate.core.support.entry import Asking
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +73,8 @@ def _points(force: Force) -> Said:
         yield ("grades", grade.name), support.grade_sentence(grade)
     for entry in force.supporting_troops.values():
         yield ("supporting troops", entry.name), support.entry_sentence(entry)
+    if force.asking is Asking.ALL_DECLARED_FIRST:
+        yield ("asking",), "Those who need a roll are all declared before the first roll."
     for number, limit in enumerate(force.limits, start=1):
         yield ("limits", str(number)), support.group_limit_sentence(limit)
     if force.reserves is not None:

@@ -13,6 +13,7 @@ from paradestate.core.game import (
     Reserves,
 )
 from paradestate.core.number import percent_text
+from paradestate.core.sentence.price import choice_words, more_price_clauses, prices_words
 from paradestate.core.sentence.wording import (
     by_hand_words,
     capital,
@@ -34,6 +35,7 @@ from paradestate.core.support.entry import (
     Position,
     Refusal,
     Rounding,
+    Variation,
     Worth,
 )
 
@@ -86,16 +88,8 @@ def entry_sentence(entry: Entry) -> str:
     return ". ".join(sentences) + "." + by_hand_words(entry.by_hand)
 
 
-def prices_words(cost: Mapping[int, int]) -> str:
-    """Prices by number: `one costs 3 points, two 5, three 7`."""
-    first, *rest = cost.items()
-    number, points = first
-    verb = "costs" if number == 1 else "cost"
-    opening = f"{spelled(number)} {verb} {several(points, 'point')}"
-    return ", ".join([opening, *(f"{spelled(more)} {price}" for more, price in rest)])
-
-
 def _entry_clauses(entry: Entry) -> Iterator[str]:
+    yield from more_price_clauses(entry)
     if entry.each:
         yield f"each puts down {counted(entry.each)}"
     yield limit_words(entry.limit)
@@ -114,6 +108,8 @@ def _condition_clauses(entry: Entry) -> Iterator[str]:
         yield f"needs {listed(_purchases(entry.needs))}"
     if entry.needs_any_of:
         yield f"needs {listed(_purchases(entry.needs_any_of), joint='or')}"
+    for name, number in entry.needs_for_each.items():
+        yield f"each purchase of it needs {several(number, 'purchase')} of {name}"
     if entry.bars:
         yield f"can't be taken with {listed(entry.bars, joint='or')}"
     if entry.opens:
@@ -124,7 +120,7 @@ def _condition_clauses(entry: Entry) -> Iterator[str]:
         change = entry.replaces
         yield f"exchanges {several(change.number, change.of)} for {plural(change.with_)}"
     if entry.choice:
-        yield f"choose {listed(entry.choice, joint='or')}"
+        yield f"choose {choice_words(entry)}"
     if entry.group:
         yield f"belongs to the group {entry.group}"
 
@@ -146,6 +142,8 @@ def _place_clauses(entry: Entry) -> Iterator[str]:
         yield f"only in {_circumstance(entry.only_in)}"
     if entry.not_in is not None:
         yield f"not in {_circumstance(entry.not_in)}"
+    for posture, here in entry.in_posture.items():
+        yield f"in {posture}: {'; '.join(_variation_clauses(here)) or 'as elsewhere'}"
     if not entry.window.is_open:
         yield f"to be had{window_words(entry.window)}"
     if entry.theatre:
@@ -156,24 +154,38 @@ def _circumstance(circumstance: Circumstance) -> str:
     return circumstance.posture
 
 
+def _variation_clauses(here: Variation) -> Iterator[str]:
+    if here.cost is not None:
+        yield prices_words(here.cost)
+    if here.limit is not None:
+        yield limit_words(here.limit)
+    if here.availability is not None:
+        yield availability_words(here.availability)
+
+
 def limit_words(limit: Limit) -> str:
-    """A limit in words: `one in the force`, `one for every two companies`."""
+    """A limit in words: `one in the force`, `one for every two companies and two more`."""
+    least = f"at least {spelled(limit.least)}" if limit.least else ""
     if limit.most is None:
-        return "any number in the force"
+        return f"{least or 'any number'} in the force"
+    at_most = f"{least} and at most " if least else ""
     if not limit.of:
-        return f"{spelled(limit.most)} in the force"
+        return f"{at_most}{spelled(limit.most + limit.plus)} in the force"
     if limit.for_every == 1:
         every = f"every {limit.of}"
     else:
         every = f"every {spelled(limit.for_every)} {plural(limit.of)}"
     rounded = ", rounded up" if limit.round is Rounding.UP else ""
-    return f"{spelled(limit.most)} for {every}{rounded}"
+    more = f", and {spelled(limit.plus)} more" if limit.plus else ""
+    return f"{at_most}{spelled(limit.most)} for {every}{rounded}{more}"
 
 
 def availability_words(availability: Availability) -> str:
     """A roll in words: `on 9 or more of one twelve-sided die all`."""
     bands = "; ".join(f"{totals_words(band)} {_allows(band)}" for band in availability.allows)
-    return f"roll {dice_words(availability.roll)}: {bands}"
+    shared = availability.shared_roll
+    once = f", once for all of '{shared}'" if shared else ""
+    return f"roll {dice_words(availability.roll)}{once}: {bands}"
 
 
 def dice_words(dice: Dice) -> str:
@@ -200,12 +212,24 @@ def _allows(band: Band) -> str:
 
 def group_limit_sentence(limit: GroupLimit) -> str:
     """A shared limit in words."""
-    number = "" if limit.most is None else f" at most {several(limit.most, 'purchase')}"
-    share = "" if limit.most_points is None else f" at most {percent_text(limit.most_points)}"
-    points = f"{share} of the points" if share else ""
-    joint = " and" if number and points else ""
-    text = f"Of the group {limit.group}{number}{joint}{points}."
+    number = _bounds(
+        least=str(limit.least) if limit.least else "",
+        most="" if limit.most is None else str(limit.most),
+    )
+    share = _bounds(
+        least=percent_text(limit.least_points) if limit.least_points else "",
+        most="" if limit.most_points is None else percent_text(limit.most_points),
+    )
+    unit = "purchase" if (limit.least if limit.most is None else limit.most) == 1 else "purchases"
+    clauses = [f"{number} {unit}" if number else "", f"{share} of the points" if share else ""]
+    text = f"Of the group {limit.group} {', and '.join(filter(None, clauses))}."
     return text + by_hand_words(limit.by_hand)
+
+
+def _bounds(*, least: str, most: str) -> str:
+    """`at least one and at most two`; empty where neither is said."""
+    said = [f"at least {least}" if least else "", f"at most {most}" if most else ""]
+    return " and ".join(filter(None, said))
 
 
 def reserves_sentence(reserves: Reserves) -> str:

@@ -1,6 +1,7 @@
 """The whole force folder as one record, and its JSON Schema."""
 
 from paradestate.core.force import Force
+from paradestate.core.support.entry import Asking
 from paradestate.text.codec import ListOf, Schema
 from paradestate.text.format import value
 from paradestate.text.format.game import (
@@ -51,6 +52,7 @@ FORCE = record(
     word("formation cost", CostOfFormation(), about="points of the force itself"),
     word("grades", GRADES_SECTION),
     word("supporting troops", ENTRIES_SECTION, about="what may be added for points"),
+    word("asking", value.words_of(Asking), about="when those who need a roll are named"),
     word("limits", GROUP_LIMITS, about="limits shared by a group"),
     word("reserves", RESERVES),
     word("worths", WORTHS, about="the owner's own opinion"),

@@ -16,6 +16,7 @@ from paradestate.text.codec import ListOf, MappingOf, NameOf, Plain, Schema, Tex
 from paradestate.text.context import Context
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
+from paradestate.text.format.price import grade_kind
 from paradestate.text.format.roll import ALLOWANCE
 from paradestate.text.format.troops import ELEMENTS, FORMATIONS
 from paradestate.text.number import read_whole
@@ -116,9 +117,27 @@ class CostOfFormation:
         return {"anyOf": [value.POINTS.schema(), _COST_BY.schema()]}
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GradeOfItsScale:
+    """A grade of the scale in which it stands."""
+
+    def read(self, node: Node, context: Context) -> str | Invalid:
+        """The grade, where the scale has points for it."""
+        scale = node.place.path[-2]
+        return NameOf(kind=grade_kind(scale)).read(node, context)
+
+    def write(self, value: str) -> Plain:
+        """The grade."""
+        return value
+
+    def schema(self) -> Schema:
+        """Any name; a schema can't look it up."""
+        return value.NAME.schema()
+
+
 GRADE = record(
     Grade,
-    word("usual", value.NAME, required=True),
+    word("usual", GradeOfItsScale(), required=True, about="one of the grades"),
     word("points", MappingOf(key=value.NAME, value=value.POINTS), required=True),
 )
 GRADES_SECTION = Named(entry=GRADE)

@@ -58,27 +58,8 @@ class RowsOf(Generic[R, V]):
         return {"type": "object", "additionalProperties": self.beside.schema()}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AllOrCount:
-    """`all` (None), or how many."""
-
-    def read(self, node: Node, context: Context) -> int | Invalid | None:
-        """How many."""
-        if isinstance(node, Scalar) and node.text == "all":
-            return None
-        return value.COUNT.read(node, context)
-
-    def write(self, value: int | None) -> Plain:
-        """As it was."""
-        return "all" if value is None else str(value)
-
-    def schema(self) -> Schema:
-        """Either form."""
-        return {"anyOf": [value.COUNT.schema(), {"const": "all"}]}
-
-
 BANDS: RowsOf[Band, int | None] = RowsOf(
-    beside=AllOrCount(),
+    beside=value.or_count("all"),
     make=lambda totals, allows: Band(least=totals[0], most=totals[1], allows=allows),
     given=lambda band: band.allows,
     wanted="rolls and what they allow",

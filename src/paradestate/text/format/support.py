@@ -1,6 +1,5 @@
 """The sections `supporting troops` and `limits`: what may be added for points."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from paradestate.core.span import Window
@@ -15,40 +14,21 @@ from paradestate.core.support.entry import (
     Refusal,
     Replacement,
     Rounding,
+    Variation,
 )
 from paradestate.text.codec import ListOf, MappingOf, NameOf, Plain, Schema
 from paradestate.text.context import Context
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
 from paradestate.text.format.game import ENTRIES, POSTURES
+from paradestate.text.format.price import COST, COST_BY_GRADE
 from paradestate.text.format.roll import BANDS
 from paradestate.text.format.troops import FORMATIONS, STANDS, THEATRE, WINDOW_WORDS
 from paradestate.text.record import Named, record, word
-from paradestate.text.slip import INVALID, Invalid
+from paradestate.text.slip import Invalid
 from paradestate.text.tree import Node, Scalar
 
 GROUPS = "groups"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CostTable:
-    """Points by number taken; a single number is the cost of one."""
-
-    def read(self, node: Node, context: Context) -> Mapping[int, int] | Invalid:
-        """Number taken to points."""
-        if isinstance(node, Scalar):
-            points = value.POINTS.read(node, context)
-            return INVALID if isinstance(points, Invalid) else {1: points}
-        return MappingOf(key=value.WHOLE, value=value.POINTS).read(node, context)
-
-    def write(self, value: Mapping[int, int]) -> Plain:
-        """The table."""
-        return {str(number): str(points) for number, points in value.items()}
-
-    def schema(self) -> Schema:
-        """Either form."""
-        table = MappingOf(key=value.WHOLE, value=value.POINTS).schema()
-        return {"anyOf": [value.POINTS.schema(), table]}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +43,7 @@ class AnyOrLimit:
 
     def write(self, value: Limit) -> Plain:
         """As it was."""
-        return "any" if value.most is None else _LIMIT.write(value)
+        return "any" if value == Limit(most=None) else _LIMIT.write(value)
 
     def schema(self) -> Schema:
         """Either form."""
@@ -72,10 +52,12 @@ class AnyOrLimit:
 
 _LIMIT = record(
     Limit,
-    word("most", value.COUNT, required=True),
+    word("most", value.or_count("any"), about="purchases; one when left out"),
     word("for every", value.WHOLE),
     word("of", NameOf(kind=FORMATIONS)),
     word("round", value.words_of(Rounding)),
+    word("plus", value.COUNT, about="purchases beside those for every so many"),
+    word("least", value.COUNT, about="purchases that a force must hold"),
     by_hand=False,
 )
 
@@ -84,6 +66,7 @@ _AVAILABILITY = record(
     Availability,
     word("roll", value.DICE, required=True),
     word("allows", BANDS, required=True),
+    word("shared roll", value.NAME, about="entries of one name here have one roll between them"),
     by_hand=False,
 )
 _REPLACEMENT = record(
@@ -103,28 +86,48 @@ _ATTACHMENT = record(
 _CIRCUMSTANCE = record(
     Circumstance, word("posture", NameOf(kind=POSTURES), required=True), by_hand=False
 )
+_VARIATION = record(
+    Variation,
+    word("cost", COST),
+    word("limit", AnyOrLimit()),
+    word("availability", _AVAILABILITY),
+    by_hand=False,
+)
 _NEEDS = Counts(kind=ENTRIES, bare_names=True)
 
 ENTRY = record(
     Entry,
     word("held at", value.FREE, about="who lends it"),
-    word("cost", CostTable(), required=True, about="points, by number taken"),
+    word("cost", COST, required=True, about="points, by number taken"),
+    word("cost by grade", COST_BY_GRADE, about="prices that hold at a grade instead"),
+    word("repeats cost more", ListOf(of=value.POINTS), about="the second, the third and so on"),
     word("each", Counts(kind=STANDS), about="the stands that each of them puts down"),
     word("limit", AnyOrLimit(), about="purchases; one in the force when left out"),
     word("availability", _AVAILABILITY),
     word("when refused", value.words_of(Refusal)),
     word("needs", _NEEDS),
     word("needs any of", _NEEDS),
+    word("needs for each", _NEEDS, about="purchases of others for each purchase of this one"),
     word("bars", ListOf(of=NameOf(kind=ENTRIES))),
     word("opens", ListOf(of=NameOf(kind=ENTRIES))),
     word("grants", Counts(kind=STANDS), about="stands that come free"),
     word("replaces", _REPLACEMENT),
     word("choice", ListOf(of=value.NAME)),
+    word(
+        "choice costs",
+        MappingOf(key=value.NAME, value=value.POINTS),
+        about="points that a choice adds for each one taken",
+    ),
     word("group", value.NAME),
     word("attach", _ATTACHMENT),
     word("place", value.words_of(Position)),
     word("only in", _CIRCUMSTANCE),
     word("not in", _CIRCUMSTANCE),
+    word(
+        "in posture",
+        MappingOf(key=NameOf(kind=POSTURES), value=_VARIATION),
+        about="what is otherwise in games of one posture",
+    ),
     *WINDOW_WORDS,
     THEATRE,
     nested={"window": Window},
@@ -136,7 +139,9 @@ GROUP_LIMITS = ListOf(
     of=record(
         GroupLimit,
         word("group", NameOf(kind=GROUPS), required=True),
+        word("least", value.COUNT, about="purchases of the group that must be there"),
         word("most", value.COUNT, about="purchases of the group"),
+        word("least points", value.PERCENT, about="share of the points that must go to it"),
         word("most points", value.PERCENT, about="share of the points"),
     )
 )

@@ -144,6 +144,18 @@ def _format_version(text: str) -> int | Slip:
 FORMAT = Text(parse=_format_version, show=str, described={"type": "integer", "minimum": 1})
 
 
+def or_count(word: str) -> Text[int | None]:
+    """A number from 0 up, or the word that stands for no bound (None)."""
+
+    def parse(text: str) -> int | Slip | None:
+        return None if text == word else read_whole(text, least=0)
+
+    def show(number: int | None) -> str:
+        return word if number is None else str(number)
+
+    return Text(parse=parse, show=show, described={"anyOf": [_COUNT, {"const": word}]})
+
+
 def words_of(enumeration: type[E], *, also: Callable[[E], bool] | None = None) -> Text[E]:
     """The words of an enumeration, all of them or those that `also` admits."""
     return one_of({str(word): word for word in enumeration if also is None or also(word)})

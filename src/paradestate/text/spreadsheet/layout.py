@@ -8,11 +8,18 @@ from paradestate.text.format.support import ENTRY
 from paradestate.text.spreadsheet.cell import Use
 
 ROLL = "roll"
+SHARED_ROLL = "shared roll"
+OF_AVAILABILITY = frozenset({ROLL, SHARED_ROLL})
+"""Columns whose word stands under `availability`."""
+
 ALLOWS = "allows "
 """Columns `allows 0`, `allows 1`, `allows all` hold the rolls that allow so many."""
 
-LISTS = frozenset({"bars", "opens", "choice"})
+LISTS = frozenset({"bars", "opens", "choice", "repeats cost more"})
 """Words whose cell is a list with commas."""
+
+NEEDS = frozenset({"needs", "needs any of", "needs for each"})
+"""Words whose cell is a list where it holds no number."""
 
 MAPPINGS = frozenset(
     {
@@ -21,15 +28,19 @@ MAPPINGS = frozenset(
         "carriage",
         "discount",
         "cost",
+        "cost by grade",
         "each",
         "limit",
         "needs",
         "needs any of",
+        "needs for each",
         "grants",
         "replaces",
         "attach",
         "only in",
         "not in",
+        "choice costs",
+        "in posture",
     }
 )
 """Words whose cell is written as in YAML, without the braces: `rifleman: 32, officer: 4`."""

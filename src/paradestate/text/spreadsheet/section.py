@@ -13,7 +13,8 @@ from paradestate.text.spreadsheet.layout import (
     LAYOUTS,
     LISTS,
     MAPPINGS,
-    ROLL,
+    NEEDS,
+    OF_AVAILABILITY,
     SheetLayout,
     use_of,
 )
@@ -100,7 +101,7 @@ class _Reader:
         for column, cell in row.cells.items():
             text = str(cell.value).strip()
             band = layout.section == "supporting troops" and (
-                text == ROLL or text.startswith(ALLOWS)
+                text in OF_AVAILABILITY or text.startswith(ALLOWS)
             )
             if text in known or band or layout.stages:
                 headings[column] = text
@@ -156,7 +157,7 @@ class _Reader:
                 bands.append((heading.removeprefix(ALLOWS), text, cell))
                 continue
             at, above = branch, path
-            if heading == ROLL:
+            if heading in OF_AVAILABILITY:
                 above = (*path, "availability")
                 key = Scalar(text=above[-1], place=replace(cell.place, path=above))
                 at = _branch_of(branch, key)
@@ -182,7 +183,7 @@ class _Reader:
             return self._parsed(f"[{text}]", place)
         if heading in MAPPINGS and ":" in text:
             return self._parsed(f"{{{text}}}", place)
-        if heading in {"needs", "needs any of"}:
+        if heading in NEEDS:
             return self._parsed(f"[{text}]", place)
         return Scalar(text=text, place=place, quoted=True)
 

@@ -12,7 +12,7 @@ from paradestate.core.force import Force
 from paradestate.text.codec import Plain
 from paradestate.text.format.force import FORCE
 from paradestate.text.spreadsheet.csv_sheet import guarded
-from paradestate.text.spreadsheet.layout import ALLOWS, LAYOUTS, ROLL
+from paradestate.text.spreadsheet.layout import ALLOWS, LAYOUTS, ROLL, SHARED_ROLL
 from paradestate.text.writing import PlainDumper
 
 WHOLE_DIGITS = 15
@@ -65,7 +65,7 @@ def _texts(words: Plain) -> dict[str, str]:
 
 
 def _roll_texts(availability: Mapping[str, Plain]) -> dict[str, str]:
-    texts = {ROLL: str(availability[ROLL])}
+    texts = {word: str(availability[word]) for word in (ROLL, SHARED_ROLL) if word in availability}
     for band, number in _mapping(availability["allows"]).items():
         heading = f"{ALLOWS}{number}"
         texts[heading] = f"{texts[heading]}, {band}" if heading in texts else band
