@@ -278,7 +278,7 @@ def _caption(frame: _Frame, *, known: int | None) -> Iterator[Element]:
     if ways > 1:
         said = f"{'a square: 1 of' if frame.is_squares else 'of'} {ways:,} equal chances"
         yield element("text", text=said, x=right, y=y, text_anchor="end", class_="soft")
-    if known in frame.allowance.counts:
+    if known is not None and known in frame.allowance.counts:
         place = list(frame.allowance.counts).index(known)
         yield group(*_rolled(frame, place=place, known=known))
 

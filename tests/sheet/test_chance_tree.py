@@ -1,0 +1,99 @@
+"""What may turn up, as bands as thick as their chance."""
+
+from fractions import Fraction
+from itertools import combinations
+
+import pytest
+
+from paradestate.core.support.turnout import PlanOdds
+from paradestate.sheet.chance_tree import PHONE, THICK, WIDE, chance_tree
+from paradestate.sheet.lettering import width_of
+from paradestate.sheet.svg import Drawing
+from tests.sheet.reading import root_of, texts_of
+from tests.sheet.turnouts import TANKS, many, marenz, odds, turnout
+
+WIDTHS = (PHONE, WIDE, 1000)
+GUNS = {2: Fraction(1, 3), 1: Fraction(1, 2), 0: Fraction(1, 6)}
+
+
+def crowded() -> PlanOdds:
+    names = ("guns of the brigade", "guns of the division", "armoured cars", "light tanks")
+    return many(dict.fromkeys(names, GUNS), cost=22)
+
+
+def thicknesses(made: Drawing) -> list[float]:
+    """Of the bands, in the order in which they are drawn."""
+    found = []
+    for path in root_of(made).iter("path"):
+        piece = path.get("d", "").split("V")
+        found.append(float(piece[1].split("H")[0]) - float(piece[0].split("H")[0].split(" ")[-1]))
+    return found
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_the_tree_of_marenz_tells_each_end_with_its_chance(width: int) -> None:
+    made = chance_tree(marenz(), width=width)
+    said = texts_of(made)
+    for text in ("13/27, 48 in 100", "Everything asked for", "13/54, 24 in 100", "5/18, 28 in 100"):
+        assert text in said
+    assert made.words == (
+        "What may turn up: everything asked for: 13/27, 48 in 100; too few points: fewer than 17: "
+        "5/18, 28 in 100; 2 machine-gun platoon; 12 points free again: 13/54, 24 in 100."
+    )
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_every_band_is_as_thick_as_its_chance(width: int) -> None:
+    chances = (Fraction(13, 27), Fraction(13, 54), Fraction(13, 18), Fraction(5, 18))
+    assert thicknesses(chance_tree(marenz(), width=width)) == pytest.approx(
+        [THICK * float(chance) for chance in chances], abs=0.11
+    )
+
+
+def test_a_wide_drawing_tells_on_each_band_what_it_settles() -> None:
+    said = texts_of(chance_tree(marenz(), width=WIDE))
+    for text in ("17 or more points", "13/18", "2 light tanks", "2/3", "no light tanks", "1/3"):
+        assert text in said
+    assert "2 light tanks" not in texts_of(chance_tree(marenz(), width=PHONE))
+
+
+def test_only_what_comes_whole_is_solid_and_too_few_points_are_dashed() -> None:
+    bands = list(root_of(chance_tree(marenz())).iter("path"))
+    assert [band.get("fill") for band in bands] == [
+        "var(--ink)",
+        "var(--sheet)",
+        "var(--tint)",
+        "none",
+    ]
+    assert [bool(band.get("stroke-dasharray")) for band in bands] == [False, False, False, True]
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_no_text_runs_out_of_the_drawing_or_lies_on_another(width: int) -> None:
+    for asked in (marenz(), crowded()):
+        made = chance_tree(asked, width=width)
+        boxes = []
+        for each in root_of(made).iter("text"):
+            wide = width_of(each.text or "", size=float(each.get("font-size", "14")))
+            x, y = float(each.get("x", "")), float(each.get("y", ""))
+            left = x - wide / 2 if each.get("text-anchor") else x
+            assert left >= 0
+            assert left + wide <= width + 0.1
+            boxes.append((left, left + wide, y))
+        for one, other in combinations(boxes, 2):
+            is_apart = one[1] <= other[0] or other[1] <= one[0] or abs(one[2] - other[2]) >= 14
+            assert is_apart
+
+
+def test_of_many_ways_eight_ends_are_drawn_and_the_rest_is_told_together() -> None:
+    made = chance_tree(crowded())
+    assert sum(" in 100" in text for text in texts_of(made)) <= 8
+    assert "otherwise: " in made.words
+
+
+@pytest.mark.parametrize(("cost", "word"), [(13, "Everything asked for"), (30, "Too few points")])
+def test_what_is_certain_is_one_band(cost: int, word: str) -> None:
+    made = chance_tree(odds((turnout(Fraction(1), TANKS),), cost=cost, rolled=()))
+    assert len(list(root_of(made).iter("path"))) == 1
+    assert "always" in texts_of(made)
+    assert any(text.startswith(word) for text in texts_of(made))
