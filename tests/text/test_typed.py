@@ -3,10 +3,13 @@
 from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from paradestate.core.game import Purchase
 from paradestate.core.span import month, year
 from paradestate.text.typed import (
+    purchases_text,
     read_amounts,
     read_dates,
     read_named_words,
@@ -105,3 +108,32 @@ def test_odd_purchases(text: str, code: str) -> None:
 def test_words_by_name() -> None:
     assert value_of(read_named_words("training=recruits")) == {"training": "recruits"}
     assert code_of(read_named_words("training")) == "not-names-and-numbers"
+
+
+def test_a_choice_belongs_to_the_entry_that_is_there() -> None:
+    """An entry may have brackets in its own name, and a choice beside."""
+    read = value_of(read_purchases("guns (heavy)(flame)=1", entries={"guns (heavy)"}))
+    assert read == (Purchase(entry="guns (heavy)", number=1, choice="flame"),)
+    read = value_of(read_purchases("guns (heavy)=1", entries={"guns (heavy)"}))
+    assert read == (Purchase(entry="guns (heavy)", number=1),)
+    read = value_of(read_purchases("pioneers()=1, (x)=1", entries=()))
+    assert [each.entry for each in read] == ["pioneers()", "(x)"]
+
+
+def test_a_sign_of_quotation_within_quotes_is_written_twice() -> None:
+    assert value_of(read_numbers("'Anna''s guns'=2")) == {"Anna's guns": 2}
+
+
+NAMES = st.text("ab ,='\"().-", min_size=1, max_size=8).filter(lambda name: name == name.strip())
+
+
+@given(st.lists(st.builds(Purchase, entry=NAMES, number=st.integers(1, 9)), min_size=1, max_size=4))
+def test_what_is_written_as_it_is_typed_reads_as_the_same(plan: list[Purchase]) -> None:
+    text = purchases_text(plan)
+    assert value_of(read_purchases(text, entries={each.entry for each in plan})) == tuple(plan)
+
+
+def test_a_choice_is_written_in_round_brackets() -> None:
+    plan = (Purchase(entry="pioneers", number=1, choice="flame, or smoke"),)
+    assert purchases_text(plan) == "'pioneers(flame, or smoke)'=1"
+    assert value_of(read_purchases(purchases_text(plan), entries={"pioneers"})) == plan

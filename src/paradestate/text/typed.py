@@ -1,7 +1,7 @@
 """What is typed beside a command: numbers, amounts and dates by name, and lists of names."""
 
 import re
-from collections.abc import Callable, Container
+from collections.abc import Callable, Container, Iterable
 from fractions import Fraction
 from typing import TypeVar
 
@@ -14,9 +14,10 @@ from paradestate.text.slip import Slip
 
 T = TypeVar("T")
 
-_NAME = r"""\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<plain>[^,="']+))\s*"""
+_NAME = r"""\s*(?:"(?P<double>[^"]*)"|'(?P<single>(?:[^']|'')*)'|(?P<plain>[^,="']+))\s*"""
 _PAIR = re.compile(rf"{_NAME}=\s*(?P<value>[^,]*)(?:,|$)")
-_WITH_CHOICE = re.compile(r"(?P<entry>.+?)\s*\((?P<choice>.+)\)", re.DOTALL)
+_BRACKET = re.compile(r"\s*\(")
+_ODD = re.compile(r"[,=\"']|^\s|\s$")
 _ONE = re.compile(rf"{_NAME}(?:,|$)")
 
 
@@ -45,9 +46,8 @@ def read_purchases(text: str, *, entries: Container[str]) -> tuple[Purchase, ...
         number = read_whole(value)
         if isinstance(number, Slip):
             return number
-        chosen = None if name in entries else _WITH_CHOICE.fullmatch(name)
-        entry, choice = (name, "") if chosen is None else (chosen["entry"], chosen["choice"])
-        found.append(Purchase(entry=entry, number=number, choice=choice.strip()))
+        entry, choice = _with_choice(name, entries=entries)
+        found.append(Purchase(entry=entry, number=number, choice=choice))
     return tuple(found) or Slip(
         code="not-a-purchase",
         message=f"'{text}' isn't entries and numbers.",
@@ -65,6 +65,31 @@ def read_results(text: str) -> tuple[tuple[str, int], ...] | Slip:
             return number
         found.append((name, number))
     return tuple(found) or _not_pairs(text)
+
+
+def _with_choice(name: str, *, entries: Container[str]) -> tuple[str, str]:
+    """An entry and its choice; of several readings the one whose entry is there, else the first."""
+    if name in entries or not name.endswith(")"):
+        return name, ""
+    readings = [
+        (name[: bracket.start()], name[bracket.end() : -1].strip())
+        for bracket in _BRACKET.finditer(name)
+        if bracket.start() and name[bracket.end() : -1].strip()
+    ]
+    known = [reading for reading in readings if reading[0] in entries]
+    return next(iter((*known, *readings)), (name, ""))
+
+
+def purchases_text(plan: Iterable[Purchase]) -> str:
+    """Purchases as they are typed, so that `read_purchases` reads just these."""
+    return ", ".join(f"{_typed_name(each)}={each.number}" for each in plan)
+
+
+def _typed_name(purchase: Purchase) -> str:
+    choice = f"({purchase.choice})" if purchase.choice else ""
+    name = f"{purchase.entry}{choice}"
+    quoted = name.replace("'", "''")
+    return f"'{quoted}'" if _ODD.search(name) else name
 
 
 def read_named_words(text: str) -> dict[str, str] | Slip:
@@ -130,8 +155,10 @@ def read_names(text: str) -> tuple[str, ...] | Slip:
 
 
 def _name(match: re.Match[str]) -> str:
-    quoted = match["double"] if match["double"] is not None else match["single"]
-    return match["plain"].strip() if quoted is None else quoted
+    if match["plain"] is not None:
+        return match["plain"].strip()
+    double = match["double"]
+    return match["single"].replace("''", "'") if double is None else double
 
 
 def _not_pairs(text: str, *, what: str = "number") -> Slip:

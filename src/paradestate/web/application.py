@@ -26,6 +26,7 @@ from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
 from paradestate.web.page import (
+    choosing,
     files,
     holdings,
     journal,
@@ -48,6 +49,7 @@ PAGES: tuple[Page, ...] = (
     stands.PAGE,
     holdings.PAGE,
     purchases.PAGE,
+    choosing.PAGE,
     files.PAGE,
     journal.PAGE,
 )

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
-from paradestate.core.place import Place, nearest_place
+from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.support.entry import Entry
 

@@ -1,0 +1,195 @@
+"""The rows of what may be asked for: each entry with its limits in words, and what one can do."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from paradestate.core.force import Force
+from paradestate.core.game import Purchase
+from paradestate.core.sentence.support import (
+    availability_words,
+    limit_words,
+    prices_words,
+    purchase_words,
+)
+from paradestate.core.sentence.wording import capital, counted, listed, several, spelled
+from paradestate.core.support.entry import Entry, Position, Variation
+from paradestate.core.support.offer import Offer
+from paradestate.core.support.plan_change import Plan, asked_too, with_less, with_more, without
+from paradestate.core.support.terms import Terms
+from paradestate.web.choosing.question import ALLOWED, Question
+
+NOBODY = "the force itself"
+"""Who lends an entry of which the files don't say it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """A link that makes the plan another one."""
+
+    words: str
+    query: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """A purchase of the plan, with what can be done to it."""
+
+    words: str
+    points: int
+    less: Change
+    more: Change | None
+    """None where no greater number is sold."""
+    off: Change
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowed:
+    """One answer of the dice that can be put in, or is."""
+
+    words: str
+    query: str
+    is_chosen: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EntryRow:
+    """One entry as it is shown."""
+
+    number: int
+    """Counts from 1 in file order."""
+    name: str
+    title: str
+    prices: str
+    brings: str
+    """What it puts down, and what comes free; empty for nothing."""
+    limit: str
+    conditions: str
+    """What it needs, and what it can't be taken with; empty where nothing."""
+    roll: str
+    """What it comes on; empty where it always comes."""
+    by_hand: str
+    taken: tuple[Taken, ...]
+    asks: tuple[Change, ...]
+    """How one more purchase of it is put on the plan; one for each choice."""
+    allowed: tuple[Allowed, ...]
+    """What the dice may have said; empty where none are rolled."""
+
+
+def entry_rows(
+    force: Force, terms: Terms, *, plan: Plan, asked: Question
+) -> Mapping[str, tuple[EntryRow, ...]]:
+    """The rows of every entry on offer, by who lends it, in file order."""
+    lent: dict[str, list[EntryRow]] = {}
+    for number, offer in enumerate(terms.offers.values(), start=1):
+        entry = force.supporting_troops[offer.name]
+        row = EntryRow(
+            number=number,
+            name=offer.name,
+            title=capital(offer.name),
+            prices=_prices(offer),
+            brings=_brings(entry),
+            limit=_limit(entry, offer, posture=terms.game.posture),
+            conditions="; ".join(_conditions(offer)),
+            roll="" if offer.availability is None else availability_words(offer.availability),
+            by_hand=entry.by_hand,
+            taken=tuple(_taken(plan, offer=offer, asked=asked)),
+            asks=tuple(_asks(plan, offer=offer, asked=asked)),
+            allowed=tuple(_allowed(offer, asked=asked)),
+        )
+        lent.setdefault(entry.held_at or NOBODY, []).append(row)
+    return {holder: tuple(rows) for holder, rows in lent.items()}
+
+
+def _prices(offer: Offer) -> str:
+    dearer = [f"{choice} {points} more each" for choice, points in offer.choices.items() if points]
+    again = [f"taken again {spelled(points)} more" for points in offer.repeats_cost_more[:1]]
+    return "; ".join([prices_words(offer.cost), *dearer, *again])
+
+
+def _brings(entry: Entry) -> str:
+    said = []
+    if entry.each:
+        said.append(f"each puts down {counted(entry.each)}")
+    if entry.grants:
+        said.append(f"{counted(entry.grants)} free")
+    if entry.place is Position.OFF_TABLE:
+        said.append("off the table")
+    if entry.place is Position.EITHER:
+        said.append("on or off the table")
+    return "; ".join(said)
+
+
+def _limit(entry: Entry, offer: Offer, *, posture: str) -> str:
+    limit = entry.in_posture.get(posture, Variation()).limit or entry.limit
+    words = limit_words(limit)
+    return f"{words}: {spelled(offer.most)}" if limit.of and offer.most is not None else words
+
+
+def _conditions(offer: Offer) -> Iterator[str]:
+    if offer.needs:
+        yield f"needs {listed(_times(offer.needs))}"
+    if offer.needs_any_of:
+        yield f"needs {listed(_times(offer.needs_any_of), joint='or')}"
+    if offer.needs_for_each:
+        yield f"each needs {listed(_times(offer.needs_for_each))}"
+    if offer.bars:
+        yield f"not with {listed(sorted(offer.bars), joint='or')}"
+    if offer.group:
+        yield f"of the group {offer.group}"
+
+
+def _times(needs: Mapping[str, int]) -> Iterator[str]:
+    for name, number in needs.items():
+        yield name if number == 1 else f"{name} taken {spelled(number)} times"
+
+
+def _taken(plan: Plan, *, offer: Offer, asked: Question) -> Iterator[Taken]:
+    for place, purchase in enumerate(plan):
+        if purchase.entry != offer.name or purchase.number not in offer.cost:
+            continue
+        if purchase.choice not in offer.choices:
+            continue
+        more = with_more(plan, place, offer=offer)
+        words = purchase_words(purchase)
+        yield Taken(
+            words=words,
+            points=offer.price(purchase.number, choice=purchase.choice),
+            less=_change("Less", with_less(plan, place, offer=offer), asked=asked),
+            more=None if more is None else _change("More", more, asked=asked),
+            off=_change("Take it off", without(plan, place), asked=asked),
+        )
+
+
+def _asks(plan: Plan, *, offer: Offer, asked: Question) -> Iterator[Change]:
+    for choice in offer.choices:
+        after = asked_too(plan, offer, choice=choice)
+        if after is not None:
+            words = purchase_words(after[-1])
+            points = offer.price(after[-1].number, choice=choice)
+            yield _change(f"{words}, {several(points, 'point')}", after, asked=asked)
+
+
+def _change(words: str, plan: Sequence[Purchase], *, asked: Question) -> Change:
+    return Change(words=words, query=asked.with_plan(tuple(plan)))
+
+
+def _allowed(offer: Offer, *, asked: Question) -> Iterator[Allowed]:
+    """The answers of the dice that differ: none, each number of a band, all."""
+    if offer.availability is None:
+        return
+    most = max(offer.cost)
+    chosen = asked.allowed.get(offer.name)
+    bands = {most if band.allows is None else band.allows for band in offer.availability.allows}
+    for number in sorted({min(each, most) for each in bands}):
+        words = "refused" if number == 0 else "all" if number == most else f"at most {number}"
+        yield Allowed(
+            words=words,
+            query=asked.with_fields({f"{ALLOWED}{offer.name}": str(number)}),
+            is_chosen=chosen == number,
+        )
+    if chosen is not None:
+        yield Allowed(
+            words="not rolled yet",
+            query=asked.with_fields({f"{ALLOWED}{offer.name}": ""}),
+            is_chosen=False,
+        )

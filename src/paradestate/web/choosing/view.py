@@ -1,0 +1,33 @@
+"""Everything that the sheet of choosing says about one game and one plan."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from paradestate.core.finding import Finding
+from paradestate.core.game import Purchase
+from paradestate.core.support.terms import Terms
+from paradestate.journeys.count import Count
+from paradestate.web.choosing.entry_row import EntryRow, entry_rows
+from paradestate.web.choosing.question import Question
+from paradestate.web.visit import Visit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChoosingView:
+    """What is shown of a game that can be chosen for."""
+
+    terms: Terms
+    plan: tuple[Purchase, ...]
+    rows: Mapping[str, tuple[EntryRow, ...]]
+    findings: tuple[Finding, ...]
+
+
+def choosing_view(visit: Visit, counted: Count, *, terms: Terms, asked: Question) -> ChoosingView:
+    """The answers to a question about a game."""
+    plan, findings = asked.plan(entries=counted.force.supporting_troops)
+    return ChoosingView(
+        terms=terms,
+        plan=plan,
+        rows=entry_rows(counted.force, terms, plan=plan, asked=asked),
+        findings=findings,
+    )
