@@ -1,0 +1,77 @@
+"""The plan of a game, written into the folder itself.
+
+folder -> checked -> edit of the game -> read as if written -> written whole
+
+The version before is kept among the former versions of the file.
+"""
+
+import datetime
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from paradestate.core.force import Force
+from paradestate.core.game import Purchase
+from paradestate.journeys.check import Checked, checked
+from paradestate.text.editing import Edit, Put, TakeOut, edited
+from paradestate.text.error import EditError
+from paradestate.text.format.support import purchase_text
+from paradestate.text.whole_file import read_whole, write_changed
+
+GAMES, PLAN = "games", "plan"
+UNCHANGED = "Nothing was written: change it in an editor."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanWritten:
+    """What was written; no file where nothing was: it says that already, or stops prevent it."""
+
+    checked: Checked
+    file: Path | None = None
+    former: Path | None = None
+    """Where the version before is kept."""
+
+
+def write_plan(
+    folder: Path,
+    *,
+    today: datetime.date,
+    at: datetime.datetime,
+    game: str,
+    plan: tuple[Purchase, ...],
+) -> PlanWritten:
+    """Writes the plan of a game; an empty one is taken out. Raises FileError and EditError.
+
+    Whether it is legal is no matter here: the folder says what is meant, not what is allowed.
+    """
+    read = checked(folder, today=today)
+    if read.is_stopped or game not in read.force.games or read.force.games[game].plan == plan:
+        return PlanWritten(checked=read)
+    file = _file_of(read.force, game)
+    seen = read_whole(file)
+    path = (GAMES, game, PLAN)
+    edit: Edit = (
+        Put(path=path, value=[purchase_text(each) for each in plan]) if plan else TakeOut(path=path)
+    )
+    new = edited(seen, (edit,), file=str(file))
+    trial = checked(folder, today=today, instead={str(file): new.data})
+    if trial.is_stopped:
+        return PlanWritten(checked=trial)
+    if _meaning(trial.force) != _meaning(_with_plan(read.force, game=game, plan=plan)):
+        raise EditError(f"{file}: it would say something else than was chosen. {UNCHANGED}")
+    former = write_changed(file, new.data, seen=seen, at=at)
+    return PlanWritten(checked=trial, file=file, former=former)
+
+
+def _file_of(force: Force, game: str) -> Path:
+    """Games stand in YAML alone, never in a spreadsheet."""
+    return Path(force.places[GAMES, game].file)
+
+
+def _with_plan(force: Force, *, game: str, plan: tuple[Purchase, ...]) -> Force:
+    games = {**force.games, game: replace(force.games[game], plan=plan)}
+    return replace(force, games=games)
+
+
+def _meaning(force: Force) -> Force:
+    """The force without the places of what it says, which move with the text."""
+    return replace(force, places={})
