@@ -14,7 +14,7 @@ from paradestate.core.game import Purchase
 from paradestate.journeys.check import Checked, checked
 from paradestate.text.editing import Edit, Put, TakeOut, edited
 from paradestate.text.error import EditError
-from paradestate.text.format.support import purchase_text
+from paradestate.text.format.game import purchase_text
 from paradestate.text.whole_file import read_whole, write_changed
 
 GAMES, PLAN = "games", "plan"

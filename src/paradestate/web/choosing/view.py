@@ -18,6 +18,9 @@ class ChoosingView:
 
     terms: Terms
     plan: tuple[Purchase, ...]
+    boxes: tuple[tuple[str, str], ...]
+    is_open: bool
+    """Whether the list of what may be asked for is unfolded: somebody is putting a plan together."""
     rows: Mapping[str, tuple[EntryRow, ...]]
     findings: tuple[Finding, ...]
 
@@ -28,6 +31,8 @@ def choosing_view(visit: Visit, counted: Count, *, terms: Terms, asked: Question
     return ChoosingView(
         terms=terms,
         plan=plan,
+        boxes=(("Game", terms.game.name), ("Taken off", str(terms.taken_off))),
+        is_open="plan" in asked.typed,
         rows=entry_rows(counted.force, terms, plan=plan, asked=asked),
         findings=findings,
     )
