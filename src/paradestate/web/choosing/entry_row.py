@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
+from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.support import (
     availability_words,
     limit_words,
@@ -12,9 +14,11 @@ from paradestate.core.sentence.support import (
     purchase_words,
 )
 from paradestate.core.sentence.wording import capital, counted, listed, several, spelled
+from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Entry, Position, Variation
+from paradestate.core.support.in_hand import InHand
 from paradestate.core.support.offer import Offer
-from paradestate.core.support.plan_change import Plan, asked_too, with_less, with_more, without
+from paradestate.core.support.plan_change import Plan, asked_too, with_less, with_more
 from paradestate.core.support.terms import Terms
 from paradestate.web.choosing.question import ALLOWED, Question
 
@@ -39,7 +43,6 @@ class Taken:
     less: Change
     more: Change | None
     """None where no greater number is sold."""
-    off: Change
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +70,10 @@ class EntryRow:
     """What it needs, and what it can't be taken with; empty where nothing."""
     roll: str
     """What it comes on; empty where it always comes."""
+    odds: str
+    """How likely it comes, by number; empty where it always does."""
+    hand: str
+    """How much of it is owned, once the must layer is served."""
     by_hand: str
     taken: tuple[Taken, ...]
     asks: tuple[Change, ...]
@@ -75,8 +82,19 @@ class EntryRow:
     """What the dice may have said; empty where none are rolled."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """What is known of the entries of a game, whatever the plan."""
+
+    odds: Mapping[str, Chances]
+    """Entry to how many of it the dice allow; those that always come are left out."""
+    hands: Mapping[str, tuple[InHand, ...]]
+    """Entry to what is owned of the stands of its greatest number."""
+    last_stage: str
+
+
 def entry_rows(
-    force: Force, terms: Terms, *, plan: Plan, asked: Question
+    force: Force, terms: Terms, *, known: Known, plan: Plan, asked: Question
 ) -> Mapping[str, tuple[EntryRow, ...]]:
     """The rows of every entry on offer, by who lends it, in file order."""
     lent: dict[str, list[EntryRow]] = {}
@@ -91,6 +109,8 @@ def entry_rows(
             limit=_limit(entry, offer, posture=terms.game.posture),
             conditions="; ".join(_conditions(offer)),
             roll="" if offer.availability is None else availability_words(offer.availability),
+            odds=odds_words(offer, known.odds[offer.name]) if offer.name in known.odds else "",
+            hand=hand_words(known.hands.get(offer.name, ()), last=known.last_stage),
             by_hand=entry.by_hand,
             taken=tuple(_taken(plan, offer=offer, asked=asked)),
             asks=tuple(_asks(plan, offer=offer, asked=asked)),
@@ -98,6 +118,38 @@ def entry_rows(
         )
         lent.setdefault(entry.held_at or NOBODY, []).append(row)
     return {holder: tuple(rows) for holder, rows in lent.items()}
+
+
+def odds_words(offer: Offer, allowed: Chances) -> str:
+    """How likely each number comes; numbers that are as likely are said once."""
+    said: dict[Fraction, int] = {}
+    for number in sorted(offer.cost):
+        said.setdefault(allowed.at_least(number), number)
+    most = max(offer.cost)
+    if len(said) == 1:
+        return f"comes {chance_words(next(iter(said)))}"
+    words = [
+        f"{spelled(number)}{'' if number == most else ' or more'} {chance_words(chance)}"
+        for chance, number in said.items()
+    ]
+    return "; ".join(words)
+
+
+def hand_words(hands: Sequence[InHand], *, last: str) -> str:
+    """How much is owned of the stands of an entry: `1 of 3 in hand, 1 finished`."""
+    wanting = [each for each in hands if not each.printed]
+    if not wanting:
+        return "printed markers suffice" if hands else ""
+    return "; ".join(_hand_words(each, last=last, is_alone=len(wanting) == 1) for each in wanting)
+
+
+def _hand_words(hand: InHand, *, last: str, is_alone: bool) -> str:
+    name = "" if is_alone else f"{hand.pattern}: "
+    if not hand.there:
+        return f"{name}none in hand"
+    whole = hand.stages.get(last, 0)
+    done = "all finished" if whole == hand.there else f"{spelled(whole)} of them finished"
+    return f"{name}{hand.there} of {hand.wanted} in hand, {done}"
 
 
 def _prices(offer: Offer) -> str:
@@ -156,7 +208,6 @@ def _taken(plan: Plan, *, offer: Offer, asked: Question) -> Iterator[Taken]:
             points=offer.price(purchase.number, choice=purchase.choice),
             less=_change("Less", with_less(plan, place, offer=offer), asked=asked),
             more=None if more is None else _change("More", more, asked=asked),
-            off=_change("Take it off", without(plan, place), asked=asked),
         )
 
 
@@ -164,9 +215,10 @@ def _asks(plan: Plan, *, offer: Offer, asked: Question) -> Iterator[Change]:
     for choice in offer.choices:
         after = asked_too(plan, offer, choice=choice)
         if after is not None:
-            words = purchase_words(after[-1])
-            points = offer.price(after[-1].number, choice=choice)
-            yield _change(f"{words}, {several(points, 'point')}", after, asked=asked)
+            number = after[-1].number
+            points = several(offer.price(number, choice=choice), "point")
+            taking = f"{choice}: " if choice else ""
+            yield _change(f"{taking}{spelled(number)} for {points}", after, asked=asked)
 
 
 def _change(words: str, plan: Sequence[Purchase], *, asked: Question) -> Change:

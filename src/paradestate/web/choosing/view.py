@@ -5,9 +5,11 @@ from dataclasses import dataclass
 
 from paradestate.core.finding import Finding
 from paradestate.core.game import Purchase
+from paradestate.core.support.in_hand import InHand, in_hand
 from paradestate.core.support.terms import Terms
 from paradestate.journeys.count import Count
-from paradestate.web.choosing.entry_row import EntryRow, entry_rows
+from paradestate.journeys.entry_odds import entry_odds
+from paradestate.web.choosing.entry_row import EntryRow, Known, entry_rows
 from paradestate.web.choosing.question import Question
 from paradestate.web.visit import Visit
 
@@ -20,7 +22,7 @@ class ChoosingView:
     plan: tuple[Purchase, ...]
     boxes: tuple[tuple[str, str], ...]
     is_open: bool
-    """Whether the list of what may be asked for is unfolded: somebody is putting a plan together."""
+    """Whether what may be asked for is unfolded, because a plan is put together."""
     rows: Mapping[str, tuple[EntryRow, ...]]
     findings: tuple[Finding, ...]
 
@@ -33,6 +35,28 @@ def choosing_view(visit: Visit, counted: Count, *, terms: Terms, asked: Question
         plan=plan,
         boxes=(("Game", terms.game.name), ("Taken off", str(terms.taken_off))),
         is_open="plan" in asked.typed,
-        rows=entry_rows(counted.force, terms, plan=plan, asked=asked),
+        rows=entry_rows(
+            counted.force, terms, known=_known(visit, counted, terms=terms), plan=plan, asked=asked
+        ),
         findings=findings,
     )
+
+
+def _known(visit: Visit, counted: Count, *, terms: Terms) -> Known:
+    """What is known of every entry of a game, kept while its terms hold."""
+    return visit.memory.kept(
+        ("entries known", visit.folder),
+        lambda: Known(
+            odds=entry_odds(terms),
+            hands={name: _hands(counted, terms, name=name) for name in terms.offers},
+            last_stage=counted.force.bench.stages[-1],
+        ),
+        rests_on=(counted, terms),
+    )
+
+
+def _hands(counted: Count, terms: Terms, *, name: str) -> tuple[InHand, ...]:
+    most = max(terms.offers[name].cost)
+    each = counted.force.supporting_troops[name].each
+    stands = {pattern: number * most for pattern, number in each.items()}
+    return in_hand(counted.force, counted.made, stands=stands)
