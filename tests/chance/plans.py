@@ -65,7 +65,7 @@ def every_throw(terms: Terms, plan: Plan) -> Iterator[Mapping[int, int]]:
         }
 
 
-def got(terms: Terms, purchase: Purchase, face: int) -> int:
+def got(terms: Terms, purchase: Purchase, *, face: int) -> int:
     """The number that comes for a face: the greatest with a price that is allowed."""
     offer = terms.offers[purchase.entry]
     assert offer.availability is not None
@@ -102,7 +102,7 @@ def left_of(terms: Terms, plan: Plan, *, gone: set[int]) -> tuple[int, ...]:
     )
 
 
-def told(terms: Terms, plan: Plan, throw: Mapping[int, int], *, order: Sequence[int]) -> Told:
+def told(terms: Terms, plan: Plan, *, throw: Mapping[int, int], order: Sequence[int]) -> Told:
     """What becomes of a plan: each is asked in turn, if what it needs hasn't been refused."""
     gone: set[int] = set()
     paid: list[Purchase] = []
@@ -111,7 +111,7 @@ def told(terms: Terms, plan: Plan, throw: Mapping[int, int], *, order: Sequence[
     declared = terms.asking is Asking.ALL_DECLARED_FIRST
     for place in order:
         purchase = plan[place]
-        number = got(terms, purchase, throw[place])
+        number = got(terms, purchase, face=throw[place])
         offer = terms.offers[purchase.entry]
         assert offer.availability is not None
         shared = offer.availability.shared_roll
@@ -150,5 +150,5 @@ def every_order(terms: Terms, plan: Plan) -> Iterator[tuple[int, ...]]:
 
 def mean_lost(terms: Terms, plan: Plan, *, order: Sequence[int]) -> Fraction:
     """The mean of the points lost in an order, over every throw."""
-    lost = [told(terms, plan, throw, order=order)[2] for throw in every_throw(terms, plan)]
+    lost = [told(terms, plan, throw=throw, order=order)[2] for throw in every_throw(terms, plan)]
     return Fraction(sum(lost), len(lost))

@@ -91,11 +91,6 @@ def test_a_plan_of_nothing_is_always_there() -> None:
     )
 
 
-def test_the_mean_of_the_points_lost() -> None:
-    offer = Offer(name="guns", cost={1: 6}, availability=rolled(5), loses_points=True)
-    assert odds(terms_with(offer), bought(guns=1)).mean_lost == 4
-
-
 @pytest.mark.parametrize(
     ("limit", "affordable"),
     [
@@ -153,7 +148,7 @@ def test_odds_are_those_of_every_throw_counted(case: tuple[Terms, Plan]) -> None
     throws = list(plans.every_throw(terms, plan))
     comes = sum(
         all(
-            plans.got(terms, purchase, throw[place]) == purchase.number
+            plans.got(terms, purchase, face=throw[place]) == purchase.number
             for place, purchase in enumerate(plan)
             if place in throw
         )

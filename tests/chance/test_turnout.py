@@ -65,7 +65,7 @@ def test_it_is_what_every_throw_comes_to(case: tuple[Terms, Plan]) -> None:
     order, _ = asking_order(asked := asked_with(terms, plan), falls(asked))
     told: dict[plans.Told, int] = defaultdict(int)
     for throw in plans.every_throw(terms, plan):
-        told[plans.told(terms, plan, throw, order=order)] += 1
+        told[plans.told(terms, plan, throw=throw, order=order)] += 1
     throws = sum(told.values())
     assert come(terms, plan) == {each: Fraction(n, throws) for each, n in told.items()}
 
@@ -148,7 +148,7 @@ def test_of_two_that_need_one_each_the_second_is_asked_only_after_a_refusal() ->
     assert order == (0, 2, 1, 3)
     told: dict[plans.Told, int] = defaultdict(int)
     for throw in plans.every_throw(terms, plan):
-        told[plans.told(terms, plan, throw, order=order)] += 1
+        told[plans.told(terms, plan, throw=throw, order=order)] += 1
     assert come(terms, plan) == {each: Fraction(n, 6**4) for each, n in told.items()}
 
 

@@ -14,6 +14,7 @@ from paradestate.chance.availability import PlanRoll, plan_rolls
 from paradestate.chance.turnout import MOST_WAYS, asked_of, falls, number_of_ways, turnouts
 from paradestate.core.game import Purchase
 from paradestate.core.support.chances import Chances
+from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.plan import plan_points
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds, Roll
@@ -25,12 +26,14 @@ def plan_odds(terms: Terms, plan: Sequence[Purchase], *, allowance: Chances) -> 
     asked = asked_of(terms.offers, plan, rolls=rolls, asking=terms.asking)
     every = falls(asked) if number_of_ways(asked) <= MOST_WAYS else ()
     order, certainty = asking_order(asked, every)
-    affordable = chance_affordable(terms, plan, allowance=allowance)
+    paid_by = paying_points(terms, plan, allowance=allowance)
+    affordable = sum(map(allowance.of, paid_by), Fraction(0))
     available = prod((_all_allowed(plan, roll) for roll in rolls), start=Fraction(1))
     return PlanOdds(
         plan=tuple(plan),
         cost=plan_points(terms.offers, plan),
         allowance=allowance,
+        paid_by=paid_by,
         affordable=affordable,
         available=available,
         together=affordable * available,
@@ -41,23 +44,22 @@ def plan_odds(terms: Terms, plan: Sequence[Purchase], *, allowance: Chances) -> 
     )
 
 
-def chance_affordable(terms: Terms, plan: Sequence[Purchase], *, allowance: Chances) -> Fraction:
-    """The chance of points that pay for the plan, and of which its groups have a right share."""
+def paying_points(terms: Terms, plan: Sequence[Purchase], *, allowance: Chances) -> tuple[int, ...]:
+    """The points that pay for the plan, and of which its groups have a right share."""
     cost = plan_points(terms.offers, plan)
-    shares = [
-        (limit.least_points, limit.most_points, _group_points(terms, plan, group=limit.group))
-        for limit in terms.groups
-    ]
-    good = sum(
-        ways
-        for points, ways in allowance.counts.items()
+    spent = {limit.group: _group_points(terms, plan, group=limit.group) for limit in terms.groups}
+    return tuple(
+        points
+        for points in allowance.counts
         if cost <= points
-        and all(
-            (not least or least * points <= spent) and (most is None or spent <= most * points)
-            for least, most, spent in shares
-        )
+        and all(_is_right_share(limit, spent[limit.group], points=points) for limit in terms.groups)
     )
-    return Fraction(good, allowance.ways)
+
+
+def _is_right_share(limit: GroupLimit, spent: int, *, points: int) -> bool:
+    """Whether a group has no too small and no too great a share of the points."""
+    enough = not limit.least_points or limit.least_points * points <= spent
+    return enough and (limit.most_points is None or spent <= limit.most_points * points)
 
 
 def _group_points(terms: Terms, plan: Sequence[Purchase], *, group: str) -> int:

@@ -5,9 +5,10 @@ another purchase has made their shared roll, only what comes is asked. Declared 
 Whoever asks takes the greatest number with a price that is allowed.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cache, partial
 from itertools import product
 from math import prod
 
@@ -19,7 +20,7 @@ from paradestate.core.support.plan import plan_points
 from paradestate.core.support.remainder import needed_before, remaining
 from paradestate.core.support.turnout import Turnout
 
-MOST_WAYS = 20_000
+MOST_WAYS = 10_000
 """Above so many ways for the rolls to fall it isn't worked out what turns up."""
 
 
@@ -40,15 +41,23 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """What is left of a plan when so much was refused."""
+
+    stays: frozenset[int]
+    """Places of all that comes."""
+    asked: frozenset[int]
+    """Places that are asked for, since nothing that they need was refused before."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fall:
-    """One way for all rolls to fall, and what remains then."""
+    """One way for all rolls to fall, and what is left then."""
 
     ways: int
     taken: Mapping[int, int]
     """Place of a purchase that is rolled for to the number taken of it; nought: refused."""
-    stays: frozenset[int]
-    open_to: frozenset[int]
-    """Places that may be asked: nothing that they need was refused before."""
+    left: Left
 
 
 def asked_of(
@@ -79,6 +88,12 @@ def number_of_ways(asked: Asked) -> int:
 
 def falls(asked: Asked) -> tuple[Fall, ...]:
     """Every different way for the rolls to fall."""
+
+    @cache
+    def stays(gone: frozenset[int]) -> frozenset[int]:
+        return remaining(asked.offers, asked.plan, gone=gone)
+
+    left = cache(partial(_left, asked, stays=stays))
     found = []
     for way in product(*(_ways_taken(asked, roll).items() for roll in asked.rolls)):
         taken = {
@@ -86,7 +101,8 @@ def falls(asked: Asked) -> tuple[Fall, ...]:
             for roll, (numbers, _) in zip(asked.rolls, way, strict=True)
             for place, number in zip(roll.places, numbers, strict=True)
         }
-        found.append(_fall(asked, taken, ways=prod(ways for _, ways in way)))
+        gone = frozenset(place for place, number in taken.items() if not number)
+        found.append(Fall(ways=prod(ways for _, ways in way), taken=taken, left=left(gone)))
     return tuple(found)
 
 
@@ -102,18 +118,17 @@ def _ways_taken(asked: Asked, roll: PlanRoll) -> Mapping[tuple[int, ...], int]:
     return found
 
 
-def _fall(asked: Asked, taken: Mapping[int, int], *, ways: int) -> Fall:
-    gone = frozenset(place for place, number in taken.items() if not number)
-    stays = remaining(asked.offers, asked.plan, gone=gone)
+def _left(
+    asked: Asked, gone: frozenset[int], *, stays: Callable[[frozenset[int]], frozenset[int]]
+) -> Left:
+    rolled = frozenset(places_rolled_for(asked))
+    comes = stays(gone)
     if asked.asking is Asking.ALL_DECLARED_FIRST:
-        return Fall(ways=ways, taken=taken, stays=stays, open_to=frozenset(taken))
-    open_to = {
-        place
-        for place in taken
-        if place in stays
-        or place in remaining(asked.offers, asked.plan, gone=gone - asked.circles[place])
+        return Left(stays=comes, asked=rolled)
+    may_be_asked = {
+        place for place in rolled if place in comes or place in stays(gone - asked.circles[place])
     }
-    return Fall(ways=ways, taken=taken, stays=stays, open_to=frozenset(open_to))
+    return Left(stays=comes, asked=frozenset(may_be_asked))
 
 
 def points_lost(asked: Asked, fall: Fall, *, order: Sequence[int]) -> int:
@@ -123,25 +138,26 @@ def points_lost(asked: Asked, fall: Fall, *, order: Sequence[int]) -> int:
         return 0
     paid = []
     for place in losing:
-        if place in fall.open_to:
-            known = _is_known(asked, fall, place, before=order[: order.index(place)])
+        if place in fall.left.asked:
+            known = _is_known(asked, fall, place=place, before=order[: order.index(place)])
             number = fall.taken[place] if known else asked.plan[place].number
             paid.extend([replace(asked.plan[place], number=number)] if number else [])
-    come = [_taken(asked, fall, place) for place in losing if place in fall.stays]
+    come = [_taken(asked, fall, place=place) for place in losing if place in fall.left.stays]
     return plan_points(asked.offers, paid) - plan_points(asked.offers, come)
 
 
-def _is_known(asked: Asked, fall: Fall, place: int, *, before: Collection[int]) -> bool:
+def _is_known(asked: Asked, fall: Fall, *, place: int, before: Collection[int]) -> bool:
     """Whether another purchase that was asked before has made its roll."""
     if asked.asking is Asking.ALL_DECLARED_FIRST:
         return False
     mates = asked.shares_roll(place) - asked.circles[place]
-    return any(mate in fall.open_to for mate in mates.intersection(before))
+    return any(mate in fall.left.asked for mate in mates.intersection(before))
 
 
-def _taken(asked: Asked, fall: Fall, place: int) -> Purchase:
+def _taken(asked: Asked, fall: Fall, *, place: int) -> Purchase:
     purchase = asked.plan[place]
-    return replace(purchase, number=fall.taken.get(place, purchase.number))
+    number = fall.taken.get(place, purchase.number)
+    return purchase if number == purchase.number else replace(purchase, number=number)
 
 
 def turnouts(asked: Asked, every: Sequence[Fall], *, order: Sequence[int]) -> tuple[Turnout, ...]:
@@ -149,7 +165,7 @@ def turnouts(asked: Asked, every: Sequence[Fall], *, order: Sequence[int]) -> tu
     cost = plan_points(asked.offers, asked.plan)
     found: dict[tuple[tuple[Purchase, ...], int, int], int] = {}
     for fall in every:
-        come = tuple(_taken(asked, fall, place) for place in sorted(fall.stays))
+        come = tuple(_taken(asked, fall, place=place) for place in sorted(fall.left.stays))
         lost = points_lost(asked, fall, order=order)
         free = cost - plan_points(asked.offers, come) - lost
         found[come, free, lost] = found.get((come, free, lost), 0) + fall.ways

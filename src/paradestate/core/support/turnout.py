@@ -41,9 +41,10 @@ class PlanOdds:
     cost: int
     allowance: Chances
     """Points left: the allowance less formation cost and grades."""
+    paid_by: tuple[int, ...]
+    """Points left with which it may be taken: they pay for it, and groups keep to their shares."""
     affordable: Fraction
-    """The chance of points with which it may be taken: they pay for it, and groups keep to their
-    shares of them."""
+    """The chance of such points."""
     available: Fraction
     """The chance that every entry is allowed at least its number, if the points suffice."""
     together: Fraction

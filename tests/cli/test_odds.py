@@ -1,0 +1,126 @@
+"""The command `odds`."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.calling import call
+
+GAME = ("--game", "whole-day attack")
+PLAN = ("--plan", "light tanks=2, tank squadron commander=1, machine-gun platoon=2")
+
+
+def test_a_plan_for_people(folder: Path) -> None:
+    answer = call("odds", folder, *GAME, *PLAN)
+    assert answer.status == 0
+    for line in (
+        "The points suffice: 13/18 = 72.2 in 100.",
+        "All of it comes:    2/3 = 66.7 in 100.",
+        "Both:               13/27 = 48.1 in 100.",
+        "    16     11.1     83.3  ░░░░░░░░░░░░░░░░",
+        "-- 17: the plan, 13/18 = 72.2 in 100",
+        "    17     13.9     72.2  ████████████████████",
+        "2/3 = 66.7 in 100  all of it                        -",
+        "1/3 = 33.3 in 100  2 machine-gun platoon     12 of 17",
+        "Exact: every way the dice can fall is counted.",
+    ):
+        assert line in answer.out
+
+
+def test_a_plan_for_programs(folder: Path) -> None:
+    document = call("odds", folder, *GAME, *PLAN, "--json").document
+    assert document["affordable"] == "13/18"
+    assert document["available"] == "2/3"
+    assert document["together"] == "13/27"
+    assert document["cost"] == 17
+    assert document["allowance"]["13"] == "1/36"
+    assert document["at_least"]["17"] == "13/18"
+    assert (document["mean"], document["percentiles"]) == ("18", {"10": 15, "50": 18, "90": 21})
+    assert document["rolls"] == [
+        {
+            "entry": "light tanks",
+            "asked": 2,
+            "allowed": {"0": "1/3", "2": "2/3"},
+            "shared_roll": None,
+        }
+    ]
+    assert document["turnouts"][1] == {
+        "chance": "1/3",
+        "purchases": [{"entry": "machine-gun platoon", "number": 2, "choice": None}],
+        "points_free": 12,
+        "points_lost": 0,
+    }
+    assert document["asking_order"] == ["light tanks"]
+    assert document["certainty"] == document["asking_order_certainty"] == "exact"
+
+
+def test_points_that_were_rolled(folder: Path) -> None:
+    answer = call("odds", folder, *GAME, "--plan", "field battery=1", "--points", "18")
+    assert "1 field battery costs 3 points." in answer.out
+    assert "The points suffice: always." in answer.out
+    assert "18 points are left to spend." in answer.out
+    assert "Points left, chances" not in answer.out
+    assert "Nothing of it is rolled for." in answer.out
+
+
+def test_no_plan_at_all(folder: Path) -> None:
+    answer = call("odds", folder, *GAME, "--set", "company=2")
+    assert "no plan is made, so it is the points alone." in answer.out
+    assert "20 to 30 points are left to spend, 25 in the mean." in answer.out
+    assert "The points suffice" not in answer.out
+
+
+def test_points_lost_and_many_ways_to_turn_up(folder: Path) -> None:
+    text = (folder / "supporting-troops.yaml").read_text(encoding="utf-8")
+    lost = text.replace("when refused: points kept", "when refused: points lost")
+    (folder / "supporting-troops.yaml").write_text(lost, encoding="utf-8")
+    plan = "anti-tank guns=3, armoured cars=3, light tanks=3, medium mortars=2"
+    answer = call("odds", folder, *GAME, "--plan", plan, "--points", "40")
+    assert "comes" in answer.out
+    assert "lost" in answer.out
+    assert "Best asked in this order: anti-tank guns, armoured cars and then light tanks." in (
+        answer.out
+    )
+    assert "In the mean 15 points are lost; no other order loses fewer." in answer.out
+
+
+SIX = """\
+format: 1
+title: Test
+stands: {a: {base: none}}
+formations: {top: {parts: {a: 1}}}
+raise: {formation: top}
+games: {evening: {allowance: 20d6, posture: attack}}
+supporting troops:
+  guns:
+    cost: {1: 1, 2: 3}
+    limit: any
+    availability: {roll: 1d6, allows: {1-2: 0, 3-4: 1, 5-6: all}}
+    when refused: points kept
+"""
+
+
+def test_what_is_too_long_is_folded_or_left_out(tmp_path: Path) -> None:
+    (tmp_path / "force.yaml").write_text(SIX, encoding="utf-8")
+    answer = call("odds", tmp_path, "--plan", ", ".join(["guns=2"] * 5))
+    assert "20-24" in answer.out
+    assert " more)" in answer.out
+    many = ("odds", tmp_path, "--plan", ", ".join(["guns=2"] * 9))
+    assert "Not computed what may turn up: the rolls can fall in too many ways." in call(*many).out
+    document = call(*many, "--json").document
+    assert document["turnouts"] is None
+    assert document["available"] == "1/19683"
+
+
+@pytest.mark.parametrize(
+    ("words", "code"),
+    [
+        (("--points", "many"), "not-a-number"),
+        (("--grade", "training"), "not-names-and-numbers"),
+        (("--plan", "light tanks=1"), "number-not-priced"),
+    ],
+)
+def test_what_cannot_be_worked_out(folder: Path, words: tuple[str, str], code: str) -> None:
+    answer = call("odds", folder, *GAME, *words)
+    assert answer.status == 1
+    assert f"[{code}]" in answer.err
