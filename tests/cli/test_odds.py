@@ -46,7 +46,7 @@ def test_a_plan_for_programs(folder: Path) -> None:
     ]
     assert document["turnouts"][1] == {
         "chance": "1/3",
-        "purchases": [{"entry": "machine-gun platoon", "number": 2, "choice": None}],
+        "purchases": [{"entry": "machine-gun platoon", "number": 2, "choice": ""}],
         "points_free": 12,
         "points_lost": 0,
     }

@@ -1,10 +1,8 @@
 """The odds of a plan for programs; chances are fractions as strings."""
 
-from collections.abc import Iterable
-
 from paradestate.cli.count_json import fraction_json
+from paradestate.cli.judge_json import purchases_json
 from paradestate.core.certainty import Exact, certainty_word
-from paradestate.core.game import Purchase
 from paradestate.core.sentence.odds import percentiles
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.turnout import PlanOdds, Roll, Turnout
@@ -37,13 +35,6 @@ def odds_json(journey: OddsJourney) -> dict[str, object]:
         "certainty": certainty_word(Exact()),
         "asking_order_certainty": certainty_word(odds.order_certainty),
     }
-
-
-def purchases_json(plan: Iterable[Purchase]) -> list[dict[str, object]]:
-    """Purchases, each with its choice."""
-    return [
-        {"entry": each.entry, "number": each.number, "choice": each.choice or None} for each in plan
-    ]
 
 
 def chances_json(chances: Chances) -> dict[str, str]:

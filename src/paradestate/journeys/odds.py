@@ -5,21 +5,27 @@ folder -> terms of the game -> plan -> chances of the points left -> odds
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.chance.dice import allowance_chances
 from paradestate.chance.plan_odds import plan_odds
-from paradestate.core.choice import CHOSEN_HERE, Choice, unknown_choice
-from paradestate.core.finding import Finding, Level
+from paradestate.core.choice import Choice
+from paradestate.core.finding import Finding, stops
 from paradestate.core.game import Purchase
+from paradestate.core.place import KeyPath
 from paradestate.core.support.chances import Chances, chances
+from paradestate.core.support.judge import judged
+from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.terms import game_terms
+
+BY_POINTS = {"over-points", "over-group-points", "below-group-points"}
+"""Rules that hold or don't by how many points are rolled: of these the odds speak themselves."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,15 +52,18 @@ def odds(
     `points` are those left once the allowance is rolled; None: not rolled yet.
     """
     found = game_terms(folder, today=today, choice=choice, grades=grades, memory=memory)
-    if found.terms is None:
+    if found.terms is None or found.count is None:
         return OddsJourney(checked=found.checked)
-    terms = found.terms
-    purchases, findings = plan_of(plan, entries=terms.offers)
-    purchases = purchases if plan.strip() else terms.game.plan
-    findings = (*findings, *_not_on_offer(terms, purchases))
+    terms, force = found.terms, found.count.force
+    purchases, findings = plan_of(plan, entries=force.supporting_troops)
+    at: KeyPath = ()
+    if not plan.strip():
+        purchases, at = terms.game.plan, ("games", terms.game.name, "plan")
+    allowance = points_left(terms, rolled=points)
+    known = Known(are_most=points is None, places=force.places, at=at)
+    findings = (*findings, *_broken(terms, purchases, allowance=allowance, known=known))
     if findings:
         return OddsJourney(checked=found.checked.with_findings(*findings), terms=terms)
-    allowance = points_left(terms, rolled=points)
     return OddsJourney(
         checked=found.checked, terms=terms, odds=plan_odds(terms, purchases, allowance=allowance)
     )
@@ -67,31 +76,13 @@ def points_left(terms: Terms, *, rolled: int | None = None) -> Chances:
     return allowance_chances(terms.game.allowance).moved(-terms.taken_off)
 
 
-def _not_on_offer(terms: Terms, plan: tuple[Purchase, ...]) -> Iterator[Finding]:
-    """A stop for each purchase that can't be had at any price."""
-    for purchase in plan:
-        offer = terms.offers.get(purchase.entry)
-        if purchase.entry in terms.absent:
-            yield _stop("not-in-force", f"{purchase.entry}: {terms.absent[purchase.entry]}.")
-        elif offer is None:
-            yield unknown_choice(purchase.entry, terms.offers, what="entry")
-        elif purchase.number not in offer.cost:
-            numbers = " or ".join(str(number) for number in offer.cost)
-            yield _stop(
-                "number-not-priced",
-                f"{offer.name} come in {numbers}; {purchase.number} isn't on the list.",
-            )
-        elif purchase.choice not in offer.choices:
-            listed = ", ".join(offer.choices)
-            yield _stop("choice-unknown", f"{offer.name}: choose one of {listed or 'nothing'}.")
-
-
-def _stop(code: str, message: str) -> Finding:
-    return Finding(
-        level=Level.STOP,
-        code=code,
-        message=message,
-        effect="Nothing is worked out.",
-        hint="Take another number, or leave it out.",
-        place=CHOSEN_HERE,
-    )
+def _broken(
+    terms: Terms, plan: tuple[Purchase, ...], *, allowance: Chances, known: Known
+) -> Iterator[Finding]:
+    """A stop for each rule that a plan breaks with any roll of its points; none without a plan."""
+    if not plan:
+        return
+    made = judged(terms, plan, points=max(allowance.counts), known=known)
+    for finding in stops(made.findings):
+        if finding.code not in BY_POINTS:
+            yield replace(finding, effect="It has no odds.")
