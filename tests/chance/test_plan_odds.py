@@ -141,7 +141,7 @@ def any_plans(draw: st.DrawFn) -> tuple[Terms, Plan]:
 
 
 @given(any_plans())
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_odds_are_those_of_every_throw_counted(case: tuple[Terms, Plan]) -> None:
     terms, plan = case
     answer = odds(replace(terms, groups=()), plan)

@@ -59,7 +59,7 @@ def asked_plans(draw: st.DrawFn) -> tuple[Terms, Plan]:
 
 
 @given(asked_plans())
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_it_is_what_every_throw_comes_to(case: tuple[Terms, Plan]) -> None:
     terms, plan = case
     order, _ = asking_order(asked := asked_with(terms, plan), falls(asked))
@@ -71,7 +71,7 @@ def test_it_is_what_every_throw_comes_to(case: tuple[Terms, Plan]) -> None:
 
 
 @given(asked_plans())
-@settings(max_examples=40)
+@settings(max_examples=30)
 def test_no_order_that_asks_first_for_what_is_needed_loses_less(case: tuple[Terms, Plan]) -> None:
     terms, plan = case
     asked = asked_with(terms, plan)
