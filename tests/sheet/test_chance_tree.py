@@ -12,7 +12,7 @@ from paradestate.sheet.svg import Drawing
 from tests.sheet.reading import root_of, texts_of
 from tests.sheet.turnouts import TANKS, many, marenz, odds, turnout
 
-WIDTHS = (PHONE, WIDE, 1000)
+WIDTHS = (PHONE, 358, WIDE, 1000)
 GUNS = {2: Fraction(1, 3), 1: Fraction(1, 2), 0: Fraction(1, 6)}
 
 

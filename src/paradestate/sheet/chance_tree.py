@@ -13,6 +13,8 @@ from paradestate.sheet.svg import Drawing, Element, drawing, element
 from paradestate.sheet.turnout_tree import Ending, Way, turnout_tree
 
 WIDE, PHONE = 720, 320
+NARROW = 480
+"""Up to this width most of it is for words."""
 MOST_LEAVES = 8
 MOST_TOLD = 4
 """Ends that the sentence tells."""
@@ -77,7 +79,7 @@ class _Frame:
 
 
 def _frame(tree: Way, *, width: int) -> _Frame:
-    words = width * (0.34 if width > PHONE else 0.55)
+    words = width * (0.34 if width > NARROW else 0.55)
     column = (width - words - TRUNK) / tree.depth
     return _Frame(width=width, column=min(column, BROADEST))
 

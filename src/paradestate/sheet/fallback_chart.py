@@ -16,10 +16,12 @@ from paradestate.sheet.fallback_steps import fallback_steps
 from paradestate.sheet.svg import Drawing, Element, drawing
 
 WIDE, PHONE = 720, 320
+NARROW = 480
+"""Up to this width there is one column, as long as it has to be."""
 HIGH, PHONE_HIGH = 490, 1200
 """As high as half a page is for its breadth of 190 mm, and as is still read on a phone."""
-MOST_STEPS = 100
-"""More would never fit."""
+LEAST_HIGH = 45
+"""No end takes less room in either form: what can't fit needn't be laid out."""
 RARE = tuple(Fraction(each, 200) for each in (1, 2, 4, 7, 10, 17, 25, 40, 66, 100, 150, 200))
 """Requests less likely than this are left out; the first with which the chart fits."""
 
@@ -27,23 +29,25 @@ RARE = tuple(Fraction(each, 200) for each in (1, 2, 4, 7, 10, 17, 25, 40, 66, 10
 def fallback_chart(fallback: Fallback, *, width: int = WIDE) -> Drawing | None:
     """The chart in a drawing of that width; None where even its likeliest steps don't fit."""
     whole = forks(fallback.chart)
-    most = HIGH * width / WIDE if width > PHONE else PHONE_HIGH
+    most = HIGH * width / WIDE if width > NARROW else PHONE_HIGH
     for least in (Fraction(0), *RARE):
         node = without_rare(whole, least=least)
-        for shown, high in _forms(node, width=width) if _steps(node) <= MOST_STEPS else ():
+        is_small = _ends(node) * LEAST_HIGH <= most
+        for shown, high in _forms(node, width=width) if is_small else ():
             if high <= most:
                 return drawing(shown, size=(width, high), words=fallback_words(fallback))
     return None
 
 
-def _steps(node: Node) -> int:
-    branches = node.branches if isinstance(node, Fork) else ()
-    return 1 + sum(_steps(branch.then) for branch in branches)
+def _ends(node: Node) -> int:
+    if not isinstance(node, Fork):
+        return 1
+    return sum(_ends(branch.then) for branch in node.branches)
 
 
 def _forms(node: Node, *, width: int) -> Iterator[tuple[tuple[Element, ...], float]]:
     """The chart in boxes where those have room side by side, and as one column."""
-    boxes = fallback_boxes(node, width=width) if width > PHONE else None
+    boxes = fallback_boxes(node, width=width) if width > NARROW else None
     steps = fallback_steps(node, width=width)
     yield from (form for form in (boxes, steps) if form is not None)
 

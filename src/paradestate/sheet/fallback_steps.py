@@ -13,8 +13,8 @@ from paradestate.sheet.fallback_boxes import depth, way_words, worth_words
 from paradestate.sheet.lettering import SIZE, width_of, wrapped
 from paradestate.sheet.svg import Element, element
 
-INDENT, PHONE_INDENT, PHONE = 26, 16, 360
-"""How far a step is moved in; less on a phone."""
+INDENT, PHONE_INDENT, NARROW = 26, 16, 480
+"""How far a step is moved in; less in a narrow drawing."""
 TYPE, LINE = 15, 19
 NARROWEST = 170
 """Of the lines that are moved in furthest."""
@@ -36,7 +36,7 @@ class _Row:
 
 def fallback_steps(node: Node, *, width: int) -> tuple[tuple[Element, ...], float] | None:
     """The lines and how high they are together; None where the last would be too narrow."""
-    indent = INDENT if width > PHONE else PHONE_INDENT
+    indent = INDENT if width > NARROW else PHONE_INDENT
     if width - indent * depth(node) < NARROWEST:
         return None
     rows = tuple(_rows(node, level=0, width=width, indent=indent))
