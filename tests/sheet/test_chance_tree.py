@@ -1,15 +1,13 @@
 """What may turn up, as bands as thick as their chance."""
 
 from fractions import Fraction
-from itertools import combinations
 
 import pytest
 
 from paradestate.core.support.turnout import PlanOdds
 from paradestate.sheet.chance_tree import PHONE, THICK, WIDE, chance_tree
-from paradestate.sheet.lettering import width_of
 from paradestate.sheet.svg import Drawing
-from tests.sheet.reading import root_of, texts_of
+from tests.sheet.reading import root_of, texts_of, texts_on_others, texts_outside
 from tests.sheet.turnouts import TANKS, many, marenz, odds, turnout
 
 WIDTHS = (PHONE, 358, WIDE, 1000)
@@ -72,17 +70,8 @@ def test_only_what_comes_whole_is_solid_and_too_few_points_are_dashed() -> None:
 def test_no_text_runs_out_of_the_drawing_or_lies_on_another(width: int) -> None:
     for asked in (marenz(), crowded()):
         made = chance_tree(asked, width=width)
-        boxes = []
-        for each in root_of(made).iter("text"):
-            wide = width_of(each.text or "", size=float(each.get("font-size", "14")))
-            x, y = float(each.get("x", "")), float(each.get("y", ""))
-            left = x - wide / 2 if each.get("text-anchor") else x
-            assert left >= 0
-            assert left + wide <= width + 0.1
-            boxes.append((left, left + wide, y))
-        for one, other in combinations(boxes, 2):
-            is_apart = one[1] <= other[0] or other[1] <= one[0] or abs(one[2] - other[2]) >= 14
-            assert is_apart
+        assert not texts_outside(made)
+        assert not texts_on_others(made)
 
 
 def test_of_many_ways_eight_ends_are_drawn_and_the_rest_is_told_together() -> None:

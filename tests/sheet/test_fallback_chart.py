@@ -1,17 +1,15 @@
 """The chart of decisions: boxes for half a page, one column on a phone."""
 
 from fractions import Fraction
-from itertools import combinations
 
 import pytest
 
 from paradestate.core.game import Purchase
 from paradestate.core.support.policy import Fallback
 from paradestate.sheet.fallback_chart import HIGH, PHONE, PHONE_HIGH, WIDE, fallback_chart
-from paradestate.sheet.lettering import width_of
 from paradestate.sheet.svg import Drawing
 from tests.sheet.fallbacks import GUNS, MACHINE_GUNS, ask, bought, fallback, granted, long, marenz
-from tests.sheet.reading import root_of, texts_of
+from tests.sheet.reading import root_of, texts_of, texts_on_others, texts_outside
 
 WIDTHS = (PHONE, 358, WIDE, 1000)
 
@@ -95,17 +93,9 @@ def test_a_chart_whose_first_step_has_no_room_has_no_drawing() -> None:
 @pytest.mark.parametrize("width", WIDTHS)
 def test_no_text_runs_out_of_the_drawing_or_lies_on_another(width: int) -> None:
     for given in (marenz(), long(3), long(8), wordy()):
-        places = []
-        for each in root_of(drawn(given, width=width)).iter("text"):
-            wide = width_of(each.text or "", size=float(each.get("font-size", "14")))
-            x, y = float(each.get("x", "")), float(each.get("y", ""))
-            left = x - wide if each.get("text-anchor") else x
-            assert left >= -0.1
-            assert left + wide <= width + 0.1
-            places.append((left, left + wide, y))
-        for one, other in combinations(places, 2):
-            is_apart = one[1] <= other[0] or other[1] <= one[0] or abs(one[2] - other[2]) >= 14
-            assert is_apart
+        made = drawn(given, width=width)
+        assert not texts_outside(made)
+        assert not texts_on_others(made)
 
 
 def wordy() -> Fallback:

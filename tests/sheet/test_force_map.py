@@ -1,15 +1,14 @@
 """Legal forces by points, and the share that can be fielded."""
 
 from fractions import Fraction
-from itertools import accumulate, combinations
+from itertools import accumulate
 
 import pytest
 
 from paradestate.core.support.force_map import LevelForces
 from paradestate.sheet.force_map import PHONE, STEPS, STRIP, WIDE, force_map, force_rows
-from paradestate.sheet.lettering import width_of
 from paradestate.sheet.svg import Drawing
-from tests.sheet.reading import root_of, texts_of
+from tests.sheet.reading import root_of, texts_of, texts_on_others, texts_outside
 
 WIDTHS = (PHONE, WIDE, 1000)
 
@@ -133,17 +132,8 @@ def test_no_text_runs_out_of_the_drawing_or_lies_on_another(width: int) -> None:
     for given in (SMALL, MANY, levels(*([10**40] * 200)), levels(1), levels(0, 300, first=98)):
         halves = {level.points: level.legal // 2 for level in given}
         made = drawn(given, fieldable=halves, marked=given[-1].points, width=width)
-        boxes = []
-        for each in root_of(made).iter("text"):
-            wide = width_of("".join(each.itertext()), size=float(each.get("font-size", "14")))
-            share = {"middle": 0.5, "end": 1}.get(each.get("text-anchor", ""), 0)
-            left = float(each.get("x", "")) - wide * share
-            assert left >= -1
-            assert left + wide <= width + 1
-            boxes.append((left, left + wide, float(each.get("y", ""))))
-        for one, other in combinations(boxes, 2):
-            is_apart = one[1] <= other[0] or other[1] <= one[0] or abs(one[2] - other[2]) >= 12
-            assert is_apart
+        assert not texts_outside(made)
+        assert not texts_on_others(made)
 
 
 def test_the_table_has_the_share_only_where_it_was_counted() -> None:
