@@ -48,6 +48,26 @@ def test_every_band_is_as_thick_as_its_chance(width: int) -> None:
     )
 
 
+def test_bands_leave_a_branch_side_by_side_and_fill_it() -> None:
+    made = chance_tree(marenz())
+    begins = [float(p.get("d", "").split("C")[0].split(" ")[1]) for p in root_of(made).iter("path")]
+    whole, part, enough, short = begins
+    first, trunk = (float(bar.get("y", "")) for bar in root_of(made).iter("rect"))
+    assert (whole, enough) == pytest.approx((first, trunk), abs=0.1)
+    assert part - whole == pytest.approx(THICK * 13 / 27, abs=0.11)
+    assert short - enough == pytest.approx(THICK * 13 / 18, abs=0.11)
+
+
+def test_a_branch_that_is_thick_at_one_end_stays_inside_the_drawing() -> None:
+    for likely in (Fraction(1, 100), Fraction(99, 100)):
+        rolls = {"scouts": {1: likely, 0: 1 - likely}}
+        made = chance_tree(many(rolls, cost=13))
+        high = float(root_of(made).get("viewBox", "").split(" ")[3])
+        for bar in root_of(made).iter("rect"):
+            assert float(bar.get("y", "")) >= 0
+            assert float(bar.get("y", "")) + float(bar.get("height", "")) <= high
+
+
 def test_a_wide_drawing_tells_on_each_band_what_it_settles() -> None:
     said = texts_of(chance_tree(marenz(), width=WIDE))
     for text in ("17 or more points", "13/18", "2 light tanks", "2/3", "no light tanks", "1/3"):
