@@ -72,6 +72,17 @@ def test_a_plan_that_always_or_never_pays_stands_at_an_end() -> None:
     assert lines(made) == [1.0, 1 + 64 * 11]
 
 
+def test_a_plan_may_ask_for_more_points_than_it_costs() -> None:
+    """A group that keeps to a share of the points."""
+    plan = PlanLine(name="armour", cost=17, paid_by=frozenset(range(20, 24)))
+    made = allowance_bars(MARENZ, plans=[plan])
+    assert (squares(made, fill="ink"), squares(made, fill="sheet")) == (10, 26)
+    assert "5/18, 28 in 100" in texts_of(made)
+    assert lines(made) == [1 + 64 * 7]
+    known = allowance_bars(MARENZ, plans=[plan], known=18)
+    assert "not with these points" in texts_of(known)
+
+
 def test_without_a_plan_every_way_is_solid() -> None:
     made = allowance_bars(MARENZ)
     assert squares(made, fill="ink") == 36

@@ -1,5 +1,6 @@
 """How a plan may come out, as a tree whose small branches are folded."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -108,6 +109,36 @@ def test_a_plan_that_is_never_paid_for_has_one_end() -> None:
     tree = turnout_tree(never, most=8)
     assert ends(tree) == {"Too few points: fewer than 30": 1}
     assert [row.words for row in turnout_rows(never)] == ["Too few points: fewer than 30"]
+
+
+def test_points_that_pay_for_it_and_still_do_not_allow_it_are_told() -> None:
+    """A group that keeps to a share of the points may need more of them, or fewer."""
+    shared = replace(marenz(), paid_by=(20, 21, 22, 23), affordable=Fraction(10, 36))
+    tree = turnout_tree(shared, most=8)
+    assert tree.ways[0].came == "the points allow it"
+    assert tree.ways[1].words == "The points don't allow it"
+
+
+@pytest.mark.parametrize("cost", [13, 17])
+def test_ways_too_many_to_be_counted_are_all_of_it_or_not(cost: int) -> None:
+    asked = replace(many({"anti-tank guns": GUNS}, cost=cost), turnouts=())
+    affordable = asked.affordable
+    expected = {
+        "Everything asked for": affordable / 3,
+        "Some of it is refused: in too many ways to be counted": affordable * 2 / 3,
+        "Too few points: fewer than 17": 1 - affordable,
+    }
+    expected = {words: chance for words, chance in expected.items() if chance}
+    assert ends(turnout_tree(asked, most=8)) == expected
+    assert {row.words: row.chance for row in turnout_rows(asked)} == expected
+
+
+def test_of_ways_too_many_to_be_counted_none_may_bring_all_of_it() -> None:
+    asked = replace(marenz(), turnouts=(), available=Fraction(0), together=Fraction(0))
+    assert [leaf.ending for leaf in turnout_tree(asked, most=8).leaves()] == [
+        Ending.FOLDED,
+        Ending.SHORT,
+    ]
 
 
 def test_a_plan_that_always_comes_has_one_end() -> None:

@@ -25,6 +25,7 @@ def odds(
         plan=every[0].purchases,
         cost=cost,
         allowance=allowance,
+        paid_by=tuple(points for points in allowance.counts if points >= cost),
         affordable=affordable,
         available=every[0].chance,
         together=affordable * every[0].chance,

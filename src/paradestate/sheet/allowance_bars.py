@@ -7,13 +7,13 @@ plan is a violet line on the left of the least number that pays for it.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import permutations
 
 from paradestate.core.sentence.chance import chance_words, near_text
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.chances import Chances
 from paradestate.sheet.axis import round_step
-from paradestate.sheet.lettering import SIZE, fitted, width_of
+from paradestate.sheet.lettering import fitted, width_of
+from paradestate.sheet.line_label import ROW, Label, arranged, drawn_label, label
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group
 
 WIDE, PHONE = 720, 320
@@ -22,8 +22,8 @@ BARS, SQUARE = 168, 28
 MOST_SQUARES, MOST_WAYS = 10, 216
 BROADEST = 64
 """Of a bar and the space beside it."""
-ROW, LINE = 44, 19
-"""The words of a plan, two lines of them."""
+COUNTS = 23
+"""Height of the numbers over the greatest bar."""
 MOST_PLANS = 4
 """Of more plans the first are drawn; the table beside has them all."""
 BESIDE = 8
@@ -37,6 +37,17 @@ class PlanLine:
 
     name: str
     cost: int
+    paid_by: frozenset[int] | None = None
+    """Points with which it may be taken, where it is not just those that are as many as it costs:
+    groups may have to keep to a share of them."""
+
+    def pays(self, points: int) -> bool:
+        """Whether it may be taken with so many points left."""
+        return points >= self.cost if self.paid_by is None else points in self.paid_by
+
+    def chance(self, allowance: Chances) -> Fraction:
+        """The chance of such points."""
+        return sum((allowance.of(each) for each in allowance.counts if self.pays(each)), Fraction())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,12 +71,16 @@ def allowance_bars(
     A number that the dice can't give has no mark.
     """
     frame = _frame(allowance, plans=plans[:MOST_PLANS], width=width)
-    labels = _arranged([_label(plan, frame, known=known) for plan in plans[:MOST_PLANS]])
+    labels = arranged([_label(plan, frame, known=known) for plan in plans[:MOST_PLANS]])
     shown = (
-        *_bars(frame, cost=plans[0].cost if plans else None),
+        *_bars(frame, plan=plans[0] if plans else None),
         *_ways(frame),
-        *_points(frame, cost=plans[0].cost if plans else None, known=known),
-        *(piece for row, each in enumerate(labels) for piece in _plan(each, frame, row=row)),
+        *_points(frame, plan=plans[0] if plans else None, known=known),
+        *(
+            piece
+            for row, each in enumerate(labels)
+            for piece in drawn_label(each, row=row, floor=frame.floor)
+        ),
         *_caption(frame, known=known),
     )
     words = allowance_words(allowance, plans=plans, known=known)
@@ -121,9 +136,11 @@ class _Frame:
         """The left of a bar with its half of the space beside it."""
         return 1 + self.pitch * place
 
-    def x_of_cost(self, cost: int) -> float:
-        """Between what is too little and what pays."""
-        return self.x(sum(1 for each in self.allowance.counts if each < cost))
+    def x_of(self, plan: PlanLine) -> float:
+        """Before the least number that pays; at the end where none does."""
+        counts = tuple(self.allowance.counts)
+        pays = (place for place, points in enumerate(counts) if plan.pays(points))
+        return self.x(next(pays, len(counts)))
 
 
 def _frame(allowance: Chances, *, plans: Sequence[PlanLine], width: int) -> _Frame:
@@ -133,20 +150,20 @@ def _frame(allowance: Chances, *, plans: Sequence[PlanLine], width: int) -> _Fra
     return _Frame(
         allowance=allowance,
         width=width,
-        top=ROW * len(plans) + LINE + 4,
+        top=ROW * len(plans) + COUNTS,
         pitch=pitch,
         unit=min(SQUARE, BARS / greatest) if is_squares else BARS / greatest,
         is_squares=is_squares,
     )
 
 
-def _bars(frame: _Frame, *, cost: int | None) -> Iterator[Element]:
+def _bars(frame: _Frame, *, plan: PlanLine | None) -> Iterator[Element]:
     """Each bar in squares or in one piece; those without space between them are grey or solid."""
     is_thin = frame.pitch <= BESIDE
     unpaid = "var(--rule)" if is_thin else "var(--sheet)"
     for place, (points, ways) in enumerate(frame.allowance.counts.items()):
         left = frame.x(place) + (frame.pitch - frame.bar) / 2
-        is_paid = cost is None or points >= cost
+        is_paid = plan is None or plan.pays(points)
         pieces, high = (ways, frame.unit) if frame.is_squares else (1, frame.unit * ways)
         for piece in range(pieces):
             yield element(
@@ -174,7 +191,7 @@ def _ways(frame: _Frame) -> Iterator[Element]:
             yield element("text", text=f"{ways}", x=x, y=y, text_anchor="middle", class_="soft")
 
 
-def _points(frame: _Frame, *, cost: int | None, known: int | None) -> Iterator[Element]:
+def _points(frame: _Frame, *, plan: PlanLine | None, known: int | None) -> Iterator[Element]:
     """The numbers under their bars, bold where they pay; of many the known one and round ones."""
     counts = tuple(frame.allowance.counts)
     room = max(width_of(f"{points}", size=NUMBER) for points in counts) + 4
@@ -193,80 +210,26 @@ def _points(frame: _Frame, *, cost: int | None, known: int | None) -> Iterator[E
                 y=frame.floor + 20,
                 text_anchor="middle",
                 font_size=NUMBER,
-                class_="b" if cost is not None and points >= cost else None,
+                class_="b" if plan is not None and plan.pays(points) else None,
             )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Label:
-    x: float
-    """Of the line."""
-    left: float
-    texts: tuple[str, str]
-
-    @property
-    def right(self) -> float:
-        """Where its words end."""
-        return self.left + max(map(width_of, self.texts))
-
-    @property
-    def is_over(self) -> bool:
-        """Whether the words lie over the line instead of beside it."""
-        return self.left < self.x < self.right
 
 
 def _paid(plan: PlanLine, allowance: Chances, *, known: int | None) -> str:
     """The chance that it is paid for, or what the roll has made of it."""
     if known is None:
-        return chance_words(allowance.at_least(plan.cost))
+        return chance_words(plan.chance(allowance))
     if known < plan.cost:
         return f"{several(plan.cost - known, 'point')} short"
+    if not plan.pays(known):
+        return "not with these points"
     return f"{known - plan.cost} left over" if known > plan.cost else "just enough"
 
 
-def _label(plan: PlanLine, frame: _Frame, *, known: int | None) -> _Label:
-    """The words right of the line, left of it, or where neither has room over it."""
+def _label(plan: PlanLine, frame: _Frame, *, known: int | None) -> Label:
     told = f" costs {plan.cost}"
     name = fitted(plan.name, room=frame.width - width_of(told)) + told
     texts = (name, _paid(plan, frame.allowance, known=known))
-    x, wide = frame.x_of_cost(plan.cost), max(map(width_of, texts))
-    if x + BESIDE + wide <= frame.width:
-        return _Label(x=x, left=x + BESIDE, texts=texts)
-    return _Label(x=x, left=max(min(x - BESIDE, frame.width) - wide, 0), texts=texts)
-
-
-def _arranged(labels: Sequence[_Label]) -> Sequence[_Label]:
-    """The labels from top to bottom, so that as few lines as can be run through words."""
-    return min(permutations(labels), key=_crossings)
-
-
-def _crossings(labels: Sequence[_Label]) -> int:
-    return sum(
-        lower.left - 3 < upper.x < lower.right + 3
-        for row, upper in enumerate(labels)
-        for lower in labels[row + 1 :]
-    )
-
-
-def _plan(label: _Label, frame: _Frame, *, row: int) -> Iterator[Element]:
-    top = ROW * row + 2
-    begins = top + LINE * 2 + 3 if label.is_over else top
-    yield element(
-        "path",
-        d=f"M{label.x:.2f} {begins}V{frame.floor + 8:.2f}",
-        stroke="var(--pencil)",
-        stroke_width=3,
-    )
-    is_left = not label.is_over and label.left < label.x
-    for place, text in enumerate(label.texts):
-        yield element(
-            "text",
-            text=text,
-            x=label.right if is_left else label.left,
-            y=top + LINE * place + SIZE,
-            text_anchor="end" if is_left else None,
-            class_="pen b halo",
-        )
+    return label(texts, x=frame.x_of(plan), width=frame.width)
 
 
 def _caption(frame: _Frame, *, known: int | None) -> Iterator[Element]:

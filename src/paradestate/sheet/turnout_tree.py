@@ -75,12 +75,14 @@ def turnout_tree(odds: PlanOdds, *, most: int) -> Way:
 
 def turnout_rows(odds: PlanOdds) -> tuple[TurnoutRow, ...]:
     """The table beside the tree: every way that a plan may come out."""
-    said = [
+    counted = tuple(
         TurnoutRow(chance=odds.affordable * each.chance, words=turnout_words(each, plan=odds.plan))
         for each in odds.turnouts
         if odds.affordable
-    ]
-    return (*said, *(TurnoutRow(chance=way.chance, words=way.words) for way in _short(odds)))
+    )
+    is_counted = counted or not odds.affordable
+    ways = _short(odds) if is_counted else (*_uncounted(odds).leaves(), *_short(odds))
+    return (*counted, *(TurnoutRow(chance=way.chance, words=way.words) for way in ways))
 
 
 def turnout_words(turnout: Turnout, *, plan: Sequence[Purchase]) -> str:
@@ -100,7 +102,10 @@ def _short(odds: PlanOdds) -> tuple[Way, ...]:
     """The branch of those rolls that leave too few points, where there are any."""
     if odds.affordable == 1:
         return ()
-    words = f"Too few points: fewer than {odds.cost}"
+    if _is_by_cost(odds):
+        words = f"Too few points: fewer than {odds.cost}"
+    else:
+        words = "The points don't allow it"
     return (Way(chance=1 - odds.affordable, came="", ending=Ending.SHORT, words=words),)
 
 
@@ -184,16 +189,43 @@ class _Tree:
         return ending, turnout_words(turnouts[0], plan=self.plan)
 
 
+def _is_by_cost(odds: PlanOdds) -> bool:
+    """Whether all points pay for it that are as many as it costs: groups may keep to shares."""
+    return all(points in odds.paid_by for points in odds.allowance.counts if points >= odds.cost)
+
+
+def _enough(odds: PlanOdds) -> str:
+    if odds.affordable == 1:
+        return ""
+    return f"{odds.cost} or more points" if _is_by_cost(odds) else "the points allow it"
+
+
+def _uncounted(odds: PlanOdds) -> Way:
+    """All of it or not, where there are too many ways to tell them apart."""
+    whole = Way(
+        chance=odds.together, came="all of it", ending=Ending.WHOLE, words="Everything asked for"
+    )
+    rest = Way(
+        chance=odds.affordable - odds.together,
+        came="",
+        ending=Ending.FOLDED,
+        words="Some of it is refused: in too many ways to be counted",
+    )
+    ways = tuple(way for way in (whole, rest) if way.chance)
+    return Way(chance=odds.affordable, came=_enough(odds), ways=ways) if len(ways) > 1 else ways[0]
+
+
 def _tree_of(odds: PlanOdds, *, most: int) -> Way:
     """The tree of the rolls, folded until it has at most so many leaves."""
+    if not odds.turnouts:
+        return _uncounted(odds)
     parts = lcm(*(each.chance.denominator for each in odds.turnouts))
     tree = _Tree(
         plan=odds.plan,
         weights={id(each): int(each.chance * parts) for each in odds.turnouts},
         unit=odds.affordable / parts,
     )
-    came = f"{odds.cost} or more points" if odds.affordable < 1 else ""
-    whole = tree.stem(odds.turnouts, came=came, entries=odds.asking_order)
+    whole = tree.stem(odds.turnouts, came=_enough(odds), entries=odds.asking_order)
     shown = next(
         folded
         for fold in (Fraction(0), *FOLDS)
