@@ -16,9 +16,9 @@ from paradestate.core.sentence.support import (
 from paradestate.core.sentence.wording import capital, counted, listed, several, spelled
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Entry, Position, Variation
-from paradestate.core.support.in_hand import InHand
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan_change import Plan, asked_too, with_less, with_more
+from paradestate.core.support.readiness import Readiness
 from paradestate.core.support.terms import Terms
 from paradestate.web.choosing.question import ALLOWED, Question
 
@@ -88,9 +88,8 @@ class Known:
 
     odds: Mapping[str, Chances]
     """Entry to how many of it the dice allow; those that always come are left out."""
-    hands: Mapping[str, tuple[InHand, ...]]
-    """Entry to what is owned of the stands of its greatest number."""
-    last_stage: str
+    ready: Mapping[str, tuple[Readiness, ...]]
+    """Entry to how far the stands of its greatest number are."""
 
 
 def entry_rows(
@@ -110,7 +109,7 @@ def entry_rows(
             conditions="; ".join(_conditions(offer)),
             roll="" if offer.availability is None else availability_words(offer.availability),
             odds=odds_words(offer, known.odds[offer.name]) if offer.name in known.odds else "",
-            hand=hand_words(known.hands.get(offer.name, ()), last=known.last_stage),
+            hand=hand_words(known.ready[offer.name]),
             by_hand=entry.by_hand,
             taken=tuple(_taken(plan, offer=offer, asked=asked)),
             asks=tuple(_asks(plan, offer=offer, asked=asked)),
@@ -135,21 +134,21 @@ def odds_words(offer: Offer, allowed: Chances) -> str:
     return "; ".join(words)
 
 
-def hand_words(hands: Sequence[InHand], *, last: str) -> str:
-    """How much is owned of the stands of an entry: `1 of 3 in hand, 1 finished`."""
-    wanting = [each for each in hands if not each.printed]
-    if not wanting:
-        return "printed markers suffice" if hands else ""
-    return "; ".join(_hand_words(each, last=last, is_alone=len(wanting) == 1) for each in wanting)
+def hand_words(ready: Sequence[Readiness]) -> str:
+    """How much is owned of the stands of an entry: `2 of 3 in hand, one of them finished`.
+
+    Empty where it wants no figures.
+    """
+    return "; ".join(_hand_words(each, is_alone=len(ready) == 1) for each in ready)
 
 
-def _hand_words(hand: InHand, *, last: str, is_alone: bool) -> str:
-    name = "" if is_alone else f"{hand.pattern}: "
-    if not hand.there:
+def _hand_words(ready: Readiness, *, is_alone: bool) -> str:
+    name = "" if is_alone else f"{ready.pattern}: "
+    there = ready.finished + ready.unfinished
+    if not there:
         return f"{name}none in hand"
-    whole = hand.stages.get(last, 0)
-    done = "all finished" if whole == hand.there else f"{spelled(whole)} of them finished"
-    return f"{name}{hand.there} of {hand.wanted} in hand, {done}"
+    done = "all finished" if not ready.unfinished else f"{spelled(ready.finished)} of them finished"
+    return f"{name}{there} of {ready.wanted} in hand, {done}"
 
 
 def _prices(offer: Offer) -> str:

@@ -19,8 +19,8 @@ GRADE, ALLOWED = "grade:", "allowed:"
 """Before the name of each scale that isn't as usual, and of each entry that was rolled for."""
 MOST_TYPED = 4000
 """Letters of one field; what is longer was not typed."""
-MOST_PURCHASES = 100
-"""Of a plan in an address."""
+NO_PLAN = "none"
+"""Stands for a plan of nothing; where no plan is said, that of the game is meant."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,12 +52,19 @@ class Question:
 
     def with_plan(self, plan: tuple[Purchase, ...]) -> str:
         """The same question about another plan."""
-        return self.query(plan=purchases_text(plan))
+        return self.query(plan=purchases_text(plan) or NO_PLAN)
 
-    def plan(self, *, entries: Container[str]) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
-        """The plan that stands in the address, and a stop where it can't be read."""
-        read, findings = plan_of(self.typed.get("plan", ""), entries=entries)
-        return read[:MOST_PURCHASES], findings
+    def plan(
+        self, *, entries: Container[str], of_game: tuple[Purchase, ...] = ()
+    ) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
+        """The plan that stands in the address, and a stop where it can't be read.
+
+        Where none does, that of the game.
+        """
+        typed = self.typed.get("plan", "")
+        if not typed or typed == NO_PLAN:
+            return () if typed else of_game, ()
+        return plan_of(typed, entries=entries)
 
     @property
     def without_rolls(self) -> str:

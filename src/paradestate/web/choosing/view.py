@@ -1,17 +1,61 @@
 """Everything that the sheet of choosing says about one game and one plan."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
-from paradestate.core.finding import Finding
+from paradestate.core.choice import CHOSEN_HERE
+from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
-from paradestate.core.support.in_hand import InHand, in_hand
+from paradestate.core.sentence.chance import chance_words
+from paradestate.core.sentence.odds import asking_sentences, points_sentence
+from paradestate.core.sentence.support import allowance_words
+from paradestate.core.sentence.wording import several
+from paradestate.core.support.chances import Chances
+from paradestate.core.support.readiness import readiness
 from paradestate.core.support.terms import Terms
+from paradestate.core.support.turnout import PlanOdds
 from paradestate.journeys.count import Count
 from paradestate.journeys.entry_odds import entry_odds
+from paradestate.journeys.odds import odds, points_left
+from paradestate.journeys.terms import GameTerms
+from paradestate.sheet import allowance_bars, chance_tree
+from paradestate.sheet.allowance_bars import AllowanceRow, PlanLine, allowance_rows
+from paradestate.sheet.svg import Drawing
+from paradestate.sheet.turnout_tree import TurnoutRow, turnout_rows
+from paradestate.text.typed import purchases_text
 from paradestate.web.choosing.entry_row import EntryRow, Known, entry_rows
+from paradestate.web.choosing.plan_slip import PlanSlip, judged_plan, plan_slip
 from paradestate.web.choosing.question import Question
 from paradestate.web.visit import Visit
+
+SHEET = "choosing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PointsView:
+    """The points that are left to spend, or may be."""
+
+    drawings: tuple[Drawing, Drawing]
+    """Wide, and for a phone."""
+    rows: tuple[tuple[AllowanceRow, str], ...]
+    """Each number of points with the allowance that leaves it, as it is filled in."""
+    sentence: str
+    whence: str
+    """The roll, and what is taken off it."""
+    known: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnoutView:
+    """What may turn up of the plan."""
+
+    drawings: tuple[Drawing, Drawing] | None
+    """None where there are too many ways to tell them apart."""
+    rows: tuple[TurnoutRow, ...]
+    sentence: str
+    """Its chances, in a sentence."""
+    asking: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,26 +63,134 @@ class ChoosingView:
     """What is shown of a game that can be chosen for."""
 
     terms: Terms
-    plan: tuple[Purchase, ...]
     boxes: tuple[tuple[str, str], ...]
     is_open: bool
     """Whether what may be asked for is unfolded, because a plan is put together."""
+    lead: tuple[str, ...]
+    """The answer in sentences, the first of them first of all."""
+    points: PointsView
+    first: object
+    slip: PlanSlip
+    turnout: TurnoutView | None
+    """None where the plan is empty, or can't be bought at all."""
     rows: Mapping[str, tuple[EntryRow, ...]]
     findings: tuple[Finding, ...]
 
 
-def choosing_view(visit: Visit, counted: Count, *, terms: Terms, asked: Question) -> ChoosingView:
+def choosing_view(
+    visit: Visit, played: GameTerms, *, counted: Count, terms: Terms, asked: Question
+) -> ChoosingView:
     """The answers to a question about a game."""
-    plan, findings = asked.plan(entries=counted.force.supporting_troops)
+    plan, findings = asked.plan(entries=counted.force.supporting_troops, of_game=terms.game.plan)
+    allowance = points_left(terms)
+    impossible = tuple(_impossible_roll(terms, allowance, rolled=asked.rolled))
+    left = None if asked.rolled is None or impossible else asked.rolled - terms.taken_off
+    judged, doubts = judged_plan(visit, played, terms=terms, plan=plan, points=left, asked=asked)
+    reckoned = _odds(visit, plan=plan, points=left, asked=asked) if plan else None
     return ChoosingView(
         terms=terms,
-        plan=plan,
-        boxes=(("Game", terms.game.name), ("Taken off", str(terms.taken_off))),
+        boxes=tuple(_boxes(terms, plan=judged.judgement.spent, left=left, allowance=allowance)),
         is_open="plan" in asked.typed,
+        points=_points(terms, allowance, known=left, reckoned=reckoned),
+        lead=(),
+        first=None,
+        slip=plan_slip(judged, doubts, asked=asked),
+        turnout=_turnout(terms, reckoned) if reckoned else None,
         rows=entry_rows(
             counted.force, terms, known=_known(visit, counted, terms=terms), plan=plan, asked=asked
         ),
-        findings=findings,
+        findings=(*findings, *impossible),
+    )
+
+
+def _impossible_roll(terms: Terms, allowance: Chances, *, rolled: int | None) -> Iterator[Finding]:
+    """A stop for an allowance that can't be rolled."""
+    if rolled is None or rolled - terms.taken_off in allowance.counts:
+        return
+    totals = [each + terms.taken_off for each in allowance.counts]
+    reach = f"{totals[0]} to {totals[-1]}" if len(totals) > 1 else f"{totals[0]}"
+    yield Finding(
+        level=Level.STOP,
+        code="allowance-impossible",
+        message=f"{rolled} was entered for {terms.game.allowance}, which gives {reach}.",
+        effect="The sheet is as before the roll.",
+        hint="Enter the whole allowance as it was rolled, before anything is taken off.",
+        place=CHOSEN_HERE,
+    )
+
+
+def _boxes(
+    terms: Terms, *, plan: int, left: int | None, allowance: Chances
+) -> Iterator[tuple[str, str]]:
+    points = tuple(allowance.counts)
+    reach = f"{points[0]} to {points[-1]}" if len(points) > 1 else f"{points[0]}"
+    yield "Game", terms.game.name
+    yield "Points left", reach if left is None else f"{left}"
+    yield "Plan", several(plan, "point")
+
+
+def _points(terms: Terms, allowance: Chances, *, known: int | None, reckoned: PlanOdds | None) -> PointsView:
+    plans = (PlanLine(name="the plan", cost=reckoned.cost),) if reckoned else ()
+    wide, phone = (
+        allowance_bars.allowance_bars(allowance, plans=plans, known=known, width=width)
+        for width in (allowance_bars.WIDE, allowance_bars.PHONE)
+    )
+    off = f", {several(terms.taken_off, 'point')} taken off" if terms.taken_off else ""
+    return PointsView(
+        drawings=(wide, phone),
+        rows=tuple((row, f"{row.points + terms.taken_off}") for row in allowance_rows(allowance)),
+        sentence=points_sentence(allowance),
+        whence=f"{allowance_words(terms.game.allowance).removeprefix('with ')}{off}",
+        known=known,
+    )
+
+
+def _odds(
+    visit: Visit, *, plan: tuple[Purchase, ...], points: int | None, asked: Question
+) -> PlanOdds | None:
+    """The odds of a plan; None where something of it can't be bought at all."""
+    return odds(
+        visit.folder,
+        today=visit.today,
+        choice=asked.choice,
+        grades=asked.grades,
+        plan=purchases_text(plan),
+        points=points,
+        memory=visit.memory,
+    ).odds
+
+
+def _turnout(terms: Terms, reckoned: PlanOdds) -> TurnoutView:
+    drawings = None
+    if reckoned.turnouts:
+        drawings = (
+            chance_tree.chance_tree(reckoned, width=chance_tree.WIDE),
+            chance_tree.chance_tree(reckoned, width=chance_tree.PHONE),
+        )
+    return TurnoutView(
+        drawings=drawings,
+        rows=turnout_rows(reckoned),
+        sentence=_chances_sentence(reckoned),
+        asking=tuple(asking_sentences(reckoned, asking=terms.asking)),
+    )
+
+
+def _chances_sentence(reckoned: PlanOdds) -> str:
+    """Such as `The plan comes off 13/27, 48 in 100: the points allow it 13/18, 72 in 100; ...`."""
+    whole = f"The plan comes off {chance_words(reckoned.together)}"
+    if Fraction(1) in {reckoned.affordable, reckoned.available} or not reckoned.together:
+        reasons = [
+            words
+            for chance, words in (
+                (reckoned.affordable, "the points always suffice"),
+                (reckoned.available, "all of it always comes"),
+            )
+            if chance == 1
+        ]
+        return f"{whole}; {' and '.join(reasons)}." if reasons else f"{whole}."
+    return (
+        f"{whole}: the points suffice {chance_words(reckoned.affordable)}; "
+        f"all of it comes {chance_words(reckoned.available)}."
     )
 
 
@@ -48,15 +200,14 @@ def _known(visit: Visit, counted: Count, *, terms: Terms) -> Known:
         ("entries known", visit.folder),
         lambda: Known(
             odds=entry_odds(terms),
-            hands={name: _hands(counted, terms, name=name) for name in terms.offers},
-            last_stage=counted.force.bench.stages[-1],
+            ready={
+                offer.name: readiness(
+                    counted.force,
+                    counted.made,
+                    (Purchase(entry=offer.name, number=max(offer.cost)),),
+                )
+                for offer in terms.offers.values()
+            },
         ),
         rests_on=(counted, terms),
     )
-
-
-def _hands(counted: Count, terms: Terms, *, name: str) -> tuple[InHand, ...]:
-    most = max(terms.offers[name].cost)
-    each = counted.force.supporting_troops[name].each
-    stands = {pattern: number * most for pattern, number in each.items()}
-    return in_hand(counted.force, counted.made, stands=stands)

@@ -6,6 +6,7 @@ from starlette.responses import Response
 
 from paradestate.core.finding import Level
 from paradestate.core.force import Force
+from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.check import checked
 from paradestate.journeys.terms import GameTerms, game_terms
@@ -29,7 +30,7 @@ def show(visit: Visit) -> Response:
     found = (*asked.findings, *played.checked.findings)
     view = None
     if played.count is not None and played.terms is not None and not asked.findings:
-        view = choosing_view(visit, played.count, terms=played.terms, asked=asked)
+        view = choosing_view(visit, played, counted=played.count, terms=played.terms, asked=asked)
         found = (*found, *view.findings)
     return visit.page(
         "choosing.html",
@@ -40,6 +41,7 @@ def show(visit: Visit) -> Response:
         found=for_the_page(found),
         stops=[each for each in for_the_page(found) if each.level is Level.STOP],
         several=several,
+        chance=chance_words,
         grade_field=GRADE,
         allowed_field=ALLOWED,
     )

@@ -1,0 +1,162 @@
+"""The plan on its slip: as an order paragraph, what it costs, whether it is legal, the ways out."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from paradestate.core.finding import Finding, Level
+from paradestate.core.game import Purchase
+from paradestate.core.outline import decimal_text
+from paradestate.core.sentence.plan import plan_paragraph
+from paradestate.core.sentence.wording import capital, several
+from paradestate.core.support.judge import Judgement, judged
+from paradestate.core.support.judge_finding import way_words
+from paradestate.core.support.terms import Terms
+from paradestate.core.support.way_out import WayOut
+from paradestate.journeys.judge import Asked, JudgedPlan, judge
+from paradestate.journeys.terms import GameTerms
+from paradestate.text.typed import purchases_text
+from paradestate.web.choosing.question import Question
+from paradestate.web.visit import Visit
+
+MOST_WAYS = 6
+"""Ways out of one broken rule that are links; there may be more of them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayLink:
+    """A change of the plan, as a link that makes it."""
+
+    words: str
+    query: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Broken:
+    """A rule that the plan breaks, with the ways out of it."""
+
+    message: str
+    ways: tuple[WayLink, ...]
+    hint: str
+    """What is said where no way out is known."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanSlip:
+    """The plan as it is shown."""
+
+    paragraph: tuple[str, ...]
+    is_legal: bool
+    sums: str
+    """What is spent and left."""
+    broken: tuple[Broken, ...]
+    doubts: tuple[Finding, ...]
+    """What is doubtful about it, the rest of the files left out."""
+    after: tuple[str, ...]
+    """What the dice have left of it; empty before a roll."""
+    left: str
+    """The address of the plan as the dice have left it; empty where nothing changed."""
+    is_empty: bool
+    is_of_game: bool
+    """Whether it is just what the files say for this game."""
+
+
+def judged_plan(
+    visit: Visit,
+    played: GameTerms,
+    *,
+    terms: Terms,
+    plan: tuple[Purchase, ...],
+    points: int | None,
+    asked: Question,
+) -> tuple[JudgedPlan, tuple[Finding, ...]]:
+    """The plan judged, and what was found about it."""
+    if not plan:
+        return _nothing_judged(terms, points=points), ()
+    answer = judge(
+        visit.folder,
+        today=visit.today,
+        choice=asked.choice,
+        grades=asked.grades,
+        asked=Asked(plan=purchases_text(plan), points=points, allowed=tuple(asked.allowed.items())),
+        memory=visit.memory,
+    )
+    assert answer.judged is not None  # noqa: S101 - the terms are there, and the plan was read
+    known = set(played.checked.findings)
+    return answer.judged, tuple(each for each in answer.checked.findings if each not in known)
+
+
+def _nothing_judged(terms: Terms, *, points: int | None) -> JudgedPlan:
+    """A plan of nothing: the journey would take that of the game in its place."""
+    left = terms.most_points if points is None else points
+    judgement = judged(terms, (), points=left)
+    return JudgedPlan(
+        terms=terms,
+        judgement=judgement,
+        are_most=points is None,
+        paragraph=plan_paragraph((), entries={}),
+        paragraph_left=(),
+        ready=(),
+        is_legal=judgement.is_legal,
+    )
+
+
+def plan_slip(made: JudgedPlan, found: tuple[Finding, ...], *, asked: Question) -> PlanSlip:
+    """The slip of a judged plan."""
+    judgement = made.judgement
+    stops = [each for each in judgement.findings if each.level is Level.STOP]
+    broken = tuple(
+        _broken(stop, judgement.ways_out[breach], asked=asked)
+        for breach, stop in zip(judgement.breaches, stops, strict=False)
+    )
+    said = {each.message for each in stops}
+    after = judgement.after
+    return PlanSlip(
+        paragraph=made.paragraph,
+        is_legal=made.is_legal,
+        sums=_sums(made),
+        broken=broken,
+        doubts=tuple(each for each in found if each.message not in said),
+        after=tuple(_after(judgement)),
+        left=""
+        if after is None or after.left == made.judgement.plan
+        else asked.with_plan(after.left),
+        is_empty=not judgement.plan,
+        is_of_game=judgement.plan == made.terms.game.plan,
+    )
+
+
+def _broken(stop: Finding, ways: tuple[WayOut, ...], *, asked: Question) -> Broken:
+    return Broken(
+        message=stop.message,
+        ways=tuple(
+            WayLink(words=capital(way_words(way)), query=asked.with_plan(way.plan))
+            for way in ways[:MOST_WAYS]
+        ),
+        hint="" if ways else stop.hint,
+    )
+
+
+def _sums(made: JudgedPlan) -> str:
+    """Such as `17 points; at the most 23 are left to spend, so 6 stay`."""
+    judgement = made.judgement
+    rest = judgement.points - judgement.spent
+    most = "at the most " if made.are_most else ""
+    over = f"{rest} to spare" if rest >= 0 else f"{-rest} too many"
+    worth = f" Worth {decimal_text(judgement.worth)} to you." if judgement.worth else ""
+    return f"{several(judgement.spent, 'point')} of {most}{judgement.points}: {over}.{worth}"
+
+
+def _after(judgement: Judgement) -> Iterator[str]:
+    after = judgement.after
+    if after is None:
+        return
+    yield from (
+        f"{cut.entry}: {f'{number} of {cut.number} come' if number else 'refused'}."
+        for cut, number in after.cut
+    )
+    if after.gone:
+        yield f"{', '.join(each.entry for each in after.gone)}: gone with it."
+    if after.points_free:
+        yield f"{several(after.points_free, 'point')} to spend again."
+    if after.points_lost:
+        yield f"{several(after.points_lost, 'point')} lost."
