@@ -20,7 +20,7 @@ from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan_change import Plan, asked_too, with_less, with_more
 from paradestate.core.support.readiness import Readiness
 from paradestate.core.support.terms import Terms
-from paradestate.web.choosing.question import ALLOWED, Question
+from paradestate.web.choosing.question import Question
 
 NOBODY = "the force itself"
 """Who lends an entry of which the files don't say it."""
@@ -43,15 +43,6 @@ class Taken:
     less: Change
     more: Change | None
     """None where no greater number is sold."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Allowed:
-    """One answer of the dice that can be put in, or is."""
-
-    words: str
-    query: str
-    is_chosen: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,8 +69,6 @@ class EntryRow:
     taken: tuple[Taken, ...]
     asks: tuple[Change, ...]
     """How one more purchase of it is put on the plan; one for each choice."""
-    allowed: tuple[Allowed, ...]
-    """What the dice may have said; empty where none are rolled."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +102,6 @@ def entry_rows(
             by_hand=entry.by_hand,
             taken=tuple(_taken(plan, offer=offer, asked=asked)),
             asks=tuple(_asks(plan, offer=offer, asked=asked)),
-            allowed=tuple(_allowed(offer, asked=asked)),
         )
         lent.setdefault(entry.held_at or NOBODY, []).append(row)
     return {holder: tuple(rows) for holder, rows in lent.items()}
@@ -222,25 +210,3 @@ def _asks(plan: Plan, *, offer: Offer, asked: Question) -> Iterator[Change]:
 
 def _change(words: str, plan: Sequence[Purchase], *, asked: Question) -> Change:
     return Change(words=words, query=asked.with_plan(tuple(plan)))
-
-
-def _allowed(offer: Offer, *, asked: Question) -> Iterator[Allowed]:
-    """The answers of the dice that differ: none, each number of a band, all."""
-    if offer.availability is None:
-        return
-    most = max(offer.cost)
-    chosen = asked.allowed.get(offer.name)
-    bands = {most if band.allows is None else band.allows for band in offer.availability.allows}
-    for number in sorted({min(each, most) for each in bands}):
-        words = "refused" if number == 0 else "all" if number == most else f"at most {number}"
-        yield Allowed(
-            words=words,
-            query=asked.with_fields({f"{ALLOWED}{offer.name}": str(number)}),
-            is_chosen=chosen == number,
-        )
-    if chosen is not None:
-        yield Allowed(
-            words="not rolled yet",
-            query=asked.with_fields({f"{ALLOWED}{offer.name}": ""}),
-            is_chosen=False,
-        )

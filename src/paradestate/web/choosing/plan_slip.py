@@ -7,15 +7,15 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
 from paradestate.core.outline import decimal_text
 from paradestate.core.sentence.plan import plan_paragraph
-from paradestate.core.sentence.wording import capital, several
-from paradestate.core.support.judge import Judgement, judged
+from paradestate.core.sentence.wording import capital, listed, several
+from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import way_words
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.way_out import WayOut
 from paradestate.journeys.judge import Asked, JudgedPlan, judge
 from paradestate.journeys.terms import GameTerms
 from paradestate.text.typed import purchases_text
-from paradestate.web.choosing.question import Question
+from paradestate.web.choosing.question import ALLOWED, NO_PLAN, Question, for_the_page
 from paradestate.web.visit import Visit
 
 MOST_WAYS = 6
@@ -41,6 +41,25 @@ class Broken:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Allowed:
+    """One answer of the dice that can be put in, or is."""
+
+    words: str
+    query: str
+    is_chosen: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dice:
+    """What the dice may say of one entry of the plan."""
+
+    entry: str
+    answers: tuple[Allowed, ...]
+    back: str
+    """The address of the question before it was rolled for; empty where it wasn't."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanSlip:
     """The plan as it is shown."""
 
@@ -51,10 +70,14 @@ class PlanSlip:
     broken: tuple[Broken, ...]
     doubts: tuple[Finding, ...]
     """What is doubtful about it, the rest of the files left out."""
+    dice: tuple[Dice, ...]
+    """One for each entry of it that is rolled for."""
     after: tuple[str, ...]
     """What the dice have left of it; empty before a roll."""
     left: str
     """The address of the plan as the dice have left it; empty where nothing changed."""
+    typed: str
+    """The plan as it is typed, for writing it into the files."""
     is_empty: bool
     is_of_game: bool
     """Whether it is just what the files say for this game."""
@@ -115,11 +138,13 @@ def plan_slip(made: JudgedPlan, found: tuple[Finding, ...], *, asked: Question) 
         is_legal=made.is_legal,
         sums=_sums(made),
         broken=broken,
-        doubts=tuple(each for each in found if each.message not in said),
-        after=tuple(_after(judgement)),
+        doubts=for_the_page(tuple(each for each in found if each.message not in said)),
+        dice=tuple(_dice(made, asked=asked)),
+        after=tuple(_after(made)),
         left=""
         if after is None or after.left == made.judgement.plan
         else asked.with_plan(after.left),
+        typed=purchases_text(judgement.plan) or NO_PLAN,
         is_empty=not judgement.plan,
         is_of_game=judgement.plan == made.terms.game.plan,
     )
@@ -146,16 +171,44 @@ def _sums(made: JudgedPlan) -> str:
     return f"{several(judgement.spent, 'point')} of {most}{judgement.points}: {over}.{worth}"
 
 
-def _after(judgement: Judgement) -> Iterator[str]:
-    after = judgement.after
-    if after is None:
+def _dice(made: JudgedPlan, *, asked: Question) -> Iterator[Dice]:
+    """The answers of the dice that differ, for each entry of the plan: none, some, all."""
+    most: dict[str, int] = {}
+    for purchase in made.judgement.plan:
+        most[purchase.entry] = max(purchase.number, most.get(purchase.entry, 0))
+    for entry, number in most.items():
+        offer = made.terms.offers.get(entry)
+        if offer is None or offer.availability is None:
+            continue
+        bands = offer.availability.allows
+        allows = {number if each.allows is None else min(each.allows, number) for each in bands}
+        field = f"{ALLOWED}{entry}"
+        yield Dice(
+            entry=entry,
+            answers=tuple(
+                Allowed(
+                    words="refused" if each == 0 else "allowed" if each == number else f"{each}",
+                    query=asked.with_fields({field: f"{each}"}),
+                    is_chosen=asked.allowed.get(entry) == each,
+                )
+                for each in sorted(allows)
+            ),
+            back=asked.with_fields({field: ""}) if entry in asked.allowed else "",
+        )
+
+
+def _after(made: JudgedPlan) -> Iterator[str]:
+    """What the dice have left of the plan; nothing while all of it still comes."""
+    after = made.judgement.after
+    if after is None or after.left == made.judgement.plan:
         return
     yield from (
-        f"{cut.entry}: {f'{number} of {cut.number} come' if number else 'refused'}."
+        f"{capital(cut.entry)}: {f'{number} of {cut.number} come' if number else 'refused'}."
         for cut, number in after.cut
     )
     if after.gone:
-        yield f"{', '.join(each.entry for each in after.gone)}: gone with it."
+        gone = capital(listed(each.entry for each in after.gone))
+        yield f"{gone}: gone with it."
     if after.points_free:
         yield f"{several(after.points_free, 'point')} to spend again."
     if after.points_lost:

@@ -106,6 +106,9 @@ def _is_known(key: str) -> bool:
 
 IN_WORDS_OF_THE_PAGE = {
     "--set": "“Numbers”",
+    "Give what was rolled with --points, or ask for the odds of the plan.": (
+        "Put in what was rolled."
+    ),
     "Choose a date: --date 1943, or": "Fill in a date, such as 1943,",
     "Choose one with --game: ": "Choose one below: ",
 }

@@ -25,6 +25,7 @@ from paradestate.sheet.svg import Drawing
 from paradestate.sheet.turnout_tree import TurnoutRow, turnout_rows
 from paradestate.text.typed import purchases_text
 from paradestate.web.choosing.entry_row import EntryRow, Known, entry_rows
+from paradestate.web.choosing.first import FirstView
 from paradestate.web.choosing.plan_slip import PlanSlip, judged_plan, plan_slip
 from paradestate.web.choosing.question import Question
 from paradestate.web.visit import Visit
@@ -69,7 +70,9 @@ class ChoosingView:
     lead: tuple[str, ...]
     """The answer in sentences, the first of them first of all."""
     points: PointsView
-    first: object
+    first: FirstView | None
+    """None where nothing has a worth, or it isn't known what to ask for."""
+    chart_words: str
     slip: PlanSlip
     turnout: TurnoutView | None
     """None where the plan is empty, or can't be bought at all."""
@@ -94,6 +97,7 @@ def choosing_view(
         points=_points(terms, allowance, known=left, reckoned=reckoned),
         lead=(),
         first=None,
+        chart_words="",
         slip=plan_slip(judged, doubts, asked=asked),
         turnout=_turnout(terms, reckoned) if reckoned else None,
         rows=entry_rows(
@@ -129,7 +133,9 @@ def _boxes(
     yield "Plan", several(plan, "point")
 
 
-def _points(terms: Terms, allowance: Chances, *, known: int | None, reckoned: PlanOdds | None) -> PointsView:
+def _points(
+    terms: Terms, allowance: Chances, *, known: int | None, reckoned: PlanOdds | None
+) -> PointsView:
     plans = (PlanLine(name="the plan", cost=reckoned.cost),) if reckoned else ()
     wide, phone = (
         allowance_bars.allowance_bars(allowance, plans=plans, known=known, width=width)

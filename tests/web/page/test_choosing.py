@@ -1,0 +1,236 @@
+"""Choosing through its page: what may be asked for, a plan put together, the dice, the files."""
+
+import re
+from html import unescape
+from pathlib import Path
+
+import pytest
+from httpx2 import Response
+
+from paradestate.journeys.check import checked
+from paradestate.journeys.new import new_from_example
+from tests.web.visitor import NOW, Visitor, forms_of, words_of
+
+CHOOSING = "/forces/marenz/choosing"
+GAME = "whole-day attack"
+PLAN = "light tanks=2, tank squadron commander=1, machine-gun platoon=2"
+FILE = "supporting-troops.yaml"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    new_from_example(tmp_path / "marenz", name="marenz")
+    return tmp_path / "marenz"
+
+
+@pytest.fixture
+def player(folder: Path) -> Visitor:
+    return Visitor(folder)
+
+
+def links(seen: Response) -> list[tuple[str, str]]:
+    """The words and the address of each link, marks and drawings left out."""
+    found = re.findall(r'<a [^>]*?href="([^"]*)"([^>]*)>(.*?)</a>', seen.text, re.DOTALL)
+    return [
+        (
+            " ".join(
+                unescape(
+                    re.sub(r"<[^>]+>", " ", f"{label(rest)} {inner}"),
+                ).split()
+            ),
+            unescape(address),
+        )
+        for address, rest, inner in found
+    ]
+
+
+def label(attributes: str) -> str:
+    found = re.search(r'aria-label="([^"]*)"', attributes)
+    return found[1] if found else ""
+
+
+def follow(player: Visitor, seen: Response, words: str) -> Response:
+    """The page behind the only link with these words."""
+    (address,) = {address for said, address in links(seen) if said == words}
+    return player.get(address.partition("#")[0])
+
+
+def test_the_sheet_opens_on_the_first_game_of_the_files(player: Visitor) -> None:
+    page = player.get(CHOOSING)
+    assert page.status_code == 200
+    said = words_of(page)
+    assert "Game evening attack" in said
+    assert "Points left 5 to 15" in said
+    assert "10 + 2d6 points, 7 points taken off" in said
+    assert "No supporting troops. 0 points of at the most 15" in said
+
+
+def test_an_entry_is_said_in_words_with_its_odds(player: Visitor) -> None:
+    said = words_of(player.get(CHOOSING, game=GAME))
+    assert "Machine-gun platoon one costs 3 points, two 5, three 7" in said
+    assert "one for every two companies: two" in said
+    assert "comes 2/3, 67 in 100 roll one 12-sided die: on 1 to 4 none; on 5 to 12 all" in said
+    assert "one or more 5/6, 83 in 100; two or more 1/3, 33 in 100" in said
+    assert "Not in this game: anti-tank rifles (not to be had in 1943); field works" in said
+
+
+def test_a_plan_says_its_odds_and_reads_as_an_order(player: Visitor) -> None:
+    """Check values 3.10: 13/18 of the rolls pay, 2/3 of the dice allow, 13/27 together."""
+    said = words_of(player.get(CHOOSING, game=GAME, plan=PLAN))
+    assert "The plan comes off 13/27, 48 in 100: the points suffice 13/18" in said
+    assert "Under command: 2 machine-gun platoon (attached to a platoon" in said
+    assert "In support: 2 light tanks and 1 tank squadron commander." in said
+    assert "17 points of at the most 23: 6 to spare. Worth 15 to you. Legal." in said
+    assert "2 machine-gun platoon; 12 points free again 13/54, 24 in 100" in said
+
+
+def test_a_plan_is_put_together_by_links_and_stands_in_the_address(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME)
+    page = follow(player, page, "Light tanks: two for 9 points")
+    page = follow(player, page, "More: 2 light tanks")
+    assert "13 points of at the most 23" in words_of(page)
+    page = follow(player, page, "Pioneers: flame: one for 3 points")
+    assert "In support: 3 light tanks." in words_of(page)
+    assert "1 pioneers with flame" in words_of(page)
+    page = follow(player, page, "Less: 3 light tanks")
+    page = follow(player, page, "Less: 2 light tanks")
+    page = follow(player, page, "Less: 1 pioneers with flame")
+    assert "No supporting troops. 0 points" in words_of(page)
+
+
+def test_beyond_a_limit_nothing_more_is_offered(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, plan="machine-gun platoon=1, machine-gun platoon=1")
+    offered = [said for said, _ in links(page) if said.startswith("Machine-gun platoon")]
+    assert offered == []
+
+
+def test_a_plan_that_is_not_legal_says_why_and_each_way_out_does_it(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, rolled="20", plan="light tanks=2, armoured cars=2")
+    said = words_of(page)
+    assert "15 points of 13: 2 too many" in said
+    assert "Not legal." in said
+    ways = [address for words, address in links(page) if words.startswith(("Dropping", "Going"))]
+    assert ways
+    for address in ways:
+        assert "Legal." in words_of(player.get(address.partition("#")[0]))
+
+
+def test_what_the_game_does_not_have_is_said_and_nothing_else_lost(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, plan="field works for a company=1, elephants=2")
+    said = words_of(page)
+    assert "it can't be bought as it is" in said
+    assert "Not legal." in said
+    assert "elephants" in said
+
+
+def test_after_the_roll_the_points_are_known(player: Visitor) -> None:
+    said = words_of(player.get(CHOOSING, game=GAME, rolled="25", plan=PLAN))
+    assert "Points left 18" in said
+    assert "17 points of 18: 1 to spare" in said
+    assert "The plan comes off 2/3, 67 in 100; the points always suffice." in said
+
+
+def test_a_roll_that_cannot_be_is_a_stop_with_the_way_out(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, rolled="40")
+    assert page.status_code == 422
+    said = words_of(page)
+    assert "40 was entered for 18 + 2d6, which gives 20 to 30." in said
+    assert "Points left 13 to 23" in said
+
+
+def test_what_the_dice_refuse_takes_what_needs_it_with_it(player: Visitor) -> None:
+    """Check value 3.10: 12 of the 17 points come free."""
+    page = player.get(CHOOSING, game=GAME, rolled="25", plan=PLAN)
+    page = follow(player, page, "light tanks: refused")
+    said = words_of(page)
+    assert "Light tanks: refused. Tank squadron commander: gone with it." in said
+    assert "12 points to spend again." in said
+    assert "17 points of 18" in words_of(follow(player, page, "light tanks: not rolled"))
+    rest = words_of(follow(player, page, "Go on with what is left of it"))
+    assert "5 points of 18: 13 to spare" in rest
+
+
+def test_grades_numbers_and_date_are_of_the_question(player: Visitor) -> None:
+    page = player.get(
+        CHOOSING, **{"game": GAME, "grade:training": "recruits", "set": "company=3", "date": "1941"}
+    )
+    said = words_of(page)
+    assert "Points left 19 to 29" in said
+    assert "Anti-tank rifles" in said
+    assert "Machine-gun platoon one costs 3 points, two 5, three 7 each puts down" in said
+    assert "one for every two companies: one" in said
+
+
+def test_a_game_that_is_not_there_leaves_the_form(player: Visitor) -> None:
+    page = player.get(CHOOSING, game="moonlight")
+    assert page.status_code == 422
+    assert "No game is called 'moonlight'." in words_of(page)
+    assert any(form.action.endswith("choosing") for form in forms_of(page))
+
+
+def test_what_cannot_be_read_is_a_stop(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, plan="tanks", rolled="many")
+    assert page.status_code == 422
+    assert "'many' isn't a whole number" in words_of(page) or "many" in words_of(page)
+    page = player.get(CHOOSING, game=GAME, plan="tanks")
+    assert page.status_code == 422
+    assert "'tanks' isn't entries and numbers." in words_of(page)
+
+
+def test_a_plan_is_written_into_the_files_and_is_that_of_its_game(
+    player: Visitor, folder: Path
+) -> None:
+    before = (folder / FILE).read_text()
+    page = player.get(CHOOSING, game=GAME, rolled="25", plan="light tanks=2")
+    page = player.fill(page, "choosing/plan")
+    said = words_of(page)
+    assert f"The plan is written into {FILE}." in said
+    assert "as written Whole-day attack In support: 2 light tanks." in said
+    assert "Points left 18" in said
+    (purchase,) = checked(folder, today=NOW.date()).force.games[GAME].plan
+    assert (purchase.entry, purchase.number) == ("light tanks", 2)
+    page = player.get(CHOOSING, game=GAME, plan="none")
+    player.fill(page, "choosing/plan")
+    assert (folder / FILE).read_text() == before
+
+
+def test_a_plan_that_would_stop_the_force_is_not_written(player: Visitor, folder: Path) -> None:
+    before = (folder / FILE).read_text()
+    page = player.get(CHOOSING, game=GAME, plan="elephants=2")
+    page = player.fill(page, "choosing/plan")
+    assert page.status_code == 422
+    assert (folder / FILE).read_text() == before
+    page = player.post(CHOOSING + "/plan", {"game": GAME, "plan": "elephants"})
+    assert page.status_code == 422
+    assert (folder / FILE).read_text() == before
+
+
+def test_only_a_file_of_the_force_is_named_as_written(player: Visitor) -> None:
+    assert "is written into" not in words_of(player.get(CHOOSING, written="secret.txt"))
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("", "This force has no supporting troops yet"),
+        ("supporting troops: {guns: {cost: 3}}\n", "This force plays no game yet"),
+        ("colour: red\n", "A stop prevents the answer."),
+    ],
+)
+def test_a_force_without_anything_to_choose_says_so(tmp_path: Path, text: str, said: str) -> None:
+    (tmp_path / "guard").mkdir()
+    (tmp_path / "guard" / "force.yaml").write_text(
+        "format: 1\ntitle: Guard\nstands: {a: {base: none}}\nformations: {top: {parts: {a: 1}}}\n"
+        f"raise: {{formation: top}}\n{text}"
+    )
+    page = Visitor(tmp_path / "guard").get("choosing")
+    assert page.status_code == 200
+    assert said in words_of(page)
+
+
+def test_a_page_that_was_seen_is_there_again_at_once(player: Visitor) -> None:
+    """What was worked out is kept in mind: no second answer is made of the same question."""
+    first = player.get(CHOOSING, game=GAME, plan=PLAN)
+    tokens = re.compile(r'name="token" value="[0-9a-f]+"')
+    again = player.get(CHOOSING, game=GAME, plan=PLAN)
+    assert tokens.sub("", first.text) == tokens.sub("", again.text)
