@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
 from paradestate.core.sentence.support import purchase_words
-from paradestate.core.sentence.wording import capital, how_often, listed, several
+from paradestate.core.sentence.wording import capital, how_often, listed, several, spelled
 from paradestate.core.support.breach import Bill, bill_of, breaches
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.judge_finding import Known
@@ -173,7 +173,7 @@ def _rolled_twice(bill: Bill, entry: str, *, numbers: tuple[int, ...], known: Kn
         code="rolled-twice",
         message=f"{entry} was rolled {how_often(len(numbers))} ({results}), "
         f"and is asked for {how_often(taken)}.",
-        effect=f"The first {'result' if taken == 1 else f'{taken} results'} counted.",
+        effect=f"The first {'result' if taken == 1 else f'{spelled(taken)} results'} counted.",
         hint="Strike the other out with a reason, or keep it and leave out the first.",
         place=known.place_of(bill.plan, entry),
     )

@@ -1,0 +1,62 @@
+"""A plan as the paragraph of an order."""
+
+from fractions import Fraction
+
+from paradestate.core.game import Purchase, ReserveMethod, Reserves
+from paradestate.core.sentence.plan import plan_paragraph
+from paradestate.core.support.entry import Attachment, Entry, Position, Replacement
+from tests.forces import marenz
+
+
+def take(entry: str, number: int = 1, choice: str = "") -> Purchase:
+    return Purchase(entry=entry, number=number, choice=choice)
+
+
+def test_the_plan_of_the_example() -> None:
+    plan = (
+        take("light tanks", 2),
+        take("pioneers", 1, "flame"),
+        take("field battery", 2),
+        take("medium mortars", 2),
+        take("assault training for a platoon"),
+        take("assault training for a platoon"),
+    )
+    force = marenz()
+    said = plan_paragraph(
+        plan,
+        entries=force.supporting_troops,
+        reserve={"platoon": 4},
+        reserves=force.reserves,
+    )
+    assert said == (
+        "Under command: 1 pioneers with flame (attached to a platoon, one to each at most).",
+        "In support: 2 light tanks and 2 medium mortars (on or off the table).",
+        "Off the table: 2 field battery.",
+        "Besides: 1 assault training for a platoon twice.",
+        "In reserve, named: 4 platoons.",
+    )
+
+
+def test_nothing_taken_is_said() -> None:
+    assert plan_paragraph((), entries={}) == ("No supporting troops.",)
+
+
+def test_what_takes_the_place_of_others_is_said() -> None:
+    storm = Entry(
+        name="storm",
+        cost={1: 2},
+        replaces=Replacement(of="rifle section", number=3, with_="storm section"),
+    )
+    guns = Entry(name="guns", cost={1: 2}, attach=Attachment(to="platoon"), place=Position.EITHER)
+    entries = {"storm": storm, "guns": guns}
+    assert plan_paragraph((take("storm"), take("guns"), take("lancers")), entries=entries) == (
+        "Under command: 1 guns (attached to a platoon).",
+        "In support: 1 storm in place of 3 rifle sections and 1 lancers.",
+    )
+
+
+def test_a_reserve_without_a_rule() -> None:
+    assert plan_paragraph((), entries={}, reserve={"platoon": 1}) == ("In reserve: 1 platoon.",)
+    rule = Reserves(method=ReserveMethod.UNCOMMITTED, most=Fraction(1, 3), of="platoon")
+    said = plan_paragraph((), entries={}, reserve={"platoon": 1}, reserves=rule)
+    assert said == ("In reserve, uncommitted: 1 platoon.",)

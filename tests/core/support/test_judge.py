@@ -1,0 +1,71 @@
+"""The judge, on the example: what is legal, what it costs, what is said."""
+
+from fractions import Fraction
+
+from paradestate.core.game import Purchase
+from paradestate.core.support.judge import Judgement, judged
+from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.terms import Terms
+from tests.core.support.test_breach import take
+from tests.core.support.test_terms import terms
+from tests.forces import marenz
+
+TANKS = Purchase(entry="light tanks", number=2)
+SECTIONS = Purchase(entry="machine-gun platoon", number=2)
+COMMANDER = Purchase(entry="tank squadron commander", number=1)
+PLAN = (TANKS, COMMANDER, SECTIONS)
+TRAINING = Purchase(entry="assault training for a platoon", number=1)
+
+
+def whole_day() -> Terms:
+    return terms(marenz(), game="whole-day attack")
+
+
+def codes(judgement: Judgement) -> list[str]:
+    return [finding.code for finding in judgement.findings]
+
+
+def test_the_plan_of_the_computations_costs_17() -> None:
+    """Tanks (9), commander (3) and two machine-gun sections (5), as in `computations` 3.10."""
+    made = judged(whole_day(), PLAN, points=18)
+    assert (made.is_legal, made.spent, made.points, made.worth) == (True, 17, 18, Fraction(15))
+    assert codes(made) == ["points-unspendable"]
+    assert (made.plan, made.breaches, made.ways_out, made.after) == (PLAN, (), {}, None)
+
+
+def test_the_plan_of_the_mistakes_is_over_by_one() -> None:
+    made = judged(whole_day(), (*PLAN, TRAINING), points=18)
+    assert (made.is_legal, made.spent) == (False, 19)
+    (finding,) = made.findings
+    assert finding.message == "Spent 19 of 18 points: over by 1."
+    assert finding.hint.startswith(
+        "Dropping 1 assault training for a platoon (2), "
+        "going from 2 to 1 of machine-gun platoon (2)"
+    )
+    for way in made.ways_out[made.breaches[0]]:
+        assert judged(whole_day(), way.plan, points=18).is_legal
+
+
+def test_the_dice_that_refuse_the_tanks_free_12_points() -> None:
+    made = judged(whole_day(), PLAN, points=18, allowed={"light tanks": (0,)})
+    assert made.is_legal
+    assert codes(made) == ["refused"]
+    assert made.after is not None
+    assert (made.after.left, made.after.points_free) == ((SECTIONS,), 12)
+
+
+def test_where_something_has_no_price_the_dice_are_not_asked() -> None:
+    made = judged(whole_day(), (*PLAN, *take("lancers")), points=18, allowed={"light tanks": (0,)})
+    assert (made.after, codes(made), made.spent) == (None, ["unknown-name"], 17)
+
+
+def test_points_that_no_roll_leaves_are_doubted_and_used() -> None:
+    made = judged(whole_day(), PLAN, points=50)
+    assert made.is_legal
+    assert codes(made) == ["points-impossible"]
+
+
+def test_without_a_roll_the_most_is_assumed() -> None:
+    made = judged(whole_day(), (*PLAN, TRAINING), points=23, known=Known(are_most=True))
+    assert made.is_legal
+    assert codes(made) == ["worst-roll-short"]

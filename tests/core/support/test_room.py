@@ -1,0 +1,179 @@
+"""Hosts, transport and reserves."""
+
+import pytest
+
+from paradestate.core.establishment import establishment
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Force
+from paradestate.core.game import Purchase
+from paradestate.core.support.entry import Attachment
+from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.room import Fielded, alone_without_host, room_findings
+from tests.forces import force_from, marenz
+from tests.support_terms import Plan
+
+FIGURES = (
+    "figures: {man: {footprint: 6 mm}, horse: {footprint: 6 mm, sort: mounted},"
+    " lorry: {footprint: 16 x 42 mm, sort: vehicle}}"
+)
+STANDS = (
+    "stands: {section: {base: 40 x 20 mm, figures: {man: 4}},"
+    " marker: {base: 30 mm disc, printed: yes},"
+    " troop: {base: 40 x 20 mm, figures: {horse: 2}},"
+    " lorry: {base: none, footprint: 16 x 42 mm, figures: {lorry: 1}, carries: 2}}"
+)
+TOP = (
+    "formations: {top: {parts: {company: 2}}, company: {parts: {section: 3, marker: 1, troop: 1}}}"
+)
+ENTRIES = """
+supporting troops:
+  guns: {cost: {1: 2, 2: 3}, each: {section: 1}, attach: {to: company, most per host: 1}}
+  lorries: {cost: {1: 2, 2: 3}, each: {lorry: 1}, limit: {most: 1, of: company}}
+  column: {cost: {1: 2}, each: {lorry: 1, section: 3, troop: 1}}
+  carts: {cost: {1: 2}, each: {lorry: 1}, attach: {to: company}}
+  spare: {cost: {1: 2}, each: {lorry: 1}, limit: {most: 3}}
+"""
+
+
+def army(*more: str, formations: str = TOP) -> Force:
+    return force_from(FIGURES, STANDS, formations, ENTRIES, *more)
+
+
+def said(
+    force: Force, *plan: tuple[str, int], reserve: dict[str, int] | None = None
+) -> list[Finding]:
+    made, _ = establishment(force)
+    assert made is not None
+    purchases: Plan = tuple(Purchase(entry=name, number=number) for name, number in plan)
+    fielded = Fielded(force=force, made=made, plan=purchases)
+    return list(room_findings(fielded, reserve=reserve or {}, known=Known()))
+
+
+def messages(force: Force, *plan: tuple[str, int]) -> list[str]:
+    return [finding.message for finding in said(force, *plan)]
+
+
+def test_every_section_has_a_host() -> None:
+    assert said(army(), ("guns", 2)) == []
+
+
+def test_a_section_too_many_stands_alone() -> None:
+    (finding,) = said(army(), ("guns", 2), ("guns", 1))
+    assert (finding.level, finding.code) == (Level.WARN, "hosts-short")
+    assert finding.message == (
+        "3 sections to attach (2 guns and 1 guns), 2 companies with room for 2: "
+        "one must stand alone."
+    )
+    assert finding.hint == "Take one fewer, or keep it in support."
+    (two,) = said(army(), ("guns", 2), ("guns", 2))
+    assert two.hint == "Take two fewer, or keep them in support."
+
+
+def rule(most: int | None = None, *, alike: bool = True) -> Attachment:
+    return Attachment(to="company", most_per_host=most, no_two_alike=not alike)
+
+
+@pytest.mark.parametrize(
+    ("sections", "rules", "hosts", "alone"),
+    [
+        ({"a": 4}, {"a": rule(1)}, 3, 1),
+        ({"a": 4}, {"a": rule(2)}, 2, 0),
+        ({"a": 9}, {"a": rule()}, 1, 0),
+        ({"a": 1}, {"a": rule()}, 0, 1),
+        ({"a": 2, "b": 2}, {"a": rule(1), "b": rule(2)}, 3, 0),
+        ({"a": 2, "b": 3}, {"a": rule(1), "b": rule(2)}, 3, 1),
+        ({"a": 2, "b": 2}, {"a": rule(2, alike=False), "b": rule(2, alike=False)}, 2, 0),
+        ({"a": 3, "b": 1}, {"a": rule(2, alike=False), "b": rule(2, alike=False)}, 2, 1),
+        ({"a": 1, "b": 5}, {"a": rule(2), "b": rule()}, 2, 0),
+    ],
+)
+def test_places_with_hosts(
+    sections: dict[str, int], rules: dict[str, Attachment], hosts: int, alone: int
+) -> None:
+    assert alone_without_host(sections, rules=rules, hosts=hosts) == alone
+
+
+def test_lorries_for_a_company_carry_its_stands_on_foot() -> None:
+    assert messages(army(), ("lorries", 1)) == [
+        "lorries for 1 Company: 3 stands, 2 places to ride: 1 stand walks (1 Company / 3 Section)."
+    ]
+    assert messages(army(), ("lorries", 2)) == []
+    assert messages(army(), ("carts", 1), ("carts", 1)) == [
+        (
+            "carts for 1 Company and 2 Company: 6 stands, 4 places to ride: 2 stands walk "
+            "(2 Company / 2 Section and 2 Company / 3 Section)."
+        )
+    ]
+
+
+def test_transport_for_nobody_in_particular_is_not_judged() -> None:
+    assert messages(army(), ("spare", 1)) == []
+
+
+def test_a_purchase_carries_its_own() -> None:
+    assert messages(army(), ("column", 1)) == [
+        "1 column: 3 stands, 2 places to ride: 1 stand walks (section)."
+    ]
+
+
+def test_a_body_carries_its_own_stands() -> None:
+    one = "formations: {top: {parts: {section: 8, lorry: 1}}, company: {parts: {section: 1}}}"
+    (message,) = messages(army(formations=one))
+    assert message == (
+        "Top: 8 stands, 2 places to ride: 6 stands walk "
+        "(3 Section, 4 Section, 5 Section and 6 Section and 2 more)."
+    )
+    ample = "formations: {top: {parts: {section: 2, lorry: 1}}, company: {parts: {section: 1}}}"
+    assert messages(army(formations=ample)) == []
+
+
+def test_a_raised_formation_of_the_kind_itself_is_carried() -> None:
+    top = "formations: {top: {parts: {section: 3}}, company: {parts: {section: 1}}}"
+    force = force_from(
+        FIGURES,
+        STANDS,
+        top,
+        "supporting troops: {lorries: {cost: 2, each: {lorry: 1}, limit: {most: 1, of: top}}}",
+    )
+    assert messages(force, ("lorries", 1)) == [
+        "lorries for Top: 3 stands, 2 places to ride: 1 stand walks (3 Section)."
+    ]
+
+
+def test_stands_by_a_fixed_ratio_ride_too() -> None:
+    force = force_from(
+        FIGURES,
+        STANDS,
+        "formations: {top: {men per figure: 30, figure: man, figures per stand: 4,"
+        " parts: {wing: 1}}, wing: {men: 480}}",
+        "supporting troops: {lorries: {cost: 2, each: {lorry: 1}, limit: {most: 1, of: wing}}}",
+    )
+    assert messages(force, ("lorries", 1)) == [
+        (
+            "lorries for Wing: 4 stands, 2 places to ride: 2 stands walk "
+            "(Wing / 3 Stand and Wing / 4 Stand)."
+        )
+    ]
+
+
+def test_the_example_has_room_for_all_its_lorries_carry() -> None:
+    assert messages(marenz(), ("lorries for a company", 1), ("anti-tank guns", 3)) == []
+
+
+def test_a_reserve_of_at_most_its_share() -> None:
+    """12 platoons times 0.34 are 4.08, so at most 4: `computations` 3.26."""
+    assert said(marenz(), reserve={"platoon": 4}) == []
+    (finding,) = said(marenz(), reserve={"platoon": 5})
+    assert (finding.level, finding.code) == (Level.STOP, "reserve-too-large")
+    assert finding.message == "5 platoons named as reserve; 4 of 12 is the most."
+    assert finding.hint == "Keep back at most 4 platoons."
+    assert finding.related[0].path == ("reserves",)
+
+
+def test_a_reserve_of_which_nothing_is_said() -> None:
+    (finding,) = said(marenz(), reserve={"company": 4})
+    assert finding.message == "Nothing says how many companies may be kept back."
+    (finding,) = said(army(), reserve={"company": 3})
+    assert finding.message == "3 companies named as reserve; there are 2."
+    (finding,) = said(army(), reserve={"compny": 1})
+    assert finding.code == "unknown-choice"
