@@ -16,6 +16,7 @@ from paradestate.text.typed import (
     read_names,
     read_numbers,
     read_purchases,
+    read_results,
     read_typed_date,
 )
 from tests.text.slips import code_of, value_of
@@ -137,3 +138,24 @@ def test_a_choice_is_written_in_round_brackets() -> None:
     plan = (Purchase(entry="pioneers", number=1, choice="flame, or smoke"),)
     assert purchases_text(plan) == "'pioneers(flame, or smoke)'=1"
     assert value_of(read_purchases(purchases_text(plan), entries={"pioneers"})) == plan
+
+
+def test_results_keep_their_order_and_a_name_may_come_again() -> None:
+    typed = "light tanks=0, 'guns, old'=1, light tanks = 2"
+    assert value_of(read_results(typed)) == (
+        ("light tanks", 0),
+        ("guns, old", 1),
+        ("light tanks", 2),
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("light tanks", "not-names-and-numbers"),
+        ("light tanks=all", "not-a-number"),
+        ("light tanks=-1", "not-a-whole-number"),
+    ],
+)
+def test_what_is_no_result(text: str, code: str) -> None:
+    assert code_of(read_results(text)) == code

@@ -13,6 +13,7 @@ from paradestate.core.sentence.wording import (
     day_words,
     decimal,
     end_words,
+    how_often,
     listed,
     month_words,
     plural,
@@ -74,3 +75,13 @@ def test_the_end_of_some_days_is_said_as_short_as_it_can_be() -> None:
     assert end_words(day(first)) == "20 December 2026"
     assert end_words(DateSpan(first=first, last=last)) == "5 January 2027"
     assert end_words(year(2027)) == "31 December 2027"
+
+
+def test_how_often_something_happens() -> None:
+    assert [how_often(number) for number in (0, 1, 2, 3, 12)] == [
+        "never",
+        "once",
+        "twice",
+        "three times",
+        "12 times",
+    ]

@@ -1,14 +1,20 @@
 """The judge, on the example: what is legal, what it costs, what is said."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 
+import pytest
+
 from paradestate.core.game import Purchase
+from paradestate.core.support.breach import bill_of, breaches
 from paradestate.core.support.judge import Judgement, judged
 from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.plan import purchases_of
 from paradestate.core.support.terms import Terms
 from tests.core.support.test_breach import take
 from tests.core.support.test_terms import terms
 from tests.forces import marenz
+from tests.support_terms import Plan, single_purchases
 
 TANKS = Purchase(entry="light tanks", number=2)
 SECTIONS = Purchase(entry="machine-gun platoon", number=2)
@@ -19,6 +25,35 @@ TRAINING = Purchase(entry="assault training for a platoon", number=1)
 
 def whole_day() -> Terms:
     return terms(marenz(), game="whole-day attack")
+
+
+def affordable(known: Terms, *, points: int) -> Iterator[Plan]:
+    """Every multiset of purchases within points and limits, where all prices are above nought."""
+    singles = [each for offer in known.offers.values() for each in single_purchases(offer)]
+    waiting: list[tuple[Plan, int, int]] = [((), points, 0)]
+    while waiting:
+        plan, left, first = waiting.pop()
+        yield plan
+        for place in range(first, len(singles)):
+            one = singles[place]
+            offer = known.offers[one.entry]
+            price = offer.price(one.number, choice=one.choice)
+            if price <= left and purchases_of(plan).get(one.entry, 0) < (offer.most or left):
+                waiting.append(((*plan, one), left - price, place))
+
+
+@pytest.mark.parametrize(("points", "legal", "spending_all"), [(5, 19, 8), (18, 3809, 977)])
+def test_the_legal_forces_of_the_example_are_as_many_as_by_hand(
+    points: int, legal: int, spending_all: int
+) -> None:
+    """5 points: 19, of which 8 spend all, by hand; both are check values of `computations`."""
+    known = whole_day()
+    found = [
+        bill
+        for plan in affordable(known, points=points)
+        if not breaches(bill := bill_of(known, plan, points=points))
+    ]
+    assert (len(found), sum(bill.spent == points for bill in found)) == (legal, spending_all)
 
 
 def codes(judgement: Judgement) -> list[str]:

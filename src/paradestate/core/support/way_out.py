@@ -28,6 +28,12 @@ class Change:
     goes: Purchase | None = None
     comes: Purchase | None = None
 
+    @property
+    def entry(self) -> str:
+        """The entry that it is about."""
+        purchase = self.goes or self.comes
+        return purchase.entry if purchase else ""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WayOut:
@@ -159,16 +165,35 @@ def _variations(offer: Offer, purchase: Purchase) -> Iterator[Purchase]:
 
 def _larger(search: _Search) -> Iterator[_Tried]:
     """Pairs of single changes that don't undo one another, and the least to drop."""
-    changes = [each.way.changes[0] for each in search.singles]
-    for pair in islice(_pairs(changes, plan=search.bill.plan), MOST_PAIRS):
+    for pair in islice(_pairs(search), MOST_PAIRS):
         yield _tried(search.bill, pair)
     yield from _least_dropped(search)
 
 
-def _pairs(changes: list[Change], *, plan: tuple[Purchase, ...]) -> Iterator[tuple[Change, Change]]:
-    for one, other in combinations_with_replacement(changes, 2):
-        if one.goes is None or one.goes != other.goes or plan.count(one.goes) > 1:
-            yield one, other
+def _pairs(search: _Search) -> Iterator[tuple[Change, Change]]:
+    """Pairs that may do it: the sums of those of two entries are known without trying them."""
+    bill = search.bill
+    still_wanted = {
+        rule
+        for rule in search.before
+        if not any(_cures(search, each, rule=rule) for each in search.singles)
+    }
+    over = max(bill.spent - bill.points, 0)
+    most_over = 0 if still_wanted == {OVER_POINTS} else over
+    for one, other in combinations_with_replacement(search.singles, 2):
+        first, second = one.way.changes[0], other.way.changes[0]
+        if first.goes is not None and first.goes == second.goes and _is_last(bill, first.goes):
+            continue
+        after = bill.spent + one.way.points + other.way.points
+        if first.entry == second.entry or after - bill.points <= most_over:
+            yield first, second
+
+
+OVER_POINTS: Rule = ("over-points", ())
+
+
+def _is_last(bill: Bill, purchase: Purchase) -> bool:
+    return bill.plan.count(purchase) == 1
 
 
 def _least_dropped(search: _Search) -> Iterator[_Tried]:
