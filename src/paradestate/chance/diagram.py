@@ -7,8 +7,9 @@ count, to weigh, to list and to draw forces is to walk the diagram. It holds no 
 walks it adds them up.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from paradestate.chance.sequence import in_sequence
 from paradestate.chance.taking import Taking, Takings, takings_of
@@ -20,7 +21,7 @@ from paradestate.core.support.terms import Terms
 MOST_NODES = 200_000
 """A diagram of more nodes isn't drawn: it would take minutes."""
 
-Way = tuple[int, int]
+Way: TypeAlias = tuple[int, int]
 """A bundle of takings, and the node of the next row to which they lead."""
 
 
@@ -87,15 +88,18 @@ class Diagram:
         )
 
 
+MoreTies: TypeAlias = Callable[[Mapping[str, Sequence[Taking]]], Sequence[Tie]]
+"""Rules beside those of a game, such as what is owned, for the takings of its entries."""
+
+
 def diagram(
-    terms: Terms, *, greatest: int, more_ties: Sequence[Tie] = (), most_nodes: int = MOST_NODES
+    terms: Terms, *, greatest: int, more: MoreTies | None = None, most_nodes: int = MOST_NODES
 ) -> Diagram | NotComputed:
     """The diagram of a game for all numbers of points up to the greatest.
 
-    `more_ties` are rules beside those of the terms, such as what is owned. Refused where it would
-    have too many nodes.
+    Refused where it would have too many nodes.
     """
-    taken = _takings(terms, greatest=greatest, numbered=bool(more_ties))
+    taken = _takings(terms, greatest=greatest, numbered=more is not None)
     plain = {name: each.plain() for name, each in taken.items()}
     ties = [
         *ties_of(
@@ -108,7 +112,7 @@ def diagram(
                 name: max((t.purchases for t in each), default=0) for name, each in plain.items()
             },
         ),
-        *more_ties,
+        *(more(plain) if more else ()),
     ]
     rolled = frozenset(name for name, offer in terms.offers.items() if offer.availability)
     order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled)

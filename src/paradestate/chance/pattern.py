@@ -1,0 +1,72 @@
+"""The greatest worth for every way in which availability may turn out, all of them at once.
+
+A pattern says of each entry that is rolled for whether it is to be had or not. The weights of all
+patterns stand side by side; each entry that is rolled for doubles them: once without it, once with.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+import numpy
+
+from paradestate.chance.diagram import Diagram
+from paradestate.chance.weighing import Weighing, Weights, weighing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PatternWorths:
+    """The greatest worth of a legal force for each pattern, in a game of so many points."""
+
+    rolled: tuple[str, ...]
+    """The entries that are rolled for; the first decides in which half of the weights a pattern
+    stands, the second in which half of that, and so on."""
+    weighed: Weighing
+    weights: Weights
+    """One for each pattern."""
+
+    def worth(self, available: frozenset[str]) -> Fraction | None:
+        """The greatest worth when just these are to be had; None: no force is legal then."""
+        place = 0
+        for name in self.rolled:
+            place = 2 * place + (name in available)
+        return self.weighed.worth(int(self.weights[place]))
+
+
+def worths_by_pattern(
+    drawn: Diagram, *, points: int, rolled: frozenset[str]
+) -> PatternWorths | None:
+    """The greatest worths with so many points; None where nothing is legal, whatever comes."""
+    slot = points - drawn.lowest
+    if slot < 0 or not drawn.is_legal:
+        return None
+    weighed = weighing(drawn)
+    found: Sequence[Weights] = [weighed.end()]
+    for row in reversed(range(len(drawn.rows))):
+        if row + 1 == drawn.judged:
+            found = _judged(weighed, found[0], points=points)
+        found = _before(weighed, row, found, is_rolled=drawn.rows[row].entry in rolled)
+    if not drawn.judged:
+        found = _judged(weighed, found[0], points=points)
+    return PatternWorths(
+        rolled=tuple(row.entry for row in drawn.rows if row.entry in rolled),
+        weighed=weighed,
+        weights=found[0][:, slot],
+    )
+
+
+def _before(
+    weighed: Weighing, row: int, after: Sequence[Weights], *, is_rolled: bool
+) -> Sequence[Weights]:
+    found = weighed.before(row, after)
+    if not is_rolled:
+        return found
+    without = weighed.before(row, after, empty=True)
+    return [numpy.concatenate(both) for both in zip(without, found, strict=True)]
+
+
+def _judged(weighed: Weighing, weights: Weights, *, points: int) -> Sequence[Weights]:
+    """The weights at each node at which all shares are known: lost where one is broken."""
+    allowed = set(weighed.drawn.allowed(points=points))
+    none = weighed.none(len(weights))
+    return [weights if node in allowed else none for node in range(len(weighed.drawn.spent))]
