@@ -12,14 +12,18 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from paradestate.chance.sequence import in_sequence
-from paradestate.chance.taking import Taking, Takings, takings_of
+from paradestate.chance.taking import Taking, Takings, cheapest, takings_of
 from paradestate.chance.tie import GroupPoints, Move, Tie, alone, ties_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.terms import Terms
 
-MOST_NODES = 200_000
+MOST_POINTS = 10_000
+"""A diagram for games of more points isn't drawn."""
+MOST_NODES = 50_000
 """A diagram of more nodes isn't drawn: it would take minutes."""
+MOST_CELLS = 10_000_000
+"""Nodes times numbers of points; of more the sums would fill the memory."""
 
 Way: TypeAlias = tuple[int, int]
 """A bundle of takings, and the node of the next row to which they lead."""
@@ -93,13 +97,17 @@ MoreTies: TypeAlias = Callable[[Mapping[str, Sequence[Taking]]], Sequence[Tie]]
 
 
 def diagram(
-    terms: Terms, *, greatest: int, more: MoreTies | None = None, most_nodes: int = MOST_NODES
+    terms: Terms, *, greatest: int, more: MoreTies | None = None
 ) -> Diagram | NotComputed:
     """The diagram of a game for all numbers of points up to the greatest.
 
     Refused where it would have too many nodes.
     """
+    if greatest > MOST_POINTS:
+        return NotComputed(reason=f"there are more than {MOST_POINTS:,} points")
     taken = _takings(terms, greatest=greatest, numbered=more is not None)
+    if isinstance(taken, NotComputed):
+        return taken
     plain = {name: each.plain() for name, each in taken.items()}
     ties = [
         *ties_of(
@@ -117,13 +125,15 @@ def diagram(
     rolled = frozenset(name for name, offer in terms.offers.items() if offer.availability)
     order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled)
     drawing = _Drawing(ties, order=order, judged=judged)
+    slots = greatest + 1 - sum(_lowest(each) for each in plain.values())
     rows = []
     for name in order:
         rows.append(drawing.row(name, takings=taken[name], plain=plain[name]))
-        if drawing.number_of_nodes > most_nodes:
+        nodes = drawing.number_of_nodes
+        if nodes > MOST_NODES or nodes * slots > MOST_CELLS:
             return NotComputed(
-                reason=f"its rules are so tangled that more than {most_nodes:,} cases would have to"
-                " be told apart"
+                reason=f"with so many points and rules more than {nodes:,} cases would have to be"
+                " told apart"
             )
     drawing.keep_shares(len(order))
     if drawing.is_stuck or not all(tie.entries or tie.holds(0) for tie in ties):
@@ -154,24 +164,29 @@ def _nothing(terms: Terms, *, greatest: int) -> Diagram:
     )
 
 
-def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, Takings]:
-    """The takings of all entries, each as often as its own limit and all refunds of others allow."""
-    limited = {
-        name: takings_of(offer, budget=0, possible=alone(terms, offer), numbered=numbered)
-        for name, offer in terms.offers.items()
-        if offer.most is not None
-    }
-    refunds = sum(
-        min((0, *(taking.points for taking in each.plain()))) for each in limited.values()
-    )
-    return {
-        name: limited[name]
-        if name in limited
-        else takings_of(
-            offer, budget=greatest - refunds, possible=alone(terms, offer), numbered=numbered
+def _takings(
+    terms: Terms, *, greatest: int, numbered: bool
+) -> Mapping[str, Takings] | NotComputed:
+    """The takings of all entries, as far as the points and all refunds pay for them."""
+    refunds = 0
+    found: dict[str, Takings] = {}
+    for offer in sorted(terms.offers.values(), key=lambda offer: cheapest(offer) > 0):
+        taken = takings_of(
+            offer,
+            budget=greatest + refunds,
+            possible=alone(terms, offer),
+            numbered=numbered,
         )
-        for name, offer in terms.offers.items()
-    }
+        if isinstance(taken, NotComputed):
+            return taken
+        found[offer.name] = taken
+        refunds -= _lowest(taken.plain())
+    return {name: found[name] for name in terms.offers}
+
+
+def _lowest(takings: Sequence[Taking]) -> int:
+    """The fewest points that a taking costs, nought or below."""
+    return min((0, *(taking.points for taking in takings)))
 
 
 class _Drawing:
@@ -234,7 +249,7 @@ class _Drawing:
             plain=tuple(plain),
             bundles=tuple(bundles),
             ways=ways,
-            lowest=min((0, *(each.points for each in plain))),
+            lowest=_lowest(plain),
         )
 
     def keep_shares(self, row: int) -> None:

@@ -46,16 +46,16 @@ class ForceDraw:
 
         Steps from node to node, each way as likely as its share of the forces that lead on by it.
         """
-        node, slot, found = 0, self.slot, list[Purchase]()
+        node, slot, there, found = 0, self.slot, self.number, list[Purchase]()
         for row, each in enumerate(self.packed.drawn.rows):
-            drawn = lot.randrange(self.packed.at(self.tables[row][node], slot))
+            drawn = lot.randrange(there)
             for taking, after, left in self._ways(row, node=node, slot=slot):
-                onward = self.packed.at(self.tables[row + 1][after], left)
-                if drawn < onward * taking.ways:
-                    found.extend(each.takings.purchases_of(taking, drawn // onward))
+                there = self.packed.at(self.tables[row + 1][after], left)
+                if drawn < there * taking.ways:
+                    found.extend(each.takings.purchases_of(taking, drawn // there))
                     node, slot = self._node(row + 1, after), left
                     break
-                drawn -= onward * taking.ways
+                drawn -= there * taking.ways
         return self.packed.drawn.force(found)
 
     def _ways(self, row: int, *, node: int, slot: int) -> Iterator[tuple[Taking, int, int]]:

@@ -1,6 +1,7 @@
 """How many legal forces a game has, for many numbers of points at once."""
 
 from collections.abc import Sequence
+from itertools import accumulate
 
 from paradestate.chance.diagram import Diagram
 from paradestate.chance.packing import Packing, packing
@@ -15,21 +16,25 @@ def legal_forces(drawn: Diagram, *, points: Sequence[int]) -> tuple[LevelForces,
     """
     packed = packing(drawn)
     rest, reached = _rest(packed), _reached(packed)
-    counts: dict[tuple[int, ...], list[int]] = {}
+    counts: dict[tuple[int, ...], tuple[list[int], list[int]]] = {}
     found = []
     for number in points:
         nodes = drawn.allowed(points=number)
         if nodes not in counts:
-            counts[nodes] = packed.unpacked(sum(reached[node] for node in nodes) * rest)
-        found.append(_level(drawn, counts[nodes], points=number))
+            spending = packed.unpacked(sum(reached[node] for node in nodes) * rest)
+            counts[nodes] = (spending, list(accumulate(spending)))
+        spending, legal = counts[nodes]
+        found.append(_level(drawn, points=number, spending=spending, legal=legal))
     return tuple(found)
 
 
-def _level(drawn: Diagram, spending: Sequence[int], *, points: int) -> LevelForces:
+def _level(
+    drawn: Diagram, *, points: int, spending: Sequence[int], legal: Sequence[int]
+) -> LevelForces:
     slot = points - drawn.lowest
     if slot < 0 or not drawn.is_legal:
         return LevelForces(points=points, legal=0, spending_all=0)
-    return LevelForces(points=points, legal=sum(spending[: slot + 1]), spending_all=spending[slot])
+    return LevelForces(points=points, legal=legal[slot], spending_all=spending[slot])
 
 
 def _rest(packed: Packing) -> int:

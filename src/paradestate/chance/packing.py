@@ -86,14 +86,18 @@ def packing(drawn: Diagram) -> Packing:
     return Packing(
         drawn=drawn,
         width=width,
-        terms=tuple(_terms(row, bits=width * BITS_IN_BYTE) for row in drawn.rows),
+        terms=tuple(
+            _terms(row, bits=width * BITS_IN_BYTE, slots=drawn.slots) for row in drawn.rows
+        ),
     )
 
 
-def _terms(row: Row, *, bits: int) -> tuple[Terms, ...]:
+def _terms(row: Row, *, bits: int, slots: int) -> tuple[Terms, ...]:
     by_move: dict[int, list[tuple[int, int]]] = {}
     for taking, move in zip(row.plain, row.move_of, strict=True):
-        by_move.setdefault(move, []).append((taking.points - row.lowest, taking.ways))
+        reached = by_move.setdefault(move, [])
+        if taking.points - row.lowest < slots:
+            reached.append((taking.points - row.lowest, taking.ways))
     found = []
     for bundle in row.bundles:
         ways: dict[int, int] = {}

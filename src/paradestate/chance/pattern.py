@@ -12,6 +12,7 @@ import numpy
 
 from paradestate.chance.diagram import Diagram
 from paradestate.chance.weighing import Weighing, Weights, weighing
+from paradestate.core.certainty import NotComputed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,13 +34,19 @@ class PatternWorths:
         return self.weighed.worth(int(self.weights[place]))
 
 
+MOST_CELLS = 32_000_000
+"""Patterns times numbers of points; of more the sums would fill the memory."""
+
+
 def worths_by_pattern(
     drawn: Diagram, *, points: int, rolled: frozenset[str]
-) -> PatternWorths | None:
-    """The greatest worths with so many points; None where nothing is legal, whatever comes."""
+) -> PatternWorths | NotComputed:
+    """The greatest worths with so many points. Refused where the patterns are too many."""
     slot = points - drawn.lowest
     if slot < 0 or not drawn.is_legal:
-        return None
+        return NotComputed(reason="nothing is legal, whatever is to be had")
+    if drawn.slots << len(rolled) > MOST_CELLS:
+        return NotComputed(reason=f"{len(rolled)} entries are rolled for, which is too many")
     weighed = weighing(drawn)
     found: Sequence[Weights] = [weighed.end()]
     for row in reversed(range(len(drawn.rows))):

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
+from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import NO_CHOICE, Offer, listed_worth
 
@@ -75,7 +76,7 @@ class Takings:
         worths = self._worths(scale)
         ways: dict[tuple[int, int, int, int], int] = {}
         for (purchases, number, points, totals), each in self.tables[-1].items():
-            worth = sum(map(tuple.__getitem__, worths, totals))
+            worth = sum(map(dict.__getitem__, worths, totals))
             known = (purchases, number, points + surcharge[purchases], worth)
             ways[known] = ways.get(known, 0) + each
         return tuple(ValuedTaking(*known, each) for known, each in ways.items())
@@ -96,7 +97,7 @@ class Takings:
         keys = [
             key
             for key in self.tables[-1]
-            if key[:3] == known and sum(map(tuple.__getitem__, worths, key[3])) == taking.worth
+            if key[:3] == known and sum(map(dict.__getitem__, worths, key[3])) == taking.worth
         ]
         return self._at(keys, place)
 
@@ -128,14 +129,14 @@ class Takings:
         """Number of purchases to what they cost more for being repeated."""
         return {each: self.offer.surcharge(each) for each in {key[0] for key in self.tables[-1]}}
 
-    def _worths(self, scale: int) -> Sequence[tuple[int, ...]]:
+    def _worths(self, scale: int) -> Sequence[dict[int, int]]:
         """For each choice that has worths those of every number, in units of one over `scale`."""
         return [
-            tuple(
-                int(listed_worth(self.offer.worths[choice], number) * scale)
-                for number in range(most + 1)
-            )
-            for choice, most in self.watched
+            {
+                number: int(listed_worth(self.offer.worths[choice], number) * scale)
+                for number in {key[3][place] for key in self.tables[-1]}
+            }
+            for place, (choice, _) in enumerate(self.watched)
         ]
 
 
@@ -167,13 +168,18 @@ class _More:
         )
 
 
+MOST_KEYS = 50_000
+"""An entry of more takings isn't looked into: it would take minutes."""
+
+
 def takings_of(
     offer: Offer, *, budget: int, possible: Callable[[int], bool], numbered: bool = False
-) -> Takings:
-    """Every taking of an offer that can be paid with `budget` points, refunds of others included.
+) -> Takings | NotComputed:
+    """Every taking of an offer that `budget` points can pay for, refunds of others included.
 
     `possible` says of a number of purchases whether the rules allow it as far as they ask about
-    this entry alone. With `numbered` the total number taken is told apart.
+    this entry alone. With `numbered` the total number taken is told apart. Refused where there are
+    too many takings.
     """
     kinds = tuple(
         Kind(number, choice, offer.price(number, choice=choice))
@@ -181,33 +187,68 @@ def takings_of(
         for choice in offer.choices
     )
     watched = tuple((choice, max(table)) for choice, table in offer.worths.items() if table)
-    most = _most_purchases(offer, kinds, budget=budget)
+    most = _most_purchases(offer, budget=budget)
+    is_cheaper_again = any(step < 0 for step in offer.repeats_cost_more)
+    dearest = budget if cheapest(offer) > 0 and not is_cheaper_again else None
     tables: list[Mapping[Key, int]] = [{(0, 0, 0, (0,) * len(watched)): 1}]
     for kind in kinds:
         more = _More(kind, watched=watched, numbered=numbered)
-        tables.append(_with_kind(tables[-1], more, most=most))
-    fit = [number >= offer.least and possible(number) for number in range(most + 1)]
-    tables[-1] = {key: ways for key, ways in tables[-1].items() if fit[key[0]]}
+        table = _with_kind(tables[-1], more, most=most, dearest=dearest)
+        if table is None:
+            return NotComputed(
+                reason=f"there are more than {MOST_KEYS:,} ways to take '{offer.name}' alone"
+            )
+        tables.append(table)
+    tables[-1] = {
+        key: ways
+        for key, ways in tables[-1].items()
+        if key[0] >= offer.least and possible(key[0])
+    }
     return Takings(
         offer=offer, kinds=kinds, watched=watched, numbered=numbered, tables=tuple(tables)
     )
 
 
-def _with_kind(before: Mapping[Key, int], more: _More, *, most: int) -> Mapping[Key, int]:
-    """What may be known once any number of one more kind is added, up to so many in all."""
+def _with_kind(
+    before: Mapping[Key, int], more: _More, *, most: int, dearest: int | None
+) -> Mapping[Key, int] | None:
+    """What may be known once any number of one more kind is added; None where that is too much.
+
+    One at a time, those of fewer purchases first, so that each purchase adds to all before it.
+    """
     after = dict(before)
-    for key, ways in before.items():
-        for times in range(1, most - key[0] + 1):
-            known = more.times(key, times)
-            after[known] = after.get(known, 0) + ways
+    waiting: dict[int, list[Key]] = {}
+    for key in before:
+        waiting.setdefault(key[0], []).append(key)
+    number = 0
+    while number < most and number <= max(waiting):
+        for key in waiting.get(number, ()):
+            known = more.times(key, 1)
+            if dearest is not None and known[2] > dearest:
+                continue
+            if known not in after:
+                waiting.setdefault(number + 1, []).append(known)
+                after[known] = 0
+            after[known] += after[key]
+        if len(after) > MOST_KEYS:
+            return None
+        number += 1
     return after
 
 
-def _most_purchases(offer: Offer, kinds: Sequence[Kind], *, budget: int) -> int:
-    """How often an entry can be bought at all; where there is no limit, what the points pay for.
+def cheapest(offer: Offer) -> int:
+    """The fewest points that one purchase of an entry can cost, whichever it is."""
+    prices = (offer.price(number, choice=choice) for number in offer.cost for choice in offer.choices)
+    return min(prices) + min((0, *offer.repeats_cost_more))
+
+
+def _most_purchases(offer: Offer, *, budget: int) -> int:
+    """How often an entry can be bought at all.
 
     An entry of which any number may be had costs something every time (see `terms_of`).
     """
-    if offer.most is not None:
+    price = cheapest(offer)
+    if price <= 0 and offer.most is not None:
         return offer.most
-    return max(0, budget) // min(kind.points for kind in kinds)
+    paid = max(0, budget) // price
+    return paid if offer.most is None else min(paid, offer.most)

@@ -105,11 +105,9 @@ class Weighing:
 
     def _reach(self, found: Weights, weights: Weights, *, terms: Sequence[tuple[int, int]]) -> None:
         """Raises what was found to what these takings bring."""
-        slots = self.slots
         for shift, weight in terms:
-            if shift < slots:
-                reached = found[:, shift:]
-                numpy.maximum(reached, weights[:, : slots - shift] + weight, out=reached)
+            reached = found[:, shift:]
+            numpy.maximum(reached, weights[:, : self.slots - shift] + weight, out=reached)
 
 
 def weighing(drawn: Diagram) -> Weighing:
@@ -149,7 +147,9 @@ def _terms(
     for taking in takings:
         shift = taking.points - row.lowest
         move = move_of[taking.purchases, taking.number, taking.points]
-        by_move.setdefault(move, []).append(Term(shift, taking.worth * slots - shift, taking))
+        reached = by_move.setdefault(move, [])
+        if shift < slots:
+            reached.append(Term(shift, taking.worth * slots - shift, taking))
     return tuple(tuple(term for move in bundle for term in by_move[move]) for bundle in row.bundles)
 
 
