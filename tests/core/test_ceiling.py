@@ -85,6 +85,19 @@ def test_any_number_is_bounded_by_the_points_of_a_game_only() -> None:
     assert ceiling_of(force, game="g").figures == {"crew": 9}
 
 
+def test_what_is_otherwise_at_a_grade_or_in_a_posture_is_within_the_ceiling() -> None:
+    force = entries(
+        "{x: {cost: 2, each: {gun: 1}, cost by grade: {drill: {raw: {1: 1, 3: 3}}},"
+        " in posture: {defence: {limit: {most: 2}}}},"
+        " y: {cost: 4, each: {car: 1}, limit: any, choice: [old], choice costs: {old: -1}}}",
+        "grades: {drill: {usual: raw, points: {raw: -2, fair: 0}}}",
+        "games: {d: {allowance: 7, posture: defence}, a: {allowance: 7, posture: attack}}",
+    )
+    assert ceiling_of(force).stands == {"gun": 6, "car": None}
+    assert ceiling_of(force, game="d").stands == {"gun": 6, "car": 3}
+    assert ceiling_of(force, game="a").stands == {"gun": 3, "car": 3}
+
+
 def test_what_replaces_stands_is_wanted_too() -> None:
     force = entries(
         "{x: {cost: 2, replaces: {of: a, number: 2, with: gun}, not in: "

@@ -2,7 +2,8 @@
 
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
-from paradestate.core.rollup import Rollup
+from paradestate.core.rollup import Rollup, stands_under
+from paradestate.core.structure import structure
 from tests.forces import force_from
 
 
@@ -18,6 +19,21 @@ def test_several_ways_are_added_up() -> None:
         "formations: {top: {parts: {a: 2, x: 3}}, x: {parts: {a: 4}}}",
     )
     assert rollup_of(force).stands == {"a": 14}
+
+
+def test_stands_under_one_body() -> None:
+    force = force_from(
+        "stands: {a: {base: none}, b: {base: none}}",
+        """formations:
+  top: {parts: {a: 1, x: 3}}
+  x: {weak: 50%, parts: [{of: y, number: 2}, {of: a, number: 1}]}
+  y: {parts: [{of: b, number: 3}, {of: a, number: 4, need: wished}]}
+""",
+    )
+    settled, _ = structure(force)
+    assert settled is not None
+    under = {name: stands_under(force, settled, formation=name) for name in ("top", "x", "y", "z")}
+    assert under == {"top": 10, "x": 3, "y": 2, "z": None}
 
 
 def test_printed_totals_are_compared_at_paper_strength_only() -> None:

@@ -128,6 +128,11 @@ def test_weak_strength_rounds_every_number_below_half_up() -> None:
     assert settled.nodes["small", Fraction(2, 5)].men == 44
 
 
+def test_nothing_of_a_formation_at_no_strength_is_there() -> None:
+    force = force_from(STANDS, "formations: {top: {weak: 0%, parts: {a: 2, x: 1}}, x: {men: 3}}")
+    assert numbers_of(force) == {"top/a": 0, "top/x": 0}
+
+
 def chain(number: int) -> str:
     """So many formations inside one another, of which the second is also held by the first."""
     inner = "".join(f"  f{each}: {{parts: {{f{each + 1}: 1}}}}\n" for each in range(1, number))

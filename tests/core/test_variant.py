@@ -12,7 +12,7 @@ def test_a_variant_takes_over_parts_adds_and_drops() -> None:
     force = force_from(
         STANDS,
         """formations:
-  top: {echelon: company, men: 30, called: Company, parts: {a: 1, b: 2}}
+  top: {echelon: company, men: 30, called: Company, may detach: {a: 1}, parts: {a: 1, b: 2}}
   weak one: {like: top, weak: 50%}
   other: {like: top, drop: [b], add: {c: 3}}
   new: {like: top, parts: {c: 1}}
@@ -24,6 +24,7 @@ def test_a_variant_takes_over_parts_adds_and_drops() -> None:
     assert made["weak one"].formation.echelon is Echelon.COMPANY
     assert made["weak one"].formation.called == "Company"
     assert made["weak one"].formation.men == 30
+    assert made["weak one"].formation.may_detach == {"a": 1}
     assert made["other"].formation.men is None
     assert [located.part.of for located in made["other"].parts] == ["a", "c"]
     assert made["other"].parts[1].path == ("formations", "other", "add", "c")

@@ -8,11 +8,13 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
 from paradestate.core.bench import Coat, Milestone
+from paradestate.core.dice import Totals
 from paradestate.core.figure import Match, Sort
 from paradestate.core.force import Wishes
 from paradestate.core.formation import Arm, Echelon, Need, Part
 from paradestate.core.game import CostByNumber, Purchase, ReserveMethod
 from paradestate.core.money import Currency, decimal_places
+from paradestate.core.scenario import Arrival
 from paradestate.core.source import Pack, Source
 from paradestate.core.span import Window
 from paradestate.core.stand import Sight
@@ -20,6 +22,7 @@ from paradestate.core.support.entry import (
     Attachment,
     Availability,
     Circumstance,
+    Improvement,
     Limit,
     Position,
     Refusal,
@@ -58,6 +61,7 @@ from tests.text.drawn_values import (
     names,
     some,
     table,
+    totals,
 )
 
 T = TypeVar("T")
@@ -156,6 +160,7 @@ def formation(world: World) -> Fields:
         "men_per_figure": maybe(POSITIVE),
         "figure": st.sampled_from(("", *world.figures)),
         "figures_per_stand": maybe(WHOLE),
+        "may_detach": counts(world.stands),
         "weak": maybe(PERCENT),
         "like": st.sampled_from(("", *world.formations)),
         "add": parts,
@@ -223,6 +228,16 @@ def pack(world: World, money: SearchStrategy[int]) -> Fields:
     }
 
 
+ARRIVAL: Fields = {
+    "roll": maybe(dice()),
+    "on": maybe(totals().map(lambda ends: Totals(least=ends[0], most=ends[1]))),
+    "from_turn": WHOLE,
+    "until_turn": maybe(WHOLE),
+    "edge": FREE,
+    "by_hand": FREE,
+}
+
+
 def game(world: World) -> Fields:
     return {
         "allowance": dice() | look_up(POINTS),
@@ -230,6 +245,11 @@ def game(world: World) -> Fields:
         "weight": POSITIVE,
         "numbers": counts((*world.stands, *world.formations), least=0),
         "plan": some(purchase(world)),
+        "strengths": table(st.sampled_from(world.formations), look_up(PERCENT)),
+        "arrivals": table(
+            st.sampled_from((*world.stands, *world.formations)),
+            st.builds(Arrival, **ARRIVAL),
+        ),
         "by_hand": FREE,
     }
 
@@ -293,6 +313,15 @@ def entry(world: World) -> Fields:
                 of=st.sampled_from(world.stands),
                 number=WHOLE,
                 with_=st.sampled_from(world.stands),
+            )
+        ),
+        "improves": maybe(
+            st.builds(
+                Improvement,
+                of=st.sampled_from(world.formations),
+                scale=st.sampled_from(list(world.grades)),
+                number=WHOLE,
+                steps=WHOLE,
             )
         ),
         "choice": some(NAME),

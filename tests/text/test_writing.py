@@ -16,6 +16,7 @@ from paradestate.core.finding import stops
 from paradestate.core.force import Aim, Force, Marks, Raise
 from paradestate.core.formation import Formation, Part
 from paradestate.core.game import Game, Grade, Reserves
+from paradestate.core.scenario import Arrival
 from paradestate.core.source import Pack, Source
 from paradestate.core.stand import StandPattern
 from paradestate.core.strength import strength
@@ -70,6 +71,7 @@ DRAWN_FROM: dict[type, drawn.Fields] = {
     Pack: drawn.pack(WORLD, COUNT),
     Game: drawn.game(WORLD),
     Grade: drawn.grade(["low"]),
+    Arrival: drawn.ARRIVAL,
     Limit: drawn.limit(WORLD),
     Entry: drawn.entry(WORLD),
     GroupLimit: drawn.GROUP_LIMIT,

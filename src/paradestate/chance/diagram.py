@@ -96,9 +96,7 @@ MoreTies: TypeAlias = Callable[[Mapping[str, Sequence[Taking]]], Sequence[Tie]]
 """Rules beside those of a game, such as what is owned, for the takings of its entries."""
 
 
-def diagram(
-    terms: Terms, *, greatest: int, more: MoreTies | None = None
-) -> Diagram | NotComputed:
+def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Diagram | NotComputed:
     """The diagram of a game for all numbers of points up to the greatest.
 
     Refused where it would have too many nodes.
@@ -164,9 +162,7 @@ def _nothing(terms: Terms, *, greatest: int) -> Diagram:
     )
 
 
-def _takings(
-    terms: Terms, *, greatest: int, numbered: bool
-) -> Mapping[str, Takings] | NotComputed:
+def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, Takings] | NotComputed:
     """The takings of all entries, as far as the points and all refunds pay for them."""
     refunds = 0
     found: dict[str, Takings] = {}

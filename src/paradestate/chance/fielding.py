@@ -57,9 +57,7 @@ def depot(force: Force, made: Establishment, *, finished: bool) -> Depot:
     must = [stand for stand in made.stands if stand.layer is Need.MUST]
     served = strength(owned, replace(made, stands=tuple(must)))
     last = force.bench.stages[-1]
-    spare = {
-        pattern: owned.stock_stands.get(pattern, {}).get(last, 0) for pattern in force.stands
-    }
+    spare = {pattern: owned.stock_stands.get(pattern, {}).get(last, 0) for pattern in force.stands}
     for stand in must:
         if stand.figures and stand.pattern in spare:
             spare[stand.pattern] -= 1
@@ -245,7 +243,9 @@ class Fielding:
             entries=frozenset(
                 name
                 for name, each in self._demands.items()
-                if any(pattern in each.for_each or pattern in each.a_purchase for pattern in weights)
+                if any(
+                    pattern in each.for_each or pattern in each.a_purchase for pattern in weights
+                )
             ),
             demands=self._demands,
             weights=weights,
@@ -312,4 +312,3 @@ def _follows(kinds: frozenset[str], rooms: Mapping[frozenset[str], int]) -> bool
     """Whether the limit of a set follows from those of two parts of it."""
     parts = [part for part in rooms if part < kinds]
     return any(rooms[part] + rooms[kinds - part] <= rooms[kinds] for part in parts)
-

@@ -200,9 +200,7 @@ def takings_of(
             )
         tables.append(table)
     tables[-1] = {
-        key: ways
-        for key, ways in tables[-1].items()
-        if key[0] >= offer.least and possible(key[0])
+        key: ways for key, ways in tables[-1].items() if key[0] >= offer.least and possible(key[0])
     }
     return Takings(
         offer=offer, kinds=kinds, watched=watched, numbered=numbered, tables=tuple(tables)
@@ -238,7 +236,9 @@ def _with_kind(
 
 def cheapest(offer: Offer) -> int:
     """The fewest points that one purchase of an entry can cost, whichever it is."""
-    prices = (offer.price(number, choice=choice) for number in offer.cost for choice in offer.choices)
+    prices = (
+        offer.price(number, choice=choice) for number in offer.cost for choice in offer.choices
+    )
     return min(prices) + min((0, *offer.repeats_cost_more))
 
 

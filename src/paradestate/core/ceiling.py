@@ -11,7 +11,7 @@ from itertools import combinations
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.game import Game
-from paradestate.core.support.entry import Entry
+from paradestate.core.support.entry import Entry, Variation
 from paradestate.core.support.limit import purchases_allowed
 from paradestate.core.support.terms import formation_cost, why_absent
 
@@ -74,7 +74,7 @@ def _most_of_each(
 
 def stands_of(entry: Entry) -> Mapping[str, int]:
     """The most stands that one purchase of an entry brings, with those that come free."""
-    most = max(entry.cost, default=0)
+    most = max((n for table in _tables(entry, game=None) for n in table), default=0)
     stands = {name: each * most for name, each in entry.each.items()}
     for name, number in entry.grants.items():
         stands[name] = stands.get(name, 0) + number
@@ -97,12 +97,39 @@ def _figures(force: Force, stands: Mapping[str, int]) -> Mapping[str, int]:
 
 def _purchases(force: Force, entry: Entry, *, made: Establishment, game: Game | None) -> int | None:
     """Purchases by the limit; without one by the points of the game, if one is given."""
-    allowed = purchases_allowed(entry.limit, number_of=made.number_of)
-    if allowed is not None or game is None:
-        return allowed
-    points = max(game.allowance.totals()) - formation_cost(force, made.number_of)
-    cheapest = min(entry.cost.values(), default=0)
+    limits = [here.limit or entry.limit for here in _variations(entry, game=game)]
+    each = [purchases_allowed(limit, number_of=made.number_of) for limit in limits]
+    known = [number for number in each if number is not None]
+    if len(known) == len(each):
+        return max(known)
+    if game is None:
+        return None
+    refunds = sum(min(scale.points.values(), default=0) for scale in force.grades.values())
+    points = max(game.allowance.totals()) - formation_cost(force, made.number_of) - refunds
+    choice = min(entry.choice_costs.values(), default=0)
+    cheapest = min(
+        price + number * min(choice, 0)
+        for table in _tables(entry, game=game)
+        for number, price in table.items()
+    )
     return None if cheapest <= 0 else max(points, 0) // cheapest
+
+
+def _variations(entry: Entry, *, game: Game | None) -> Iterator[Variation]:
+    """What may hold of an entry: in the game, or in any."""
+    if game is not None:
+        yield entry.in_posture.get(game.posture, Variation())
+        return
+    yield Variation()
+    yield from entry.in_posture.values()
+
+
+def _tables(entry: Entry, *, game: Game | None) -> Iterator[Mapping[int, int]]:
+    """Every table of prices that may hold of an entry, whatever its grades."""
+    for here in _variations(entry, game=game):
+        yield here.cost or entry.cost
+    for by_grade in entry.cost_by_grade.values():
+        yield from by_grade.values()
 
 
 def _most(force: Force, offers: Sequence[_Offer]) -> int | None:

@@ -1,7 +1,7 @@
 """Formations: what is made of what."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 
@@ -72,6 +72,8 @@ class Formation:
     figure: str = ""
     """Kind of the shared figures."""
     figures_per_stand: int | None = None
+    may_detach: Mapping[str, int] = field(default_factory=dict)
+    """Stands of it that may leave it and act by themselves; they stay part of it in every sum."""
     weak: Fraction | None = None
     """Share of every number below it, rounded half up."""
     like: str = ""

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from paradestate.core.dice import NOUGHT, Dice, LookUp
+from paradestate.core.scenario import Arrival
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +35,10 @@ class Game:
     """How often it is played, against the others."""
     numbers: Mapping[str, int] = field(default_factory=dict)
     plan: tuple[Purchase, ...] = ()
+    strengths: Mapping[str, LookUp[Fraction]] = field(default_factory=dict)
+    """Formation to the share of its stands that takes the field, rolled for each of them."""
+    arrivals: Mapping[str, Arrival] = field(default_factory=dict)
+    """Formation or stand to when each of them comes onto the table."""
     by_hand: str = ""
 
 

@@ -11,7 +11,7 @@ from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.number import NONE, NumberRange, exactly
 from paradestate.core.ratio import shared_figures
-from paradestate.core.structure import FULL, Step, Structure
+from paradestate.core.structure import FULL, NodeKey, Step, Structure
 
 MOST_THINGS = 100_000
 """Stands and bodies in one establishment; more is taken for a slip."""
@@ -64,6 +64,24 @@ def _add_figures(force: Force, stands: Mapping[str, int], *, to: dict[str, int])
         figures = {} if force.stands[pattern].printed else force.stands[pattern].figures
         for kind, each in figures.items():
             to[kind] = to.get(kind, 0) + each * number
+
+
+def stands_under(force: Force, settled: Structure, *, formation: str) -> int | None:
+    """Stands of the must layer in one of a formation, all levels below it; None if none is raised.
+
+    Where some of them are weak and others aren't, those that come first.
+    """
+    key = next((key for key in settled.nodes if key[0] == formation), None)
+    return None if key is None else _stands_of(force, settled, key=key)
+
+
+def _stands_of(force: Force, settled: Structure, *, key: NodeKey) -> int:
+    must = [step for step in settled.nodes[key].steps if step.need is Need.MUST]
+    return sum(
+        step.number
+        * (1 if step.of in force.stands else _stands_of(force, settled, key=(step.of, step.share)))
+        for step in must
+    )
 
 
 def _counters(settled: Structure) -> tuple[dict[object, int], dict[object, int]]:

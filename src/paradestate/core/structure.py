@@ -79,6 +79,10 @@ def structure(force: Force) -> tuple[Structure | None, tuple[Finding, ...]]:
     return Structure(root=root, date=date, nodes=ordered), all_findings
 
 
+def _strength(formation: Formation) -> Fraction:
+    return FULL if formation.weak is None else formation.weak
+
+
 def tangle_from(made: Compositions, start: str) -> tuple[str, ...] | None:
     """The formations of a loop that can be reached from `start`, the first again at the end.
 
@@ -170,7 +174,7 @@ class _Settling:
     def node_of(self, name: str, share: Fraction) -> NodeKey:
         """Settles a formation and all below it; returns the key of its node."""
         composition = self.made[name]
-        own = share * (composition.formation.weak or FULL)
+        own = share * _strength(composition.formation)
         key = (name, own)
         if key in self.nodes:
             return key
@@ -190,7 +194,7 @@ class _Settling:
             if not self._in_force(composition, located):
                 continue
             number = self._number(composition, located)
-            weak = (self.made[part.of].formation.weak or FULL) if part.of in self.made else FULL
+            weak = _strength(self.made[part.of].formation) if part.of in self.made else FULL
             yield Step(
                 of=part.of,
                 number=half_up(number * share),

@@ -76,6 +76,7 @@ def _merged(formation: Formation, model: Formation) -> Formation:
         men_per_figure=formation.men_per_figure or model.men_per_figure,
         figure=formation.figure or model.figure,
         figures_per_stand=formation.figures_per_stand or model.figures_per_stand,
+        may_detach=formation.may_detach or model.may_detach,
         called=formation.called or model.called,
     )
 

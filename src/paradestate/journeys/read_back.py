@@ -1,13 +1,19 @@
-"""Each entry of a force as a sentence.
+"""Each entry of a force as a sentence, and the chances of what its scenarios roll.
 
-folder -> checked -> sentences
+folder -> checked -> sentences -> chances beside them
 """
 
 import datetime
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from paradestate.chance.scenario import stands_there, turns_of
+from paradestate.core.force import Force
+from paradestate.core.rollup import stands_under
 from paradestate.core.sentence.force import Sentence, sentences
+from paradestate.core.sentence.scenario import stands_sentence, turns_sentence
+from paradestate.core.structure import structure
 from paradestate.journeys.check import Checked, checked
 
 
@@ -22,4 +28,27 @@ class ReadBack:
 def read_back(folder: Path, *, today: datetime.date) -> ReadBack:
     """Says every valid entry; what is stopped is named by the findings instead."""
     read = checked(folder, today=today)
-    return ReadBack(checked=read, sentences=sentences(read.force))
+    said = sentences(read.force)
+    if not read.is_stopped:
+        said = tuple(_with_chances(read.force, said))
+    return ReadBack(checked=read, sentences=said)
+
+
+def _with_chances(force: Force, said: Iterable[Sentence]) -> Iterator[Sentence]:
+    """The sentences, with the chances of what is rolled behind each that says a roll."""
+    settled, _ = structure(force)
+    for sentence in said:
+        yield sentence
+        match sentence.path:
+            case ("games", game, "strengths", formation):
+                strength = force.games[game].strengths[formation]
+                stands = stands_under(force, settled, formation=formation) if settled else None
+                if stands is not None:
+                    there = stands_there(strength, stands=stands)
+                    text = stands_sentence(there, stands=stands)
+                    yield Sentence(path=sentence.path, text=text)
+            case ("games", game, "arrivals", name):
+                by_turn = turns_of(force.games[game].arrivals[name])
+                yield Sentence(path=sentence.path, text=turns_sentence(by_turn))
+            case _:
+                pass

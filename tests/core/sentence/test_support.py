@@ -29,6 +29,7 @@ from paradestate.core.support.entry import (
     Circumstance,
     Entry,
     GroupLimit,
+    Improvement,
     Limit,
     Position,
     Refusal,
@@ -59,6 +60,7 @@ ENTRY = Entry(
     opens=("spotter",),
     grants={"observer": 1},
     replaces=Replacement(of="rifle", number=3, with_="assault"),
+    improves=Improvement(of="platoon", scale="training"),
     choice=("flame", "smoke"),
     choice_costs={"flame": 1},
     group="armour",
@@ -82,13 +84,19 @@ GAME = Game(
 )
 
 
+def said_of_an_improvement(better: Improvement) -> str:
+    return entry_sentence(replace(ENTRY, improves=better))
+
+
 def said_of_a_posture(variation: Variation) -> str:
     return entry_sentence(replace(ENTRY, in_posture={"defence": variation}))
 
 
 def test_nothing_is_left_unsaid() -> None:
     assert unsaid(ENTRY, entry_sentence) == []
-    assert unsaid(GAME, game_sentence) == []
+    assert unsaid(GAME, game_sentence, but=("strengths", "arrivals")) == []
+    better = Improvement(of="platoon", scale="training", number=2, steps=3)
+    assert unsaid(better, said_of_an_improvement) == []
     shared = GroupLimit(
         group="g",
         least=1,
@@ -110,6 +118,18 @@ def test_nothing_is_left_unsaid() -> None:
     other = Variation(cost={1: 1}, limit=Limit(), availability=rolled)
     assert (
         unsaid(other, lambda known: entry_sentence(replace(ENTRY, in_posture={"x": known}))) == []
+    )
+
+
+def test_improvements() -> None:
+    entry = marenz().supporting_troops["assault training for a platoon"]
+    assert "The training of one platoon is one step better than that of the force" in (
+        entry_sentence(entry)
+    )
+    better = Improvement(of="company", scale="training", number=2, steps=3)
+    assert (
+        "the training of 2 companies is three steps better"
+        in entry_sentence(replace(entry, improves=better)).lower()
     )
 
 
@@ -149,6 +169,8 @@ def test_entries_of_the_example() -> None:
         (Limit(most=1, of="company", plus=2), "one for every company, and two more"),
         (Limit(most=1, plus=2), "three in the force"),
         (Limit(most=2, least=1), "at least one and at most two in the force"),
+        (Limit(most=1, plus=1, least=2), "exactly two in the force"),
+        (Limit(most=0), "none in the force"),
         (Limit(most=None, least=2), "at least two in the force"),
         (Limit(most=1, of="company", least=1), "at least one and at most one for every company"),
     ],

@@ -66,6 +66,7 @@ FORMATION = Formation(
     men_per_figure=Fraction(30),
     figure="fusilier",
     figures_per_stand=4,
+    may_detach={"light": 2},
     weak=Fraction(4, 5),
     like="model",
     add=(Part(of="gun", number=exactly(1)),),

@@ -3,10 +3,12 @@
 from paradestate.core.review import (
     buying,
     conditions,
+    detachment,
     limit,
     organisation,
     plans,
     roll,
+    scenario,
     stands,
     supporting_troops,
 )
@@ -14,6 +16,7 @@ from paradestate.core.review.rule import Rule
 
 EVERY_RULE: tuple[Rule, ...] = (
     *organisation.RULES,
+    *detachment.RULES,
     *stands.RULES,
     *buying.RULES,
     *supporting_troops.RULES,
@@ -21,4 +24,5 @@ EVERY_RULE: tuple[Rule, ...] = (
     *limit.RULES,
     *conditions.RULES,
     *plans.RULES,
+    *scenario.RULES,
 )

@@ -38,6 +38,14 @@ def _rolled(force: Force) -> Iterator[Rolled]:
                 path=("games", game.name, "allowance", "gives"),
                 effect="Its points can't be worked out.",
             )
+        for formation, strength in game.strengths.items():
+            yield Rolled(
+                called=f"{game.name}, {formation}",
+                roll=strength.roll,
+                rows=strength.gives,
+                path=("games", game.name, "strengths", formation, "gives"),
+                effect="Its strength can't be worked out.",
+            )
     for path, availability in _availabilities(force):
         yield Rolled(
             called=path[1],

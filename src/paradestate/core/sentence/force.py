@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from paradestate.core.force import Force
+from paradestate.core.game import Game
 from paradestate.core.place import KeyPath
-from paradestate.core.sentence import purchase, setting, support, troops
+from paradestate.core.sentence import purchase, scenario, setting, support, troops
 from paradestate.core.sentence.wording import listed, window_words
 from paradestate.core.support.entry import Asking
 
@@ -67,6 +68,7 @@ def _purchases(force: Force) -> Said:
 def _points(force: Force) -> Said:
     for game in force.games.values():
         yield ("games", game.name), support.game_sentence(game)
+        yield from _scenario(game)
     if force.formation_cost:
         yield ("formation cost",), support.formation_cost_sentence(force.formation_cost)
     for grade in force.grades.values():
@@ -81,6 +83,15 @@ def _points(force: Force) -> Said:
         yield ("reserves",), support.reserves_sentence(force.reserves)
     for worth in force.worths.values():
         yield ("worths", worth.entry), support.worth_sentence(worth)
+
+
+def _scenario(game: Game) -> Said:
+    for formation, strength in game.strengths.items():
+        path = ("games", game.name, "strengths", formation)
+        yield path, scenario.strength_sentence(formation, strength, game=game.name)
+    for name, arrival in game.arrivals.items():
+        path = ("games", game.name, "arrivals", name)
+        yield path, scenario.arrival_sentence(name, arrival, game=game.name)
 
 
 def _settings(force: Force) -> Said:

@@ -31,6 +31,7 @@ from paradestate.core.support.entry import (
     Circumstance,
     Entry,
     GroupLimit,
+    Improvement,
     Limit,
     Position,
     Refusal,
@@ -100,6 +101,7 @@ def _entry_clauses(entry: Entry) -> Iterator[str]:
     if entry.when_refused is Refusal.LOST:
         yield "refused points are lost"
     yield from _condition_clauses(entry)
+    yield from _effect_clauses(entry)
     yield from _place_clauses(entry)
 
 
@@ -114,15 +116,26 @@ def _condition_clauses(entry: Entry) -> Iterator[str]:
         yield f"can't be taken with {listed(entry.bars, joint='or')}"
     if entry.opens:
         yield f"opens {listed(entry.opens)}"
+
+
+def _effect_clauses(entry: Entry) -> Iterator[str]:
     if entry.grants:
         yield f"brings {counted(entry.grants)} free"
     if entry.replaces is not None:
         change = entry.replaces
         yield f"exchanges {several(change.number, change.of)} for {plural(change.with_)}"
+    if entry.improves is not None:
+        yield _improvement_words(entry.improves)
     if entry.choice:
         yield f"choose {choice_words(entry)}"
     if entry.group:
         yield f"belongs to the group {entry.group}"
+
+
+def _improvement_words(better: Improvement) -> str:
+    each = f"one {better.of}" if better.number == 1 else several(better.number, better.of)
+    steps = "one step" if better.steps == 1 else f"{spelled(better.steps)} steps"
+    return f"the {better.scale} of {each} is {steps} better than that of the force"
 
 
 def _purchases(needs: Mapping[str, int]) -> Iterator[str]:
@@ -169,8 +182,11 @@ def limit_words(limit: Limit) -> str:
     if limit.most is None:
         return f"{least or 'any number'} in the force"
     at_most = f"{least} and at most " if least else ""
+    most = spelled(limit.most + limit.plus) if limit.most + limit.plus else "none"
+    if not limit.of and limit.least == limit.most + limit.plus > 0:
+        return f"exactly {spelled(limit.least)} in the force"
     if not limit.of:
-        return f"{at_most}{spelled(limit.most + limit.plus)} in the force"
+        return f"{at_most}{most} in the force"
     if limit.for_every == 1:
         every = f"every {limit.of}"
     else:

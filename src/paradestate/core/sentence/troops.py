@@ -83,9 +83,9 @@ def _table_clauses(stand: StandPattern) -> Iterator[str]:
 
 def formation_sentence(formation: Formation) -> str:
     """A formation in words."""
-    sort = " of ".join(word for word in (formation.echelon, formation.arm) if word)
+    arm = f" of {formation.arm}" if formation.arm else ""
     like = f" like {formation.like}" if formation.like else ""
-    opening = f"{capital(formation.name)}: a {sort or 'body'}{like}"
+    opening = f"{capital(formation.name)}: a {formation.echelon or 'body'}{arm}{like}"
     clauses = [clause for clause in _formation_clauses(formation) if clause]
     text = f"{'; '.join([opening, *clauses])}."
     return text + by_hand_words(formation.by_hand)
@@ -106,6 +106,12 @@ def _formation_clauses(formation: Formation) -> Iterator[str]:
         yield f"the figure is the {formation.figure}"
     if formation.figures_per_stand is not None:
         yield f"{several(formation.figures_per_stand, 'figure')} to a stand"
+    yield from _body_clauses(formation)
+
+
+def _body_clauses(formation: Formation) -> Iterator[str]:
+    if formation.may_detach:
+        yield f"{counted(formation.may_detach)} may leave it and act alone"
     if formation.weak is not None:
         yield f"weak, at {percent_text(formation.weak)} of its numbers"
     if formation.called:

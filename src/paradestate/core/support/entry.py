@@ -83,6 +83,19 @@ class Replacement:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Improvement:
+    """Formations that stand so many steps higher on a scale of grades than the force does.
+
+    It happens once a purchase, and changes no price.
+    """
+
+    of: str
+    scale: str
+    number: int = 1
+    steps: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Attachment:
     """To which formations its stands may be attached."""
 
@@ -135,6 +148,7 @@ class Entry:
     grants: Mapping[str, int] = field(default_factory=dict)
     """Stands that come free, once a purchase."""
     replaces: Replacement | None = None
+    improves: Improvement | None = None
     choice: tuple[str, ...] = ()
     choice_costs: Mapping[str, int] = field(default_factory=dict)
     """Choice to points added for each one taken; those left out add none."""

@@ -18,6 +18,7 @@ from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
 from paradestate.text.format.price import grade_kind
 from paradestate.text.format.roll import ALLOWANCE
+from paradestate.text.format.scenario import ARRIVALS, STRENGTHS
 from paradestate.text.format.troops import ELEMENTS, FORMATIONS
 from paradestate.text.number import read_whole
 from paradestate.text.record import Named, record, word
@@ -88,6 +89,8 @@ GAME = record(
     word("weight", value.POSITIVE, about="how often it is played, against the others"),
     word("numbers", Counts(kind=ELEMENTS, nought=True)),
     word("plan", ListOf(of=Planned())),
+    word("strengths", STRENGTHS, about="share of the stands of each that takes the field"),
+    word("arrivals", ARRIVALS, about="what comes onto the table later, and when"),
 )
 GAMES_SECTION = Named(entry=GAME)
 

@@ -9,6 +9,7 @@ from paradestate.core.support.entry import (
     Circumstance,
     Entry,
     GroupLimit,
+    Improvement,
     Limit,
     Position,
     Refusal,
@@ -21,7 +22,7 @@ from paradestate.text.context import Context
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
 from paradestate.text.format.game import ENTRIES, POSTURES
-from paradestate.text.format.price import COST, COST_BY_GRADE
+from paradestate.text.format.price import COST, COST_BY_GRADE, GRADES
 from paradestate.text.format.roll import BANDS
 from paradestate.text.format.troops import FORMATIONS, STANDS, THEATRE, WINDOW_WORDS
 from paradestate.text.record import Named, record, word
@@ -76,6 +77,14 @@ _REPLACEMENT = record(
     word("with", NameOf(kind=STANDS), attribute="with_", required=True),
     by_hand=False,
 )
+_IMPROVEMENT = record(
+    Improvement,
+    word("of", NameOf(kind=FORMATIONS), required=True),
+    word("scale", NameOf(kind=GRADES), required=True, about="a scale of grades"),
+    word("number", value.WHOLE, about="how many of them, once a purchase"),
+    word("steps", value.WHOLE, about="how far up the scale"),
+    by_hand=False,
+)
 _ATTACHMENT = record(
     Attachment,
     word("to", NameOf(kind=FORMATIONS), required=True),
@@ -112,6 +121,7 @@ ENTRY = record(
     word("opens", ListOf(of=NameOf(kind=ENTRIES))),
     word("grants", Counts(kind=STANDS), about="stands that come free"),
     word("replaces", _REPLACEMENT),
+    word("improves", _IMPROVEMENT, about="formations that are better than the rest of the force"),
     word("choice", ListOf(of=value.NAME)),
     word(
         "choice costs",

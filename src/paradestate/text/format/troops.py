@@ -120,6 +120,7 @@ FORMATION = record(
     word("men per figure", value.POSITIVE, about="fixed ratio"),
     word("figure", NameOf(kind=FIGURES), about="the kind shared out by the ratio"),
     word("figures per stand", value.WHOLE),
+    word("may detach", Counts(kind=STANDS), about="stands that may leave it and act alone"),
     word("weak", value.PERCENT, about="share of every number below, rounded half up"),
     word("like", NameOf(kind=FORMATIONS), about="the formation of which this is a variant"),
     word("add", Parts()),

@@ -36,6 +36,7 @@ MAPPINGS = frozenset(
         "needs for each",
         "grants",
         "replaces",
+        "improves",
         "attach",
         "only in",
         "not in",
