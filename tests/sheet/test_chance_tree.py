@@ -75,6 +75,12 @@ def test_a_wide_drawing_tells_on_each_band_what_it_settles() -> None:
     assert "2 light tanks" not in texts_of(chance_tree(marenz(), width=PHONE))
 
 
+def test_a_band_without_room_for_words_still_tells_its_share() -> None:
+    said = texts_of(chance_tree(many({"guns of the division": GUNS}, cost=13), width=WIDE))
+    assert "1 of 2 guns of the division" not in said
+    assert {"1/2", "1/3"} <= set(said)
+
+
 def test_only_what_comes_whole_is_solid_and_too_few_points_are_dashed() -> None:
     bands = list(root_of(chance_tree(marenz())).iter("path"))
     assert [band.get("fill") for band in bands] == [
@@ -92,6 +98,13 @@ def test_no_text_runs_out_of_the_drawing_or_lies_on_another(width: int) -> None:
         made = chance_tree(asked, width=width)
         assert not texts_outside(made)
         assert not texts_on_others(made)
+
+
+def test_a_long_chance_is_told_in_hundredths_where_it_has_no_room() -> None:
+    rare = {"scouts": {1: Fraction(1, 997), 0: Fraction(996, 997)}}
+    asked = many(rare | {"guns": GUNS}, cost=13)
+    assert "1/2991, less than 1 in 100" in texts_of(chance_tree(asked, width=1000))
+    assert "less than 1 in 100" in texts_of(chance_tree(asked, width=PHONE))
 
 
 def test_of_many_ways_eight_ends_are_drawn_and_the_rest_is_told_together() -> None:

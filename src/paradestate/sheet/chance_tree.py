@@ -3,7 +3,7 @@
 At the end of each band stands what it puts on the table, with its chance.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.sentence.chance import chance_words, hundredths_words
@@ -21,11 +21,11 @@ MOST_TOLD = 4
 THICK = 160
 """Of a band that is certain."""
 TRUNK, APART, BEND, TOP = 8, 12, 40, 4
-BROADEST = 170
-"""A column of bands."""
+NARROWEST, BROADEST = 56, 170
+"""A column of bands that has room for words, and the broadest."""
 LEAF, LINE = 16, 18
 """Size of a chance at an end, and the height of a line of words."""
-MOST_LINES = 4
+MARGIN, MOST_LINES = 6, 4
 FILLS = {
     Ending.WHOLE: "var(--ink)",
     Ending.PART: "var(--sheet)",
@@ -72,6 +72,11 @@ class _Frame:
     def x(self, level: int) -> float:
         """Where the bands of a level end; the trunk is level 0."""
         return TRUNK + self.column * level
+
+    @property
+    def bend(self) -> float:
+        """How far a band runs before it is level."""
+        return min(BEND, self.column / 2)
 
     def room(self, level: int) -> float:
         """For the words at an end."""
@@ -141,7 +146,7 @@ def _bands(spot: _Spot, frame: _Frame) -> Iterator[Element]:
 
 def _band(spot: _Spot, frame: _Frame, *, begins: float) -> Element:
     left, right = frame.x(spot.level - 1), frame.x(spot.level)
-    bend = left + min(BEND, frame.column * 0.8)
+    bend = left + frame.bend
     half = (left + bend) / 2
     top, bottom = spot.middle - spot.thick / 2, spot.middle + spot.thick / 2
     ends = begins + spot.thick
@@ -159,14 +164,14 @@ def _band(spot: _Spot, frame: _Frame, *, begins: float) -> Element:
 
 
 def _told(spot: _Spot, frame: _Frame, *, parent: _Spot) -> Iterator[Element]:
-    """What a band settles and its share of the branch before, where there is room for it."""
+    """What a band settles and its share of the branch before, where there is room for them."""
     share = chance_words(spot.way.chance / parent.way.chance).partition(",")[0]
-    texts = [text for text in (spot.way.came, share) if text]
-    room = frame.column - BEND / 2 - 12
-    is_sure = spot.way.chance == 1
-    if is_sure or max(map(width_of, texts)) > room or LINE * len(texts) > spot.thick - 2:
+    room = frame.column - frame.bend / 2 - TRUNK / 2
+    both = [text for text in (spot.way.came, share) if text]
+    texts = next((some for some in (both, [share]) if _fits(some, spot, room=room)), [])
+    if spot.way.chance == 1 or frame.column < NARROWEST:
         return
-    middle = frame.x(spot.level) - room / 2 - 6
+    middle = frame.x(spot.level) - TRUNK / 2 - room / 2
     first = spot.middle - LINE * (len(texts) - 1) / 2 + SIZE * 0.36
     for row, text in enumerate(texts):
         yield element(
@@ -178,6 +183,10 @@ def _told(spot: _Spot, frame: _Frame, *, parent: _Spot) -> Iterator[Element]:
             class_="b" if text == share else None,
             fill="var(--paper)" if spot.way.ending is Ending.WHOLE else None,
         )
+
+
+def _fits(texts: Sequence[str], spot: _Spot, *, room: float) -> bool:
+    return max(map(width_of, texts)) + MARGIN <= room and LINE * len(texts) <= spot.thick - 2
 
 
 def _bar(spot: _Spot, frame: _Frame) -> Element:

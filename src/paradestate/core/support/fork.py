@@ -4,7 +4,7 @@ Steps are alike where they ask for and buy the same and are worth the same, what
 left: what only the points tell apart needs no second branch.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeAlias
@@ -118,16 +118,14 @@ def _node(steps: Sequence[Step], *, likenesses: _Likenesses) -> Fork | End:
         Branch(
             outcomes=tuple(first.outcomes[place] for place in places),
             chance=sum((first.outcomes[place].chance for place in places), Fraction(0)),
-            then=_node(tuple(_thens(steps, places=places)), likenesses=likenesses),
+            then=_node(_thens(steps, places=places), likenesses=likenesses),
         )
         for places in alike.values()
     )
     return Fork(purchase=first.purchase, points=points, worth=first.worth, branches=branches)
 
 
-def _thens(steps: Sequence[Step], *, places: Sequence[int]) -> Iterator[Step]:
+def _thens(steps: Sequence[Step], *, places: Sequence[int]) -> list[Step]:
     """What follows these outcomes in each of the steps; they are alike, so all have them."""
-    for step in steps:
-        if isinstance(step, Ask):
-            for place in places:
-                yield step.outcomes[place].then
+    asked = (step for step in steps if isinstance(step, Ask))
+    return [step.outcomes[place].then for step in asked for place in places]
