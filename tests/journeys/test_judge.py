@@ -4,6 +4,7 @@ import datetime
 from pathlib import Path
 
 from paradestate.core.choice import Choice
+from paradestate.core.game import Purchase
 from paradestate.journeys.choosing import results_of
 from paradestate.journeys.judge import Asked, JudgeAnswer, JudgedPlan, judge
 from tests.forces import EXAMPLES
@@ -62,6 +63,13 @@ def test_a_plan_that_was_typed() -> None:
         "machine-gun team",
     ]
     assert set(codes(answer)) == {"points-unspendable", "not-finished"}
+
+
+def test_purchases_that_are_known_need_not_be_typed() -> None:
+    tanks = Purchase(entry="light tanks", number=2)
+    assert made(asked(purchases=(tanks,), points=18)).judgement.spent == 9
+    nothing = made(asked(purchases=(), points=18))
+    assert (nothing.is_legal, nothing.paragraph) == (True, ("No supporting troops.",))
 
 
 def test_without_points_the_most_there_can_be() -> None:

@@ -59,8 +59,8 @@ CASES = {
     ),
     "54 second roll for the same thing": Case(
         slip=f'{TANKS} --allowed "light tanks=2, light tanks=0"',
-        printed="command line:1:1: warn: light tanks was rolled twice (2 and refused), and is "
-        "asked for once. [rolled-twice]\n    The first result counted.\n"
+        printed="command line:1:1: warn: light tanks was rolled twice (2 and refused), and has "
+        "1 roll. [rolled-twice]\n    The first result counted.\n"
         "    Strike the other out with a reason, or keep it and leave out the first.\n1 warning\n",
         mended=f'{TANKS} --allowed "light tanks=2"',
     ),

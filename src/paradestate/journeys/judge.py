@@ -33,12 +33,19 @@ class Asked:
 
     plan: str = ""
     """As it is typed; the plan of the game when left out."""
+    purchases: tuple[Purchase, ...] | None = None
+    """What is taken, where that is known already; then `plan` isn't read."""
     points: int | None = None
     """Points left; the most that the dice can leave when left out."""
     allowed: tuple[tuple[str, int], ...] = ()
     """What the dice allowed, roll after roll."""
     reserve: Mapping[str, int] = field(default_factory=dict)
     """Formation to how many are kept back."""
+
+    @property
+    def says_plan(self) -> bool:
+        """Whether it says which plan, so that the one of the game isn't meant."""
+        return self.purchases is not None or bool(self.plan.strip())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,10 +87,10 @@ def judge(
     if answer.terms is None or answer.count is None:
         return JudgeAnswer(checked=answer.checked)
     terms, counted = answer.terms, answer.count
-    plan, findings = _plan(terms.game, counted, typed=asked.plan)
+    plan, findings = _plan(terms.game, counted, asked=asked)
     if findings:
         return JudgeAnswer(checked=answer.checked.with_findings(*findings))
-    at = () if asked.plan.strip() else ("games", terms.game.name, "plan")
+    at = () if asked.says_plan else ("games", terms.game.name, "plan")
     known = Known(
         are_most=asked.points is None,
         places=counted.force.places,
@@ -116,12 +123,14 @@ def judge(
 
 
 def _plan(
-    game: Game, counted: Count, *, typed: str
+    game: Game, counted: Count, *, asked: Asked
 ) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
-    """The plan that was typed, or else that of the game."""
-    if not typed.strip():
+    """The plan that was asked about, or else that of the game."""
+    if not asked.says_plan:
         return game.plan, ()
-    return plan_of(typed, entries=counted.force.supporting_troops)
+    if asked.purchases is not None:
+        return asked.purchases, ()
+    return plan_of(asked.plan, entries=counted.force.supporting_troops)
 
 
 def _paragraph(

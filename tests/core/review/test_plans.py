@@ -78,3 +78,4 @@ def test_slips_are_found_where_nothing_can_be_raised() -> None:
 def test_a_plan_of_something_that_could_not_be_read() -> None:
     assert codes("e=2", entries="e: {cost: x}") == []
     assert codes("e=2", entries="e: {cost: 0, limit: any}") == []
+    assert codes("e=2", entries="e: {cost: {}}") == []

@@ -70,7 +70,7 @@ def test_must_is_served_before_the_plan() -> None:
         "1 without all figures."
     )
     assert finding.effect == (
-        "The plan stays legal; not all of it can be put down. Lacking: 1 officer."
+        "Not all of it can be put down; what is legal doesn't rest on it. Lacking: 1 officer."
     )
 
 
@@ -80,7 +80,7 @@ def test_unfinished_stands_are_told_apart_from_lacking_ones() -> None:
     assert finding.message == (
         "pioneers: 1 section chosen, 0 finished, 1 unfinished and 1 post chosen, 1 finished."
     )
-    assert finding.effect == "The plan stays legal; not all of it can be put down."
+    assert finding.effect == "Not all of it can be put down; what is legal doesn't rest on it."
 
 
 def test_all_finished_needs_no_word() -> None:

@@ -67,6 +67,18 @@ def test_each_purchase_has_the_roll_of_its_turn() -> None:
     assert after_the_dice(bill, {"tanks": (3, 0)}).cut == ((TWO_TANKS, 0),)
 
 
+def test_a_shared_roll_decides_all_purchases_of_an_entry() -> None:
+    convoy = replace(TANKS, availability=replace(ROLL, shared_roll="convoy"))
+    twice = (TWO_TANKS, TWO_TANKS)
+    bill = bill_of(terms(convoy), twice, points=18)
+    assert after_the_dice(bill, {"tanks": (0,)}).left == ()
+    assert after_the_dice(bill, {"tanks": (2,)}).left == twice
+    (finding,) = said((("tanks", 2), ("tanks", 2)), plan=twice, offer=convoy)
+    assert finding.code == "rolled-twice"
+    asking = Asking.ALL_DECLARED_FIRST
+    assert said((("tanks", 2),), plan=twice, offer=convoy, asking=asking) == []
+
+
 def test_a_need_that_was_missing_before_is_not_lost_by_the_dice() -> None:
     after = after_the_dice(bill_of(KNOWN, take("commander"), points=18), {"tanks": (0,)})
     assert (after.left, after.gone) == (take("commander"), ())
@@ -114,7 +126,7 @@ def test_all_that_came_needs_no_word() -> None:
 def test_a_thing_rolled_twice() -> None:
     finding, refused = said((("tanks", 0), ("tanks", 2)))
     assert finding.code == "rolled-twice"
-    assert finding.message == "tanks was rolled twice (refused and 2), and is asked for once."
+    assert finding.message == "tanks was rolled twice (refused and 2), and has 1 roll."
     assert finding.effect == "The first result counted."
     assert refused.code == "refused"
     three = (("tanks", 2), ("tanks", 2), ("tanks", 2))

@@ -73,6 +73,13 @@ def test_where_two_are_not_enough_as_little_as_can_be_is_dropped() -> None:
     assert len(found.changes) == 4
 
 
+def test_the_dearest_go_so_that_few_have_to() -> None:
+    known = terms(replace(TANKS, cost={1: 2}), replace(GUNS, cost={1: 7}, most=4))
+    plan = take("tanks", "tanks", "guns", "tanks", "guns", "guns", "tanks")
+    (found,) = ways(known, plan, points=8)["over-points"]
+    assert found.plan == take("tanks", "tanks", "tanks", "tanks")
+
+
 def test_those_that_need_each_other_go_together() -> None:
     ring = [
         Offer(name=name, cost={1: 3}, needs={other: 1})

@@ -10,6 +10,7 @@ from paradestate.core.force import Force
 from paradestate.core.game import Game
 from paradestate.core.number import NONE
 from paradestate.core.review.rule import Rule
+from paradestate.core.review.supporting_troops import no_prices, usual_grades
 from paradestate.core.rollup import Rollup
 from paradestate.core.span import ALWAYS, Hold
 from paradestate.core.support.entry import Entry
@@ -23,6 +24,8 @@ SLIPS = {"number-not-priced", "choice-unknown", "choice-missing", "not-in-force"
 
 def plans(force: Force) -> Iterator[Finding]:
     """Plans that aren't legal in their games at the usual grades, however the allowance falls."""
+    if any(True for rule in (no_prices, usual_grades) for _ in rule(force)):
+        return
     for game in force.games.values():
         if game.plan:
             yield from _plan(force, game)

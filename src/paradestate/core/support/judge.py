@@ -4,7 +4,7 @@ plan -> bill -> breaches -> ways out -> findings, with doubts about points and r
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 
 from paradestate.core.finding import Finding
@@ -34,9 +34,9 @@ class Judgement:
     breaches: tuple[Breach, ...]
     """Every rule that is broken; none where it is legal."""
     ways_out: Mapping[Breach, tuple[WayOut, ...]]
-    after: AfterTheDice | None = None
+    after: AfterTheDice | None
     """What the dice left of it, where their results were said and everything has a price."""
-    findings: tuple[Finding, ...] = field(default=())
+    findings: tuple[Finding, ...]
     """A stop for each broken rule, and the doubts."""
 
 

@@ -150,7 +150,7 @@ def readiness_findings(
             level=Level.WARN,
             code="not-finished",
             message=f"{entry}: {listed(_progress(each) for each in own)}.",
-            effect=f"The plan stays legal; not all of it can be put down.{missing}",
+            effect=f"Not all of it can be put down; what is legal doesn't rest on it.{missing}",
             hint="Finish or get them, or borrow them for the evening.",
             place=known.place_of(plan, entry),
         )

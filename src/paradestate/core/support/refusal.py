@@ -10,6 +10,7 @@ from paradestate.core.sentence.wording import capital, how_often, listed, severa
 from paradestate.core.support.breach import Bill, bill_of, breaches
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_points
 
 NEED_CODES = {"need-missing", "need-any-missing", "need-for-each-missing"}
@@ -38,7 +39,7 @@ def after_the_dice(bill: Bill, allowed: Allowed) -> AfterTheDice:
     """What the dice leave of a plan; a purchase without a roll stays as it is.
 
     Every purchase must have a price. The n-th roll of an entry is for its n-th purchase in the
-    plan.
+    plan; where entries share a roll, an entry's one result holds for all its purchases.
     """
     decided = tuple(_decided(bill, allowed))
     cut = tuple((asked, comes.number if comes else 0) for asked, comes in decided if comes != asked)
@@ -69,7 +70,8 @@ def _decided(bill: Bill, allowed: Allowed) -> Iterator[tuple[Purchase, Purchase 
         if not waiting or offer.availability is None:
             yield asked, asked
             continue
-        most = min(waiting.pop(0), asked.number)
+        result = waiting[0] if offer.availability.shared_roll else waiting.pop(0)
+        most = min(result, asked.number)
         number = max((each for each in offer.cost if each <= most), default=0)
         yield asked, replace(asked, number=number) if number else None
 
@@ -146,10 +148,16 @@ def _odd_results(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Find
         offer = bill.terms.offers.get(entry)
         if offer is None or offer.availability is None:
             yield _needs_no_roll(bill, entry, known=known)
-        elif len(numbers) > max(bill.taken.get(entry, 0), 1):
-            yield _rolled_twice(bill, entry, numbers=numbers, known=known)
+        elif len(numbers) > _rolls(bill, offer):
+            yield _rolled_twice(bill, offer, numbers=numbers, known=known)
     if allowed and bill.terms.asking is Asking.ALL_DECLARED_FIRST:
         yield from _not_declared(bill, allowed, known=known)
+
+
+def _rolls(bill: Bill, offer: Offer) -> int:
+    """How many rolls there are for an entry: one for each purchase, or one in all."""
+    is_shared = offer.availability is not None and offer.availability.shared_roll
+    return 1 if is_shared else max(bill.taken.get(offer.name, 0), 1)
 
 
 def _needs_no_roll(bill: Bill, entry: str, *, known: Known) -> Finding:
@@ -165,24 +173,25 @@ def _needs_no_roll(bill: Bill, entry: str, *, known: Known) -> Finding:
     )
 
 
-def _rolled_twice(bill: Bill, entry: str, *, numbers: tuple[int, ...], known: Known) -> Finding:
-    taken = max(bill.taken.get(entry, 0), 1)
+def _rolled_twice(bill: Bill, offer: Offer, *, numbers: tuple[int, ...], known: Known) -> Finding:
+    rolls = _rolls(bill, offer)
     results = listed(str(number) if number else "refused" for number in numbers)
     return Finding(
         level=Level.WARN,
         code="rolled-twice",
-        message=f"{entry} was rolled {how_often(len(numbers))} ({results}), "
-        f"and is asked for {how_often(taken)}.",
-        effect=f"The first {'result' if taken == 1 else f'{spelled(taken)} results'} counted.",
+        message=f"{offer.name} was rolled {how_often(len(numbers))} ({results}), "
+        f"and has {several(rolls, 'roll')}.",
+        effect=f"The first {'result' if rolls == 1 else f'{spelled(rolls)} results'} counted.",
         hint="Strike the other out with a reason, or keep it and leave out the first.",
-        place=known.place_of(bill.plan, entry),
+        place=known.place_of(bill.plan, offer.name),
     )
 
 
 def _not_declared(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Finding]:
     """Purchases that need a roll and have none, where all rolls are made together."""
-    for entry, times in bill.taken.items():
-        if bill.terms.offers[entry].availability and len(allowed.get(entry, ())) < times:
+    for entry in bill.taken:
+        offer = bill.terms.offers[entry]
+        if offer.availability and len(allowed.get(entry, ())) < _rolls(bill, offer):
             yield Finding(
                 level=Level.WARN,
                 code="asked-after-declaring",

@@ -71,7 +71,7 @@ def _hosts(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
                 f"({listed(purchase_words(each) for each in purchases)}), "
                 f"{several(hosts, to)} with room for {number - alone}: "
                 f"{spelled(alone)} must stand alone.",
-                effect="The plan stays legal; those have no host's orders.",
+                effect="Those have no host's orders; what is legal doesn't rest on it.",
                 hint=f"Take {spelled(alone)} fewer, or keep {'it' if alone == 1 else 'them'} "
                 "in support.",
                 place=known.place_of(fielded.plan, purchases[-1].entry),

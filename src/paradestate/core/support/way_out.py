@@ -5,7 +5,7 @@ one. Where none does it, every pair of them is tried, up to a bound; then as lit
 dropped. Each change is judged like the plan itself; nothing is guessed.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import combinations_with_replacement, islice
 
@@ -208,15 +208,7 @@ def _least_dropped(search: _Search) -> Iterator[_Tried]:
 
 def _droppable(search: _Search) -> list[Purchase]:
     """What can be dropped one after the other without breaking a rule, the dearest first."""
-    offers = search.bill.terms.offers
-    left = sorted(
-        search.bill.plan,
-        key=lambda each: (
-            -offers[each.entry].price(each.number, choice=each.choice)
-            if is_priced(search.bill.terms, each)
-            else 0
-        ),
-    )
+    left = _by_price(search.bill, search.bill.plan)[::-1]
     dropped: list[Purchase] = []
     went = True
     while went:
@@ -232,11 +224,11 @@ def _droppable(search: _Search) -> list[Purchase]:
 def _with_most_back(
     search: _Search, best: _Tried, *, rule: Rule, dropped: list[Purchase]
 ) -> _Tried:
-    """The same with all that may stay after all."""
+    """The same with all that may stay after all, the cheapest first, so that few have to go."""
     came_back = True
     while came_back:
         came_back = False
-        for purchase in tuple(dropped):
+        for purchase in _by_price(search.bill, dropped):
             dropped.remove(purchase)
             tried = _drop(search.bill, dropped)
             if _cures(search, tried, rule=rule):
@@ -244,6 +236,19 @@ def _with_most_back(
             else:
                 dropped.append(purchase)
     return best
+
+
+def _by_price(bill: Bill, purchases: Iterable[Purchase]) -> list[Purchase]:
+    """The purchases, the cheapest first; those without a price cost nothing."""
+    offers = bill.terms.offers
+    return sorted(
+        purchases,
+        key=lambda each: (
+            offers[each.entry].price(each.number, choice=each.choice)
+            if is_priced(bill.terms, each)
+            else 0
+        ),
+    )
 
 
 def _drop(bill: Bill, purchases: list[Purchase]) -> _Tried:
