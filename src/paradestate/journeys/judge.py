@@ -164,7 +164,7 @@ def _on_the_table(
     """Hosts, transport, reserve and how far the stands are, of what is on offer."""
     there = tuple(each for each in plan if each.entry in terms.offers)
     fielded = Fielded(force=counted.force, made=counted.made, plan=there)
-    ready = readiness(counted.force, counted.made, there)
+    ready = readiness(counted.force, counted.made, plan=there)
     return ready, (
         *room_findings(fielded, reserve=reserve, known=known),
         *readiness_findings(ready, plan=plan, known=known),

@@ -8,14 +8,14 @@ from paradestate.core.support.entry import Attachment, Entry, Position, Replacem
 from tests.forces import marenz
 
 
-def take(entry: str, number: int = 1, choice: str = "") -> Purchase:
+def take(entry: str, number: int = 1, *, choice: str = "") -> Purchase:
     return Purchase(entry=entry, number=number, choice=choice)
 
 
 def test_the_plan_of_the_example() -> None:
     plan = (
         take("light tanks", 2),
-        take("pioneers", 1, "flame"),
+        take("pioneers", choice="flame"),
         take("field battery", 2),
         take("medium mortars", 2),
         take("assault training for a platoon"),

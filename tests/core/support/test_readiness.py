@@ -41,7 +41,8 @@ def army(stock: str) -> Force:
 def ready(force: Force, *plan: tuple[str, int]) -> tuple[Readiness, ...]:
     made, _ = establishment(force)
     assert made is not None
-    return readiness(force, made, tuple(Purchase(entry=name, number=n) for name, n in plan))
+    purchases = tuple(Purchase(entry=name, number=number) for name, number in plan)
+    return readiness(force, made, plan=purchases)
 
 
 def said(force: Force, *plan: tuple[str, int]) -> list[Finding]:

@@ -48,7 +48,7 @@ def plan_stands(entry: Entry, purchase: Purchase) -> Mapping[str, int]:
 
 
 def readiness(
-    force: Force, made: Establishment, plan: tuple[Purchase, ...]
+    force: Force, made: Establishment, *, plan: tuple[Purchase, ...]
 ) -> tuple[Readiness, ...]:
     """How far each pattern of each entry is; printed ones and those off the table are left out.
 
