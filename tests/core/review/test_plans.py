@@ -75,6 +75,13 @@ def test_slips_are_found_where_nothing_can_be_raised() -> None:
     assert [each.code for each in found("d=1", head=head)] == ["not-in-force"]
 
 
+@pytest.mark.parametrize(("rows", "expected"), [("1-2: 3", []), ("1-6: 9", ["over-points"])])
+def test_points_that_are_looked_up(rows: str, expected: list[str]) -> None:
+    looked_up = GAMES.replace("9", f"{{roll: 1d6, gives: {{{rows}}}}}").replace("PLAN", "big=1")
+    force = partial_force_from(STANDS, f"supporting troops: {{{ENTRIES}}}", looked_up)
+    assert [finding.code for rule in RULES for finding in rule(force)] == expected
+
+
 def test_a_plan_of_something_that_could_not_be_read() -> None:
     assert codes("e=2", entries="e: {cost: x}") == []
     assert codes("e=2", entries="e: {cost: 0, limit: any}") == []

@@ -1,12 +1,9 @@
 """Rules for supporting troops."""
 
-from dataclasses import replace
-
 import pytest
 
 from paradestate.core.finding import Finding
-from paradestate.core.review.supporting_troops import RULES, has_empty_table
-from paradestate.core.support.entry import Entry, Variation
+from paradestate.core.review.supporting_troops import RULES
 from tests.forces import marenz, partial_force_from
 
 STANDS = "stands: {a: {base: none}}\nformations: {top: {parts: {a: 1}}}"
@@ -24,26 +21,6 @@ def codes(entries: str, *more: str, head: str = "") -> list[str]:
 
 def test_the_example_has_nothing_to_say() -> None:
     assert not [finding for rule in RULES for finding in rule(marenz())]
-
-
-def test_a_table_without_prices() -> None:
-    (finding,) = found("e: {cost: {}}")
-    assert (finding.code, finding.place.path) == ("cost-empty", ("supporting troops", "e", "cost"))
-    entry = Entry(name="e", cost={1: 3})
-    assert not has_empty_table(entry)
-    assert has_empty_table(replace(entry, cost_by_grade={"training": {"recruits": {}}}))
-    assert has_empty_table(replace(entry, in_posture={"attack": Variation(cost={})}))
-    assert not has_empty_table(replace(entry, in_posture={"attack": Variation()}))
-
-
-def test_a_usual_grade_that_its_scale_does_not_have() -> None:
-    (finding,) = found("", "grades: {drill: {usual: fair, points: {poor: -1, good: 2}}}")
-    assert finding.code == "usual-grade-unknown"
-    assert finding.message == "drill: the usual grade 'fair' has no points."
-    assert finding.hint == "Name one of its grades ('poor', 'good'), or give 'fair' its points."
-    (finding,) = found("", "grades: {drill: {usual: fair, points: {}}}")
-    assert finding.hint == "Name one of its grades (none), or give 'fair' its points."
-    assert found("", "grades: {drill: {usual: fair, points: {fair: 0}}}") == []
 
 
 @pytest.mark.parametrize(

@@ -98,4 +98,4 @@ def test_points_that_no_roll_leaves() -> None:
         return [each.message for each in points_findings(bill, known=Known())]
 
     assert codes(13) == codes(23) == []
-    assert codes(24) == ["24 points left; 18 + 2d6 less 7 leaves 13 to 23."]
+    assert codes(24) == ["24 points left; the allowance less 7 leaves 13 to 23."]

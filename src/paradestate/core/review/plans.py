@@ -4,13 +4,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from paradestate.core.choice import Choice, chosen
+from paradestate.core.dice import Dice
 from paradestate.core.establishment import Establishment, LayerTotals, establishment
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
-from paradestate.core.game import Game
+from paradestate.core.game import Allowance, Game
 from paradestate.core.number import NONE
 from paradestate.core.review.rule import Rule
-from paradestate.core.review.supporting_troops import no_prices, usual_grades
 from paradestate.core.rollup import Rollup
 from paradestate.core.span import ALWAYS, Hold
 from paradestate.core.support.entry import Entry
@@ -24,11 +24,16 @@ SLIPS = {"number-not-priced", "choice-unknown", "choice-missing", "not-in-force"
 
 def plans(force: Force) -> Iterator[Finding]:
     """Plans that aren't legal in their games at the usual grades, however the allowance falls."""
-    if any(True for rule in (no_prices, usual_grades) for _ in rule(force)):
-        return
     for game in force.games.values():
-        if game.plan:
+        if game.plan and _is_whole(game.allowance):
             yield from _plan(force, game)
+
+
+def _is_whole(allowance: Allowance) -> bool:
+    """Whether every roll of it gives something; where one doesn't, the rolls are stopped at."""
+    return isinstance(allowance, Dice) or all(
+        any(row.holds(total) for row in allowance.gives) for total in allowance.roll.totals()
+    )
 
 
 def _plan(force: Force, game: Game) -> Iterator[Finding]:

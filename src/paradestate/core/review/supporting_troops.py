@@ -16,42 +16,6 @@ def _place(force: Force, *path: str) -> Place:
     return nearest_place(force.places, path)
 
 
-def no_prices(force: Force) -> Iterator[Finding]:
-    """A table of prices that holds none."""
-    for entry in force.supporting_troops.values():
-        if has_empty_table(entry):
-            yield Finding(
-                level=Level.STOP,
-                code="cost-empty",
-                message=f"{entry.name}: a table of prices is empty, so it can't be bought.",
-                effect="The entry can't be chosen as it stands.",
-                hint="Write the points by number taken, such as {1: 3, 2: 5}.",
-                place=_place(force, SECTION, entry.name, "cost"),
-            )
-
-
-def has_empty_table(entry: Entry) -> bool:
-    """Whether some table of its prices is empty."""
-    by_grade = (table for grades in entry.cost_by_grade.values() for table in grades.values())
-    in_posture = (here.cost for here in entry.in_posture.values() if here.cost is not None)
-    return not all((entry.cost, *by_grade, *in_posture))
-
-
-def usual_grades(force: Force) -> Iterator[Finding]:
-    """A usual grade that its scale doesn't have."""
-    for scale in force.grades.values():
-        if scale.usual not in scale.points:
-            known = ", ".join(f"'{grade}'" for grade in scale.points) or "none"
-            yield Finding(
-                level=Level.STOP,
-                code="usual-grade-unknown",
-                message=f"{scale.name}: the usual grade '{scale.usual}' has no points.",
-                effect="It can't be said what is left to spend.",
-                hint=f"Name one of its grades ({known}), or give '{scale.usual}' its points.",
-                place=_place(force, "grades", scale.name, "usual"),
-            )
-
-
 def odd_prices(force: Force) -> Iterator[Finding]:
     """A price that falls as the number rises, or that two smaller purchases undercut."""
     for entry in force.supporting_troops.values():
@@ -115,8 +79,6 @@ def unsaid_refusals(force: Force) -> Iterator[Finding]:
 
 
 RULES: tuple[Rule, ...] = (
-    no_prices,
-    usual_grades,
     odd_prices,
     unsaid_refusals,
 )

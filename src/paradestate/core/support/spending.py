@@ -45,7 +45,7 @@ def points_findings(bill: Bill, *, known: Known) -> Iterator[Finding]:
         yield Finding(
             level=Level.WARN,
             code="points-impossible",
-            message=f"{several(bill.points, 'point')} left; {terms.game.allowance} less "
+            message=f"{several(bill.points, 'point')} left; the allowance less "
             f"{terms.taken_off} leaves {terms.least_points} to {terms.most_points}.",
             effect="Judged with the points as they were given.",
             hint="Points left are the allowance less formation cost and grades.",

@@ -210,7 +210,7 @@ def _known(visit: Visit, counted: Count, *, terms: Terms) -> Known:
                 offer.name: readiness(
                     counted.force,
                     counted.made,
-                    (Purchase(entry=offer.name, number=max(offer.cost)),),
+                    plan=(Purchase(entry=offer.name, number=max(offer.cost)),),
                 )
                 for offer in terms.offers.values()
             },
