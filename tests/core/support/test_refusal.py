@@ -3,16 +3,24 @@
 from dataclasses import replace
 
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 
 from paradestate.core.finding import Finding
 from paradestate.core.game import Purchase
-from paradestate.core.support.breach import bill_of
+from paradestate.core.support.breach import bill_of, breaches
 from paradestate.core.support.entry import Asking, Availability, Band
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.offer import Offer
-from paradestate.core.support.refusal import after_the_dice, roll_findings, rolls_by_entry
+from paradestate.core.support.refusal import (
+    NEED_CODES,
+    after_the_dice,
+    roll_findings,
+    rolls_by_entry,
+)
+from paradestate.core.support.remainder import remaining
 from tests.core.support.test_breach import GUNS, take, terms
-from tests.support_terms import Plan, dice
+from tests.support_terms import Plan, dice, plain_points, plans_of, small_terms
 
 ROLL = Availability(
     roll=dice(1, sides=12),
@@ -153,3 +161,18 @@ def test_asking_after_seeing_is_outside_a_rule_that_declares_first() -> None:
     )
     assert said((*results, *results), plan=plan, asking=Asking.ALL_DECLARED_FIRST) == []
     assert said((), plan=plan, asking=Asking.ALL_DECLARED_FIRST) == []
+
+
+@settings(max_examples=40, deadline=None)
+@given(drawn=st.data())
+def test_what_is_left_is_the_remainder_of_a_plan_whose_needs_hold(drawn: st.DataObject) -> None:
+    known = drawn.draw(small_terms(most_entries=3))
+    bill = bill_of(known, drawn.draw(plans_of(known)), points=9)
+    rolled = [name for name, offer in known.offers.items() if offer.availability]
+    refused = {name: (0,) * len(bill.plan) for name in rolled}
+    after = after_the_dice(bill, refused)
+    gone = [place for place, each in enumerate(bill.plan) if each.entry in rolled]
+    assume(not any(each.code in NEED_CODES for each in breaches(bill)))
+    left = remaining(known.offers, bill.plan, gone=gone)
+    assert after.left == tuple(bill.plan[place] for place in sorted(left))
+    assert after.points_free + after.points_lost == bill.spent - plain_points(known, after.left)
