@@ -1,4 +1,4 @@
-"""Small forces with stocks drawn at random, and whether a plan can be fielded, found plan by plan."""
+"""Small forces with stocks drawn at random, and whether a plan of theirs can be fielded."""
 
 from dataclasses import replace
 
@@ -32,7 +32,9 @@ LAST = "based"
 @strategies.composite
 def stocked_forces(draw: strategies.DrawFn, *, exchanges: bool = False) -> Force:
     """A force of a few stands that owns more or less of what it wants."""
-    raised = force_from(FIGURES, STANDS, "formations: {top: {parts: {section: 2, patrol: 1, card: 1}}}")
+    raised = force_from(
+        FIGURES, STANDS, "formations: {top: {parts: {section: 2, patrol: 1, card: 1}}}"
+    )
     few = strategies.integers(0, 5)
     stock = {
         kind: {"painted": draw(few), LAST: 4 * exchanges + draw(few)} for kind in (*KINDS, "cook")
@@ -60,7 +62,9 @@ def fielded_entries(
         numbers = strategies.dictionaries(
             strategies.sampled_from(PATTERNS), strategies.integers(1, 2), max_size=2
         )
-        exchange = Replacement(of="section", number=1, with_=draw(strategies.sampled_from(PATTERNS)))
+        exchange = Replacement(
+            of="section", number=1, with_=draw(strategies.sampled_from(PATTERNS))
+        )
         found[name] = Entry(
             name=name,
             cost=offer.cost,
@@ -87,7 +91,9 @@ def plainly_fielded(force: Force, entries: dict[str, Entry], *, plan: Plan) -> b
     for purchase in plan:
         entry = entries[purchase.entry]
         if entry.place is not Position.OFF_TABLE:
-            wanted.extend(name for name, n in entry.each.items() for _ in range(n * purchase.number))
+            wanted.extend(
+                name for name, n in entry.each.items() for _ in range(n * purchase.number)
+            )
         wanted.extend(name for name, number in entry.grants.items() for _ in range(number))
         if entry.replaces is not None:
             gone = [stand for stand in must if stand.pattern == entry.replaces.of]

@@ -25,7 +25,6 @@ from paradestate.core.establishment import Establishment
 from paradestate.core.figure import FigureKind
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
-from paradestate.core.number import summed
 from paradestate.core.strength import strength
 from paradestate.core.support.entry import Entry, Position
 
@@ -272,7 +271,8 @@ class Fielding:
 
     def _knots(self) -> list[list[str]]:
         """Wanted kinds, parted so that no figure may serve in two parts; those of the must alone
-        left out."""
+        left out.
+        """
         wanted = dict.fromkeys(kind for figures in self._patterns.values() for kind in figures)
         groups = [{kind} for kind in {**wanted, **self._owned.must}]
         for kind, number in self._owned.loose.items():

@@ -1,0 +1,92 @@
+"""The legal forces of a game for programs; shares and worths are fractions as strings."""
+
+from fractions import Fraction
+
+from paradestate.cli.count_json import fraction_json
+from paradestate.cli.judge_json import purchases_json
+from paradestate.core.certainty import Exact, NotComputed, certainty_word
+from paradestate.core.support.force_map import LevelForces, ValuedForce
+from paradestate.journeys.forces import Fieldable, ForcesFound
+
+
+def forces_json(found: ForcesFound | NotComputed) -> dict[str, object]:
+    """The answer with the keys that programs rely on."""
+    if isinstance(found, NotComputed):
+        unknown = ("legal", "spending_all", "fieldable", "best", "list", "next_best", "by_points")
+        certainty = {"certainty": certainty_word(found), "reason": found.reason}
+        return dict.fromkeys(unknown) | certainty
+    level, fieldable = found.level, found.fieldable
+    best, *following = found.best or (None,)
+    return {
+        "game": found.terms.game.name,
+        "points": found.points,
+        "points_given": found.allowance is None,
+        "legal": level.legal,
+        "spending_all": level.spending_all,
+        **_fieldable(found, fieldable),
+        "best": _force(best),
+        "next_best": [_force(each) for each in following],
+        "list": [_listed(each, found) for each in found.every] if found.is_listed else None,
+        "at_random": _force(found.drawn),
+        "by_points": [
+            _level(each, worth, found=found)
+            for each, worth in zip(found.levels, found.worths, strict=True)
+        ],
+        "certainty": certainty_word(Exact()),
+    }
+
+
+def _fieldable(found: ForcesFound, known: Fieldable | NotComputed) -> dict[str, object]:
+    of = "finished" if found.finished else "owned"
+    if isinstance(known, NotComputed):
+        return {
+            "from": of,
+            "fieldable": None,
+            "fieldable_share": None,
+            "fieldable_best": None,
+            "must_lacks": None,
+            "fieldable_certainty": certainty_word(known),
+            "fieldable_reason": known.reason,
+        }
+    number = known.at(found.points)
+    return {
+        "from": of,
+        "fieldable": number,
+        "fieldable_share": _share(number, of=found.level.legal),
+        "fieldable_best": _force(known.best) if found.has_worths else None,
+        "must_lacks": known.must_lacks,
+        "fieldable_certainty": certainty_word(Exact()),
+        "fieldable_reason": None,
+    }
+
+
+def _share(number: int, *, of: int) -> str | None:
+    return fraction_json(Fraction(number, of)) if of else None
+
+
+def _level(level: LevelForces, worth: Fraction | None, *, found: ForcesFound) -> dict[str, object]:
+    known, allowance = found.fieldable, found.allowance
+    return {
+        "points": level.points,
+        "chance": None if allowance is None else fraction_json(allowance.of(level.points)),
+        "legal": level.legal,
+        "spending_all": level.spending_all,
+        "fieldable": None if isinstance(known, NotComputed) else known.at(level.points),
+        "best_worth": None if worth is None or not found.has_worths else fraction_json(worth),
+    }
+
+
+def _force(force: ValuedForce | None) -> dict[str, object] | None:
+    if force is None:
+        return None
+    return {
+        "worth": fraction_json(force.worth),
+        "points": force.points,
+        "purchases": purchases_json(force.purchases),
+    }
+
+
+def _listed(force: ValuedForce, found: ForcesFound) -> dict[str, object]:
+    known = found.fieldable
+    can = None if isinstance(known, NotComputed) else force.purchases in known.every
+    return {**(_force(force) or {}), "can_be_fielded": can}

@@ -1,0 +1,163 @@
+"""The legal forces of a game printed for people."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from rich.console import Console
+from rich.text import Text
+
+from paradestate.cli.output import console, titled_table
+from paradestate.core.certainty import NotComputed
+from paradestate.core.sentence.chance import hundredths_words, near_text
+from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import how_often, listed, several
+from paradestate.core.support.force_map import LevelForces, ValuedForce
+from paradestate.journeys.forces import ForcesFound
+
+BAR = 24
+"""Width of the longest bar, in characters."""
+MOST_ROWS = 24
+LONGEST = 10**12
+"""Numbers from here on are told by their first three figures."""
+FIGURES = 3
+CAN, CAN_NOT = "█", "░"
+
+
+def print_forces(found: ForcesFound | NotComputed, *, title: str) -> None:
+    """The numbers in sentences, level by level as bars, the best, and all where they are few."""
+    out = console()
+    out.print(Text(title, style="bold"))
+    if isinstance(found, NotComputed):
+        out.print(f"Not computed: {found.reason}.")
+        return
+    for sentence in (*_numbers(found), *_in_hand(found)):
+        out.print(sentence)
+    out.print()
+    _print_levels(out, found)
+    out.print()
+    for sentence in _worths(found):
+        out.print(sentence)
+    if found.drawn is not None:
+        out.print(f"At random: {_force_words(found.drawn, found)}.")
+    if found.is_listed and found.every:
+        out.print()
+        _print_every(out, found)
+    out.print()
+    out.print("Exact: every legal force is counted once, whatever the order of its purchases.")
+
+
+def number_text(number: int) -> str:
+    """A number in groups of three figures; a very long one by its first three: `5.59 x 10^46`."""
+    if number < LONGEST:
+        return f"{number:,}"
+    power = len(str(number)) - 1
+    first = number // 10 ** (power - FIGURES + 1)
+    whole, rest = divmod(first, 10 ** (FIGURES - 1))
+    return f"{whole}.{rest:02} x 10^{power}"
+
+
+def _forces(number: int) -> str:
+    return f"{number_text(number)} legal force{'' if number == 1 else 's'}"
+
+
+def _numbers(found: ForcesFound) -> Iterator[str]:
+    level = found.level
+    middle = "" if found.allowance is None else ", the middle of what the dice leave"
+    yield (
+        f"{found.terms.game.name} with {several(level.points, 'point')}{middle}: "
+        f"{_forces(level.legal)}; {number_text(level.spending_all)} of them spend all."
+    )
+
+
+def _in_hand(found: ForcesFound) -> Iterator[str]:
+    """How many can be fielded, and what the must layer lacks."""
+    known, legal = found.fieldable, found.level.legal
+    of = "is finished" if found.finished else "is owned"
+    if isinstance(known, NotComputed):
+        yield f"How many can be fielded wasn't computed: {known.reason}."
+        return
+    if legal:
+        number = known.at(found.points)
+        share = hundredths_words(Fraction(number, legal))
+        yield f"{number_text(number)} of them can be fielded with what {of} ({share})."
+    if known.must_lacks:
+        yield f"The must layer itself lacks {several(known.must_lacks, 'figure')}."
+
+
+def _print_levels(out: Console, found: ForcesFound) -> None:
+    """A row for each number of points, or for some of many; the greatest is always there."""
+    known = found.fieldable
+    table = titled_table("Legal forces by points")
+    for heading in ("points", "legal", "spend all", "can be fielded", "worth at best"):
+        table.add_column(heading, justify="right")
+    table.add_column("")
+    every = list(zip(found.levels, found.worths, strict=True))
+    step = -(-len(every) // MOST_ROWS)
+    most = found.levels[-1].legal
+    for level, worth in reversed(every[::-1][::step]):
+        fielded = None if isinstance(known, NotComputed) else known.at(level.points)
+        table.add_row(
+            str(level.points),
+            number_text(level.legal),
+            number_text(level.spending_all),
+            "-" if fielded is None else number_text(fielded),
+            "-" if worth is None or not found.has_worths else near_text(worth),
+            _bar(level, fielded or 0, most=most),
+        )
+    out.print(table)
+
+
+def _bar(level: LevelForces, fielded: int, *, most: int) -> str:
+    """A bar of all legal forces, its first part those that can be fielded."""
+    if not level.legal:
+        return ""
+    whole = max(1, level.legal * BAR // most) if most else 1
+    part = -(-fielded * whole // level.legal)
+    return CAN * part + CAN_NOT * (whole - part)
+
+
+def _worths(found: ForcesFound) -> Iterator[str]:
+    """The best force, those that come next, and the best that can be fielded."""
+    if not found.has_worths:
+        yield "Nothing has a worth: say under 'worths' how much you would like each, to see the best."
+        return
+    if not found.best:
+        return
+    best, *following = found.best
+    yield f"Worth most to you: {_force_words(best, found)}."
+    for force in following:
+        yield f"Next: {_force_words(force, found)}."
+    known = found.fieldable
+    if not isinstance(known, NotComputed) and known.best is not None:
+        same = known.best.worth == best.worth
+        words = "as much" if same else _force_words(known.best, found)
+        yield f"Worth most of what can be fielded: {words}."
+
+
+def _force_words(force: ValuedForce, found: ForcesFound) -> str:
+    worth = f"{near_text(force.worth)} for " if found.has_worths else ""
+    return f"{worth}{several(force.points, 'point')}, {_purchases(force)}"
+
+
+def _purchases(force: ValuedForce) -> str:
+    """The purchases in words, those that are alike together."""
+    words = []
+    for each in dict.fromkeys(force.purchases):
+        times = force.purchases.count(each)
+        words.append(purchase_words(each) + ("" if times == 1 else f" {how_often(times)}"))
+    return listed(words) or "nothing"
+
+
+def _print_every(out: Console, found: ForcesFound) -> None:
+    known = found.fieldable
+    table = titled_table("All of them")
+    table.add_column("points", justify="right")
+    table.add_column("worth", justify="right")
+    table.add_column("can be fielded")
+    table.add_column("force")
+    for force in found.every:
+        can = not isinstance(known, NotComputed) and force.purchases in known.every
+        table.add_row(
+            str(force.points), near_text(force.worth), "yes" if can else "", _purchases(force)
+        )
+    out.print(table)
