@@ -44,3 +44,14 @@ def test_what_could_not_be_read_is_named_by_findings(folder: Path) -> None:
     assert answer.status == 1
     assert "Rifleman" in answer.out
     assert "[unknown-word]" in answer.err
+
+
+def test_one_section_can_be_said_alone(folder: Path) -> None:
+    text = call("read-back", folder, "--only", "games").out
+    assert text.startswith("\nGAMES\n- Evening attack")
+    assert text.count("\n\n") == 0
+    said = call("read-back", folder, "--only", "games", "--json").document["sentences"]
+    assert {sentence["path"][0] for sentence in said} == {"games"}
+    refused = call("read-back", folder, "--only", "gmaes")
+    assert refused.status == 2
+    assert "Sections: title," in refused.err

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from tests.cli.calling import call
@@ -50,4 +51,28 @@ def test_a_stop_prevents_the_writing(folder: Path) -> None:
     (folder / "more.yaml").write_text("figures: {x: {sort: y}}\n", encoding="utf-8")
     file = folder.parent / "x.xlsx"
     assert call("spreadsheet", folder, file).status == 1
+    assert not file.exists()
+
+
+def test_an_empty_form_is_written_and_explained(folder: Path) -> None:
+    file = folder.parent / "list.xlsx"
+    answer = call("spreadsheet", folder, file, "--form")
+    assert "Written: " in answer.out
+    assert f"read-back {folder} --only 'supporting troops'" in answer.out
+    assert openpyxl.load_workbook(file).sheetnames == ["supporting troops", "how to fill it in"]
+    assert call("spreadsheet", folder, file, "--form").status == 2
+
+
+def test_a_form_of_one_sheet_is_called_after_it(folder: Path) -> None:
+    file = folder.parent / "supporting troops.csv"
+    document = call("spreadsheet", folder, file, "--form", "--json").document
+    assert document["sheets"] == ["supporting troops"]
+    assert file.read_text(encoding="utf-8-sig").startswith("entry,held at,cost,each,limit,roll,")
+    assert call("spreadsheet", folder, folder.parent / "mine.csv", "--form").status == 2
+
+
+def test_a_stop_prevents_the_form(folder: Path) -> None:
+    (folder / "more.yaml").write_text("figures: {x: {sort: y}}\n", encoding="utf-8")
+    file = folder.parent / "list.xlsx"
+    assert call("spreadsheet", folder, file, "--form").status == 1
     assert not file.exists()

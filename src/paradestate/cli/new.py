@@ -13,8 +13,12 @@ from paradestate.text.whole_folder import refuse_taken
 
 EPILOG = """\b
 Examples:
-  paradestate new marenz --example marenz     a whole battalion, invented
-  paradestate new my-force                    six questions with usual answers
+  paradestate new marenz --example marenz      a whole battalion, points by dice
+  paradestate new kelmar --example kelmar      fixed points, grades and shares of them
+  paradestate new vellmark --example vellmark  horse and musket, figures by ratio
+  paradestate new ommerath --example ommerath  ancients, least and most of each kind
+  paradestate new sillen --example sillen      no points, strengths and arrivals rolled
+  paradestate new my-force                     six questions with usual answers
 """
 
 LIKELY = click.IntRange(1, 20)

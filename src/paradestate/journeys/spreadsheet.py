@@ -1,4 +1,4 @@
-"""Writing stock, sources and supporting troops to a spreadsheet.
+"""Writing stock, sources and supporting troops to a spreadsheet, or an empty form for the last.
 
 folder -> checked -> pages -> bytes -> file, whole or not at all
 """
@@ -11,6 +11,7 @@ from pathlib import Path
 
 from paradestate.journeys.check import Checked, checked
 from paradestate.text.error import FileChangedError
+from paradestate.text.spreadsheet.form import form_pages
 from paradestate.text.spreadsheet.writing import (
     Page,
     csv_text,
@@ -47,6 +48,19 @@ def write_spreadsheet(
     pages = tuple(page for page in pages_of(read.force) if not only or page.name in only)
     _write(file, _bytes_of(file, pages))
     return Written(checked=read, sheets=tuple(page.name for page in pages))
+
+
+def write_form(folder: Path, file: Path, *, today: datetime.date) -> Written:
+    """Writes an empty form for supporting troops. Raises as above."""
+    if file.exists():
+        raise _taken(file)
+    read = checked(folder, today=today)
+    if read.is_stopped:
+        return Written(checked=read, sheets=())
+    pages = form_pages(read.force)
+    written = pages if file.suffix != ".csv" else pages[:1]
+    _write(file, _bytes_of(file, written))
+    return Written(checked=read, sheets=tuple(page.name for page in written))
 
 
 def _bytes_of(file: Path, pages: tuple[Page, ...]) -> bytes:
