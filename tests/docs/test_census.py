@@ -31,6 +31,6 @@ def test_every_row_names_words_of_the_format_or_says_that_it_is_by_hand() -> Non
 
 
 def test_what_is_by_hand_has_its_reason() -> None:
-    """A colon, a comma or a `because` follows, in all rows but the last, which is the word itself."""
+    """A colon, a comma or a `because` follows; in the last row it is the word itself."""
     bare = [number for number, says in ROWS if re.search(r"by hand(?! *[:,;`]|, because)", says)]
     assert bare == []

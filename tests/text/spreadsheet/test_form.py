@@ -1,8 +1,13 @@
 """The empty form for supporting troops."""
 
+import io
+
+import openpyxl
+
 from paradestate.core.finding import Level
 from paradestate.text.spreadsheet.form import COLUMNS, FORM, WORKED, form_pages
 from paradestate.text.spreadsheet.layout import ALLOWS, LAYOUTS, OF_AVAILABILITY
+from paradestate.text.spreadsheet.writing import xlsx_bytes
 from tests.forces import marenz
 from tests.text.spreadsheet.books import read, xlsx
 
@@ -58,3 +63,12 @@ def test_the_guide_names_what_the_force_knows_and_every_other_word() -> None:
     assert "machine-gun team" in said["stands"]
     assert said["scales of grades"] == "training, steadfastness"
     assert {*LAYOUTS[FORM].words} <= {*said}
+
+
+def test_what_is_typed_into_the_form_stays_text() -> None:
+    """A spreadsheet would take `1-3` for a date."""
+    book = openpyxl.load_workbook(io.BytesIO(xlsx_bytes(form_pages(marenz()))))
+    assert book[FORM].column_dimensions["G"].number_format == "@"
+    assert book["how to fill it in"].column_dimensions["A"].number_format == "General"
+    assert book["how to fill it in"].column_dimensions["B"].width == 60
+    assert book[FORM].column_dimensions["A"].width == 12

@@ -52,7 +52,7 @@ def form_pages(force: Force) -> tuple[Page, ...]:
     """The empty form, and the sheet that explains it with the names that the force knows."""
     headings = tuple(heading for heading, _, _ in COLUMNS)
     guide = tuple(_guide(force, headings=headings))
-    return Page(name=FORM, rows=(headings,)), Page(name=GUIDE, rows=guide)
+    return Page(name=FORM, rows=(headings,), blank=True), Page(name=GUIDE, rows=guide)
 
 
 def _guide(force: Force, *, headings: tuple[str, ...]) -> Iterator[tuple[str, ...]]:

@@ -15,6 +15,9 @@ from paradestate.text.spreadsheet.csv_sheet import guarded
 from paradestate.text.spreadsheet.layout import ALLOWS, LAYOUTS, ROLL, SHARED_ROLL
 from paradestate.text.writing import PlainDumper
 
+NARROWEST, WIDEST = 12, 60
+"""Letters that a column is wide at least and at most."""
+
 WHOLE_DIGITS = 15
 """Digits that a spreadsheet's numbers hold exactly."""
 
@@ -25,6 +28,8 @@ class Page:
 
     name: str
     rows: tuple[tuple[str, ...], ...]
+    blank: bool = False
+    """Whether it is there to be filled in: what is typed stays text, and `1-3` is no date."""
 
 
 def pages_of(force: Force) -> tuple[Page, ...]:
@@ -107,6 +112,7 @@ def csv_text(page: Page) -> str:
 def xlsx_bytes(pages: tuple[Page, ...]) -> bytes:
     """Sheets as the bytes of an `.xlsx` file; nothing in it is a formula."""
     import openpyxl  # noqa: PLC0415 - start-up time
+    from openpyxl.utils import get_column_letter  # noqa: PLC0415
 
     book = openpyxl.Workbook()
     book.remove(book.worksheets[0])
@@ -116,10 +122,22 @@ def xlsx_bytes(pages: tuple[Page, ...]) -> bytes:
             cell = sheet.cell(row=row, column=column, value=number_or_text(text))
             cell.data_type = "s" if isinstance(cell.value, str) else cell.data_type
             cell.number_format = "@" if isinstance(cell.value, str) else "General"
+        for column, wide in enumerate(_widths(page), start=1):
+            form = sheet.column_dimensions[get_column_letter(column)]
+            form.width = wide
+            form.number_format = "@" if page.blank else "General"
         sheet.freeze_panes = "A2"
     out = io.BytesIO()
     book.save(out)
     return out.getvalue()
+
+
+def _widths(page: Page) -> Iterator[int]:
+    """The width of each column in letters, by its longest text and within bounds."""
+    columns = max((len(row) for row in page.rows), default=0)
+    for column in range(columns):
+        longest = max(len(row[column]) for row in page.rows if len(row) > column)
+        yield min(max(longest + 2, NARROWEST), WIDEST)
 
 
 def _filled(page: Page) -> Iterator[tuple[int, int, str]]:
