@@ -121,6 +121,17 @@ def test_nothing_is_left_unsaid() -> None:
     )
 
 
+def test_shared_limits() -> None:
+    assert group_limit_sentence(GroupLimit(group="g")) == "Of the group g any number."
+    assert group_limit_sentence(GroupLimit(group="g", most=1)) == (
+        "Of the group g at most 1 purchase."
+    )
+    half = Fraction(1, 2)
+    assert group_limit_sentence(GroupLimit(group="g", least=1, most=2, least_points=half)) == (
+        "Of the group g at least 1 and at most 2 purchases, and at least 50% of the points."
+    )
+
+
 def test_improvements() -> None:
     entry = marenz().supporting_troops["assault training for a platoon"]
     assert "The training of one platoon is one step better than that of the force" in (

@@ -238,7 +238,8 @@ def group_limit_sentence(limit: GroupLimit) -> str:
     )
     unit = "purchase" if (limit.least if limit.most is None else limit.most) == 1 else "purchases"
     clauses = [f"{number} {unit}" if number else "", f"{share} of the points" if share else ""]
-    text = f"Of the group {limit.group} {', and '.join(filter(None, clauses))}."
+    bounds = ", and ".join(filter(None, clauses)) or "any number"
+    text = f"Of the group {limit.group} {bounds}."
     return text + by_hand_words(limit.by_hand)
 
 
