@@ -100,3 +100,14 @@ def test_those_who_share_a_roll_roll_the_same_dice(
     apart = entries.replace(f", shared roll: {one}", "").replace(f", shared roll: {other}", "")
     force = partial_force_from(STANDS, f"supporting troops: {{{apart}}}")
     assert list(shared_rolls(force)) == []
+
+
+@pytest.mark.parametrize(
+    ("gives", "expected"),
+    [("1-6: 50%", []), ("1-5: 50%", ["raid, top: bands cover 1 to 5 of 1d6"])],
+)
+def test_a_strength_covers_every_total_once(gives: str, expected: list[str]) -> None:
+    strengths = f"strengths: {{top: {{roll: 1d6, gives: {{{gives}}}}}}}"
+    findings = found("", f"games: {{raid: {{posture: attack, {strengths}}}}}")
+    assert [finding.message.partition(", which")[0] for finding in findings] == expected
+    assert all(finding.place.path[2:4] == ("strengths", "top") for finding in findings)

@@ -15,10 +15,11 @@ formations: {top: {parts: {s: 1}}}
 stock: {f: {painted: 3}}
 stock stands: {s: {based: 1}}
 sources: {North: {currency: GBP, carriage: {0: 1}, packs: {P: {price: 1, holds: {f: 1}}}}}
-games: {g: {allowance: 1d6, posture: attack}}
+games: {g: {allowance: 1d6, posture: attack, strengths: {top: HALF}, arrivals: {s: {}}}}
 formation cost: 3
 grades: {t: {usual: r, points: {r: 0}}}
 supporting troops: {e: {cost: 1, group: h}}
+asking: all declared first
 limits: [{group: h, most: 1}]
 reserves: {method: named, most: 34%, of: top}
 worths: {e: {1: 2}}
@@ -29,7 +30,7 @@ opponent: {gap: 5 mm}
 trays: {t: {inside: 3 x 2 mm}}
 table: {size: 3 x 2 mm}
 by hand: odd
-"""
+""".replace("HALF", "{roll: 1d6, gives: {1-6: 50%}}")
 
 
 def test_every_section_is_said() -> None:
@@ -37,6 +38,8 @@ def test_every_section_is_said() -> None:
     said = {sentence.path[0] for sentence in sentences(force)}
     written = {line.split(":")[0] for line in EVERYTHING.splitlines()}
     assert said == written | {"title", "raise"}
+    paths = {sentence.path for sentence in sentences(force)}
+    assert {("games", "g", "strengths", "top"), ("games", "g", "arrivals", "s")} <= paths
 
 
 def test_what_is_not_there_is_not_said() -> None:
