@@ -38,8 +38,16 @@ IN_DOCS = (
     "parade-320-light",
     "organisation-1280-light",
     "purchases-1280-light",
+    "choosing-1280-light",
+    "choosing-320-dark",
     "phone-1280-light",
 )
+
+ASKED = {
+    "choosing": "?game=whole-day+attack&rolled=25"
+    "&plan=light+tanks%3D2,+tank+squadron+commander%3D1,+machine-gun+platoon%3D2"
+}
+"""What is asked of a sheet that says little before it is asked."""
 
 NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
 WIDTHS = {320: 640, 768: 1024, 1280: 900}
@@ -127,7 +135,7 @@ def main() -> None:
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
             for path in (*(page.path for page in PAGES), "start", "phone"):
                 below = path if path in {"start", "phone"} else f"forces/marenz/{path}"
-                _taken(browser, f"{url}/{below}", name=path)
+                _taken(browser, f"{url}/{below}{ASKED.get(path, '')}", name=path)
             for kept in IN_DOCS:
                 (KEPT / f"{kept}.png").write_bytes(_small(browser, kept))
             browser.close()

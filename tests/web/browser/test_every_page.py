@@ -19,7 +19,12 @@ from tests.web.grounds import NOW, Grounds
 from tests.web.server import running
 
 STAND = "parade?stand=No+1+Company+%2F+1+Platoon+%2F+1+Section"
-SHEETS = [STAND, *(page.path for page in PAGES)]
+CHOSEN = (
+    "choosing?game=whole-day+attack&rolled=25&allowed:light+tanks=2"
+    "&plan=light+tanks%3D3,+armoured+cars%3D2,+bicycle+troop%3D2"
+)
+"""A plan that isn't legal, half way through the dice."""
+SHEETS = [STAND, CHOSEN, *(page.path for page in PAGES)]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
 
 SMALLEST = 44

@@ -9,7 +9,7 @@ from tests.web.server import Served
 
 pytestmark = pytest.mark.slow
 
-SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "journal")
+SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "choosing", "journal")
 MOST_OF_INK = 100
 """Each part of the colour of print, of 255."""
 

@@ -73,6 +73,8 @@ class ChoosingView:
     first: FirstView | None
     """None where nothing has a worth, or it isn't known what to ask for."""
     chart_words: str
+    mean: tuple[str, ...]
+    """What is said beside the chart."""
     slip: PlanSlip
     turnout: TurnoutView | None
     """None where the plan is empty, or can't be bought at all."""
@@ -98,6 +100,7 @@ def choosing_view(
         lead=(),
         first=None,
         chart_words="",
+        mean=(),
         slip=plan_slip(judged, doubts, asked=asked),
         turnout=_turnout(terms, reckoned) if reckoned else None,
         rows=entry_rows(
