@@ -134,7 +134,7 @@ def test_a_roll_that_cannot_be_is_a_stop_with_the_way_out(player: Visitor) -> No
     page = player.get(CHOOSING, game=GAME, rolled="40")
     assert page.status_code == 422
     said = words_of(page)
-    assert "40 was entered for 18 + 2d6, which gives 20 to 30." in said
+    assert "40 can't be rolled: it is 20 to 30." in said
     assert "Points left 13 to 23" in said
 
 
@@ -234,3 +234,30 @@ def test_a_page_that_was_seen_is_there_again_at_once(player: Visitor) -> None:
     tokens = re.compile(r'name="token" value="[0-9a-f]+"')
     again = player.get(CHOOSING, game=GAME, plan=PLAN)
     assert tokens.sub("", first.text) == tokens.sub("", again.text)
+
+
+def test_legal_forces_are_counted_and_the_best_can_be_made_the_plan(player: Visitor) -> None:
+    """Check values 3.12: 3,809 at 18 points, of which 977 spend all."""
+    page = player.get(CHOOSING, game=GAME, rolled="25")
+    said = words_of(page)
+    assert "3,809 legal forces with 18 points; 977 of them spend all. Exact." in said
+    assert "can be fielded with what is owned" in said
+    best = "2 machine-gun platoon, 1 anti-tank guns and 2 light tanks"
+    page = follow(player, page, best)
+    assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in words_of(page)
+
+
+def test_few_forces_are_all_there(player: Visitor) -> None:
+    """Check value 3.12: 19 at 5 points."""
+    page = player.get(CHOOSING, game="evening attack", rolled="12")
+    assert "All 19 of them" in words_of(page)
+
+
+def test_a_game_without_dice_asks_for_no_roll(tmp_path: Path) -> None:
+    new_from_example(tmp_path / "kelmar", name="kelmar")
+    page = Visitor(tmp_path / "kelmar").get("choosing", game="club evening")
+    said = words_of(page)
+    assert "Points left 120" in said
+    assert "Allowance rolled" not in said
+    assert "0 points of 120: 120 to spare. Not legal." in said
+    assert "rifle company is taken never; at least once it must be." in said

@@ -125,14 +125,15 @@ def _effect_clauses(entry: Entry) -> Iterator[str]:
         change = entry.replaces
         yield f"exchanges {several(change.number, change.of)} for {plural(change.with_)}"
     if entry.improves is not None:
-        yield _improvement_words(entry.improves)
+        yield improvement_words(entry.improves)
     if entry.choice:
         yield f"choose {choice_words(entry)}"
     if entry.group:
         yield f"belongs to the group {entry.group}"
 
 
-def _improvement_words(better: Improvement) -> str:
+def improvement_words(better: Improvement) -> str:
+    """What is better than the force: `the training of one platoon is one step better ...`."""
     each = f"one {better.of}" if better.number == 1 else several(better.number, better.of)
     steps = "one step" if better.steps == 1 else f"{spelled(better.steps)} steps"
     return f"the {better.scale} of {each} is {steps} better than that of the force"

@@ -1,19 +1,20 @@
 """The rows of what may be asked for: each entry with its limits in words, and what one can do."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.sentence.chance import chance_words
+from paradestate.core.sentence.price import choice_words, more_price_clauses, prices_words
 from paradestate.core.sentence.support import (
     availability_words,
+    improvement_words,
     limit_words,
-    prices_words,
     purchase_words,
 )
-from paradestate.core.sentence.wording import capital, counted, listed, several, spelled
+from paradestate.core.sentence.wording import capital, counted, listed, plural, several, spelled
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Entry, Position, Variation
 from paradestate.core.support.offer import Offer
@@ -92,7 +93,7 @@ def entry_rows(
             number=number,
             name=offer.name,
             title=capital(offer.name),
-            prices=_prices(offer),
+            prices=_prices(entry, offer),
             brings=_brings(entry),
             limit=_limit(entry, offer, posture=terms.game.posture),
             conditions="; ".join(_conditions(offer)),
@@ -139,10 +140,12 @@ def _hand_words(ready: Readiness, *, is_alone: bool) -> str:
     return f"{name}{there} of {ready.wanted} in hand, {done}"
 
 
-def _prices(offer: Offer) -> str:
-    dearer = [f"{choice} {points} more each" for choice, points in offer.choices.items() if points]
-    again = [f"taken again {spelled(points)} more" for points in offer.repeats_cost_more[:1]]
-    return "; ".join([prices_words(offer.cost), *dearer, *again])
+def _prices(entry: Entry, offer: Offer) -> str:
+    """The prices of this game; grades have had their say in them already."""
+    said = [prices_words(offer.cost), *more_price_clauses(replace(entry, cost_by_grade={}))]
+    if any(offer.choices.values()):
+        said.append(f"choose {choice_words(entry)}")
+    return "; ".join(said)
 
 
 def _brings(entry: Entry) -> str:
@@ -151,10 +154,13 @@ def _brings(entry: Entry) -> str:
         said.append(f"each puts down {counted(entry.each)}")
     if entry.grants:
         said.append(f"{counted(entry.grants)} free")
-    if entry.place is Position.OFF_TABLE:
-        said.append("off the table")
-    if entry.place is Position.EITHER:
-        said.append("on or off the table")
+    if entry.replaces is not None:
+        change = entry.replaces
+        said.append(f"{plural(change.with_)} for {several(change.number, change.of)}")
+    if entry.improves is not None:
+        said.append(improvement_words(entry.improves))
+    if entry.place is not Position.ON_TABLE:
+        said.append("off the table" if entry.place is Position.OFF_TABLE else "on or off the table")
     return "; ".join(said)
 
 

@@ -10,7 +10,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.odds import asking_sentences, points_sentence
 from paradestate.core.sentence.support import allowance_words
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.wording import listed, several
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.readiness import readiness
 from paradestate.core.support.terms import Terms
@@ -26,11 +26,13 @@ from paradestate.sheet.turnout_tree import TurnoutRow, turnout_rows
 from paradestate.text.typed import purchases_text
 from paradestate.web.choosing.entry_row import EntryRow, Known, entry_rows
 from paradestate.web.choosing.first import FirstView
+from paradestate.web.choosing.force_view import ForceView, force_view
 from paradestate.web.choosing.plan_slip import PlanSlip, judged_plan, plan_slip
 from paradestate.web.choosing.question import Question
 from paradestate.web.visit import Visit
 
-SHEET = "choosing"
+MOST_TOTALS = 20
+"""Totals of a roll that one message lists."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +47,8 @@ class PointsView:
     whence: str
     """The roll, and what is taken off it."""
     known: int | None
+    is_rolled_for: bool
+    """Whether the dice have a say in it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,6 +83,7 @@ class ChoosingView:
     turnout: TurnoutView | None
     """None where the plan is empty, or can't be bought at all."""
     rows: Mapping[str, tuple[EntryRow, ...]]
+    forces: ForceView
     findings: tuple[Finding, ...]
 
 
@@ -89,7 +94,7 @@ def choosing_view(
     plan, findings = asked.plan(entries=counted.force.supporting_troops, of_game=terms.game.plan)
     allowance = points_left(terms)
     impossible = tuple(_impossible_roll(terms, allowance, rolled=asked.rolled))
-    left = None if asked.rolled is None or impossible else asked.rolled - terms.taken_off
+    left = _left(terms, allowance, rolled=None if impossible else asked.rolled)
     judged, doubts = judged_plan(visit, played, terms=terms, plan=plan, points=left, asked=asked)
     reckoned = _odds(visit, plan=plan, points=left, asked=asked) if plan else None
     return ChoosingView(
@@ -106,8 +111,16 @@ def choosing_view(
         rows=entry_rows(
             counted.force, terms, known=_known(visit, counted, terms=terms), plan=plan, asked=asked
         ),
+        forces=force_view(visit, points=left, asked=asked),
         findings=(*findings, *impossible),
     )
+
+
+def _left(terms: Terms, allowance: Chances, *, rolled: int | None) -> int | None:
+    """The points left; None while they are still to be rolled for."""
+    if rolled is not None:
+        return rolled - terms.taken_off
+    return None if len(allowance.counts) > 1 else next(iter(allowance.counts))
 
 
 def _impossible_roll(terms: Terms, allowance: Chances, *, rolled: int | None) -> Iterator[Finding]:
@@ -115,11 +128,15 @@ def _impossible_roll(terms: Terms, allowance: Chances, *, rolled: int | None) ->
     if rolled is None or rolled - terms.taken_off in allowance.counts:
         return
     totals = [each + terms.taken_off for each in allowance.counts]
-    reach = f"{totals[0]} to {totals[-1]}" if len(totals) > 1 else f"{totals[0]}"
+    is_without_gap = totals[-1] - totals[0] == len(totals) - 1
+    if is_without_gap and len(totals) > 1:
+        reach = f"{totals[0]} to {totals[-1]}"
+    else:
+        reach = listed((str(each) for each in totals[:MOST_TOTALS]), joint="or")
     yield Finding(
         level=Level.STOP,
         code="allowance-impossible",
-        message=f"{rolled} was entered for {terms.game.allowance}, which gives {reach}.",
+        message=f"{rolled} can't be rolled: it is {reach}.",
         effect="The sheet is as before the roll.",
         hint="Enter the whole allowance as it was rolled, before anything is taken off.",
         place=CHOSEN_HERE,
@@ -151,6 +168,7 @@ def _points(
         sentence=points_sentence(allowance),
         whence=f"{allowance_words(terms.game.allowance).removeprefix('with ')}{off}",
         known=known,
+        is_rolled_for=len(allowance.counts) > 1,
     )
 
 

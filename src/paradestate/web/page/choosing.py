@@ -11,6 +11,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.journeys.check import checked
 from paradestate.journeys.game_plan import write_plan
 from paradestate.journeys.terms import GameTerms, game_terms
+from paradestate.sheet.long_number import number_words
 from paradestate.web.choosing.question import GRADE, Question, for_the_page, question
 from paradestate.web.choosing.view import choosing_view
 from paradestate.web.page_kind import Page
@@ -74,6 +75,7 @@ def _page(
         written=_written(visit),
         several=several,
         chance=chance_words,
+        number=number_words,
         grade_field=GRADE,
     )
 
