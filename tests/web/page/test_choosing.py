@@ -49,7 +49,7 @@ def label(attributes: str) -> str:
     return found[1] if found else ""
 
 
-def follow(player: Visitor, seen: Response, words: str) -> Response:
+def follow(player: Visitor, seen: Response, *, words: str) -> Response:
     """The page behind the only link with these words."""
     (address,) = {address for said, address in links(seen) if said == words}
     return player.get(address.partition("#")[0])
@@ -86,15 +86,15 @@ def test_a_plan_says_its_odds_and_reads_as_an_order(player: Visitor) -> None:
 
 def test_a_plan_is_put_together_by_links_and_stands_in_the_address(player: Visitor) -> None:
     page = player.get(CHOOSING, game=GAME)
-    page = follow(player, page, "Light tanks: two for 9 points")
-    page = follow(player, page, "More: 2 light tanks")
+    page = follow(player, page, words="Light tanks: two for 9 points")
+    page = follow(player, page, words="More: 2 light tanks")
     assert "13 points of at the most 23" in words_of(page)
-    page = follow(player, page, "Pioneers: flame: one for 3 points")
+    page = follow(player, page, words="Pioneers: flame: one for 3 points")
     assert "In support: 3 light tanks." in words_of(page)
     assert "1 pioneers with flame" in words_of(page)
-    page = follow(player, page, "Less: 3 light tanks")
-    page = follow(player, page, "Less: 2 light tanks")
-    page = follow(player, page, "Less: 1 pioneers with flame")
+    page = follow(player, page, words="Less: 3 light tanks")
+    page = follow(player, page, words="Less: 2 light tanks")
+    page = follow(player, page, words="Less: 1 pioneers with flame")
     assert "No supporting troops. 0 points" in words_of(page)
 
 
@@ -141,12 +141,12 @@ def test_a_roll_that_cannot_be_is_a_stop_with_the_way_out(player: Visitor) -> No
 def test_what_the_dice_refuse_takes_what_needs_it_with_it(player: Visitor) -> None:
     """Check value 3.10: 12 of the 17 points come free."""
     page = player.get(CHOOSING, game=GAME, rolled="25", plan=PLAN)
-    page = follow(player, page, "light tanks: refused")
+    page = follow(player, page, words="light tanks: refused")
     said = words_of(page)
     assert "Light tanks: refused. Tank squadron commander: gone with it." in said
     assert "12 points to spend again." in said
-    assert "17 points of 18" in words_of(follow(player, page, "light tanks: not rolled"))
-    rest = words_of(follow(player, page, "Go on with what is left of it"))
+    assert "17 points of 18" in words_of(follow(player, page, words="light tanks: not rolled"))
+    rest = words_of(follow(player, page, words="Go on with what is left of it"))
     assert "5 points of 18: 13 to spare" in rest
 
 
@@ -243,7 +243,7 @@ def test_legal_forces_are_counted_and_the_best_can_be_made_the_plan(player: Visi
     assert "3,809 legal forces with 18 points; 977 of them spend all. Exact." in said
     assert "can be fielded with what is owned" in said
     best = "2 machine-gun platoon, 1 anti-tank guns and 2 light tanks"
-    page = follow(player, page, best)
+    page = follow(player, page, words=best)
     assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in words_of(page)
 
 
