@@ -119,6 +119,7 @@ class _Open(NamedTuple):
     """The greatest weight that a force through here can have, below nought."""
     rows_left: int
     number: int
+    """Tells those that are alike apart, in the order in which they were found."""
     node: int
     slot: int
     """Points that are left."""
@@ -139,42 +140,49 @@ def _ranked(
     numbers = count()
     bound = int(tables[0][0][0, slot])
     waiting = [_Open(-bound, rows, next(numbers), 0, slot, 0, None)]
-    if weighed.worth(bound) is None:
+    if weighed.is_lost(bound):
         return
     seen: set[tuple[int, int, int]] = set()
     while waiting:
         here = heapq.heappop(waiting)
-        known = (here.rows_left, here.node, weighed.units(here.weight))
-        if steps and known in seen:
-            continue
-        seen.add(known)
+        if steps:
+            known = (here.rows_left, here.node, weighed.units(here.weight))
+            if known in seen:
+                continue
+            seen.add(known)
         if not here.rows_left:
             yield from islice(_forces(weighed, here), 1 if steps else None)
             continue
-        for each in _onward(weighed, tables[rows - here.rows_left + 1], here=here):
-            heapq.heappush(waiting, each._replace(number=next(numbers)))
+        after = tables[rows - here.rows_left + 1]
+        for each in _onward(weighed, after, here=here, numbers=numbers):
+            heapq.heappush(waiting, each)
 
 
-def _onward(weighed: Weighing, after: Sequence[Weights], *, here: _Open) -> Iterator[_Open]:
+def _onward(
+    weighed: Weighing, after: Sequence[Weights], *, here: _Open, numbers: Iterator[int]
+) -> Iterator[_Open]:
     """Every way on by one taking after which a legal force can still be had."""
     drawn = weighed.drawn
     row = len(drawn.rows) - here.rows_left
     joins = row + 1 == drawn.judged
     for bundle, node in drawn.rows[row].ways[here.node]:
         weights = after[node][0]
-        for term in weighed.terms[row][bundle]:
-            slot = here.slot - term.slots
-            if slot < 0 or weighed.worth(int(weights[slot])) is None:
+        for slots, more, taking in weighed.terms[row][bundle]:
+            slot = here.slot - slots
+            if slot < 0:
                 continue
-            weight = here.weight + term.weight
+            still = int(weights[slot])
+            if weighed.is_lost(still):
+                continue
+            weight = here.weight + more
             yield _Open(
-                bound=-weight - int(weights[slot]),
-                rows_left=here.rows_left - 1,
-                number=0,
-                node=0 if joins else node,
-                slot=slot,
-                weight=weight,
-                steps=_Step(here.steps, row, term.taking),
+                -weight - still,
+                here.rows_left - 1,
+                next(numbers),
+                0 if joins else node,
+                slot,
+                weight,
+                _Step(here.steps, row, taking),
             )
 
 
@@ -184,7 +192,8 @@ def _forces(weighed: Weighing, end: _Open) -> Iterator[ValuedForce]:
     taken: list[_Step] = []
     step = end.steps
     while step is not None:
-        taken.append(step)
+        if step.taking.purchases:
+            taken.append(step)
         step = step.before
     for places in product(*(range(step.taking.ways) for step in taken)):
         purchases: list[Purchase] = []

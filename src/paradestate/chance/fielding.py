@@ -29,7 +29,7 @@ from paradestate.core.strength import strength
 from paradestate.core.support.entry import Entry, Position
 
 MOST_KINDS = 10
-"""Kinds that may be served by the same figures, one through another; of more the sets are too many."""
+"""Kinds that the same figures may serve, one through another; of more the sets are too many."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -270,8 +270,9 @@ class Fielding:
         return range(least, most + 1)
 
     def _knots(self) -> list[list[str]]:
-        """Wanted kinds, parted so that no figure may serve in two parts; those of the must alone
-        left out.
+        """Wanted kinds, parted so that no figure may serve in two parts.
+
+        Parts that only the must layer wants are left out.
         """
         wanted = dict.fromkeys(kind for figures in self._patterns.values() for kind in figures)
         groups = [{kind} for kind in {**wanted, **self._owned.must}]

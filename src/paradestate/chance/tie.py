@@ -2,7 +2,8 @@
 
 Entries are decided one after the other, in any order. A tie keeps one whole number of what was
 decided so far, nought before any is, and no more than it needs to judge what is to come: that is
-all that the decision diagram has to remember. A rule that asks about one entry alone is no tie (see `alone`).
+all that the decision diagram has to remember. A rule that asks about one entry alone is no tie (see
+`alone`).
 """
 
 from collections.abc import Callable, Iterator, Mapping

@@ -64,9 +64,13 @@ class Weighing:
         shape = (patterns, self.slots)
         return numpy.full(shape, weight, dtype=numpy.int64 if self.is_small else object)
 
+    def is_lost(self, weight: int) -> bool:
+        """Whether no way is left to a weight."""
+        return weight < self.lost // 2
+
     def worth(self, weight: int) -> Fraction | None:
         """The worth that a weight stands for; None where no way is left."""
-        if weight < self.lost // 2:
+        if self.is_lost(weight):
             return None
         return Fraction(self.units(weight), self.scale)
 

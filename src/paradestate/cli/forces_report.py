@@ -119,7 +119,7 @@ def _bar(level: LevelForces, fielded: int, *, most: int) -> str:
 def _worths(found: ForcesFound) -> Iterator[str]:
     """The best force, those that come next, and the best that can be fielded."""
     if not found.has_worths:
-        yield "Nothing has a worth: say under 'worths' how much you would like each, to see the best."
+        yield "Nothing has a worth, so that no force is the best: say some under 'worths'."
         return
     if not found.best:
         return

@@ -147,6 +147,9 @@ def test_any_number_for_nothing_would_have_no_end() -> None:
     )
     _, findings = asked(with_entry(entries("{guns: {cost: 1}}"), entry))
     assert [finding.code for finding in findings] == ["entry-without-end"]
+    falling = replace(entry, cost={1: 3}, choice=(), choice_costs={}, repeats_cost_more=(-3,))
+    _, findings = asked(with_entry(entries("{guns: {cost: 1}}"), falling))
+    assert [finding.code for finding in findings] == ["entry-without-end"]
     dearer = replace(entry, cost_by_grade={"training": {"recruits": {1: 3}}}, choice_costs={})
     assert terms(with_entry(entries("{guns: {cost: 1}}"), dearer)).offers["scouts"].most is None
 

@@ -193,7 +193,7 @@ def _without_end(force: Force, made: Establishment, *, posture: str) -> Iterator
             points + number * min((entry.choice_costs.get(c, 0) for c in entry.choice), default=0)
             for table in tables
             for number, points in table.items()
-        )
+        ) + min((0, *entry.repeats_cost_more))
         if purchases_allowed(limit, number_of=made.number_of) is None and cheapest <= 0:
             yield Finding(
                 level=Level.STOP,

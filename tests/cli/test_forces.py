@@ -1,0 +1,144 @@
+"""The command `forces`."""
+
+from pathlib import Path
+
+import pytest
+
+from paradestate.chance import diagram
+from paradestate.cli.forces_report import number_text
+from tests.cli.calling import Called, call
+from tests.journeys.test_forces import SMALL, TANGLED
+
+
+def forces(folder: Path, *words: object) -> Called:
+    return call("forces", folder, "--game", "whole-day attack", *words)
+
+
+@pytest.fixture
+def small(tmp_path: Path) -> Path:
+    (tmp_path / "force.yaml").write_text(SMALL)
+    return tmp_path
+
+
+def test_the_example_with_five_points(folder: Path) -> None:
+    answer = forces(folder, "--points", 5)
+    assert answer.status == 0
+    for line in (
+        "whole-day attack with 5 points: 19 legal forces; 8 of them spend all.",
+        "6 of them can be fielded with what is owned (32 in 100).",
+        "The must layer itself lacks 125 figures.",
+        "     5     19          8               6              5  ████████░░░░░░░░░░░░░░░░",
+        "Worth most to you: 5 for 5 points, 2 machine-gun platoon.",
+        "Next: 4 for 4 points, 1 anti-tank guns.",
+        "     4      0  yes             1 assault training for a platoon twice",
+        "Exact: every legal force is counted once, whatever the order of its purchases.",
+    ):
+        assert line in answer.out
+
+
+def test_all_that_the_dice_leave(folder: Path) -> None:
+    answer = forces(folder, "--at-random", 3)
+    assert "with 18 points, the middle of what the dice leave: 3,809 legal" in answer.out
+    assert "    23  14,187      3,036 " in answer.out
+    assert "At random: " in answer.out
+    assert "All of them" not in answer.out
+
+
+def test_the_example_for_programs(folder: Path) -> None:
+    document = forces(folder, "--points", 18, "--json").document
+    assert document["legal"] == 3809
+    assert document["spending_all"] == 977
+    assert (document["fieldable"], document["fieldable_share"]) == (20, "20/3809")
+    assert document["best"] == {
+        "worth": "19",
+        "points": 18,
+        "purchases": [
+            {"entry": "machine-gun platoon", "number": 2, "choice": ""},
+            {"entry": "anti-tank guns", "number": 1, "choice": ""},
+            {"entry": "light tanks", "number": 2, "choice": ""},
+        ],
+    }
+    assert [each["worth"] for each in document["next_best"]] == ["18", "17", "16"]
+    assert document["list"] is None
+    assert document["certainty"] == document["fieldable_certainty"] == "exact"
+    assert document["by_points"][5] == {
+        "points": 5,
+        "chance": None,
+        "legal": 19,
+        "spending_all": 8,
+        "fieldable": 6,
+        "best_worth": "5",
+    }
+
+
+def test_the_dice_for_programs(folder: Path) -> None:
+    document = forces(folder, "--json").document
+    assert (document["points"], document["points_given"]) == (18, False)
+    assert document["by_points"][5]["chance"] == "1/6"
+
+
+def test_a_list_for_programs(folder: Path) -> None:
+    document = forces(folder, "--points", 2, "--json").document
+    assert document["list"] == [
+        {"worth": "0", "points": 0, "purchases": [], "can_be_fielded": True},
+        {
+            "worth": "0",
+            "points": 2,
+            "purchases": [{"entry": "assault training for a platoon", "number": 1, "choice": ""}],
+            "can_be_fielded": True,
+        },
+    ]
+
+
+def test_without_worths(small: Path) -> None:
+    answer = call("forces", small, "--points", 8, "--from", "finished", "--at-random", 2)
+    assert "6 of them can be fielded with what is finished" in answer.out
+    assert "Nothing has a worth, so that no force is the best" in answer.out
+    document = call("forces", small, "--json").document
+    assert (document["best"], document["next_best"]) == (None, [])
+    assert document["fieldable_best"] is None
+
+
+def test_the_best_is_there(small: Path) -> None:
+    (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
+    answer = call("forces", small, "--points", 8)
+    assert "Worth most of what can be fielded: as much." in answer.out
+
+
+def test_nothing_is_legal(small: Path) -> None:
+    must = SMALL.replace("limit: {most: 3}", "limit: {least: 3, most: 3}")
+    (small / "force.yaml").write_text(must)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
+    answer = call("forces", small, "--points", 5)
+    assert "evening with 5 points: 0 legal forces; 0 of them spend all." in answer.out
+    assert "Worth" not in answer.out
+    document = call("forces", small, "--points", 5, "--json").document
+    assert (document["best"], document["fieldable_share"], document["list"]) == (None, None, [])
+
+
+def test_what_is_not_worked_out_is_said(small: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (small / "force.yaml").write_text(TANGLED)
+    monkeypatch.setattr(diagram, "MOST_NODES", 5)
+    answer = call("forces", small, "--points", 8)
+    assert "How many can be fielded wasn't computed: with so many points and rules" in answer.out
+    document = call("forces", small, "--points", 8, "--json").document
+    assert (document["fieldable"], document["fieldable_certainty"]) == (None, "not computed")
+    assert document["list"][0]["can_be_fielded"] is None
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    answer = call("forces", small, "--points", 8)
+    assert "Not computed: with so many points and rules more than " in answer.out
+    document = call("forces", small, "--points", 8, "--json").document
+    assert (document["legal"], document["certainty"]) == (None, "not computed")
+
+
+def test_what_can_not_be_read_is_a_stop(folder: Path) -> None:
+    answer = forces(folder, "--points", "many")
+    assert answer.status == 1
+    assert "Points: 'many' isn't" in answer.err
+    assert call("forces", folder).status == 1
+
+
+def test_long_numbers_are_told_by_their_first_figures() -> None:
+    assert number_text(999_999_999_999) == "999,999,999,999"
+    assert number_text(10**12) == "1.00 x 10^12"
+    assert number_text(559 * 10**44) == "5.59 x 10^46"
