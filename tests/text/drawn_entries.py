@@ -282,15 +282,23 @@ def cost_by_grade(world: World) -> SearchStrategy[dict[str, dict[str, dict[int, 
     return st.fixed_dictionaries({}, optional=scales)
 
 
+def replacement(world: World) -> SearchStrategy[Replacement]:
+    stand = st.sampled_from(world.stands)
+    return st.builds(Replacement, of=stand, number=WHOLE, with_=stand)
+
+
+def improvement(world: World) -> SearchStrategy[Improvement]:
+    scale = st.sampled_from(list(world.grades))
+    formation = st.sampled_from(world.formations)
+    return st.builds(Improvement, of=formation, scale=scale, number=WHOLE, steps=WHOLE)
+
+
 def entry(world: World) -> Fields:
     entries = counts(world.entries)
     circumstance = st.builds(Circumstance, posture=st.sampled_from(USUAL_POSTURES))
     limits = st.just(Limit(most=None)) | st.builds(Limit, **limit(world))
     variation = st.builds(
-        Variation,
-        cost=maybe(COST),
-        limit=maybe(limits),
-        availability=maybe(availability()),
+        Variation, cost=maybe(COST), limit=maybe(limits), availability=maybe(availability())
     )
     return {
         "held_at": FREE,
@@ -307,23 +315,8 @@ def entry(world: World) -> Fields:
         "bars": several(world.entries),
         "opens": several(world.entries),
         "grants": counts(world.stands),
-        "replaces": maybe(
-            st.builds(
-                Replacement,
-                of=st.sampled_from(world.stands),
-                number=WHOLE,
-                with_=st.sampled_from(world.stands),
-            )
-        ),
-        "improves": maybe(
-            st.builds(
-                Improvement,
-                of=st.sampled_from(world.formations),
-                scale=st.sampled_from(list(world.grades)),
-                number=WHOLE,
-                steps=WHOLE,
-            )
-        ),
+        "replaces": maybe(replacement(world)),
+        "improves": maybe(improvement(world)),
         "choice": some(NAME),
         "choice_costs": table(NAME, POINTS),
         "group": OPTIONAL,

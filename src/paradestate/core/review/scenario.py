@@ -28,17 +28,20 @@ def scenes_of_nothing(force: Force) -> Iterator[Finding]:
     raised = {settled.root[0]}
     raised |= {step.of for node in settled.nodes.values() for step in node.steps}
     for game in force.games.values():
-        for word, names in (("strengths", game.strengths), ("arrivals", game.arrivals)):
-            for name in names:
-                if name not in raised:
-                    yield Finding(
-                        level=Level.WARN,
-                        code="not-raised",
-                        message=f"{game.name}, {name}: the raised force has none.",
-                        effect="Nothing comes of it.",
-                        hint=f"Add it to the parts of {settled.root[0]}, or take it out here.",
-                        place=nearest_place(force.places, ("games", game.name, word, name)),
-                    )
+        named = [
+            *(("strengths", name) for name in game.strengths),
+            *(("arrivals", name) for name in game.arrivals),
+        ]
+        for word, name in named:
+            if name not in raised:
+                yield Finding(
+                    level=Level.WARN,
+                    code="not-raised",
+                    message=f"{game.name}, {name}: the raised force has none.",
+                    effect="Nothing comes of it.",
+                    hint=f"Add it to the parts of {settled.root[0]}, or take it out here.",
+                    place=nearest_place(force.places, ("games", game.name, word, name)),
+                )
 
 
 def _stop(force: Force, path: KeyPath, *, code: str, message: str, hint: str) -> Finding:
