@@ -118,7 +118,7 @@ def test_nothing_is_legal(small: Path) -> None:
 
 def test_what_is_not_worked_out_is_said(small: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (small / "force.yaml").write_text(TANGLED)
-    monkeypatch.setattr(diagram, "MOST_NODES", 5)
+    monkeypatch.setattr(diagram, "MOST_NODES", 4)
     answer = call("forces", small, "--points", 8)
     assert "How many can be fielded wasn't computed: with so many points and rules" in answer.out
     document = call("forces", small, "--points", 8, "--json").document

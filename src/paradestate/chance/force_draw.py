@@ -35,7 +35,7 @@ class ForceDraw:
         if row == len(self.packed.drawn.rows):
             yield ()
             return
-        for taking, after, left in self._ways(row, node=node, slot=slot):
+        for taking, after, left, _ in self._ways(row, node=node, slot=slot):
             takings = self.packed.drawn.rows[row].takings
             for rest in self._from(row + 1, node=self._node(row + 1, after), slot=left):
                 for place in range(taking.ways):
@@ -49,24 +49,27 @@ class ForceDraw:
         node, slot, there, found = 0, self.slot, self.number, list[Purchase]()
         for row, each in enumerate(self.packed.drawn.rows):
             drawn = lot.randrange(there)
-            for taking, after, left in self._ways(row, node=node, slot=slot):
-                there = self.packed.at(self.tables[row + 1][after], left)
-                if drawn < there * taking.ways:
-                    found.extend(each.takings.purchases_of(taking, drawn // there))
-                    node, slot = self._node(row + 1, after), left
-                    break
+            ways = self._ways(row, node=node, slot=slot)
+            taking, after, left, there = next(ways)
+            while drawn >= there * taking.ways:
                 drawn -= there * taking.ways
+                taking, after, left, there = next(ways)
+            found.extend(each.takings.purchases_of(taking, drawn // there))
+            node, slot = self._node(row + 1, after), left
         return self.packed.drawn.force(found)
 
-    def _ways(self, row: int, *, node: int, slot: int) -> Iterator[tuple[Taking, int, int]]:
-        """Takings that lead on to a force, the node after each, and the slot that is left."""
+    def _ways(self, row: int, *, node: int, slot: int) -> Iterator[tuple[Taking, int, int, int]]:
+        """Takings that lead on to a force; the node after each, the slot left, and the forces."""
         here = self.packed.drawn.rows[row]
         for bundle, after in here.ways[node]:
             moves = here.bundles[bundle]
             for taking, move in zip(here.plain, here.move_of, strict=True):
                 left = slot - taking.points + here.lowest
-                if move in moves and self.packed.at(self.tables[row + 1][after], left):
-                    yield taking, after, left
+                if move not in moves:
+                    continue
+                there = self.packed.at(self.tables[row + 1][after], left)
+                if there:
+                    yield taking, after, left, there
 
     def _node(self, row: int, node: int) -> int:
         """The node of a row; all become one where the shares of the points are judged."""

@@ -114,16 +114,18 @@ class Takings:
         """The purchases that lead to `key`, of the kinds from last to first."""
         for kind, before in zip(reversed(self.kinds), reversed(self.tables[:-1]), strict=True):
             more = _More(kind, watched=self.watched, numbered=self.numbered)
-            for earlier, ways in before.items():
-                times = key[0] - earlier[0]
-                if times < 0 or more.times(earlier, times) != key:
-                    continue
-                if place < ways:
-                    bought = Purchase(entry=self.offer.name, number=kind.number, choice=kind.choice)
-                    yield from [bought] * times
-                    key = earlier
-                    break
+            earliest = (
+                (earlier, ways)
+                for earlier, ways in before.items()
+                if earlier[0] <= key[0] and more.times(earlier, key[0] - earlier[0]) == key
+            )
+            earlier, ways = next(earliest)
+            while place >= ways:
                 place -= ways
+                earlier, ways = next(earliest)
+            bought = Purchase(entry=self.offer.name, number=kind.number, choice=kind.choice)
+            yield from [bought] * (key[0] - earlier[0])
+            key = earlier
 
     def _surcharges(self) -> Mapping[int, int]:
         """Number of purchases to what they cost more for being repeated."""
