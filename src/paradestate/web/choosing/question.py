@@ -14,7 +14,7 @@ from paradestate.core.game import Purchase
 from paradestate.journeys.choosing import choice_of, number_of, plan_of
 from paradestate.text.typed import purchases_text
 
-TEXTS = ("game", "rolled", "plan", "first", "set", "date")
+TEXTS = ("game", "rolled", "plan", "set", "date")
 GRADE, ALLOWED = "grade:", "allowed:"
 """Before the name of each scale that isn't as usual, and of each entry that was rolled for."""
 MOST_TYPED = 4000
@@ -34,8 +34,6 @@ class Question:
     """The allowance that was rolled, before anything is taken off."""
     allowed: Mapping[str, int]
     """Entry to how many the dice allowed."""
-    first: str
-    """What is to be asked for first, as it is typed; empty for what is best."""
     typed: Mapping[str, str]
     """The fields as they were filled in, without those left empty."""
     findings: tuple[Finding, ...]
@@ -70,7 +68,7 @@ class Question:
     def without_rolls(self) -> str:
         """The same question before anything was rolled."""
         rolled = {key: "" for key in self.typed if key.startswith(ALLOWED)}
-        return self.with_fields({**rolled, "rolled": "", "first": ""})
+        return self.with_fields({**rolled, "rolled": ""})
 
 
 def question(query: Mapping[str, str]) -> Question:
@@ -88,7 +86,6 @@ def question(query: Mapping[str, str]) -> Question:
         grades=dict(_named(typed, GRADE)),
         rolled=rolled,
         allowed={name: number for name, (number, _) in allowed.items() if number is not None},
-        first=typed.get("first", ""),
         typed=typed,
         findings=(*findings, *more, *(each for _, found in allowed.values() for each in found)),
     )

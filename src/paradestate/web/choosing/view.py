@@ -7,16 +7,21 @@ from fractions import Fraction
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
-from paradestate.core.sentence.chance import chance_words
+from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.fork import step_words
 from paradestate.core.sentence.odds import asking_sentences, points_sentence
 from paradestate.core.sentence.support import allowance_words
 from paradestate.core.sentence.wording import listed, several
 from paradestate.core.support.chances import Chances
+from paradestate.core.support.fork import forks
+from paradestate.core.support.policy import Ask
 from paradestate.core.support.readiness import readiness
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds
 from paradestate.journeys.count import Count
 from paradestate.journeys.entry_odds import entry_odds
+from paradestate.journeys.evening import Evening, EveningAsked, evening
+from paradestate.journeys.fallback import FallbackJourney
 from paradestate.journeys.odds import odds, points_left
 from paradestate.journeys.terms import GameTerms
 from paradestate.sheet import allowance_bars, chance_tree
@@ -25,7 +30,15 @@ from paradestate.sheet.svg import Drawing
 from paradestate.sheet.turnout_tree import TurnoutRow, turnout_rows
 from paradestate.text.typed import purchases_text
 from paradestate.web.choosing.entry_row import EntryRow, Known, entry_rows
-from paradestate.web.choosing.first import FirstView
+from paradestate.web.choosing.first import (
+    ChartView,
+    LevelsView,
+    NowView,
+    chart_view,
+    levels_view,
+    now_view,
+    why_not,
+)
 from paradestate.web.choosing.force_view import ForceView, force_view
 from paradestate.web.choosing.plan_slip import PlanSlip, judged_plan, plan_slip
 from paradestate.web.choosing.question import Question
@@ -74,11 +87,13 @@ class ChoosingView:
     lead: tuple[str, ...]
     """The answer in sentences, the first of them first of all."""
     points: PointsView
-    first: FirstView | None
-    """None where nothing has a worth, or it isn't known what to ask for."""
-    chart_words: str
-    mean: tuple[str, ...]
-    """What is said beside the chart."""
+    now: NowView | None
+    """What to do now; None before the roll, or where it isn't known."""
+    chart: ChartView | None
+    levels: LevelsView | None
+    """What each roll would ask for first; None after it."""
+    why_not: str
+    """Why it can't be said what to ask for; empty where it can."""
     slip: PlanSlip
     turnout: TurnoutView | None
     """None where the plan is empty, or can't be bought at all."""
@@ -97,15 +112,28 @@ def choosing_view(
     left = _left(terms, allowance, rolled=None if impossible else asked.rolled)
     judged, doubts = judged_plan(visit, played, terms=terms, plan=plan, points=left, asked=asked)
     reckoned = _odds(visit, plan=plan, points=left, asked=asked) if plan else None
+    journey, now = evening(
+        EveningAsked(
+            folder=visit.folder,
+            today=visit.today,
+            choice=asked.choice,
+            grades=asked.grades,
+            points=left,
+            allowed=asked.allowed,
+            plan=plan,
+        ),
+        memory=visit.memory,
+    )
     return ChoosingView(
         terms=terms,
         boxes=tuple(_boxes(terms, plan=judged.judgement.spent, left=left, allowance=allowance)),
         is_open="plan" in asked.typed,
         points=_points(terms, allowance, known=left, reckoned=reckoned),
-        lead=(),
-        first=None,
-        chart_words="",
-        mean=(),
+        lead=tuple(_lead(journey, now=now)),
+        now=_now(journey, now, terms=terms, asked=asked),
+        chart=chart_view(journey.fallback, terms=terms) if journey.fallback else None,
+        levels=levels_view(journey, terms=terms, asked=asked) if left is None else None,
+        why_not=why_not(journey),
         slip=plan_slip(judged, doubts, asked=asked),
         turnout=_turnout(terms, reckoned) if reckoned else None,
         rows=entry_rows(
@@ -121,6 +149,25 @@ def _left(terms: Terms, allowance: Chances, *, rolled: int | None) -> int | None
     if rolled is not None:
         return rolled - terms.taken_off
     return None if len(allowance.counts) > 1 else next(iter(allowance.counts))
+
+
+def _now(
+    journey: FallbackJourney, now: Evening | None, *, terms: Terms, asked: Question
+) -> NowView | None:
+    if now is None or journey.fallback is None:
+        return None
+    return now_view(now, journey.fallback, terms=terms, asked=asked)
+
+
+def _lead(journey: FallbackJourney, *, now: Evening | None) -> Iterator[str]:
+    """The answer in sentences, the first of them first of all."""
+    if now is not None and journey.fallback is not None:
+        step = now.step
+        yield f"{step_words(forks(step))}."
+        if isinstance(step, Ask):
+            yield f"That is worth {near_text(step.worth)} on average, as well as can be; exact."
+    elif journey.value is not None:
+        yield f"Roll first: the evening is worth {near_text(journey.value)} on average; exact."
 
 
 def _impossible_roll(terms: Terms, allowance: Chances, *, rolled: int | None) -> Iterator[Finding]:
