@@ -60,6 +60,7 @@ def evening(
     now = Evening(step=start.fallback.chart)
     for entry, number in asked.allowed.items():
         now = _after(now, entry, allowed=number, asked=asked, terms=start.terms, memory=memory)
+    now = _caught_up(now, allowed=asked.allowed)
     return start, _further(now, asked=asked, terms=start.terms, memory=memory)
 
 
@@ -76,6 +77,21 @@ def _after(
     after = None if made is None else replace(now, asked=(*now.asked, made))
     anew = None if after is None else _anew(after, asked=asked, terms=terms, memory=memory)
     return anew or replace(now, not_followed=(*now.not_followed, entry))
+
+
+def _caught_up(now: Evening, *, allowed: Mapping[str, int]) -> Evening:
+    """The evening with answers that were there before the chart came to ask for them."""
+    while isinstance(now.step, Ask) and now.step.purchase.entry in now.not_followed:
+        entry = now.step.purchase.entry
+        came = by_chart(now.step, allowed=allowed[entry])
+        if came is None:
+            break
+        now = Evening(
+            step=came[1].then,
+            asked=(*now.asked, came[0]),
+            not_followed=tuple(each for each in now.not_followed if each != entry),
+        )
+    return now
 
 
 def _further(now: Evening, *, asked: EveningAsked, terms: Terms, memory: Memory) -> Evening:

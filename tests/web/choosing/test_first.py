@@ -1,67 +1,124 @@
 """What to ask for now, by a chart built by hand (computations of the example, 18 points)."""
 
-from collections.abc import Mapping
+import datetime
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 from urllib.parse import parse_qsl
 
-from paradestate.core.support.policy import FirstChoice, Tipping
-from paradestate.web.choosing.first import FirstView, first_view, tipping_words
+from paradestate.core.certainty import NotComputed
+from paradestate.core.choice import Choice
+from paradestate.core.support.asked_for import AskedFor
+from paradestate.core.support.entry import Asking
+from paradestate.core.support.policy import Ask, FirstChoice, LevelChoice
+from paradestate.core.support.terms import Terms
+from paradestate.journeys.check import Checked
+from paradestate.journeys.evening import Evening
+from paradestate.journeys.fallback import FallbackJourney
+from paradestate.journeys.odds import points_left
+from paradestate.journeys.terms import game_terms
+from paradestate.web.choosing.first import (
+    NowView,
+    chart_view,
+    levels_view,
+    now_view,
+    why_not,
+)
 from paradestate.web.choosing.question import question
-from tests.sheet.fallbacks import CARS, TANKS, long, marenz
+from tests.forces import EXAMPLES, marenz
+from tests.sheet import fallbacks
+from tests.sheet.fallbacks import CARS, GUNS, MACHINE_GUNS, ONE_GUN, TANKS
+
+ASKED = question({"game": "whole-day attack"})
+FALLBACK = fallbacks.marenz()
+TANKS_CAME = AskedFor(purchase=TANKS, allowed=2, takes=TANKS)
 
 
-def shown(allowed: Mapping[str, str] = {}) -> FirstView:
-    answers = {f"allowed:{entry}": number for entry, number in allowed.items()}
-    return first_view(marenz(), asked=question({"game": "attack", **answers}))
+@cache
+def terms() -> Terms:
+    """Those of the example."""
+    played = game_terms(
+        EXAMPLES / "marenz",
+        today=datetime.date(2026, 3, 1),
+        choice=Choice(game="whole-day attack"),
+        grades={},
+    )
+    assert played.terms is not None
+    return played.terms
 
 
 def fields(query: str) -> dict[str, str]:
     return dict(parse_qsl(query.removeprefix("?")))
 
 
+def shown(now: Evening) -> NowView:
+    return now_view(now, FALLBACK, terms=terms(), asked=ASKED)
+
+
 def test_first_of_all_the_best_is_asked_for() -> None:
-    view = shown()
+    view = shown(Evening(step=FALLBACK.chart))
     assert view.title == "Ask for 2 light tanks"
-    assert view.lines == (
-        "18 points left.",
-        "Worth 17.11 on average, asked and bought as well as can be.",
-    )
-    assert (view.before, view.plan) == ((), "")
+    assert view.lines == ("18 points left.", "17.11 to come on average.")
+    assert (view.before, view.plan, view.not_followed) == ((), "", "")
     assert [(each.words, each.chance, each.then) for each in view.answers] == [
         ("allowed", "2/3, 67 in 100", "take 2, then ask for 2 anti-tank guns"),
         ("refused", "1/3, 33 in 100", "ask for 2 anti-tank guns"),
     ]
+    assert fields(view.answers[0].query) == {
+        "game": "whole-day attack",
+        "allowed:light tanks": "2",
+    }
 
 
-def test_an_answer_leads_to_the_next_step_and_can_be_taken_back() -> None:
-    query = fields(shown().answers[0].query)
-    assert query == {"game": "attack", "allowed:light tanks": "2"}
-    view = first_view(marenz(), asked=question(query))
+def test_what_was_asked_before_can_be_taken_back() -> None:
+    assert isinstance(FALLBACK.chart, Ask)
+    asked = question({"allowed:light tanks": "2", "rolled": "25"})
+    now = Evening(step=FALLBACK.chart.outcomes[0].then, asked=(TANKS_CAME,))
+    view = now_view(now, FALLBACK, terms=terms(), asked=asked)
     assert view.title == "Ask for 2 anti-tank guns"
     assert "On the table already: 2 light tanks." in view.lines
     (before,) = view.before
     assert (before.words, before.came) == ("2 light tanks", "allowed")
-    assert fields(before.back) == {"game": "attack"}
+    assert fields(before.back) == {"rolled": "25"}
 
 
-def test_part_of_what_is_allowed_may_be_declined() -> None:
-    view = shown({"light tanks": "2", "anti-tank guns": "2"})
-    assert [each.came for each in view.before] == ["allowed", "allowed, 1 taken"]
+def test_part_of_what_is_allowed_may_be_declined_and_the_end_is_a_plan() -> None:
+    guns = AskedFor(purchase=GUNS, allowed=2, takes=ONE_GUN)
+    cars = AskedFor(purchase=CARS, allowed=2, takes=None)
+    refused = AskedFor(purchase=CARS, allowed=0, takes=None)
+    end = fallbacks.bought(MACHINE_GUNS, points=5, worth=5)
+    now = Evening(step=end, asked=(TANKS_CAME, guns, cars, refused), not_followed=("x", "y"))
+    view = shown(now)
+    assert [each.came for each in view.before] == [
+        "allowed",
+        "allowed, 1 taken",
+        "allowed, none taken",
+        "refused",
+    ]
     assert view.title == "Buy 2 machine-gun platoon"
     assert view.lines[-1] == "Worth 5 to you."
     assert view.answers == ()
     assert fields(view.plan)["plan"] == "light tanks=2, anti-tank guns=1, machine-gun platoon=2"
+    assert view.not_followed == "x and y"
 
 
-def test_what_is_refused_is_not_taken() -> None:
-    view = shown({"light tanks": "0", "anti-tank guns": "1", "armoured cars": "0"})
-    assert [each.came for each in view.before] == ["refused", "1 allowed", "refused"]
-    assert fields(view.plan)["plan"] == ("anti-tank guns=1, machine-gun platoon=2, bicycle troop=2")
+def test_where_all_is_declared_first_that_is_said() -> None:
+    declared = replace(FALLBACK, declared=(TANKS, GUNS))
+    all_at_once = replace(terms(), asking=Asking.ALL_DECLARED_FIRST)
+    view = now_view(Evening(step=FALLBACK.chart), declared, terms=all_at_once, asked=ASKED)
+    assert any("Name at once 2 light tanks and 2 anti-tank guns" in line for line in view.lines)
+    chart = chart_view(declared, terms=all_at_once)
+    assert any("Name at once" in sentence for sentence in chart.sentences)
+
+
+def test_that_something_else_is_as_good_is_said() -> None:
+    assert isinstance(FALLBACK.chart, Ask)
+    view = shown(Evening(step=replace(FALLBACK.chart, is_tied=True)))
+    assert view.lines[-1] == "Something else is as good."
 
 
 def test_the_chart_is_a_table_too_each_step_under_the_answer_that_leads_to_it() -> None:
-    view = shown()
+    view = chart_view(FALLBACK, terms=terms())
     assert view.drawings is not None
     assert not view.is_cut
     first, second, *_ = view.steps
@@ -74,7 +131,7 @@ def test_the_chart_is_a_table_too_each_step_under_the_answer_that_leads_to_it() 
 
 
 def test_a_chart_without_end_is_cut_and_says_so() -> None:
-    view = first_view(long(9), asked=question({}))
+    view = chart_view(fallbacks.long(9), terms=terms())
     assert view.is_cut
     assert len(view.steps) == 200
 
@@ -85,7 +142,7 @@ def test_what_else_could_be_asked_first_says_what_it_gives_up() -> None:
         FirstChoice(purchase=CARS, worth=Fraction(16)),
         FirstChoice(purchase=None, worth=Fraction(8)),
     )
-    view = first_view(replace(marenz(), first_choices=choices), asked=question({}))
+    view = chart_view(replace(FALLBACK, first_choices=choices), terms=terms())
     assert [(each.words, each.worth, each.less) for each in view.others] == [
         ("2 light tanks", "17.11", ""),
         ("2 armoured cars", "16", "1.11"),
@@ -93,17 +150,42 @@ def test_what_else_could_be_asked_first_says_what_it_gives_up() -> None:
     ]
 
 
-def test_how_far_a_worth_may_go() -> None:
-    tipping = Tipping(
-        entry="light tanks",
-        choice="",
-        number=2,
-        worth=Fraction(10),
-        down_to=Fraction(17, 2),
-        up_to=None,
+def journey(*levels: LevelChoice) -> FallbackJourney:
+    return FallbackJourney(
+        checked=Checked(force=marenz(), findings=(), texts={}),
+        terms=terms(),
+        allowance=points_left(terms()),
+        levels=levels,
     )
-    assert tipping_words(tipping) == "2 light tanks, worth 10: down to 8.5"
-    bounded = replace(tipping, up_to=Fraction(12))
-    assert tipping_words(bounded) == "2 light tanks, worth 10: down to 8.5 and up to 12"
-    free = replace(tipping, down_to=None)
-    assert tipping_words(free) == "2 light tanks, worth 10: whatever it is worth"
+
+
+def test_before_the_roll_each_number_of_points_says_what_it_asks_for() -> None:
+    levels = [LevelChoice(points=13, worth=Fraction(9), first=TANKS)]
+    levels += [LevelChoice(points=each, worth=Fraction(8), first=None) for each in range(14, 24)]
+    view = levels_view(journey(*levels), terms=terms(), asked=ASKED)
+    assert view is not None
+    assert (view.title, view.is_varied) == ("It depends on the roll", True)
+    assert view.mean == "8.03"  # 9 in 1 of 36 ways, else 8
+    first, second, *_ = view.rows
+    assert (first.points, first.first, fields(first.query)["rolled"]) == (13, "2 light tanks", "20")
+    assert (second.first, second.worth) == ("nothing", "8")
+
+
+def test_where_every_roll_asks_for_the_same_that_is_the_title() -> None:
+    levels = [LevelChoice(points=each, worth=Fraction(8), first=TANKS) for each in range(13, 24)]
+    view = levels_view(journey(*levels), terms=terms(), asked=ASKED)
+    assert view is not None
+    assert (view.title, view.is_varied) == ("Ask for 2 light tanks", False)
+    none = [replace(each, first=None) for each in levels]
+    view = levels_view(journey(*none), terms=terms(), asked=ASKED)
+    assert view is not None
+    assert view.title == "Ask for nothing"
+
+
+def test_what_was_not_computed_says_why() -> None:
+    assert levels_view(journey(), terms=terms(), asked=ASKED) is None
+    assert why_not(journey()) == ""
+    too_large = replace(journey(), certainty=NotComputed(reason="17 entries are rolled for."))
+    assert why_not(too_large) == (
+        "What to ask for first wasn't computed: 17 entries are rolled for."
+    )

@@ -261,3 +261,53 @@ def test_a_game_without_dice_asks_for_no_roll(tmp_path: Path) -> None:
     assert "Allowance rolled" not in said
     assert "0 points of 120: 120 to spare. Not legal." in said
     assert "rifle company is taken never; at least once it must be." in said
+
+
+def test_before_the_roll_every_number_of_points_says_what_to_ask_for_first(
+    player: Visitor,
+) -> None:
+    """Check value 3.11: 16.60 on average over the roll."""
+    page = player.get(CHOOSING, game=GAME)
+    said = words_of(page)
+    assert "It depends on the roll. Worth 16.6 on average" in said
+    assert "18 2 light tanks 17.11" in said
+    assert "Ask for 2 light tanks" in words_of(follow(player, page, words="18"))
+
+
+def test_after_the_roll_each_answer_of_the_dice_leads_to_what_to_do_now(player: Visitor) -> None:
+    """Check values 3.11: 154/9, then 53/6; of two guns only one is taken."""
+    page = player.get(CHOOSING, game=GAME, rolled="25")
+    assert "Ask for 2 light tanks. Worth 17.11 on average" in words_of(page)
+    page = follow(player, page, words="Allowed")
+    said = words_of(page)
+    assert "2 light tanks: allowed not so" in said
+    assert "Ask for 2 anti-tank guns. Worth 8.83 on average" in said
+    page = follow(player, page, words="Allowed")
+    said = words_of(page)
+    assert "2 anti-tank guns: allowed, 1 taken" in said
+    assert "Buy 2 machine-gun platoon" in said
+    made = words_of(follow(player, page, words="Make this the plan"))
+    assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in made
+    back = follow(player, page, words="not so : 2 anti-tank guns")
+    assert "Ask for 2 anti-tank guns. Worth 8.83" in words_of(back)
+
+
+def test_the_chart_has_its_table_and_what_else_could_be_asked_first(player: Visitor) -> None:
+    said = words_of(player.get(CHOOSING, game=GAME, rolled="25"))
+    assert "with 18 points left at first" in said
+    assert "refused 1/3, 33 in 100 Ask for 2 anti-tank guns 13.67" in said
+    assert "2 light tanks 17.11 best" in said
+    assert "2 light tanks, worth 10: down to 8" in said
+
+
+def test_an_answer_that_cannot_be_followed_is_said(player: Visitor) -> None:
+    page = player.get(CHOOSING, **{"game": GAME, "rolled": "25", "allowed:armoured cars": "2"})
+    assert "It isn't known what was asked of armoured cars" in words_of(page)
+
+
+def test_without_worths_it_says_what_would_help(player: Visitor, folder: Path) -> None:
+    text = (folder / FILE).read_text()
+    (folder / FILE).write_text(text[: text.index("worths:")])
+    said = words_of(player.get(CHOOSING, game=GAME))
+    assert "Nothing that is on offer in this game has a worth. Add 'worths:'" in said
+    assert "3,809 legal forces" in said

@@ -119,6 +119,8 @@ class LevelsView:
     """What to ask for first, before it is known how many points there are."""
 
     title: str
+    is_varied: bool
+    """Whether not every roll asks for the same."""
     mean: str
     rows: tuple[LevelRow, ...]
 
@@ -151,7 +153,7 @@ def _lines(
     if taken:
         yield f"On the table already: {listed(map(purchase_words, taken))}."
     if isinstance(step, Ask):
-        yield f"Worth {near_text(step.worth)} on average, asked and bought as well as can be."
+        yield f"{near_text(step.worth)} to come on average."
         if step.is_tied:
             yield "Something else is as good."
     elif step.purchases:
@@ -256,6 +258,7 @@ def levels_view(journey: FallbackJourney, *, terms: Terms, asked: Question) -> L
         title = capital(f"ask for {purchase_words(only)}" if only else "ask for nothing")
     return LevelsView(
         title=title,
+        is_varied=len(firsts) > 1,
         mean=near_text(journey.value),
         rows=tuple(
             LevelRow(

@@ -124,15 +124,16 @@ def choosing_view(
         ),
         memory=visit.memory,
     )
+    levels = levels_view(journey, terms=terms, asked=asked) if left is None else None
     return ChoosingView(
         terms=terms,
         boxes=tuple(_boxes(terms, plan=judged.judgement.spent, left=left, allowance=allowance)),
         is_open="plan" in asked.typed,
         points=_points(terms, allowance, known=left, reckoned=reckoned),
-        lead=tuple(_lead(journey, now=now)),
+        lead=tuple(_lead(journey, now=now, levels=levels)),
         now=_now(journey, now, terms=terms, asked=asked),
         chart=chart_view(journey.fallback, terms=terms) if journey.fallback else None,
-        levels=levels_view(journey, terms=terms, asked=asked) if left is None else None,
+        levels=levels,
         why_not=why_not(journey),
         slip=plan_slip(judged, doubts, asked=asked),
         turnout=_turnout(terms, reckoned) if reckoned else None,
@@ -159,15 +160,20 @@ def _now(
     return now_view(now, journey.fallback, terms=terms, asked=asked)
 
 
-def _lead(journey: FallbackJourney, *, now: Evening | None) -> Iterator[str]:
+def _lead(
+    journey: FallbackJourney, *, now: Evening | None, levels: LevelsView | None
+) -> Iterator[str]:
     """The answer in sentences, the first of them first of all."""
-    if now is not None and journey.fallback is not None:
-        step = now.step
-        yield f"{step_words(forks(step))}."
-        if isinstance(step, Ask):
-            yield f"That is worth {near_text(step.worth)} on average, as well as can be; exact."
-    elif journey.value is not None:
-        yield f"Roll first: the evening is worth {near_text(journey.value)} on average; exact."
+    if now is not None:
+        yield f"{step_words(forks(now.step))}."
+        if isinstance(now.step, Ask):
+            worth = near_text(now.step.worth)
+            yield f"Worth {worth} on average, asked and bought as well as can be; exact."
+    elif levels is not None:
+        yield f"{levels.title}{'' if levels.is_varied else ' first, whatever is rolled'}."
+        yield f"Worth {levels.mean} on average, asked and bought as well as can be; exact."
+    elif journey.value is None:
+        yield "What to ask for first isn't known."
 
 
 def _impossible_roll(terms: Terms, allowance: Chances, *, rolled: int | None) -> Iterator[Finding]:
