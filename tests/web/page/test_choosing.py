@@ -118,7 +118,7 @@ def test_a_plan_that_is_not_legal_says_why_and_each_way_out_does_it(player: Visi
 def test_what_the_game_does_not_have_is_said_and_nothing_else_lost(player: Visitor) -> None:
     page = player.get(CHOOSING, game=GAME, plan="field works for a company=1, elephants=2")
     said = words_of(page)
-    assert "it can't be bought as it is" in said
+    assert "it isn't legal as it is" in said
     assert "Not legal." in said
     assert "elephants" in said
 
