@@ -44,12 +44,12 @@ def owning(**stock: int) -> Force:
 def fielded(
     terms: Terms,
     force: Force,
-    entries: Mapping[str, Entry],
     *,
+    entries: Mapping[str, Entry] | None = None,
     points: int = 8,
     finished: bool = False,
 ) -> int:
-    owned = Fielding(depot(force, made_of(force), finished=finished), entries)
+    owned = Fielding(depot(force, made_of(force), finished=finished), entries or ENTRIES)
     assert owned.refusal is None
     found = drawn(terms, greatest=points, more=owned.ties)
     return legal_forces(found, points=[points])[0].legal
@@ -68,7 +68,7 @@ def fielded(
 )
 def test_the_small_example(stock: dict[str, int], number: int) -> None:
     """Section 3.12 of the computations: 6 of 10, and with one more of A, of B or of C."""
-    assert fielded(listed(*SMALL), owning(cook=2, **stock), ENTRIES) == number
+    assert fielded(listed(*SMALL), owning(cook=2, **stock)) == number
 
 
 def test_the_must_layer_is_served_first() -> None:
@@ -77,24 +77,26 @@ def test_the_must_layer_is_served_first() -> None:
     force = replace(force, figures=able)
     owned = depot(force, made_of(force), finished=False)
     assert (owned.must_lacks, owned.must) == (0, {"cook": 2})
-    assert fielded(listed(*SMALL), force, ENTRIES) == 4, "one A and one B are left"
+    assert fielded(listed(*SMALL), force) == 4, "one A and one B are left"
     assert depot(owning(a=3), made_of(owning(a=3)), finished=False).must_lacks == 2
 
 
 def test_only_what_is_finished_counts_where_that_is_asked() -> None:
     force = replace(owning(), stock={"a": {"painted": 2, "based": 1}, "cook": {"based": 2}})
-    assert fielded(listed(*SMALL), force, ENTRIES, finished=True) == 2
-    assert fielded(listed(*SMALL), force, ENTRIES) == 4
+    assert fielded(listed(*SMALL), force, finished=True) == 2
+    assert fielded(listed(*SMALL), force) == 4
     whole = replace(force, stock={}, stock_stands={"B": {"painted": 1}, "A": {"based": 1}})
-    assert fielded(listed(*SMALL), whole, ENTRIES, finished=True) == 2
-    assert fielded(listed(*SMALL), whole, ENTRIES) == 4
+    assert fielded(listed(*SMALL), whole, finished=True) == 2
+    assert fielded(listed(*SMALL), whole) == 4
 
 
 def test_what_is_printed_or_off_the_table_needs_nothing() -> None:
     entries = {**ENTRIES, "A": replace(ENTRIES["A"], place=Position.OFF_TABLE)}
-    assert fielded(listed(*SMALL), owning(b=1), entries) == 7
+    assert fielded(listed(*SMALL), owning(b=1), entries=entries) == 7
     granted = {**entries, "A": replace(entries["A"], grants={"C": 1})}
-    assert fielded(listed(*SMALL), owning(b=1), granted) == 2, "what it brings free is on the table"
+    assert fielded(listed(*SMALL), owning(b=1), entries=granted) == 2, (
+        "what it brings free is on the table"
+    )
 
 
 def test_what_is_taken_away_serves_others() -> None:
@@ -104,7 +106,7 @@ def test_what_is_taken_away_serves_others() -> None:
     force = replace(force, figures=able)
     exchange = Replacement(of="staff", number=1, with_="A")
     entries = {**ENTRIES, "A": Entry(name="A", cost={1: 2}, replaces=exchange)}
-    assert fielded(listed(*SMALL), force, entries) == 3, "nothing, A, and A with a B"
+    assert fielded(listed(*SMALL), force, entries=entries) == 3, "nothing, A, and A with a B"
 
 
 def test_what_is_taken_of_a_must_layer_that_lacks_some_is_not_worked_out() -> None:
@@ -141,7 +143,7 @@ def test_as_many_can_be_fielded_as_allotting_each_force_says(
     entries = data.draw(fielded_entries(terms))
     plans = every_legal_plan(terms, points=6)
     plainly = sum(plainly_fielded(force, entries, plan=plan) for plan in plans)
-    assert fielded(terms, force, entries, points=6) == plainly
+    assert fielded(terms, force, entries=entries, points=6) == plainly
 
 
 @settings(max_examples=30, deadline=None)
@@ -155,7 +157,7 @@ def test_the_same_where_stands_of_the_must_layer_are_taken_away(
     entries = data.draw(fielded_entries(terms, exchanges=True))
     plans = every_legal_plan(terms, points=6)
     plainly = sum(plainly_fielded(force, entries, plan=plan) for plan in plans)
-    assert fielded(terms, force, entries, points=6) == plainly
+    assert fielded(terms, force, entries=entries, points=6) == plainly
 
 
 def limited(terms: Terms, *, most: int = 2) -> Terms:

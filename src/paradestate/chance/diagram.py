@@ -106,7 +106,7 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
     taken = _takings(terms, greatest=greatest, numbered=more is not None)
     if isinstance(taken, NotComputed):
         return taken
-    plain = {name: each.plain() for name, each in taken.items()}
+    plain = {name: each for name, (_, each) in taken.items()}
     ties = [
         *ties_of(
             terms,
@@ -126,7 +126,7 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
     slots = greatest + 1 - sum(_lowest(each) for each in plain.values())
     rows = []
     for name in order:
-        rows.append(drawing.row(name, takings=taken[name], plain=plain[name]))
+        rows.append(drawing.row(name, takings=taken[name][0], plain=plain[name]))
         nodes = drawing.number_of_nodes
         if nodes > MOST_NODES or nodes * slots > MOST_CELLS:
             return NotComputed(
@@ -162,10 +162,12 @@ def _nothing(terms: Terms, *, greatest: int) -> Diagram:
     )
 
 
-def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, Takings] | NotComputed:
+def _takings(
+    terms: Terms, *, greatest: int, numbered: bool
+) -> Mapping[str, tuple[Takings, Sequence[Taking]]] | NotComputed:
     """The takings of all entries, as far as the points and all refunds pay for them."""
     refunds = 0
-    found: dict[str, Takings] = {}
+    found: dict[str, tuple[Takings, Sequence[Taking]]] = {}
     for offer in sorted(terms.offers.values(), key=lambda offer: cheapest(offer) > 0):
         taken = takings_of(
             offer,
@@ -175,8 +177,9 @@ def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, Tak
         )
         if isinstance(taken, NotComputed):
             return taken
-        found[offer.name] = taken
-        refunds -= _lowest(taken.plain())
+        plain = taken.plain()
+        found[offer.name] = (taken, plain)
+        refunds -= _lowest(plain)
     return {name: found[name] for name in terms.offers}
 
 

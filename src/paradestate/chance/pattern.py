@@ -52,7 +52,7 @@ def worths_by_pattern(
     for row in reversed(range(len(drawn.rows))):
         if row + 1 == drawn.judged:
             found = _judged(weighed, found[0], points=points)
-        found = _before(weighed, row, found, is_rolled=drawn.rows[row].entry in rolled)
+        found = _before(weighed, row, after=found, is_rolled=drawn.rows[row].entry in rolled)
     if not drawn.judged:
         found = _judged(weighed, found[0], points=points)
     return PatternWorths(
@@ -63,7 +63,7 @@ def worths_by_pattern(
 
 
 def _before(
-    weighed: Weighing, row: int, after: Sequence[Weights], *, is_rolled: bool
+    weighed: Weighing, row: int, *, after: Sequence[Weights], is_rolled: bool
 ) -> Sequence[Weights]:
     found = weighed.before(row, after)
     if not is_rolled:

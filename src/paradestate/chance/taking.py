@@ -189,9 +189,10 @@ def takings_of(
         for choice in offer.choices
     )
     watched = tuple((choice, max(table)) for choice, table in offer.worths.items() if table)
-    most = _most_purchases(offer, budget=budget)
+    price = cheapest(offer)
+    most = _most_purchases(offer, price=price, budget=budget)
     is_cheaper_again = any(step < 0 for step in offer.repeats_cost_more)
-    dearest = budget if cheapest(offer) > 0 and not is_cheaper_again else None
+    dearest = budget if price > 0 and not is_cheaper_again else None
     tables: list[Mapping[Key, int]] = [{(0, 0, 0, (0,) * len(watched)): 1}]
     for kind in kinds:
         more = _More(kind, watched=watched, numbered=numbered)
@@ -201,9 +202,12 @@ def takings_of(
                 reason=f"there are more than {MOST_KEYS:,} ways to take '{offer.name}' alone"
             )
         tables.append(table)
-    tables[-1] = {
-        key: ways for key, ways in tables[-1].items() if key[0] >= offer.least and possible(key[0])
+    fit = {
+        number
+        for number in {key[0] for key in tables[-1]}
+        if number >= offer.least and possible(number)
     }
+    tables[-1] = {key: ways for key, ways in tables[-1].items() if key[0] in fit}
     return Takings(
         offer=offer, kinds=kinds, watched=watched, numbered=numbered, tables=tuple(tables)
     )
@@ -244,12 +248,11 @@ def cheapest(offer: Offer) -> int:
     return min(prices) + min((0, *offer.repeats_cost_more))
 
 
-def _most_purchases(offer: Offer, *, budget: int) -> int:
-    """How often an entry can be bought at all.
+def _most_purchases(offer: Offer, *, price: int, budget: int) -> int:
+    """How often an entry can be bought at all, for at least `price` each time.
 
     An entry of which any number may be had costs something every time (see `terms_of`).
     """
-    price = cheapest(offer)
     if price <= 0 and offer.most is not None:
         return offer.most
     paid = max(0, budget) // price

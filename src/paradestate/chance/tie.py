@@ -205,9 +205,9 @@ def alone(terms: Terms, offer: Offer) -> Callable[[int], bool]:
     name, here = offer.name, terms.offers
 
     def possible(purchases: int) -> bool:
-        there = {name: purchases}
         if not purchases:
             return True
+        there = {name: purchases}
         return (
             all(
                 number <= there.get(other, 0)
