@@ -16,6 +16,7 @@ COMMANDS = {
     "months": "Say in which month each order can be bought.",
     "judge": "Say whether a plan of supporting troops is legal, and the ways out if not.",
     "odds": "Say how likely a plan of supporting troops is paid for, and comes.",
+    "fallback": "Say what to ask for first, and what then if the dice refuse.",
     "forces": "Count the legal forces of a game, and name the best and what can be fielded.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",
     "log": "Write down what happened: counted, received, moved, lost, a session.",

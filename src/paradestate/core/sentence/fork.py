@@ -12,8 +12,10 @@ from paradestate.core.support.policy import Granted
 def step_words(node: Node) -> str:
     """What is done at a node: `Ask for 2 light tanks`, `Buy 2 machine guns`."""
     match node:
-        case Fork(purchase=purchase):
-            return f"Ask for {purchase_words(purchase)}"
+        case Fork(purchase=purchase, before=before):
+            request = f"sk for {purchase_words(purchase)}"
+            bought = listed(map(purchase_words, before))
+            return f"Buy {bought}, then a{request}" if bought else f"A{request}"
         case End(purchases=purchases):
             return f"Buy {listed(map(purchase_words, purchases)) or 'nothing more'}"
         case Omitted():
@@ -40,20 +42,28 @@ def branch_words(branch: Branch, *, asked: Purchase) -> str:
 def _allowed(outcomes: Sequence[Granted], *, asked: Purchase) -> str:
     if len(outcomes) > 1 and sum(each.chance for each in outcomes) == 1:
         return "whatever is allowed"
-    numbers = [str(each.allowed) for each in outcomes if each.allowed]
-    refused = len(numbers) < len(outcomes)
+    numbers = list(dict.fromkeys(str(each.allowed) for each in outcomes if each.allowed))
+    refused = any(not each.allowed for each in outcomes)
     if not numbers:
-        return "refused"
-    if numbers == [str(asked.number)]:
+        allowed = "refused"
+    elif numbers == [str(asked.number)]:
         allowed = "allowed"
     else:
         allowed = f"{listed(numbers, joint='or')} allowed"
-    return f"{allowed} or refused" if refused else allowed
+    whole = f"{allowed} or refused" if refused and numbers else allowed
+    also = [_also_words(each) for each in outcomes if each.also]
+    return f"{whole} ({listed(dict.fromkeys(also), joint='or')})" if also else whole
+
+
+def _also_words(outcome: Granted) -> str:
+    """What the same roll allows of others."""
+    others = (f"{number or 'no'} {entry}" for entry, number in outcome.also.items())
+    return f"and with the same roll {listed(others)}"
 
 
 def _taken(outcomes: Sequence[Granted], *, asked: Purchase) -> str:
     """What is taken of that; empty where nothing is allowed."""
-    some = [each for each in outcomes if each.allowed]
+    some = [each for each in outcomes if each.allowed and not each.is_open]
     taken = {each.takes.number if each.takes else 0 for each in some}
     if not some:
         return ""

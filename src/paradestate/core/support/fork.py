@@ -5,7 +5,7 @@ left: what only the points tell apart needs no second branch.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import TypeAlias
 
@@ -52,6 +52,9 @@ class Fork:
     worth: Fraction
     """Mean worth of all that is still to come."""
     branches: tuple[Branch, ...]
+    """None where the chart goes no further."""
+    before: tuple[Purchase, ...] = ()
+    """What is bought without a roll before it is asked."""
 
 
 Node: TypeAlias = Fork | End | Omitted
@@ -76,7 +79,7 @@ def without_rare(node: Node, *, least: Fraction, chance: Fraction = Fraction(1))
         )
         for branch in node.branches
     )
-    return Fork(purchase=node.purchase, points=node.points, worth=node.worth, branches=branches)
+    return replace(node, branches=branches)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,10 +102,16 @@ class _Likenesses:
         if isinstance(step, Take):
             return (step.purchases, step.worth)
         ways = tuple(
-            (each.allowed, each.chance, each.takes, self.number(each.then))
+            (
+                each.allowed,
+                tuple(each.also.items()),
+                each.chance,
+                each.takes,
+                self.number(each.then),
+            )
             for each in step.outcomes
         )
-        return (step.purchase, step.worth, ways)
+        return (step.before, step.purchase, step.worth, ways)
 
 
 def _node(steps: Sequence[Step], *, likenesses: _Likenesses) -> Fork | End:
@@ -122,7 +131,13 @@ def _node(steps: Sequence[Step], *, likenesses: _Likenesses) -> Fork | End:
         )
         for places in alike.values()
     )
-    return Fork(purchase=first.purchase, points=points, worth=first.worth, branches=branches)
+    return Fork(
+        purchase=first.purchase,
+        points=points,
+        worth=first.worth,
+        branches=branches,
+        before=first.before,
+    )
 
 
 def _thens(steps: Sequence[Step], *, places: Sequence[int]) -> list[Step]:

@@ -1,6 +1,7 @@
 """A fall-back: what to ask for first, and what then, as a chart of decisions."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeAlias
 
@@ -27,6 +28,16 @@ class Granted:
     takes: Purchase | None
     """What is best taken of that; None where nothing is."""
     then: "Step"
+    also: Mapping[str, int] = field(default_factory=dict)
+    """How many the same roll allows of others that share it and may still be asked for."""
+    is_tied: bool = False
+    """Whether it is as good to take another number, or nothing."""
+    worth: Fraction = Fraction(0)
+    """Mean worth of what is taken and of all that is still to come."""
+    if_all: Fraction | None = None
+    """The same if all that is allowed were taken, where less is taken."""
+    is_open: bool = False
+    """Whether what is taken is decided only at the end of the chart."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +50,11 @@ class Ask:
     worth: Fraction
     """Mean worth of all that is still to come, by the best play."""
     outcomes: tuple[Granted, ...]
-    """Greatest first; their chances add up to 1."""
+    """Greatest first; their chances add up to 1. Empty where the chart goes no further."""
+    before: tuple[Purchase, ...] = ()
+    """What is bought without a roll before it is asked, because the request needs it."""
+    is_tied: bool = False
+    """Whether another decision is as good."""
 
 
 Step: TypeAlias = Ask | Take
@@ -55,7 +70,10 @@ class FirstChoice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tipping:
-    """The nearest worth of one number of an entry at which another first choice is as good."""
+    """The nearest worth of one number of an entry at which another first choice is as good.
+
+    Where one is as good already: at which one is better.
+    """
 
     entry: str
     choice: str
@@ -79,3 +97,19 @@ class Fallback:
     first_choices: tuple[FirstChoice, ...]
     """Best first."""
     tippings: tuple[Tipping, ...] = ()
+    declared: tuple[Purchase, ...] = ()
+    """Everything that is named before the first roll, where the game asks for that.
+
+    The chart then asks for each in turn and takes nothing; its ends say what is kept and bought.
+    """
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LevelChoice:
+    """The best play from one number of points on, in short."""
+
+    points: int
+    worth: Fraction
+    """Mean worth by the best play."""
+    first: Purchase | None
+    """What is asked for first; None: nothing is asked at all."""

@@ -1,0 +1,148 @@
+"""How long the best play takes, beside the plain recursion that it is proved with.
+
+Conditions: in one process; the terms of the game are there already. The lists are invented from a
+seed: each rolled entry comes in one or two, is partly allowed, and has worths of its own; ten sure
+ones stand beside them. Some need or bar others, and some share a group, as in the example.
+The plain recursion is fractions in a dictionary; it is only run where it ends within a minute.
+"""
+
+import random
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from pytest_benchmark.fixture import BenchmarkFixture
+
+from paradestate.chance.fallback import fallback, level_choices
+from paradestate.core.certainty import NotComputed
+from paradestate.core.choice import Choice, chosen
+from paradestate.core.establishment import establishment
+from paradestate.core.support.entry import Asking, Availability, Band, GroupLimit
+from paradestate.core.support.offer import Offer
+from paradestate.core.support.policy import Fallback
+from paradestate.core.support.terms import Terms, terms_of
+from tests.chance.plain_fallback import PlainFallback
+from tests.chance.plans import terms_with
+from tests.forces import marenz
+from tests.support_terms import dice
+
+SEED = 1943
+POINTS = 24
+SURE = 10
+
+
+def attack() -> Terms:
+    """The example in a whole-day attack."""
+    force, _ = chosen(marenz(), Choice())
+    made, _ = establishment(force)
+    assert made is not None
+    terms, _ = terms_of(force, made, game="whole-day attack", grades={})
+    assert terms is not None
+    return terms
+
+
+def drawn(rolled: int, *, sure: int = SURE, tangled: bool = False) -> Terms:
+    """A list with so many rolled entries; tangled: with needs, bars and a group."""
+    draw = random.Random(SEED)  # noqa: S311 - the same list each time is what is wanted
+    offers = [_offer(f"rolled {number}", draw, roll=_roll(draw)) for number in range(rolled)]
+    offers += [_offer(f"sure {number}", draw) for number in range(sure)]
+    terms = terms_with(*offers)
+    return _tangled(terms) if tangled else terms
+
+
+def _offer(name: str, draw: random.Random, *, roll: Availability | None = None) -> Offer:
+    points = draw.randint(2, 6)
+    worth = draw.randint(2, 6)
+    return Offer(
+        name=name,
+        cost={1: points, 2: 2 * points - 1},
+        availability=roll,
+        worths={"": {1: Fraction(worth), 2: Fraction(2 * worth + draw.randint(-1, 1))}},
+    )
+
+
+def _roll(draw: random.Random) -> Availability:
+    """One twelve-sided die: none, then one, then both."""
+    first = draw.randint(2, 6)
+    second = draw.randint(first + 1, 11)
+    return Availability(
+        roll=dice(1, sides=12),
+        allows=(
+            Band(least=1, most=first, allows=0),
+            Band(least=first + 1, most=second, allows=1),
+            Band(least=second + 1, most=None, allows=None),
+        ),
+    )
+
+
+def _tangled(terms: Terms) -> Terms:
+    offers = dict(terms.offers)
+    for name, words in (
+        ("rolled 1", {"needs": {"rolled 0": 1}}),
+        ("rolled 2", {"bars": frozenset({"sure 0"})}),
+        ("rolled 3", {"needs": {"sure 1": 1}}),
+        ("rolled 4", {"group": "armour"}),
+        ("rolled 5", {"group": "armour"}),
+        ("rolled 6", {"group": "armour"}),
+    ):
+        offers[name] = replace(offers[name], **words)  # type: ignore[arg-type] # words of a table
+    return replace(terms, offers=offers, groups=(GroupLimit(group="armour", most=2),))
+
+
+def known(answer: object) -> None:
+    """The answer must have been computed."""
+    assert not isinstance(answer, NotComputed), answer
+
+
+def bench_chart_of_the_example(benchmark: BenchmarkFixture) -> None:
+    """Chart, first choices and what would change them, at 18 points."""
+    terms = attack()
+    answer = benchmark(fallback, terms, points=18)
+    assert isinstance(answer, Fallback)
+    assert answer.worth == Fraction(154, 9)
+
+
+def bench_all_levels_of_the_example(benchmark: BenchmarkFixture) -> None:
+    """The best play in short at every number of points of its allowance."""
+    known(benchmark(level_choices, attack(), points=range(13, 24)))
+
+
+@pytest.mark.parametrize("rolled", [4, 8, 12, 14, 16])
+def bench_open_rolls(benchmark: BenchmarkFixture, rolled: int) -> None:
+    """The best play at every number of points, with so many open rolls."""
+    terms = drawn(rolled)
+    known(benchmark.pedantic(level_choices, (terms,), {"points": range(POINTS + 1)}, rounds=3))
+
+
+def bench_twelve_tangled_open_rolls(benchmark: BenchmarkFixture) -> None:
+    """Twelve with needs, bars and a group between them."""
+    terms = drawn(12, tangled=True)
+    known(benchmark.pedantic(level_choices, (terms,), {"points": range(POINTS + 1)}, rounds=3))
+
+
+@pytest.mark.parametrize("rolled", [4, 6])
+def bench_everything_named_first(benchmark: BenchmarkFixture, rolled: int) -> None:
+    """The best set to name, of all sets of so many entries."""
+    terms = replace(drawn(rolled), asking=Asking.ALL_DECLARED_FIRST)
+    known(benchmark.pedantic(level_choices, (terms,), {"points": [POINTS]}, rounds=3))
+
+
+def _plainly(terms: Terms) -> Fraction:
+    return PlainFallback(terms=terms, points=POINTS // 2).value()
+
+
+def _quickly(terms: Terms) -> Fraction:
+    answer = level_choices(terms, points=[POINTS // 2])
+    assert not isinstance(answer, NotComputed)
+    return answer[0].worth
+
+
+@pytest.mark.parametrize("way", [_quickly, _plainly])
+def bench_three_rolls_and_two_sure_entries(
+    benchmark: BenchmarkFixture, way: Callable[[Terms], Fraction]
+) -> None:
+    """The same small game in both ways, which have to agree."""
+    terms = drawn(3, sure=2)
+    value = benchmark.pedantic(way, (terms,), rounds=1)
+    assert value == _quickly(terms)

@@ -1,0 +1,196 @@
+"""The best play when the dice may refuse: what to ask for first, and what then.
+
+terms, points -> prospect -> standings -> values of all, backward -> chart, first choices, tippings
+Leasts of entries and groups don't bind here: they are for the force as a whole, not for its dice.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.chance.backward import values_of
+from paradestate.chance.chart import ChartMaker, Spot
+from paradestate.chance.completion import Completions, completions_of
+from paradestate.chance.decision import Decider, Decision
+from paradestate.chance.declared import MOST_SETS
+from paradestate.chance.declared_chart import declared_fallback, declared_levels
+from paradestate.chance.opinion import as_said
+from paradestate.chance.play import MOST_STANDINGS, Play, explored
+from paradestate.chance.prospect import Held, Prospect, prospect_of, share_of
+from paradestate.chance.standing import rules_of
+from paradestate.chance.tipping import tippings_of
+from paradestate.core.certainty import NotComputed
+from paradestate.core.support.entry import Asking
+from paradestate.core.support.policy import Fallback, FirstChoice, LevelChoice, Take
+from paradestate.core.support.terms import Terms
+
+NOTHING_HELD = Held()
+
+BEGUN = NotComputed(
+    reason="Everything is named before the first roll here, so nothing is asked for after it."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Solved:
+    """One play solved for every number of points up to the greatest."""
+
+    play: Play
+    completions: Completions
+    maker: ChartMaker
+
+    @property
+    def start(self) -> Spot:
+        """Where it begins, with no points yet."""
+        return Spot(next(iter(self.play.numbers)), 0)
+
+
+def fallback(terms: Terms, *, points: int, held: Held = NOTHING_HELD) -> Fallback | NotComputed:
+    """The best play with `points` left before anything is bought."""
+    left = points - held.paid
+    if left < 0:
+        return _nothing(points)
+    if terms.asking is Asking.ALL_DECLARED_FIRST:
+        if held != NOTHING_HELD:
+            return BEGUN
+        prospect = prospect_of(terms, points=points, shared=points, held=held)
+        return declared_fallback(prospect, points=points) or _too_many_sets(prospect)
+    solved = _solved(terms, points=left, shared=points, held=held)
+    if isinstance(solved, NotComputed):
+        return solved
+    spot = Spot(solved.start.standing, left)
+    decisions = solved.maker.decisions(spot)
+    return Fallback(
+        points=left,
+        worth=solved.maker.worth(decisions[0], at=spot.standing),
+        chart=solved.maker.chart(spot),
+        first_choices=tuple(_first_choices(solved, decisions, at=spot)),
+        tippings=tippings_of(solved.play, solved.completions, points=left, decisions=decisions),
+    )
+
+
+def level_choices(
+    terms: Terms, *, points: Iterable[int], held: Held = NOTHING_HELD
+) -> tuple[LevelChoice, ...] | NotComputed:
+    """The best play in short for each number of points left before anything is bought."""
+    alike: dict[tuple[int, ...], list[int]] = {}
+    for level in points:
+        alike.setdefault(_shares(terms, level), []).append(level)
+    found: dict[int, LevelChoice] = {}
+    for levels in alike.values():
+        known = [level for level in levels if level >= held.paid]
+        found |= {
+            level: LevelChoice(points=level, worth=Fraction(0), first=None) for level in levels
+        }
+        chosen = _levels(terms, known, held=held) if known else {}
+        if isinstance(chosen, NotComputed):
+            return chosen
+        found |= dict(chosen)
+    return tuple(found[level] for level in sorted(found))
+
+
+def _levels(
+    terms: Terms, levels: list[int], *, held: Held
+) -> Mapping[int, LevelChoice] | NotComputed:
+    """Levels with equal shares of groups, solved at once."""
+    if terms.asking is Asking.ALL_DECLARED_FIRST:
+        if held != NOTHING_HELD:
+            return BEGUN
+        prospect = prospect_of(terms, points=max(levels), shared=max(levels), held=held)
+        return declared_levels(prospect, levels=levels) or _too_many_sets(prospect)
+    solved = _solved(terms, points=max(levels) - held.paid, shared=max(levels), held=held)
+    if isinstance(solved, NotComputed):
+        return solved
+    found: dict[int, LevelChoice] = {}
+    for level in levels:
+        spot = Spot(solved.start.standing, level - held.paid)
+        best = solved.maker.decisions(spot)[0]
+        found[level] = LevelChoice(
+            points=level,
+            worth=solved.maker.worth(best, at=spot.standing),
+            first=best.asked.purchase if best.asked else None,
+        )
+    return found
+
+
+def _shares(terms: Terms, points: int) -> tuple[int, ...]:
+    """The points that shares of groups come to."""
+    return tuple(
+        share_of(limit.most_points, points)
+        for limit in terms.groups
+        if limit.most_points is not None
+    )
+
+
+def _solved(terms: Terms, *, points: int, shared: int, held: Held) -> Solved | NotComputed:
+    prospect = prospect_of(terms, points=points, shared=shared, held=held)
+    if (told := _roll_told(prospect)) is not None:
+        return told
+    rules = rules_of(prospect)
+    play = explored(rules)
+    if play is None:
+        number = len(prospect.rolled)
+        return NotComputed(
+            reason=f"{number} entries that are rolled for may stand in more than"
+            f" {MOST_STANDINGS} ways; that is more than is gone through."
+        )
+    completions = completions_of(rules)
+    opinion = as_said(prospect.offers.values())
+    values = values_of(play, completions, [opinion])
+    place = {rolled.offer.name: rolled.offer for rolled in prospect.rolled}
+    worth_held = sum(
+        opinion.worth_taken(place[purchase.entry], purchase)
+        for purchase in held.taken
+        if purchase.entry in place
+    )
+    maker = ChartMaker(
+        decider=Decider(values=values, completions=completions),
+        unit=opinion.unit,
+        worth_held=worth_held,
+    )
+    return Solved(play=play, completions=completions, maker=maker)
+
+
+def _too_many_sets(prospect: Prospect) -> NotComputed:
+    number = len(prospect.rolled)
+    return NotComputed(
+        reason=f"Of {number} entries that are rolled for more than {MOST_SETS} sets may be"
+        " named; that is more than are compared."
+    )
+
+
+def _roll_told(prospect: Prospect) -> NotComputed | None:
+    """Why it can't be gone on: a roll was made that also decides an entry not asked for yet."""
+    held = prospect.held
+    gone = held.asked | {purchase.entry for purchase in held.taken}
+    for roll in prospect.rolls:
+        names = [prospect.rolled[member].offer.name for member in roll.members]
+        told = [name for name in names if name in gone]
+        left = [name for name in names if name not in gone]
+        if told and left:
+            return NotComputed(
+                reason=f"{told[0]} and {left[0]} share a roll, and what it came to isn't known."
+            )
+    return None
+
+
+def _first_choices(
+    solved: Solved, decisions: tuple[Decision, ...], *, at: Spot
+) -> Iterable[FirstChoice]:
+    """Each first request once, with the best that may be bought before it."""
+    seen = set()
+    for decision in decisions:
+        purchase = decision.asked.purchase if decision.asked else None
+        if purchase not in seen:
+            seen.add(purchase)
+            yield FirstChoice(purchase=purchase, worth=solved.maker.worth(decision, at=at.standing))
+
+
+def _nothing(points: int) -> Fallback:
+    """With less than no points nothing can be bought or asked for."""
+    return Fallback(
+        points=points,
+        worth=Fraction(0),
+        chart=Take(purchases=(), points=points, worth=Fraction(0)),
+        first_choices=(FirstChoice(purchase=None, worth=Fraction(0)),),
+    )
