@@ -102,7 +102,10 @@ def _is_known(key: str) -> bool:
 
 
 IN_WORDS_OF_THE_PAGE = {
+    "or --set ": "or fill in under “Numbers” ",
     "--set": "“Numbers”",
+    "or choose one with --date": "or fill one in below",
+    ", or choose one with --theatre": "",
     "Give what was rolled with --points, or ask for the odds of the plan.": (
         "Put in what was rolled."
     ),
