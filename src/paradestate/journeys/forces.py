@@ -5,6 +5,7 @@ folder -> terms of the game -> points -> diagram of all forces, and of those in 
 
 import datetime
 import random
+from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -62,7 +63,8 @@ class Fieldable:
 
     def at(self, points: int) -> int:
         """How many there are with so many points."""
-        return next(each.legal for each in self.levels if each.points == points)
+        place = bisect_left(self.levels, points, key=lambda level: level.points)
+        return self.levels[place].legal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
