@@ -14,7 +14,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from paradestate.chance.availability import allowed_by, greatest_priced
 from paradestate.chance.dice import allowance_chances, dice_chances
-from paradestate.chance.plan_odds import plan_odds
+from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import establishment
 from paradestate.core.game import Purchase

@@ -15,9 +15,9 @@ from pathlib import Path
 
 import pytest
 
-from paradestate.chance.best_force import best_forces
-from paradestate.chance.legal_count import legal_forces
-from paradestate.chance.tie import Move
+from paradestate.chance.force.best_force import best_forces
+from paradestate.chance.force.legal_count import legal_forces
+from paradestate.chance.force.tie import Move
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.terms import Terms
 from tests.chance.lists import drawn, listed

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import islice
 
-from paradestate.chance.diagram import Diagram, MoreTies, diagram
+from paradestate.chance.force.diagram import Diagram, MoreTies, diagram
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import establishment
 from paradestate.core.game import Purchase

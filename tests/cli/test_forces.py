@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from paradestate.chance import diagram
+from paradestate.chance.force import diagram
 from paradestate.cli.forces_report import number_text
 from tests.cli.calling import Called, call
 from tests.journeys.test_forces import SMALL, TANGLED

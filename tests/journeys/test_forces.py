@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from paradestate.chance import diagram
+from paradestate.chance.force import diagram
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
 from paradestate.journeys.forces import Fieldable, ForcesAsked, ForcesFound, forces

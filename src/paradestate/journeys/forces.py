@@ -12,12 +12,12 @@ from fractions import Fraction
 from itertools import islice
 from pathlib import Path
 
-from paradestate.chance.best_force import best_forces
-from paradestate.chance.diagram import Diagram, diagram
 from paradestate.chance.dice import allowance_chances
-from paradestate.chance.fielding import Fielding, depot
-from paradestate.chance.force_draw import force_draw
-from paradestate.chance.legal_count import legal_forces
+from paradestate.chance.force.best_force import best_forces
+from paradestate.chance.force.diagram import Diagram, diagram
+from paradestate.chance.force.fielding import Fielding, depot
+from paradestate.chance.force.force_draw import force_draw
+from paradestate.chance.force.legal_count import legal_forces
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
 from paradestate.core.game import Purchase

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.chance.dice import allowance_chances
-from paradestate.chance.plan_odds import plan_odds
+from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, stops
 from paradestate.core.game import Purchase

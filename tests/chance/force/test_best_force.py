@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bench.force_lists import force_list
-from paradestate.chance.best_force import BestForces, best_forces
+from paradestate.chance.force.best_force import BestForces, best_forces
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.plan import plan_points, plan_worth

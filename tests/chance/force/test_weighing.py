@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import numpy
 
-from paradestate.chance.weighing import GREATEST_SUM, Weighing, weighing
+from paradestate.chance.force.weighing import GREATEST_SUM, Weighing, weighing
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from tests.chance.lists import SMALL, A, drawn, listed
 

@@ -7,7 +7,7 @@ from itertools import permutations, product
 
 import pytest
 
-from paradestate.chance.tie import (
+from paradestate.chance.force.tie import (
     Claim,
     ForEach,
     GroupPoints,

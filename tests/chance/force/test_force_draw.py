@@ -8,7 +8,7 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.force_draw import force_draw
+from paradestate.chance.force.force_draw import force_draw
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.terms import Terms
 from tests.chance.lists import SMALL, A, B, C, attack, drawn, in_order, listed, names

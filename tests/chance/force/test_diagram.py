@@ -5,9 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.chance import diagram as module
-from paradestate.chance import taking
-from paradestate.chance.diagram import diagram
+from paradestate.chance.force import diagram as module
+from paradestate.chance.force import taking
+from paradestate.chance.force.diagram import diagram
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit

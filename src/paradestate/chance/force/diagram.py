@@ -11,9 +11,9 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from paradestate.chance.sequence import in_sequence
-from paradestate.chance.taking import Taking, Takings, cheapest, takings_of
-from paradestate.chance.tie import GroupPoints, Move, Tie, alone, ties_of
+from paradestate.chance.force.sequence import in_sequence
+from paradestate.chance.force.taking import Taking, Takings, cheapest, takings_of
+from paradestate.chance.force.tie import GroupPoints, Move, Tie, alone, ties_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.terms import Terms

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance import pattern
-from paradestate.chance.best_force import best_forces
-from paradestate.chance.pattern import PatternWorths, worths_by_pattern
+from paradestate.chance.force import pattern
+from paradestate.chance.force.best_force import best_forces
+from paradestate.chance.force.pattern import PatternWorths, worths_by_pattern
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.terms import Terms

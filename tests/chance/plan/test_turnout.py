@@ -7,9 +7,9 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.asking_order import asking_order
 from paradestate.chance.availability import plan_rolls
-from paradestate.chance.turnout import (
+from paradestate.chance.plan.asking_order import asking_order
+from paradestate.chance.plan.turnout import (
     Asked,
     asked_of,
     falls,

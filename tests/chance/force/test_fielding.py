@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance import fielding
-from paradestate.chance.fielding import Fielding, depot
-from paradestate.chance.legal_count import legal_forces
+from paradestate.chance.force import fielding
+from paradestate.chance.force.fielding import Fielding, depot
+from paradestate.chance.force.legal_count import legal_forces
 from paradestate.core.figure import FigureKind, Match
 from paradestate.core.force import Force
 from paradestate.core.support.entry import Entry, Position, Replacement

@@ -9,9 +9,9 @@ from typing import NamedTuple
 
 import numpy
 
-from paradestate.chance.diagram import Diagram
-from paradestate.chance.taking import ValuedTaking
-from paradestate.chance.weighing import Weighing, Weights, weighing
+from paradestate.chance.force.diagram import Diagram
+from paradestate.chance.force.taking import ValuedTaking
+from paradestate.chance.force.weighing import Weighing, Weights, weighing
 from paradestate.core.game import Purchase
 from paradestate.core.support.force_map import ValuedForce
 

@@ -9,7 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from paradestate.chance.dice import allowance_chances
-from paradestate.chance.plan_odds import plan_odds
+from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.certainty import Exact, NotComputed
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import establishment

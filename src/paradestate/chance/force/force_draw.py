@@ -4,9 +4,9 @@ import random
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from paradestate.chance.diagram import Diagram
-from paradestate.chance.packing import Packing, packing
-from paradestate.chance.taking import Taking
+from paradestate.chance.force.diagram import Diagram
+from paradestate.chance.force.packing import Packing, packing
+from paradestate.chance.force.taking import Taking
 from paradestate.core.game import Purchase
 
 Force = tuple[Purchase, ...]

@@ -9,9 +9,9 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import prod
 
-from paradestate.chance.asking_order import asking_order
 from paradestate.chance.availability import PlanRoll, plan_rolls
-from paradestate.chance.turnout import MOST_WAYS, asked_of, falls, number_of_ways, turnouts
+from paradestate.chance.plan.asking_order import asking_order
+from paradestate.chance.plan.turnout import MOST_WAYS, asked_of, falls, number_of_ways, turnouts
 from paradestate.core.game import Purchase
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import GroupLimit

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from itertools import accumulate
 
-from paradestate.chance.diagram import Diagram
-from paradestate.chance.packing import Packing, packing
+from paradestate.chance.force.diagram import Diagram
+from paradestate.chance.force.packing import Packing, packing
 from paradestate.core.support.force_map import LevelForces
 
 

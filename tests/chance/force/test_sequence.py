@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from paradestate.chance.sequence import in_sequence
-from paradestate.chance.tie import Claim, GroupPoints, GroupPurchases, NotTogether, Tie
+from paradestate.chance.force.sequence import in_sequence
+from paradestate.chance.force.tie import Claim, GroupPoints, GroupPurchases, NotTogether, Tie
 from paradestate.core.support.entry import GroupLimit
 
 

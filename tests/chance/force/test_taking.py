@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance import taking
-from paradestate.chance.taking import Taking, Takings, ValuedTaking, cheapest, takings_of
+from paradestate.chance.force import taking
+from paradestate.chance.force.taking import Taking, Takings, ValuedTaking, cheapest, takings_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_points, plan_worth

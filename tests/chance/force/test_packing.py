@@ -1,6 +1,6 @@
 """Counts of all points in one whole number."""
 
-from paradestate.chance.packing import packing
+from paradestate.chance.force.packing import packing
 from tests.chance.lists import SMALL, A, drawn, listed
 
 

@@ -10,7 +10,7 @@ treewidth", 1998, section 5). The order changes no answer.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from paradestate.chance.tie import GroupPoints, NotTogether, Tie
+from paradestate.chance.force.tie import GroupPoints, NotTogether, Tie
 
 
 def in_sequence(

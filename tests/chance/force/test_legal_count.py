@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.legal_count import legal_forces
+from paradestate.chance.force.legal_count import legal_forces
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.force_map import LevelForces
 from paradestate.core.support.offer import Offer

@@ -18,8 +18,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
-from paradestate.chance.taking import Taking
-from paradestate.chance.tie import Move, Tie
+from paradestate.chance.force.taking import Taking
+from paradestate.chance.force.tie import Move, Tie
 from paradestate.core.certainty import NotComputed
 from paradestate.core.establishment import Establishment
 from paradestate.core.figure import FigureKind

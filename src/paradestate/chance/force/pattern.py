@@ -10,8 +10,8 @@ from fractions import Fraction
 
 import numpy
 
-from paradestate.chance.diagram import Diagram
-from paradestate.chance.weighing import Weighing, Weights, weighing
+from paradestate.chance.force.diagram import Diagram
+from paradestate.chance.force.weighing import Weighing, Weights, weighing
 from paradestate.core.certainty import NotComputed
 
 

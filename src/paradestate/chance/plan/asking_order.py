@@ -11,7 +11,7 @@ from fractions import Fraction
 from itertools import permutations, product
 from math import factorial, prod
 
-from paradestate.chance.turnout import Asked, Fall, mean_lost, places_rolled_for
+from paradestate.chance.plan.turnout import Asked, Fall, mean_lost, places_rolled_for
 from paradestate.core.certainty import Certainty, Exact, NotComputed
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.remainder import needed_before

@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from paradestate.chance.asking_order import asking_order
 from paradestate.chance.availability import plan_rolls
-from paradestate.chance.turnout import asked_of, falls
+from paradestate.chance.plan.asking_order import asking_order
+from paradestate.chance.plan.turnout import asked_of, falls
 from paradestate.core.certainty import Certainty, Exact, NotComputed
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.offer import Offer

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import prod
 
-from paradestate.chance.diagram import Diagram, Row
+from paradestate.chance.force.diagram import Diagram, Row
 
 BITS_IN_BYTE = 8
 

@@ -16,8 +16,8 @@ from typing import Any, NamedTuple
 import numpy
 from numpy.typing import NDArray
 
-from paradestate.chance.diagram import Diagram, Row
-from paradestate.chance.taking import ValuedTaking
+from paradestate.chance.force.diagram import Diagram, Row
+from paradestate.chance.force.taking import ValuedTaking
 
 Weights = NDArray[Any]
 """For each pattern of availability (one, where none is asked about) the weights of all slots."""
