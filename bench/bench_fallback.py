@@ -7,7 +7,7 @@ The plain recursion is fractions in a dictionary; it is only run where it ends w
 """
 
 import random
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 
@@ -86,13 +86,19 @@ def _tangled(terms: Terms) -> Terms:
         ("rolled 5", {"group": "armour"}),
         ("rolled 6", {"group": "armour"}),
     ):
-        offers[name] = replace(offers[name], **words)  # type: ignore[arg-type] # words of a table
+        offers[name] = replace(offers[name], **words)
     return replace(terms, offers=offers, groups=(GroupLimit(group="armour", most=2),))
 
 
 def known(answer: object) -> None:
     """The answer must have been computed."""
     assert not isinstance(answer, NotComputed), answer
+
+
+def thrice(benchmark: BenchmarkFixture, terms: Terms, *, points: Iterable[int]) -> object:
+    """The best play at these points, worked out three times."""
+    words = {"points": points}
+    return benchmark.pedantic(level_choices, (terms,), words, rounds=3)  # type: ignore[no-untyped-call]
 
 
 def bench_chart_of_the_example(benchmark: BenchmarkFixture) -> None:
@@ -112,20 +118,20 @@ def bench_all_levels_of_the_example(benchmark: BenchmarkFixture) -> None:
 def bench_open_rolls(benchmark: BenchmarkFixture, rolled: int) -> None:
     """The best play at every number of points, with so many open rolls."""
     terms = drawn(rolled)
-    known(benchmark.pedantic(level_choices, (terms,), {"points": range(POINTS + 1)}, rounds=3))
+    known(thrice(benchmark, terms, points=range(POINTS + 1)))
 
 
 def bench_twelve_tangled_open_rolls(benchmark: BenchmarkFixture) -> None:
     """Twelve with needs, bars and a group between them."""
     terms = drawn(12, tangled=True)
-    known(benchmark.pedantic(level_choices, (terms,), {"points": range(POINTS + 1)}, rounds=3))
+    known(thrice(benchmark, terms, points=range(POINTS + 1)))
 
 
 @pytest.mark.parametrize("rolled", [4, 6])
 def bench_everything_named_first(benchmark: BenchmarkFixture, rolled: int) -> None:
     """The best set to name, of all sets of so many entries."""
     terms = replace(drawn(rolled), asking=Asking.ALL_DECLARED_FIRST)
-    known(benchmark.pedantic(level_choices, (terms,), {"points": [POINTS]}, rounds=3))
+    known(thrice(benchmark, terms, points=[POINTS]))
 
 
 def _plainly(terms: Terms) -> Fraction:
@@ -144,5 +150,5 @@ def bench_three_rolls_and_two_sure_entries(
 ) -> None:
     """The same small game in both ways, which have to agree."""
     terms = drawn(3, sure=2)
-    value = benchmark.pedantic(way, (terms,), rounds=1)
+    value = benchmark.pedantic(way, (terms,), rounds=1)  # type: ignore[no-untyped-call]
     assert value == _quickly(terms)

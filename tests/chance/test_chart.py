@@ -19,7 +19,7 @@ def chart(terms: Terms, *, points: int, most: int = 99) -> Step:
 def test_an_evening_without_a_request_is_what_is_bought() -> None:
     step = chart(TANK_GAME, points=5)
     assert isinstance(step, Take)
-    assert (step.points, step.worth) == (5, 5)
+    assert [step.points, step.worth] == [5, 5]
     assert [each.entry for each in step.purchases] == ["gun"]
 
 

@@ -17,7 +17,7 @@ def declared(terms: Terms, *, points: int) -> Declaration:
     return made
 
 
-def best(terms: Terms, *, points: int) -> tuple[tuple[str, ...], Fraction]:
+def best(terms: Terms, *, points: int) -> tuple[object, object]:
     made = declared(terms, points=points)
     value, named = made.named(points)[0]
     names = tuple(each.entry for each in named.purchases)

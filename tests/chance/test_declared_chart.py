@@ -59,8 +59,8 @@ def test_a_chart_with_too_many_ends_says_its_first_request_only() -> None:
 def test_levels_in_short() -> None:
     found = declared_levels(prospect(TANK_GAME, points=6), levels=[1, 6])
     assert found is not None
-    assert (found[1].first, found[1].worth) == (None, 0)
-    assert (found[6].first, found[6].worth) == (Purchase(entry="tank", number=1), 9)
+    assert [found[1].first, found[1].worth] == [None, 0]
+    assert [found[6].first, found[6].worth] == [Purchase(entry="tank", number=1), 9]
 
 
 def test_more_sets_than_are_compared_are_refused() -> None:

@@ -90,13 +90,10 @@ def test_example_c_declining_part_of_a_grant_can_be_right() -> None:
     assert granted.then.worth == Fraction(53, 6)
     assert granted.then.purchase == Purchase(entry="anti-tank guns", number=2)
     both, one, none = granted.then.outcomes
-    assert (both.takes, both.worth, both.if_all) == (
-        Purchase(entry="anti-tank guns", number=1),
-        9,
-        8,
-    )
-    assert (one.takes, one.worth, one.if_all) == (both.takes, 9, None)
-    assert (none.takes, none.worth) == (None, 8)
+    one_gun = Purchase(entry="anti-tank guns", number=1)
+    assert [both.takes, both.worth, both.if_all] == [one_gun, 9, 8]
+    assert [one.takes, one.worth, one.if_all] == [one_gun, 9, None]
+    assert [none.takes, none.worth] == [None, 8]
     assert refused.then.worth == Fraction(41, 3)
 
 
@@ -219,7 +216,7 @@ def test_a_share_of_the_points_is_one_of_each_level() -> None:
         groups=(GroupLimit(group="armour", most_points=Fraction(1, 2)),),
     )
     low, high = levels(terms, 8, 12)
-    assert (low.worth, low.first) == (5, None)
+    assert [low.worth, low.first] == [5, None]
     assert high.worth == 10
 
 
@@ -239,7 +236,7 @@ def test_too_many_entries_are_refused_with_the_bound() -> None:
 def test_where_all_is_named_first_one_names_what_can_be_paid_together() -> None:
     terms = replace(TANK_GAME, asking=Asking.ALL_DECLARED_FIRST)
     answer = best(terms, points=6)
-    assert (answer.worth, answer.declared) == (9, bought(tank=1))
+    assert [answer.worth, answer.declared] == [9, bought(tank=1)]
     assert [each.worth for each in levels(terms, 5, 6)] == [5, 9]
     for begun in (
         fallback(terms, points=6, held=Held(asked=frozenset({"tank"}))),

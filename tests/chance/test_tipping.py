@@ -59,9 +59,9 @@ def proved(terms: Terms, tipping: Tipping, *, points: int) -> None:
 def test_the_tank_is_asked_for_until_it_is_worth_eight() -> None:
     """Half of w and half of 8 is as much as 8 at w = 8."""
     tank, gun, machine_gun = solved(TANK_GAME, 6).tippings
-    assert (tank.entry, tank.down_to, tank.up_to) == ("tank", 8, None)
-    assert (gun.down_to, gun.up_to) == (None, 7)
-    assert (machine_gun.down_to, machine_gun.up_to) == (None, 5)
+    assert [tank.entry, tank.down_to, tank.up_to] == ["tank", 8, None]
+    assert [gun.down_to, gun.up_to] == [None, 7]
+    assert [machine_gun.down_to, machine_gun.up_to] == [None, 5]
 
 
 def test_the_worths_of_the_example_are_proved_by_solving_again() -> None:

@@ -81,7 +81,7 @@ def test_lost_points_of_what_was_refused_are_gone(tmp_path: Path) -> None:
     (tmp_path / "force.yaml").write_text(text)
     journey = played(tmp_path, game=None, points=9, refused="tank=1")
     assert journey.fallback is not None
-    assert (journey.fallback.points, journey.value) == (3, 0)
+    assert [journey.fallback.points, journey.value] == [3, 0]
 
 
 def test_slips_and_purchases_that_cannot_be_are_stops() -> None:

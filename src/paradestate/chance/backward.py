@@ -83,8 +83,9 @@ def values_of(play: Play, completions: Completions, opinions: Sequence[Opinion])
 def _ends(ends: Mapping[Held, Numbers], kinds: list[Held], *, dtype: type) -> Numbers:
     """What it is worth to ask for nothing more, a row for each standing."""
     place = {held: number for number, held in enumerate(dict.fromkeys(kinds))}
-    every = np.stack([ends[held] for held in place]).astype(dtype)
-    return every[[place[held] for held in kinds]]
+    every: Numbers = np.stack([ends[held] for held in place]).astype(dtype)
+    found: Numbers = every[[place[held] for held in kinds]]
+    return found
 
 
 def greatest_worth(completions: Completions, opinions: Sequence[Opinion]) -> int:
@@ -208,7 +209,7 @@ class _Sums:
         places, rows = self.layer_of[at], self.row_of[at]
         first = places[0]
         if (places == first).all():
-            found = self.tables[int(first)][rows].astype(dtype, copy=False)
+            found: Numbers = self.tables[int(first)][rows].astype(dtype, copy=False)
         else:
             pairs = zip(places.tolist(), rows.tolist(), strict=True)
             found = np.stack([self.tables[place][row].astype(dtype) for place, row in pairs])

@@ -7,8 +7,7 @@ from typing import NamedTuple
 
 from paradestate.chance.completion import BestSet
 from paradestate.chance.decision import Decider, Decision, Outcome
-from paradestate.chance.play import UNSEEN
-from paradestate.chance.standing import Standing
+from paradestate.chance.standing import UNSEEN, Standing
 from paradestate.core.support.policy import Ask, Granted, Step, Take
 
 MOST_ASKS = 150

@@ -92,7 +92,7 @@ class Completions:
         """
         dtype, lowest = number_kind(bound), never(bound)
         width = 2 * self.saved + self.rules.prospect.top + 1
-        start = np.full((len(opinions), width), lowest, dtype=dtype)
+        start: Numbers = np.full((len(opinions), width), lowest, dtype=dtype)
         start[:, self.saved] = 0
         beside = self._start(held)
         reached: dict[Beside, Numbers] = {beside: start} if beside else {}

@@ -196,7 +196,7 @@ def _exactly(
     bound: int,
 ) -> Numbers:
     shape = (*map(len, grants), prospect.top + 1)
-    table = np.full(shape, never(bound), dtype=number_kind(bound))
+    table: Numbers = np.full(shape, never(bound), dtype=number_kind(bound))
     ends: dict[Held, Numbers] = {}
     for places in product(*(range(len(each)) for each in grants)):
         held = _held(prospect, grants, places, completions=completions)

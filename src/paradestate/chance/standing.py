@@ -4,7 +4,7 @@ Two standings that leave the same to come are the same standing, so that there a
 """
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from itertools import combinations_with_replacement, product
 from typing import NamedTuple
 
@@ -74,6 +74,10 @@ class Rules:
     """For each rolled entry the places of all its options."""
     roll_ways: tuple[tuple[int, int], ...]
     """For each roll a bit for each entry that it decides, and its ways."""
+    known: dict[object, Standing] = field(default_factory=dict)
+    """Where it led before; those that are alone play no part in it."""
+    known_options: dict[object, tuple[int, ...]] = field(default_factory=dict)
+    known_buys: dict[object, tuple[EarlyBuy, ...]] = field(default_factory=dict)
 
     def start(self) -> Standing:
         """Where it begins."""
@@ -91,6 +95,12 @@ class Rules:
 
     def legal_options(self, standing: Standing, index: int) -> tuple[int, ...]:
         """Places of the options of an entry that may be asked for now, points aside."""
+        key = (index, *standing[1:4])
+        if key not in self.known_options:
+            self.known_options[key] = self._legal_options(standing, index)
+        return self.known_options[key]
+
+    def _legal_options(self, standing: Standing, index: int) -> tuple[int, ...]:
         rolled = self.prospect.rolled[index]
         if not holds(rolled.offer, lambda name: self._count(standing, name)):
             return ()
@@ -116,6 +126,21 @@ class Rules:
         if self.alone & bit:
             held = bit & self.watched_for_good if taken is not None else 0
             return Standing(standing.asked | bit, standing.taken | held, *standing[2:])
+        among = standing._replace(
+            asked=standing.asked & ~self.alone, taken=standing.taken & ~self.alone
+        )
+        key = (among, index, taken, case)
+        if key not in self.known:
+            self.known[key] = self._after(among, index, taken=taken, case=case)
+        after = self.known[key]
+        return after._replace(
+            asked=after.asked | standing.asked,
+            taken=after.taken | standing.taken & self.alone,
+        )
+
+    def _after(
+        self, standing: Standing, index: int, *, taken: Option | None, case: int
+    ) -> Standing:
         rolled = self.prospect.rolled[index]
         seen = standing.seen
         if rolled.roll in self.shared:
@@ -141,8 +166,16 @@ class Rules:
 
     def early_buys(self, standing: Standing) -> Iterator[EarlyBuy]:
         """What sure troops may be bought now, before the next request, if there can be one."""
-        if standing.asked == (1 << len(self.place)) - 1:
+        if not self.early or standing.asked == (1 << len(self.place)) - 1:
             return
+        among = standing._replace(asked=standing.asked & ~self.alone)
+        if among not in self.known_buys:
+            self.known_buys[among] = tuple(self._early_buys(among))
+        for buy in self.known_buys[among]:
+            asked = buy.standing.asked | standing.asked
+            yield replace(buy, standing=buy.standing._replace(asked=asked))
+
+    def _early_buys(self, standing: Standing) -> Iterator[EarlyBuy]:
         choices = [
             [place for place in range(len(each)) if _holds_more(each[held], each[place])]
             for held, each in zip(standing.early, self.holdings, strict=True)

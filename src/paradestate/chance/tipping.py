@@ -125,13 +125,11 @@ class _Reader:
         Their lines differ in value by at most twice the sum of all worths, and in slope, which are
         chances, by at least one way of all.
         """
-        total = sum(
-            abs(worth)
-            for offer in self.play.rules.prospect.offers.values()
-            for table in offer.worths.values()
-            for worth in table.values()
-        )
-        return 2 * (total + 1) * self._ways()
+        total = Fraction(1)
+        for offer in self.play.rules.prospect.offers.values():
+            for table in offer.worths.values():
+                total += sum(map(abs, table.values()))
+        return 2 * total * self._ways()
 
     def answers(self, asked: list[tuple[Change, int]], *, end: Fraction) -> list[Fraction | None]:
         """The crossing for each change and side; sides to the left are searched mirrored."""

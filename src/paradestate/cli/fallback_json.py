@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from paradestate.cli.count_json import fraction_json
-from paradestate.cli.odds_json import purchases_json
+from paradestate.cli.judge_json import purchases_json
 from paradestate.core.certainty import NotComputed, certainty_word
 from paradestate.core.game import Purchase
 from paradestate.core.support.policy import Ask, Fallback, FirstChoice, Granted, Step, Tipping
@@ -47,7 +47,7 @@ def _changes(play: Fallback | None) -> dict[str, object]:
 
 
 def _purchase(purchase: Purchase | None) -> dict[str, object] | None:
-    return purchases_json([purchase])[0] if purchase else None
+    return purchases_json((purchase,))[0] if purchase else None
 
 
 def _first(choice: FirstChoice) -> dict[str, object]:
