@@ -9,6 +9,7 @@ import pytest
 from paradestate.chance.backward import greatest_worth
 from paradestate.chance.completion import SAFE
 from paradestate.chance.opinion import as_said
+from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
 from tests.chance.fallbacks import (
@@ -92,3 +93,12 @@ def test_a_smaller_number_that_is_dearer_than_what_was_asked_needs_its_points() 
 def test_an_early_purchase_beyond_all_points_is_no_way() -> None:
     guide = Offer(name="guide", cost={1: 9})
     assert value(terms_with(replace(TANK, needs={"guide": 1}), guide), points=3) == 0
+
+
+def test_a_smaller_number_that_a_group_has_no_points_for_is_not_taken() -> None:
+    odd = Offer(
+        name="odd", cost={1: 6, 2: 2}, availability=HALF, worths=worth(n1=4, n2=3), group="armour"
+    )
+    limits = (GroupLimit(group="armour", most_points=Fraction(1, 2)),)
+    assert value(replace(terms_with(odd), groups=limits), points=10) == Fraction(3, 2)
+    assert value(replace(terms_with(odd), groups=limits), points=12) == 2

@@ -108,3 +108,9 @@ def test_ends_are_those_of_going_through_every_set(terms: Terms, points: int) ->
     plain = PlainFallback(terms=free, points=points)
     wanted = max(plan_worth(free.offers, more) for more in plain.sure_sets((), left=points))
     assert Fraction(best(made, held)[points], unit) == wanted
+
+
+def test_what_brings_points_in_small_and_is_dearer_than_all_points_in_large() -> None:
+    mud = Offer(name="mud", cost={1: -1, 2: 40}, worths=worth(n2=9))
+    made = completions(terms_with(mud, GUN), points=3)
+    assert best(made, Held(0, (0,), ())) == [0, 0, 0, 5, 5]

@@ -130,6 +130,16 @@ def test_what_a_request_needs_is_bought_before_it_and_only_then() -> None:
     assert best(terms, points=7).worth == 5
 
 
+def test_of_two_that_open_it_the_cheaper_is_bought_and_it_is_one_first_choice() -> None:
+    guide, maps = (Offer(name=name, cost={1: cost}) for name, cost in (("guide", 2), ("map", 1)))
+    answer = best(
+        terms_with(replace(TANK, needs_any_of={"guide": 1, "map": 1}), guide, maps), points=8
+    )
+    assert isinstance(answer.chart, Ask)
+    assert answer.chart.before == bought(map=1)
+    assert [each.worth for each in answer.first_choices] == [5, 0]
+
+
 def test_of_a_refund_the_points_can_pay_for_a_request() -> None:
     mud = Offer(name="mud", cost={1: -2}, worths=worth(n1=-1))
     answer = best(terms_with(TANK, mud), points=4)
