@@ -14,7 +14,7 @@ from fractions import Fraction
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from paradestate.chance.fallback import fallback, level_choices
+from paradestate.chance.fallback.best_play import fallback, level_choices
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import establishment
@@ -22,7 +22,7 @@ from paradestate.core.support.entry import Asking, Availability, Band, GroupLimi
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.policy import Fallback
 from paradestate.core.support.terms import Terms, terms_of
-from tests.chance.plain_fallback import PlainFallback
+from tests.chance.fallback.plain_fallback import PlainFallback
 from tests.chance.plans import terms_with
 from tests.forces import marenz
 from tests.support_terms import dice

@@ -20,7 +20,7 @@ from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.force.tie import Move
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.terms import Terms
-from tests.chance.lists import drawn, listed
+from tests.chance.force.lists import drawn, listed
 
 FILE = Path(__file__).parent / "knapsacks" / "mknap1.txt"
 

@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 
-from paradestate.chance.fallback import fallback, level_choices
-from paradestate.chance.prospect import Held
+from paradestate.chance.fallback.best_play import fallback, level_choices
+from paradestate.chance.fallback.prospect import Held
 from paradestate.core.certainty import Certainty, Exact, NotComputed
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level, stops

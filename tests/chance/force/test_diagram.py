@@ -11,7 +11,7 @@ from paradestate.chance.force.diagram import diagram
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
-from tests.chance.lists import SMALL, A, B, C, drawn, listed
+from tests.chance.force.lists import SMALL, A, B, C, drawn, listed
 
 
 def test_only_what_is_tied_has_more_than_one_node() -> None:

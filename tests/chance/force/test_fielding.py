@@ -14,7 +14,7 @@ from paradestate.core.figure import FigureKind, Match
 from paradestate.core.force import Force
 from paradestate.core.support.entry import Entry, Position, Replacement
 from paradestate.core.support.terms import Terms
-from tests.chance.lists import SMALL, drawn, listed
+from tests.chance.force.lists import SMALL, drawn, listed
 from tests.forces import force_from
 from tests.support_terms import every_legal_plan, small_terms
 from tests.supported_forces import (

@@ -1,7 +1,7 @@
 """Counts of all points in one whole number."""
 
 from paradestate.chance.force.packing import packing
-from tests.chance.lists import SMALL, A, drawn, listed
+from tests.chance.force.lists import SMALL, A, drawn, listed
 
 
 def test_a_slot_has_room_for_all_forces() -> None:

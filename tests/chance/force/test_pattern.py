@@ -14,7 +14,7 @@ from paradestate.chance.force.pattern import PatternWorths, worths_by_pattern
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.terms import Terms
-from tests.chance.lists import SMALL, A, B, C, drawn, listed
+from tests.chance.force.lists import SMALL, A, B, C, drawn, listed
 from tests.support_terms import small_terms
 
 

@@ -22,7 +22,7 @@ from paradestate.chance.force.tie import (
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
-from tests.chance.lists import SMALL, A, B, C, listed
+from tests.chance.force.lists import SMALL, A, B, C, listed
 
 
 def kept(tie: Tie, numbers: dict[str, int], *, order: tuple[str, ...]) -> bool:

@@ -7,7 +7,7 @@ import numpy
 
 from paradestate.chance.force.weighing import GREATEST_SUM, Weighing, weighing
 from paradestate.core.support.offer import NO_CHOICE, Offer
-from tests.chance.lists import SMALL, A, drawn, listed
+from tests.chance.force.lists import SMALL, A, drawn, listed
 
 
 def weighed(*offers: Offer, greatest: int = 8) -> Weighing:

@@ -3,11 +3,11 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.chance.declared import Declaration, best_grants, declaration_of
+from paradestate.chance.fallback.declared import Declaration, best_grants, declaration_of
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import GUN, HALF, MACHINE_GUN, TANK, TANK_GAME, prospect, worth
+from tests.chance.fallback.fallbacks import GUN, HALF, MACHINE_GUN, TANK, TANK_GAME, prospect, worth
 from tests.chance.plans import bought, terms_with
 
 

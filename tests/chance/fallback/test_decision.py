@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
-from tests.chance.fallbacks import GUN, HALF, TANK, TANK_GAME, decider, worth
+from tests.chance.fallback.fallbacks import GUN, HALF, TANK, TANK_GAME, decider, worth
 from tests.chance.plans import rolled, terms_with
 
 GUNS = Offer(

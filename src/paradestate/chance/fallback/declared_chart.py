@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import prod
 
-from paradestate.chance.declared import Declaration, Named, best_grants, declaration_of
-from paradestate.chance.prospect import Prospect
+from paradestate.chance.fallback.declared import Declaration, Named, best_grants, declaration_of
+from paradestate.chance.fallback.prospect import Prospect
 from paradestate.core.game import Purchase
 from paradestate.core.support.policy import (
     Ask,

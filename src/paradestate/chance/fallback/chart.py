@@ -5,9 +5,9 @@ from fractions import Fraction
 from heapq import heappop, heappush
 from typing import NamedTuple
 
-from paradestate.chance.completion import BestSet
-from paradestate.chance.decision import Decider, Decision, Outcome
-from paradestate.chance.standing import UNSEEN, Standing
+from paradestate.chance.fallback.completion import BestSet
+from paradestate.chance.fallback.decision import Decider, Decision, Outcome
+from paradestate.chance.fallback.standing import UNSEEN, Standing
 from paradestate.core.support.policy import Ask, Granted, Step, Take
 
 MOST_ASKS = 150

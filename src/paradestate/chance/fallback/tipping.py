@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias
 
-from paradestate.chance.backward import values_of
-from paradestate.chance.completion import Completions
-from paradestate.chance.decision import Decider, Decision
-from paradestate.chance.opinion import Change, Opinion, changed
-from paradestate.chance.play import Play
+from paradestate.chance.fallback.backward import values_of
+from paradestate.chance.fallback.completion import Completions
+from paradestate.chance.fallback.decision import Decider, Decision
+from paradestate.chance.fallback.opinion import Change, Opinion, changed
+from paradestate.chance.fallback.play import Play
 from paradestate.core.support.policy import Tipping
 
 MOST_WORK = 4_000_000

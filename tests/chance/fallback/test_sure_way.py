@@ -2,10 +2,10 @@
 
 from fractions import Fraction
 
-from paradestate.chance.sure_way import listed_totals, sure_ways, worth_of
+from paradestate.chance.fallback.sure_way import listed_totals, sure_ways, worth_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
-from tests.chance.fallbacks import worth
+from tests.chance.fallback.fallbacks import worth
 
 GUNS = Offer(name="guns", cost={1: 3, 2: 5}, most=2, worths=worth(n1=2, n3=7))
 

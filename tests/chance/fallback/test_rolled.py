@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from paradestate.chance.rolled import options_of, points_saved, rolled_entries
+from paradestate.chance.fallback.rolled import options_of, points_saved, rolled_entries
 from paradestate.core.support.offer import Offer
-from tests.chance.fallbacks import GUN, HALF, TANK, guns_and_horse
+from tests.chance.fallback.fallbacks import GUN, HALF, TANK, guns_and_horse
 from tests.chance.plans import rolled
 
 GUNS = Offer(name="guns", cost={1: 4, 2: 7}, availability=rolled(9, sides=12, partly=3))

@@ -15,8 +15,8 @@ from math import prod
 
 import numpy as np
 
-from paradestate.chance.backward import greatest_worth
-from paradestate.chance.completion import (
+from paradestate.chance.fallback.backward import greatest_worth
+from paradestate.chance.fallback.completion import (
     Completions,
     Held,
     Numbers,
@@ -24,11 +24,11 @@ from paradestate.chance.completion import (
     never,
     number_kind,
 )
-from paradestate.chance.condition import holds
-from paradestate.chance.opinion import Opinion, as_said
-from paradestate.chance.prospect import Prospect
-from paradestate.chance.rolled import EntryRoll, Option, Rolled
-from paradestate.chance.standing import rules_of
+from paradestate.chance.fallback.condition import holds
+from paradestate.chance.fallback.opinion import Opinion, as_said
+from paradestate.chance.fallback.prospect import Prospect
+from paradestate.chance.fallback.rolled import EntryRoll, Option, Rolled
+from paradestate.chance.fallback.standing import rules_of
 from paradestate.core.game import Purchase
 
 MOST_SETS = 40_000

@@ -6,13 +6,13 @@ from fractions import Fraction
 import numpy as np
 import pytest
 
-from paradestate.chance.backward import greatest_worth
-from paradestate.chance.completion import SAFE
-from paradestate.chance.opinion import as_said
+from paradestate.chance.fallback.backward import greatest_worth
+from paradestate.chance.fallback.completion import SAFE
+from paradestate.chance.fallback.opinion import as_said
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import (
+from tests.chance.fallback.fallbacks import (
     GUN,
     HALF,
     LOSING_GAME,
@@ -24,7 +24,7 @@ from tests.chance.fallbacks import (
     value,
     worth,
 )
-from tests.chance.plain_fallback import PlainFallback
+from tests.chance.fallback.plain_fallback import PlainFallback
 from tests.chance.plans import rolled, terms_with
 
 

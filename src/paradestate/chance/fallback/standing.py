@@ -8,9 +8,9 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations_with_replacement, product
 from typing import NamedTuple
 
-from paradestate.chance.condition import holds
-from paradestate.chance.prospect import Prospect, Room, is_refund, needed_by
-from paradestate.chance.rolled import Option, Rolled, options_of
+from paradestate.chance.fallback.condition import holds
+from paradestate.chance.fallback.prospect import Prospect, Room, is_refund, needed_by
+from paradestate.chance.fallback.rolled import Option, Rolled, options_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
 

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from paradestate.chance.play import PLAIN, cases_of, explored
-from paradestate.chance.rolled import Case
-from paradestate.chance.standing import UNSEEN, rules_of
+from paradestate.chance.fallback.play import PLAIN, cases_of, explored
+from paradestate.chance.fallback.rolled import Case
+from paradestate.chance.fallback.standing import UNSEEN, rules_of
 from paradestate.core.support.offer import Offer
-from tests.chance.fallbacks import GUN, TANK, guns_and_horse, prospect
+from tests.chance.fallback.fallbacks import GUN, TANK, guns_and_horse, prospect
 from tests.chance.plans import terms_with
 
 

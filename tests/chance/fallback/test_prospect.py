@@ -3,11 +3,11 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.chance.prospect import Held, is_refund, needed_by, share_of
+from paradestate.chance.fallback.prospect import Held, is_refund, needed_by, share_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
-from tests.chance.fallbacks import GUN, HALF, MACHINE_GUN, TANK, prospect
+from tests.chance.fallback.fallbacks import GUN, HALF, MACHINE_GUN, TANK, prospect
 from tests.chance.plans import rolled, terms_with
 
 GUIDE = Offer(name="guide", cost={1: 1}, most=2)

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
-from paradestate.chance.sure_way import listed_totals, worth_of
+from paradestate.chance.fallback.sure_way import listed_totals, worth_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
 

@@ -7,7 +7,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from paradestate.chance.rolled import EntryRoll, Rolled, options_of, points_saved, rolled_entries
+from paradestate.chance.fallback.rolled import (
+    EntryRoll,
+    Rolled,
+    options_of,
+    points_saved,
+    rolled_entries,
+)
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms

@@ -6,15 +6,15 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.completion import Completions, Held, completions_of, never
-from paradestate.chance.opinion import as_said
-from paradestate.chance.standing import rules_of
+from paradestate.chance.fallback.completion import Completions, Held, completions_of, never
+from paradestate.chance.fallback.opinion import as_said
+from paradestate.chance.fallback.standing import rules_of
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_worth
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import GUN, MACHINE_GUN, TANK, TANK_GAME, prospect, worth
-from tests.chance.plain_fallback import PlainFallback, without_leasts
+from tests.chance.fallback.fallbacks import GUN, MACHINE_GUN, TANK, TANK_GAME, prospect, worth
+from tests.chance.fallback.plain_fallback import PlainFallback, without_leasts
 from tests.chance.plans import terms_with
 from tests.support_terms import small_terms
 

@@ -7,8 +7,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
-from paradestate.chance.rolled import Case, EntryRoll
-from paradestate.chance.standing import UNSEEN, Rules, Standing
+from paradestate.chance.fallback.rolled import Case, EntryRoll
+from paradestate.chance.fallback.standing import UNSEEN, Rules, Standing
 
 PLAIN = (UNSEEN, 0)
 """Case and effect of a request that has to do with no other."""

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from paradestate.chance.prospect import is_refund
-from paradestate.chance.rolled import options_of
+from paradestate.chance.fallback.prospect import is_refund
+from paradestate.chance.fallback.rolled import options_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import NO_CHOICE, Offer
 

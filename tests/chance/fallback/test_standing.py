@@ -3,13 +3,21 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.chance.prospect import Held
-from paradestate.chance.standing import UNSEEN, Rules, rules_of
+from paradestate.chance.fallback.prospect import Held
+from paradestate.chance.fallback.standing import UNSEEN, Rules, rules_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import GUN, HALF, TANK, TANK_GAME, guns_and_horse, prospect, worth
+from tests.chance.fallback.fallbacks import (
+    GUN,
+    HALF,
+    TANK,
+    TANK_GAME,
+    guns_and_horse,
+    prospect,
+    worth,
+)
 from tests.chance.plans import bought, terms_with
 
 HORSE = Offer(name="horse", cost={1: 2, 2: 5}, availability=HALF, worths=worth(n1=4))

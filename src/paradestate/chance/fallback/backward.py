@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from paradestate.chance.completion import (
+from paradestate.chance.fallback.completion import (
     SAFE,
     Completions,
     Held,
@@ -19,10 +19,10 @@ from paradestate.chance.completion import (
     never,
     number_kind,
 )
-from paradestate.chance.opinion import Opinion
-from paradestate.chance.play import Layer, Play, Request, cases_of
-from paradestate.chance.rolled import Option
-from paradestate.chance.sure_way import listed_totals
+from paradestate.chance.fallback.opinion import Opinion
+from paradestate.chance.fallback.play import Layer, Play, Request, cases_of
+from paradestate.chance.fallback.rolled import Option
+from paradestate.chance.fallback.sure_way import listed_totals
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,15 +8,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from paradestate.chance.dice import allowance_chances
-from paradestate.chance.fallback import BEGUN, fallback, level_choices
-from paradestate.chance.prospect import Held
+from paradestate.chance.fallback.best_play import BEGUN, fallback, level_choices
+from paradestate.chance.fallback.prospect import Held
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import Asking, GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.policy import Ask, Fallback, FirstChoice, LevelChoice, Take
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import (
+from tests.chance.fallback.fallbacks import (
     GUN,
     HALF,
     LOSING_GAME,
@@ -26,8 +26,8 @@ from tests.chance.fallbacks import (
     guns_and_horse,
     worth,
 )
-from tests.chance.plain_declaring import plain_declared
-from tests.chance.plain_fallback import PlainFallback, without_leasts
+from tests.chance.fallback.plain_declaring import plain_declared
+from tests.chance.fallback.plain_fallback import PlainFallback, without_leasts
 from tests.chance.plans import bought, rolled, terms_with
 from tests.core.support.test_terms import terms as terms_of_force
 from tests.forces import marenz

@@ -3,10 +3,10 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.chance.chart import ChartMaker, Spot
+from paradestate.chance.fallback.chart import ChartMaker, Spot
 from paradestate.core.support.policy import Ask, Step, Take
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import GUN, TANK, TANK_GAME, decider, guns_and_horse
+from tests.chance.fallback.fallbacks import GUN, TANK, TANK_GAME, decider, guns_and_horse
 from tests.chance.plans import rolled, terms_with
 
 

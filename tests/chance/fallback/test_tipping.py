@@ -7,11 +7,11 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.fallback import fallback
-from paradestate.chance.tipping import Line, Reading, crossing
+from paradestate.chance.fallback.best_play import fallback
+from paradestate.chance.fallback.tipping import Line, Reading, crossing
 from paradestate.core.support.policy import Fallback, Tipping
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import GUN, MACHINE_GUN, TANK, TANK_GAME, decider, worth
+from tests.chance.fallback.fallbacks import GUN, MACHINE_GUN, TANK, TANK_GAME, decider, worth
 from tests.chance.plans import rolled, terms_with
 from tests.core.support.test_terms import terms as terms_of_force
 from tests.forces import marenz

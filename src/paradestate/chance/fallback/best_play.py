@@ -8,17 +8,17 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.chance.backward import values_of
-from paradestate.chance.chart import ChartMaker, Spot
-from paradestate.chance.completion import Completions, completions_of
-from paradestate.chance.decision import Decider, Decision
-from paradestate.chance.declared import MOST_SETS
-from paradestate.chance.declared_chart import declared_fallback, declared_levels
-from paradestate.chance.opinion import as_said
-from paradestate.chance.play import MOST_STANDINGS, Play, explored
-from paradestate.chance.prospect import Held, Prospect, prospect_of, share_of
-from paradestate.chance.standing import rules_of
-from paradestate.chance.tipping import tippings_of
+from paradestate.chance.fallback.backward import values_of
+from paradestate.chance.fallback.chart import ChartMaker, Spot
+from paradestate.chance.fallback.completion import Completions, completions_of
+from paradestate.chance.fallback.decision import Decider, Decision
+from paradestate.chance.fallback.declared import MOST_SETS
+from paradestate.chance.fallback.declared_chart import declared_fallback, declared_levels
+from paradestate.chance.fallback.opinion import as_said
+from paradestate.chance.fallback.play import MOST_STANDINGS, Play, explored
+from paradestate.chance.fallback.prospect import Held, Prospect, prospect_of, share_of
+from paradestate.chance.fallback.standing import rules_of
+from paradestate.chance.fallback.tipping import tippings_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.policy import Fallback, FirstChoice, LevelChoice, Take

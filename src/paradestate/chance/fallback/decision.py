@@ -6,12 +6,12 @@ The same sum as in `backward`, in plain steps for one standing, so that it can b
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from paradestate.chance.backward import Values
-from paradestate.chance.completion import Completions
-from paradestate.chance.play import cases_of
-from paradestate.chance.rolled import Option, Rolled
-from paradestate.chance.standing import Rules, Standing
-from paradestate.chance.sure_way import listed_totals
+from paradestate.chance.fallback.backward import Values
+from paradestate.chance.fallback.completion import Completions
+from paradestate.chance.fallback.play import cases_of
+from paradestate.chance.fallback.rolled import Option, Rolled
+from paradestate.chance.fallback.standing import Rules, Standing
+from paradestate.chance.fallback.sure_way import listed_totals
 from paradestate.core.game import Purchase
 
 

@@ -8,7 +8,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_worth
 from paradestate.core.support.terms import Terms
-from tests.chance.plain_fallback import PlainFallback, allows, faces
+from tests.chance.fallback.plain_fallback import PlainFallback, allows, faces
 from tests.support_terms import Plan, plain_points, single_purchases
 
 Rolls = Mapping[str, int]

@@ -11,12 +11,12 @@ from typing import Any, NamedTuple, TypeAlias
 import numpy as np
 import numpy.typing as npt
 
-from paradestate.chance.condition import holds
-from paradestate.chance.opinion import Opinion
-from paradestate.chance.prospect import needed_by
-from paradestate.chance.rolled import points_saved
-from paradestate.chance.standing import Rules, Standing
-from paradestate.chance.sure_way import SureWay, sure_ways
+from paradestate.chance.fallback.condition import holds
+from paradestate.chance.fallback.opinion import Opinion
+from paradestate.chance.fallback.prospect import needed_by
+from paradestate.chance.fallback.rolled import points_saved
+from paradestate.chance.fallback.standing import Rules, Standing
+from paradestate.chance.fallback.sure_way import SureWay, sure_ways
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
 

@@ -2,10 +2,10 @@
 
 from fractions import Fraction
 
-from paradestate.chance.opinion import Change, as_said, changed
+from paradestate.chance.fallback.opinion import Change, as_said, changed
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
-from tests.chance.fallbacks import worth
+from tests.chance.fallback.fallbacks import worth
 
 GUNS = Offer(name="guns", cost={1: 3, 2: 5}, worths=worth(n1=Fraction(3, 2), n2=Fraction(7, 3)))
 ONE, TWO = (Purchase(entry="guns", number=number) for number in (1, 2))

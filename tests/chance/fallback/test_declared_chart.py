@@ -3,11 +3,11 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.chance.declared_chart import declared_fallback, declared_levels
+from paradestate.chance.fallback.declared_chart import declared_fallback, declared_levels
 from paradestate.core.game import Purchase
 from paradestate.core.support.policy import Ask, Fallback, FirstChoice, Take
 from paradestate.core.support.terms import Terms
-from tests.chance.fallbacks import GUN, TANK, TANK_GAME, guns_and_horse, prospect
+from tests.chance.fallback.fallbacks import GUN, TANK, TANK_GAME, guns_and_horse, prospect
 from tests.chance.plans import bought, terms_with
 
 

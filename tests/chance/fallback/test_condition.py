@@ -2,7 +2,7 @@
 
 import pytest
 
-from paradestate.chance.condition import holds
+from paradestate.chance.fallback.condition import holds
 from paradestate.core.support.offer import Offer
 
 
