@@ -80,7 +80,7 @@ def solved(
     assert play is not None
     completions = completions_of(rules)
     offers = rules.prospect.offers.values()
-    return play, completions, values_of(play, completions, [as_said(offers)])
+    return play, completions, values_of(play, completions, opinions=[as_said(offers)])
 
 
 def value(terms: Terms, *, points: int) -> Fraction:

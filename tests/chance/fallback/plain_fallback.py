@@ -123,7 +123,7 @@ class PlainFallback:
                 taken.choice == request.choice
                 and taken.number <= allowed
                 and self.is_legal((*held, taken))
-                and self._paid(offer, request, taken) <= left
+                and self._paid(request, taken=taken) <= left
             ):
                 yield taken
 
@@ -137,11 +137,12 @@ class PlainFallback:
         seen: Seen,
         left: int,
     ) -> Fraction:
-        paid = self._paid(self.terms.offers[request.entry], request, taken)
+        paid = self._paid(request, taken=taken)
         after = held if taken is None else (*held, taken)
         return self.value(after, asked | {request.entry}, seen=seen, left=left - paid)
 
-    def _paid(self, offer: Offer, request: Purchase, taken: Purchase | None) -> int:
+    def _paid(self, request: Purchase, *, taken: Purchase | None) -> int:
+        offer = self.terms.offers[request.entry]
         asked = plain_points(self.terms, (request,))
         if offer.loses_points and asked > 0:
             return asked

@@ -25,18 +25,18 @@ def solved(terms: Terms, points: int) -> Fallback:
     return answer
 
 
-def with_worth(terms: Terms, tipping: Tipping, said: Fraction) -> Terms:
+def with_worth(terms: Terms, tipping: Tipping, *, said: Fraction) -> Terms:
     offer = terms.offers[tipping.entry]
     tables = {choice: dict(table) for choice, table in offer.worths.items()}
     tables[tipping.choice][tipping.number] = said
     return replace(terms, offers={**terms.offers, offer.name: replace(offer, worths=tables)})
 
 
-def lead(terms: Terms, tipping: Tipping, said: Fraction, *, points: int) -> Fraction:
+def lead(terms: Terms, tipping: Tipping, *, said: Fraction, points: int) -> Fraction:
     """How much the first choice is ahead of all others, once it is all solved again."""
     first = decider(terms, points=points)
     index = first.decisions(next(iter(first.values.play.numbers)), points=points)[0].index
-    again = decider(with_worth(terms, tipping, said), points=points)
+    again = decider(with_worth(terms, tipping, said=said), points=points)
     decisions = again.decisions(next(iter(again.values.play.numbers)), points=points)
     mine = max(each.value for each in decisions if each.index == index)
     other = max(each.value for each in decisions if each.index != index)
@@ -48,12 +48,12 @@ def proved(terms: Terms, tipping: Tipping, *, points: int) -> None:
     ends = ((tipping.down_to, HAIR, Fraction(0)), (tipping.up_to, -HAIR, tipping.worth + 1000))
     for end, inward, last in ends:
         if end is None:
-            assert lead(terms, tipping, last, points=points) > 0
-            assert lead(terms, tipping, (tipping.worth + last) / 2, points=points) > 0
+            assert lead(terms, tipping, said=last, points=points) > 0
+            assert lead(terms, tipping, said=(tipping.worth + last) / 2, points=points) > 0
         else:
-            assert lead(terms, tipping, end, points=points) == 0
-            assert lead(terms, tipping, end + inward, points=points) > 0
-            assert lead(terms, tipping, (tipping.worth + end) / 2, points=points) > 0
+            assert lead(terms, tipping, said=end, points=points) == 0
+            assert lead(terms, tipping, said=end + inward, points=points) > 0
+            assert lead(terms, tipping, said=(tipping.worth + end) / 2, points=points) > 0
 
 
 def test_the_tank_is_asked_for_until_it_is_worth_eight() -> None:
@@ -85,7 +85,7 @@ def test_a_worth_of_less_than_nothing_is_not_lowered_further() -> None:
     assert tipping.up_to is None
 
 
-def offers(costs: list[int], worths: list[int], faces: list[int]) -> Terms:
+def offers(costs: list[int], worths: list[int], *, faces: list[int]) -> Terms:
     return terms_with(
         *(
             replace(
@@ -110,7 +110,7 @@ def offers(costs: list[int], worths: list[int], faces: list[int]) -> Terms:
 def test_tippings_are_proved_by_solving_again(
     costs: list[int], worths: list[int], faces: list[int], place: int
 ) -> None:
-    terms = offers(costs, worths, faces)
+    terms = offers(costs, worths, faces=faces)
     answer = solved(terms, 7)
     first, other = answer.first_choices[:2]
     assume(first.worth > other.worth)

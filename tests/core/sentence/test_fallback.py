@@ -129,7 +129,7 @@ def test_first_choices_and_those_that_are_as_good() -> None:
 
 
 def test_how_far_a_worth_may_go() -> None:
-    def words(down: int | None, up: int | None, choice: str = "") -> str:
+    def words(down: int | None, up: int | None, *, choice: str = "") -> str:
         return tipping_words(
             Tipping(
                 entry="tanks",
@@ -143,5 +143,5 @@ def test_how_far_a_worth_may_go() -> None:
 
     assert words(1, None) == "2 tanks, worth 2.5: down to 1"
     assert words(1, 4) == "2 tanks, worth 2.5: down to 1 and up to 4"
-    assert words(None, 4, "flame") == "2 tanks with flame, worth 2.5: up to 4"
+    assert words(None, 4, choice="flame") == "2 tanks with flame, worth 2.5: up to 4"
     assert words(None, None) == "2 tanks, worth 2.5: whatever it is worth"

@@ -46,7 +46,7 @@ class Values:
         return int(self.layers[layer][row, opinion, points])
 
 
-def values_of(play: Play, completions: Completions, opinions: Sequence[Opinion]) -> Values:
+def values_of(play: Play, completions: Completions, *, opinions: Sequence[Opinion]) -> Values:
     """The values of all standings, in each of the opinions."""
     scales = tuple(play.rules.scale(standing) for standing in play.numbers)
     bound = greatest_worth(completions, opinions)

@@ -136,7 +136,7 @@ def _solved(terms: Terms, *, points: int, shared: int, held: Held) -> Solved | N
         )
     completions = completions_of(rules)
     opinion = as_said(prospect.offers.values())
-    values = values_of(play, completions, [opinion])
+    values = values_of(play, completions, opinions=[opinion])
     place = {rolled.offer.name: rolled.offer for rolled in prospect.rolled}
     worth_held = sum(
         opinion.worth_taken(place[purchase.entry], purchase)

@@ -4,7 +4,7 @@ Entries are gone through in file order. What is remembered on the way is only wh
 about: how many there are of entries in conditions, and what groups may still take.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple, TypeAlias
 
@@ -99,16 +99,12 @@ class Completions:
         for index in range(len(self.sure)):
             moves = self._moves(held, index, opinions=opinions)
             newer: dict[Beside, Numbers] = {}
-            for beside, table in reached.items():
-                for (number, points), worth in moves.items():
-                    after = self._after(held, beside, index=index, number=number, points=points)
-                    if after is not None:
-                        more = (
-                            _moved(table, points, lowest=lowest)
-                            + np.array(worth, dtype=dtype)[:, None]
-                        )
-                        known = newer.get(after)
-                        newer[after] = more if known is None else np.maximum(known, more)
+            for before, after, number, points in self._steps(
+                reached, held, index=index, ways=moves
+            ):
+                more = _moved(reached[before], points, lowest=lowest)
+                more = more + np.array(moves[number, points], dtype=dtype)[:, None]
+                newer[after] = np.maximum(newer[after], more) if after in newer else more
             reached = newer
         best = np.full_like(start, lowest)
         for table in reached.values():
@@ -125,22 +121,29 @@ class Completions:
         beside = self._start(held)
         reached: dict[Beside, dict[int, BestSet]] = {beside: {0: start}} if beside else {}
         for index, offer in enumerate(self.sure):
-            ways = self._ways(held, index)
             newer: dict[Beside, dict[int, BestSet]] = {}
-            for beside, table in reached.items():
-                for way in ways:
-                    after = self._after(
-                        held,
-                        beside,
-                        index=index,
-                        number=way.number if self.exact[index] else 0,
-                        points=way.points,
-                    )
-                    if after is not None:
-                        worth = opinion.worth(offer, way.totals)
-                        _extend(newer.setdefault(after, {}), table, way=way, worth=worth)
+            for way in self._ways(held, index):
+                worth = opinion.worth(offer, way.totals)
+                key = (way.number if self.exact[index] else 0, way.points)
+                for before, after, _, _ in self._steps(reached, held, index=index, ways=[key]):
+                    _extend(newer.setdefault(after, {}), reached[before], way=way, worth=worth)
             reached = newer
         return self._by_points(list(reached.values()))
+
+    def _steps(
+        self,
+        reached: Iterable[Beside],
+        held: Held,
+        *,
+        index: int,
+        ways: Iterable[tuple[int, int]],
+    ) -> Iterator[tuple[Beside, Beside, int, int]]:
+        """What may follow for one entry: from where, to where, with which number and points."""
+        for before in reached:
+            for number, points in ways:
+                after = self._after(held, before, index=index, number=number, points=points)
+                if after is not None:
+                    yield before, after, number, points
 
     def _by_points(self, tables: list[dict[int, BestSet]]) -> tuple[BestSet | None, ...]:
         every = sorted(

@@ -123,7 +123,7 @@ class Declaration:
 
     def held(self, places: Sequence[int]) -> Held | None:
         """What matters at the end of a force that holds so much; None where it can't be."""
-        return _held(self.prospect, self.grants, places, completions=self.completions)
+        return _held(self.completions, self.grants, places=places)
 
 
 def declaration_of(prospect: Prospect) -> Declaration | None:
@@ -199,7 +199,7 @@ def _exactly(
     table: Numbers = np.full(shape, never(bound), dtype=number_kind(bound))
     ends: dict[Held, Numbers] = {}
     for places in product(*(range(len(each)) for each in grants)):
-        held = _held(prospect, grants, places, completions=completions)
+        held = _held(completions, grants, places=places)
         if held is None:
             continue
         if held not in ends:
@@ -219,12 +219,9 @@ def _exactly(
 
 
 def _held(
-    prospect: Prospect,
-    grants: tuple[tuple[Grant, ...], ...],
-    places: Sequence[int],
-    *,
-    completions: Completions,
+    completions: Completions, grants: tuple[tuple[Grant, ...], ...], *, places: Sequence[int]
 ) -> Held | None:
+    prospect = completions.rules.prospect
     options = [
         (index, each[place].option)
         for index, (each, place) in enumerate(zip(grants, places, strict=True))

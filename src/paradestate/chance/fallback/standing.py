@@ -5,14 +5,14 @@ Two standings that leave the same to come are the same standing, so that there a
 
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field, replace
-from itertools import combinations_with_replacement, product
+from itertools import product
 from typing import NamedTuple
 
 from paradestate.chance.fallback.condition import holds
+from paradestate.chance.fallback.early import Holding, bought_between, holdings_of, holds_more
 from paradestate.chance.fallback.prospect import Prospect, Room, is_refund, needed_by
 from paradestate.chance.fallback.rolled import Option, Rolled, options_of
 from paradestate.core.game import Purchase
-from paradestate.core.support.offer import Offer
 
 UNSEEN = -1
 
@@ -30,14 +30,6 @@ class Standing(NamedTuple):
     """What each group may still take, no more than could be taken of it."""
     seen: tuple[int, ...]
     """The case that each roll came to, among those that decide more than one entry."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Holding:
-    """Purchases of one entry that may be held before all rolls are over."""
-
-    purchases: tuple[Purchase, ...]
-    points: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,7 +169,7 @@ class Rules:
 
     def _early_buys(self, standing: Standing) -> Iterator[EarlyBuy]:
         choices = [
-            [place for place in range(len(each)) if _holds_more(each[held], each[place])]
+            [place for place in range(len(each)) if holds_more(each[held], each[place])]
             for held, each in zip(standing.early, self.holdings, strict=True)
         ]
         for early in product(*choices):
@@ -194,7 +186,7 @@ class Rules:
             moved = standing._replace(early=early, room=room)
             if min(room, default=0) >= 0 and self._early_hold(moved):
                 yield EarlyBuy(
-                    purchases=tuple(p for pair in bought for p in _bought(*pair)),
+                    purchases=tuple(p for pair in bought for p in bought_between(*pair)),
                     points=sum(after.points - before.points for before, after in bought),
                     standing=self._settled(moved),
                 )
@@ -364,21 +356,6 @@ class Rules:
         )
 
 
-def _bought(before: Holding, after: Holding) -> tuple[Purchase, ...]:
-    more = list(after.purchases)
-    for purchase in before.purchases:
-        more.remove(purchase)
-    return tuple(more)
-
-
-def _holds_more(before: Holding, after: Holding) -> bool:
-    """Whether one comes to the second holding by buying, or has it already."""
-    return all(
-        after.purchases.count(purchase) >= before.purchases.count(purchase)
-        for purchase in before.purchases
-    )
-
-
 def rules_of(prospect: Prospect) -> Rules:
     """The rules of a prospect."""
     place = {rolled.offer.name: index for index, rolled in enumerate(prospect.rolled)}
@@ -394,7 +371,7 @@ def rules_of(prospect: Prospect) -> Rules:
         prospect=prospect,
         place=place,
         early=tuple(prospect.early),
-        holdings=tuple(_holdings(prospect, name) for name in prospect.early),
+        holdings=tuple(holdings_of(prospect, name) for name in prospect.early),
         shared=tuple(roll for roll, each in enumerate(prospect.rolls) if len(each.members) > 1),
         plain=sum(
             1 << index
@@ -438,20 +415,3 @@ def _is_alone(prospect: Prospect, rolled: Rolled, *, among: Collection[str]) -> 
         or len(prospect.rolls[rolled.roll].members) > 1
         or any(offer.name in room.members for room in prospect.rooms)
     )
-
-
-def _holdings(prospect: Prospect, name: str) -> tuple[Holding, ...]:
-    """All purchases of a sure entry that may be held early, those of the start first."""
-    offer = prospect.offers[name]
-    held = tuple(each for each in prospect.held.taken if each.entry == name)
-    every = [option.purchase for option in options_of(offer)]
-    return tuple(
-        _holding(offer, (*held, *more))
-        for times in range(prospect.early[name] - len(held) + 1)
-        for more in combinations_with_replacement(every, times)
-    )
-
-
-def _holding(offer: Offer, purchases: tuple[Purchase, ...]) -> Holding:
-    prices = sum(offer.price(each.number, choice=each.choice) for each in purchases)
-    return Holding(purchases=purchases, points=prices + offer.surcharge(len(purchases)))

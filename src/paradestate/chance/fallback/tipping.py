@@ -173,7 +173,7 @@ class _Reader:
             )
             for change, side, at in asked
         ]
-        values = values_of(self.play, self.completions, opinions)
+        values = values_of(self.play, self.completions, opinions=opinions)
         decider = Decider(values=values, completions=self.completions)
         for place, (_, _, at) in enumerate(asked):
             yield self._reading(decider, opinions[place], opinion=place, at=at)
