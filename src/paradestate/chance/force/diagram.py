@@ -198,13 +198,17 @@ class _Drawing:
         self._judged = judged
         self._place = {name: number for number, name in enumerate(order)}
         self._nodes = {0: 0}
-        self._fields = []
+        self._fields: list[_Field] = []
+        self._fields_of: dict[str, list[_Field]] = {name: [] for name in order}
         shift = 0
         for tie in ties:
             entries = tie.entries
             if entries:
                 last = max(self._place[name] for name in entries)
-                self._fields.append(_Field(tie=tie, entries=entries, last=last, shift=shift))
+                field = _Field(tie=tie, last=last, shift=shift)
+                self._fields.append(field)
+                for name in entries:
+                    self._fields_of[name].append(field)
                 shift += tie.greatest.bit_length()
 
     @property
@@ -216,7 +220,7 @@ class _Drawing:
         """The row of an entry."""
         here = self._place[name]
         self.keep_shares(here)
-        touching = [field for field in self._fields if name in field.entries]
+        touching = self._fields_of[name]
         with_points = any(isinstance(field.tie, GroupPoints) for field in touching)
         moves: dict[Move, int] = {}
         move_of = tuple(
@@ -225,20 +229,17 @@ class _Drawing:
             )
             for each in plain
         )
-        closing = [field for field in touching if field.last == here]
-        step = _Step(name, fields=touching, closing=closing, moves=tuple(moves))
-        bundles: dict[tuple[int, ...], int] = {}
+        step = _Step(name, place=here, fields=touching, moves=tuple(moves))
         after: dict[int, int] = {}
-        ways = tuple(
+        ways = [
             tuple(
-                (
-                    bundles.setdefault(bundle, len(bundles)),
-                    after.setdefault(state + change, len(after)),
-                )
-                for change, bundle in step.changes(state)
+                [
+                    (bundle, after.setdefault(state + change, len(after)))
+                    for change, bundle in step.changes(state)
+                ]
             )
             for state in self._nodes
-        )
+        ]
         self.number_of_nodes += len(ways)
         self._nodes = after
         return Row(
@@ -246,8 +247,8 @@ class _Drawing:
             takings=takings,
             move_of=move_of,
             plain=tuple(plain),
-            bundles=tuple(bundles),
-            ways=ways,
+            bundles=tuple(step.bundles),
+            ways=tuple(ways),
             lowest=_lowest(plain),
         )
 
@@ -268,9 +269,8 @@ class _Drawing:
 class _Field:
     """The bits of a state that belong to one tie."""
 
-    def __init__(self, *, tie: Tie, entries: frozenset[str], last: int, shift: int) -> None:
+    def __init__(self, *, tie: Tie, last: int, shift: int) -> None:
         self.tie = tie
-        self.entries = entries
         self.last = last if not isinstance(tie, GroupPoints) else -1
         """The row after which it is judged and need not be remembered."""
         self.shift = shift
@@ -288,28 +288,37 @@ class _Step:
         self,
         entry: str,
         *,
+        place: int,
         fields: Sequence[_Field],
-        closing: Sequence[_Field],
         moves: Sequence[Move],
     ) -> None:
+        self.bundles: dict[tuple[int, ...], int] = {}
+        """Moves that lead the same way, to the number of their bundle."""
         self._entry = entry
+        self._place = place
         self._fields = fields
-        self._closing = closing
         self._moves = moves
         self._asked = sum(field.bits << field.shift for field in fields)
-        self._known: dict[int, tuple[tuple[int, tuple[int, ...]], ...]] = {}
+        self._known: dict[int, Sequence[tuple[int, int]]] = {}
 
-    def changes(self, state: int) -> tuple[tuple[int, tuple[int, ...]], ...]:
-        """What is added to a state, each with the moves that do so; broken rules left out."""
+    def changes(self, state: int) -> Sequence[tuple[int, int]]:
+        """What is added to a state, each with the bundle that does so; broken rules left out."""
         asked = state & self._asked
-        if asked not in self._known:
-            changes: dict[int, list[int]] = {}
-            for number, move in enumerate(self._moves):
-                change = self._change(asked, move)
-                if change is not None:
-                    changes.setdefault(change, []).append(number)
-            self._known[asked] = tuple((each, tuple(moves)) for each, moves in changes.items())
-        return self._known[asked]
+        known = self._known.get(asked)
+        if known is None:
+            known = self._known[asked] = self._changes(asked)
+        return known
+
+    def _changes(self, state: int) -> Sequence[tuple[int, int]]:
+        changes: dict[int, list[int]] = {}
+        for number, move in enumerate(self._moves):
+            change = self._change(state, move)
+            if change is not None:
+                changes.setdefault(change, []).append(number)
+        return [
+            (change, self.bundles.setdefault(tuple(moves), len(self.bundles)))
+            for change, moves in changes.items()
+        ]
 
     def _change(self, state: int, move: Move) -> int | None:
         change = 0
@@ -318,7 +327,7 @@ class _Step:
             after = field.tie.after(before, entry=self._entry, move=move)
             if after is None:
                 return None
-            if field in self._closing:
+            if field.last == self._place:
                 if not field.tie.holds(after):
                     return None
                 after = 0

@@ -133,13 +133,15 @@ class Takings:
 
     def _worths(self, scale: int) -> Sequence[dict[int, int]]:
         """For each choice that has worths those of every number, in units of one over `scale`."""
-        return [
-            {
-                number: int(listed_worth(self.offer.worths[choice], number) * scale)
-                for number in {key[3][place] for key in self.tables[-1]}
-            }
-            for place, (choice, _) in enumerate(self.watched)
-        ]
+        found: list[dict[int, int]] = []
+        for place, (choice, _) in enumerate(self.watched):
+            table = self.offer.worths[choice]
+            units = {}
+            for number in {key[3][place] for key in self.tables[-1]}:
+                worth = listed_worth(table, number)
+                units[number] = worth.numerator * scale // worth.denominator
+            found.append(units)
+        return found
 
 
 class _More:
@@ -193,9 +195,13 @@ def takings_of(
     most = _most_purchases(offer, price=price, budget=budget)
     is_cheaper_again = any(step < 0 for step in offer.repeats_cost_more)
     dearest = budget if price > 0 and not is_cheaper_again else None
-    tables: list[Mapping[Key, int]] = [{(0, 0, 0, (0,) * len(watched)): 1}]
+    nothing: Key = (0, 0, 0, (0,) * len(watched))
+    tables: list[Mapping[Key, int]] = [{nothing: 1}]
     for kind in kinds:
         more = _More(kind, watched=watched, numbered=numbered)
+        if most == 1:
+            tables.append(_with_one(tables[-1], more.times(nothing, 1), dearest=dearest))
+            continue
         table = _with_kind(tables[-1], more, most=most, dearest=dearest)
         if table is None:
             return NotComputed(
@@ -211,6 +217,13 @@ def takings_of(
     return Takings(
         offer=offer, kinds=kinds, watched=watched, numbered=numbered, tables=tuple(tables)
     )
+
+
+def _with_one(before: Mapping[Key, int], known: Key, *, dearest: int | None) -> Mapping[Key, int]:
+    """What may be known once one purchase more may be chosen for the only one."""
+    if dearest is not None and known[2] > dearest:
+        return before
+    return {**before, known: before.get(known, 0) + 1}
 
 
 def _with_kind(
