@@ -11,13 +11,15 @@ def test_the_chart_for_people_fits_half_a_page(folder: Path) -> None:
     answer = call("fallback", folder, *GAME, "--points", 18)
     assert answer.status == 0
     for line in (
-        "Ask for 2 light tanks: 17.11 on average.",
-        "  allowed: take all (2/3, 67 in 100); 9 points left: ask for 2 anti-tank guns (18.83)",
-        "    2 or 1 allowed: take only 1 (5/6, 83 in 100): buy 2 machine-gun platoon (9, not all 2",
-        "  refused (1/3, 33 in 100); 18 points left: ask for 2 anti-tank guns (13.67)",
-        "ask for 2 anti-tank guns       16.96   0.15",
-        "ask for nothing                    8   9.11",
-        "  2 light tanks, worth 10: down to 8",
+        "Ask for 2 x light tanks: 17.11 to come on average.",
+        "  allowed: take all, worth 10 (2/3, 67 in 100); 9 points left: ask for 2 x",
+        "ask for 2 x anti-tank guns, 8.83 to come",
+        "    2 or 1 allowed: take only 1, worth 4 (5/6, 83 in 100): buy 2 x machine-gun platoon",
+        "platoon, worth 5 (9 together; taking all 2 only 8)",
+        "  refused (1/3, 33 in 100); 18 points left: ask for 2 x anti-tank guns, 13.67 to come",
+        "ask for 2 x anti-tank guns       16.96   0.15",
+        "ask for nothing                      8   9.11",
+        "  2 x light tanks, worth 10: down to 8",
         "Exact: no other play has a greater mean worth, by your own worths.",
     ):
         assert line in answer.out
@@ -27,7 +29,7 @@ def test_the_chart_for_people_fits_half_a_page(folder: Path) -> None:
 def test_the_whole_allowance_for_people(folder: Path) -> None:
     answer = call("fallback", folder, *GAME)
     assert "before the allowance is rolled: 16.6 on average by the best play." in answer.out
-    assert "    18    16.7       17.11  ask for 2 light tanks" in answer.out
+    assert "    18    16.7       17.11  ask for 2 x light tanks" in answer.out
 
 
 def test_for_programs(folder: Path) -> None:
@@ -62,7 +64,7 @@ def test_the_whole_allowance_for_programs(folder: Path) -> None:
 
 def test_equal_first_choices_and_what_was_refused(folder: Path) -> None:
     answer = call("fallback", folder, *GAME, "--points", 18, "--refused", "light tanks=2")
-    assert "Ask for 2 anti-tank guns: 13.67 on average." in answer.out
+    assert "Ask for 2 x anti-tank guns: 13.67 to come on average." in answer.out
     assert "As good first: armoured cars." in answer.out
 
 
@@ -70,9 +72,9 @@ def test_where_all_is_named_first(folder: Path) -> None:
     troops = folder / "supporting-troops.yaml"
     troops.write_text(f"{troops.read_text()}\nasking: all declared first\n")
     answer = call("fallback", folder, *GAME, "--points", 18)
-    assert "Name at once 2 anti-tank guns and 2 light tanks; then all is rolled" in answer.out
+    assert "Name at once 2 x anti-tank guns and 2 x light tanks; then all is rolled" in answer.out
     named = call("fallback", folder, *GAME, "--points", 5).out
-    assert "Buy 2 machine-gun platoon" in named or "Name at once" in named
+    assert "Buy 2 x machine-gun platoon" in named or "Name at once" in named
     document = call("fallback", folder, *GAME, "--points", 18, "--json").document
     assert [each["entry"] for each in document["declared"]] == ["anti-tank guns", "light tanks"]
     begun = call("fallback", folder, *GAME, "--points", 18, "--refused", "light tanks=2")

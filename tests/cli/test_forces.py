@@ -28,9 +28,9 @@ def test_the_example_with_five_points(folder: Path) -> None:
         "6 of them can be fielded with what is owned (32 in 100).",
         "The must layer itself lacks 125 figures.",
         "     5     19          8               6              5  ████████░░░░░░░░░░░░░░░░",
-        "Worth most to you: 5 for 5 points, 2 machine-gun platoon.",
-        "Next: 4 for 4 points, 1 anti-tank guns.",
-        "     4      0  yes             1 assault training for a platoon twice",
+        "Worth most to you: 5 for 5 points, 2 x machine-gun platoon.",
+        "Next: 4 for 4 points, 1 x anti-tank guns.",
+        "     4      0  yes             twice 1 x assault training for a platoon",
         "Exact: every legal force is counted once, whatever the order of its purchases.",
     ):
         assert line in answer.out

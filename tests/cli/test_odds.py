@@ -14,14 +14,14 @@ def test_a_plan_for_people(folder: Path) -> None:
     answer = call("odds", folder, *GAME, *PLAN)
     assert answer.status == 0
     for line in (
-        "The points suffice: 13/18 = 72.2 in 100.",
-        "All of it comes:    2/3 = 66.7 in 100.",
-        "Both:               13/27 = 48.1 in 100.",
+        "The points suffice: 13/18, 72 in 100.",
+        "All of it comes:    2/3, 67 in 100.",
+        "Both:               13/27, 48 in 100.",
         "    16     11.1     83.3  ░░░░░░░░░░░░░░░░",
-        "-- 17: the plan, 13/18 = 72.2 in 100",
+        "-- 17: the plan, 13/18, 72 in 100",
         "    17     13.9     72.2  ████████████████████",
-        "2/3 = 66.7 in 100  all of it                        -",
-        "1/3 = 33.3 in 100  2 machine-gun platoon     12 of 17",
+        "2/3, 67 in 100  all of it                        -",
+        "1/3, 33 in 100  2 x machine-gun platoon     12 of 17",
         "Exact: every way the dice can fall is counted.",
     ):
         assert line in answer.out
@@ -56,7 +56,7 @@ def test_a_plan_for_programs(folder: Path) -> None:
 
 def test_points_that_were_rolled(folder: Path) -> None:
     answer = call("odds", folder, *GAME, "--plan", "field battery=1", "--points", "18")
-    assert "1 field battery costs 3 points." in answer.out
+    assert "1 x field battery costs 3 points." in answer.out
     assert "The points suffice: always." in answer.out
     assert "18 points are left to spend." in answer.out
     assert "Points left, chances" not in answer.out

@@ -54,8 +54,8 @@ def test_a_plan_that_was_typed() -> None:
     judged = made(answer)
     assert (judged.is_legal, judged.judgement.spent, judged.are_most) == (True, 17, False)
     assert judged.paragraph == (
-        "Under command: 2 machine-gun platoon (attached to a platoon, one to each at most).",
-        "In support: 2 light tanks and 1 tank squadron commander.",
+        "Under command: 2 x machine-gun platoon (attached to a platoon, one to each at most).",
+        "In support: 2 x light tanks and 1 x tank squadron commander.",
     )
     assert [each.pattern for each in judged.ready] == [
         "light tank",

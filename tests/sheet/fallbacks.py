@@ -12,6 +12,8 @@ CARS = Purchase(entry="armoured cars", number=2)
 BICYCLES = Purchase(entry="bicycle troop", number=2)
 MACHINE_GUNS = Purchase(entry="machine-gun platoon", number=2)
 
+WORTHS = {TANKS: 10, GUNS: 8, ONE_GUN: 4, CARS: 6}
+
 SIXTH, HALF, THIRD = Fraction(1, 6), Fraction(1, 2), Fraction(1, 3)
 
 
@@ -22,7 +24,8 @@ def bought(*purchases: Purchase, points: int, worth: int) -> Take:
 
 def granted(allowed: int, chance: Fraction, *, takes: Purchase | None, then: Step) -> Granted:
     """What follows when so many are allowed."""
-    return Granted(allowed=allowed, chance=chance, takes=takes, then=then)
+    worth = then.worth + (WORTHS.get(takes, 1) if takes else 0)
+    return Granted(allowed=allowed, chance=chance, takes=takes, then=then, worth=worth)
 
 
 def ask(purchase: Purchase, *outcomes: Granted, points: int, worth: Fraction) -> Ask:

@@ -36,7 +36,7 @@ def test_the_tree_of_marenz_tells_each_end_with_its_chance(width: int) -> None:
         assert text in said
     assert made.words == (
         "What may turn up: everything asked for: 13/27, 48 in 100; too few points: fewer than 17: "
-        "5/18, 28 in 100; 2 machine-gun platoon; 12 points free again: 13/54, 24 in 100."
+        "5/18, 28 in 100; 2 x machine-gun platoon; 12 points free again: 13/54, 24 in 100."
     )
 
 
@@ -70,14 +70,14 @@ def test_a_branch_that_is_thick_at_one_end_stays_inside_the_drawing() -> None:
 
 def test_a_wide_drawing_tells_on_each_band_what_it_settles() -> None:
     said = texts_of(chance_tree(marenz(), width=WIDE))
-    for text in ("17 or more points", "13/18", "2 light tanks", "2/3", "no light tanks", "1/3"):
+    for text in ("17 or more points", "13/18", "2 x light tanks", "2/3", "no light tanks", "1/3"):
         assert text in said
-    assert "2 light tanks" not in texts_of(chance_tree(marenz(), width=PHONE))
+    assert "2 x light tanks" not in texts_of(chance_tree(marenz(), width=PHONE))
 
 
 def test_a_band_without_room_for_words_still_tells_its_share() -> None:
     said = texts_of(chance_tree(many({"guns of the division": GUNS}, cost=13), width=WIDE))
-    assert "1 of 2 guns of the division" not in said
+    assert "1 of 2 x guns of the division" not in said
     assert {"1/2", "1/3"} <= set(said)
 
 

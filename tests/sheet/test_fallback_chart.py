@@ -47,9 +47,9 @@ def test_the_example_has_a_heavy_box_for_each_request_and_a_light_one_for_each_e
 def test_the_example_tells_what_to_ask_what_to_take_and_what_it_is_worth(width: int) -> None:
     said = " ".join(texts_of(drawn(marenz(), width=width))).lower()
     for words in (
-        "ask for 2 light tanks",
-        "2 or 1 allowed: take only 1 (5/6)",
-        "whatever is allowed: take all that come",
+        "ask for 2 x light tanks",
+        "2 or 1 allowed: take only 1, worth 4 (5/6)",
+        "whatever is allowed: take all that come, worth 4.67 on average",
         "11 to 18 points left",
         "17.11 to come",
         "8.83 to come",
@@ -61,15 +61,16 @@ def test_the_example_tells_what_to_ask_what_to_take_and_what_it_is_worth(width: 
 
 def test_the_sentence_tells_how_the_chart_begins() -> None:
     assert drawn(marenz()).words == (
-        "With 18 points left: ask for 2 light tanks, worth 17.11 on average. If allowed: take all, "
-        "then ask for 2 anti-tank guns. If refused, then ask for 2 anti-tank guns."
+        "With 18 points left: ask for 2 x light tanks, 17.11 to come on average. "
+        "If allowed: take all, worth 10, then ask for 2 x anti-tank guns. "
+        "If refused, then ask for 2 x anti-tank guns."
     )
 
 
 def test_a_chart_that_asks_for_nothing_is_one_box() -> None:
     made = drawn(fallback(bought(MACHINE_GUNS, points=6, worth=8), points=6, worth=Fraction(8)))
     assert (boxes(made, stroke="ink"), boxes(made, stroke="rule")) == (0, 1)
-    assert made.words == "With 6 points left: buy 2 machine-gun platoon, worth 8."
+    assert made.words == "With 6 points left: buy 2 x machine-gun platoon, worth 8."
 
 
 @pytest.mark.parametrize("width", [PHONE, WIDE])

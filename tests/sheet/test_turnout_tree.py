@@ -22,19 +22,19 @@ def test_the_plan_of_marenz_has_three_ends() -> None:
     tree = turnout_tree(marenz(), most=8)
     assert ends(tree) == {
         "Everything asked for": Fraction(13, 27),
-        "2 machine-gun platoon; 12 points free again": Fraction(13, 54),
+        "2 x machine-gun platoon; 12 points free again": Fraction(13, 54),
         "Too few points: fewer than 17": Fraction(5, 18),
     }
     assert [way.came for way in tree.ways] == ["17 or more points", ""]
-    assert [way.came for way in tree.ways[0].ways] == ["2 light tanks", "no light tanks"]
+    assert [way.came for way in tree.ways[0].ways] == ["2 x light tanks", "no light tanks"]
     assert tree.depth == 2
 
 
 def test_what_comes_in_part_is_a_branch_between() -> None:
     tree = turnout_tree(many({"anti-tank guns": GUNS}, cost=13), most=8)
     assert [way.came for way in tree.ways] == [
-        "2 anti-tank guns",
-        "1 of 2 anti-tank guns",
+        "2 x anti-tank guns",
+        "1 of 2 x anti-tank guns",
         "no anti-tank guns",
     ]
     assert [way.ending for way in tree.ways] == [Ending.WHOLE, Ending.PART, Ending.PART]
@@ -50,7 +50,7 @@ def test_a_roll_that_makes_no_difference_on_a_branch_is_no_branch() -> None:
         turnout(Fraction(1, 4)),
     )
     tree = turnout_tree(odds(ways, cost=13, rolled=("light tanks", "commander")), most=8)
-    assert [way.came for way in tree.ways] == ["2 light tanks", "no light tanks"]
+    assert [way.came for way in tree.ways] == ["2 x light tanks", "no light tanks"]
     assert len(tree.ways[0].ways) == 2
     assert tree.ways[1].words == "Nothing"
 
@@ -68,7 +68,7 @@ def test_ways_that_differ_only_in_points_are_one_end() -> None:
 def test_points_lost_are_told() -> None:
     ways = (turnout(HALF, TANKS, MACHINE_GUNS), turnout(HALF, MACHINE_GUNS, points_lost=1))
     tree = turnout_tree(odds(ways, cost=13, rolled=("light tanks",)), most=8)
-    assert "2 machine-gun platoon; 1 point lost" in ends(tree)
+    assert "2 x machine-gun platoon; 1 point lost" in ends(tree)
 
 
 @pytest.mark.parametrize("most", [2, 3, 4, 6, 9, 19])
@@ -98,8 +98,8 @@ def test_a_folded_end_says_what_all_its_ways_share() -> None:
         if leaf.ending is Ending.FOLDED
     ]
     assert folded == [
-        "3 ways, all with 1 scouts and 1 guns",
-        "6 ways, all with 1 scouts",
+        "3 ways, all with 1 x scouts and 1 x guns",
+        "6 ways, all with 1 x scouts",
         "9 ways",
     ]
 

@@ -9,8 +9,8 @@ from rich.text import Text
 from paradestate.cli.output import console, titled_table
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.support import purchase_words
-from paradestate.core.sentence.wording import how_often, listed, several
+from paradestate.core.sentence.support import purchases_words
+from paradestate.core.sentence.wording import several
 from paradestate.core.support.force_map import LevelForces, ValuedForce
 from paradestate.journeys.forces import ForcesFound
 
@@ -136,16 +136,9 @@ def _worths(found: ForcesFound) -> Iterator[str]:
 
 def _force_words(force: ValuedForce, found: ForcesFound) -> str:
     worth = f"{near_text(force.worth)} for " if found.has_worths else ""
-    return f"{worth}{several(force.points, 'point')}, {_purchases(force)}"
-
-
-def _purchases(force: ValuedForce) -> str:
-    """The purchases in words, those that are alike together."""
-    words = []
-    for each in dict.fromkeys(force.purchases):
-        times = force.purchases.count(each)
-        words.append(purchase_words(each) + ("" if times == 1 else f" {how_often(times)}"))
-    return listed(words) or "nothing"
+    return (
+        f"{worth}{several(force.points, 'point')}, {purchases_words(force.purchases) or 'nothing'}"
+    )
 
 
 def _print_every(out: Console, found: ForcesFound) -> None:
@@ -157,7 +150,6 @@ def _print_every(out: Console, found: ForcesFound) -> None:
     table.add_column("force")
     for force in found.every:
         can = not isinstance(known, NotComputed) and force.purchases in known.every
-        table.add_row(
-            str(force.points), near_text(force.worth), "yes" if can else "", _purchases(force)
-        )
+        words = purchases_words(force.purchases) or "nothing"
+        table.add_row(str(force.points), near_text(force.worth), "yes" if can else "", words)
     out.print(table)

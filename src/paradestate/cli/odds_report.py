@@ -8,10 +8,10 @@ from rich.table import Table
 from rich.text import Text
 
 from paradestate.cli.output import console, titled_table
+from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.odds import (
     asking_sentences,
     bands_of,
-    exact_words,
     hundredths_text,
     plan_words,
     points_sentence,
@@ -60,9 +60,9 @@ def _plan_sentence(odds: PlanOdds) -> str:
 
 
 def _chances(odds: PlanOdds) -> Iterator[str]:
-    yield f"The points suffice: {exact_words(odds.affordable)}."
-    yield f"All of it comes:    {exact_words(odds.available)}."
-    yield f"Both:               {exact_words(odds.together)}."
+    yield f"The points suffice: {chance_words(odds.affordable)}."
+    yield f"All of it comes:    {chance_words(odds.available)}."
+    yield f"Both:               {chance_words(odds.together)}."
 
 
 def _print_points(out: Console, odds: PlanOdds) -> None:
@@ -77,7 +77,7 @@ def _print_points(out: Console, odds: PlanOdds) -> None:
     first = min(odds.paid_by, default=None) if odds.plan else None
     for (low, high), share in zip(bands, shares, strict=True):
         if first is not None and low <= first <= high:
-            table.add_row("", "", "", f"-- {first}: the plan, {exact_words(odds.affordable)}")
+            table.add_row("", "", "", f"-- {first}: the plan, {chance_words(odds.affordable)}")
         is_paid = any(low <= each <= high for each in odds.paid_by)
         table.add_row(
             str(low) if low == high else f"{low}-{high}",
@@ -115,10 +115,10 @@ def _turnout_table(odds: PlanOdds) -> Table:
     for each in shown:
         lost = [_of(each.points_lost, odds.cost)] if is_lost else []
         free = _of(each.points_free, odds.cost)
-        table.add_row(exact_words(each.chance), _comes(each, odds), free, *lost)
+        table.add_row(chance_words(each.chance), _comes(each, odds), free, *lost)
     if folded:
         rest = sum((each.chance for each in folded), Fraction(0))
-        table.add_row(exact_words(rest), f"({len(folded)} more)", "")
+        table.add_row(chance_words(rest), f"({len(folded)} more)", "")
     return table
 
 

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from paradestate.core.game import Purchase
-from paradestate.core.sentence.chance import chance_words, near_text
-from paradestate.core.sentence.fork import branch_words, points_words, step_words
-from paradestate.core.support.fork import Branch, End, Fork, Node
+from paradestate.core.sentence.chance import chance_words
+from paradestate.core.sentence.fork import branch_words, points_words, step_words, worth_words
+from paradestate.core.support.fork import Branch, Fork, Node
 from paradestate.sheet.lettering import SIZE, width_of, wrapped
 from paradestate.sheet.svg import Element, element
 
@@ -184,12 +184,6 @@ def _words(box: _Box) -> Iterator[Element]:
         text_anchor="end" if box.is_beside else None,
         class_="pen b",
     )
-
-
-def worth_words(node: Node) -> str:
-    """The worth of what is bought, or of what is still to come on average."""
-    near = near_text(node.worth)
-    return f"worth {near}" if isinstance(node, End) else f"{near} to come"
 
 
 def way_words(branch: Branch, *, asked: Purchase) -> str:

@@ -7,8 +7,7 @@ that is larger still, what is rare is left out, and says so.
 from collections.abc import Iterator
 from fractions import Fraction
 
-from paradestate.core.sentence.chance import near_text
-from paradestate.core.sentence.fork import branch_words, points_words, step_words
+from paradestate.core.sentence.fork import branch_words, points_words, step_words, worth_words
 from paradestate.core.support.fork import Fork, Node, forks, without_rare
 from paradestate.core.support.policy import Fallback
 from paradestate.sheet.fallback_boxes import fallback_boxes
@@ -56,7 +55,7 @@ def fallback_words(fallback: Fallback) -> str:
     """How the chart begins, in sentences."""
     node = forks(fallback.chart)
     points = points_words(range(fallback.points, fallback.points + 1))
-    said = [f"With {points}: {_lowered(step_words(node))}, worth {near_text(fallback.worth)}"]
+    said = [f"With {points}: {_lowered(step_words(node))}, {worth_words(node)}"]
     if isinstance(node, Fork):
         said[0] += " on average"
         said += [

@@ -6,10 +6,10 @@ It reads as a list of ifs, on a phone and where boxes have no room side by side.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from paradestate.core.sentence.fork import points_words, step_words
+from paradestate.core.sentence.fork import points_words, step_words, worth_words
 from paradestate.core.sentence.wording import capital
 from paradestate.core.support.fork import Branch, Fork, Node
-from paradestate.sheet.fallback_boxes import depth, way_words, worth_words
+from paradestate.sheet.fallback_boxes import depth, way_words
 from paradestate.sheet.lettering import SIZE, width_of, wrapped
 from paradestate.sheet.svg import Element, element
 

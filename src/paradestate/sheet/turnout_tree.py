@@ -12,8 +12,8 @@ from fractions import Fraction
 from math import lcm
 
 from paradestate.core.game import Purchase
-from paradestate.core.sentence.support import purchase_words
-from paradestate.core.sentence.wording import capital, listed, several
+from paradestate.core.sentence.support import number_words, purchases_words
+from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.turnout import PlanOdds, Turnout
 
 FOLDS = tuple(Fraction(1, each) for each in (200, 100, 50, 30, 20, 12, 8, 5, 3, 2, 1))
@@ -36,7 +36,7 @@ class Way:
     chance: Fraction
     """Of all, not only of the branch before."""
     came: str
-    """What has been settled on it: `2 light tanks`, `no light tanks`; empty where no roll has."""
+    """What has been settled on it: `2 x light tanks`, `no light tanks`; empty where no roll has."""
     ways: tuple["Way", ...] = ()
     ending: Ending | None = None
     """Of a branch that divides no further."""
@@ -86,11 +86,11 @@ def turnout_rows(odds: PlanOdds) -> tuple[TurnoutRow, ...]:
 
 
 def turnout_words(turnout: Turnout, *, plan: Sequence[Purchase]) -> str:
-    """What comes, and what becomes of the points: `2 machine guns; 12 points free again`."""
+    """What comes, and what becomes of the points: `2 x machine guns; 12 points free again`."""
     if tuple(turnout.purchases) == tuple(plan):
         said = ["everything asked for"]
     else:
-        said = [listed(map(purchase_words, turnout.purchases)) or "nothing"]
+        said = [purchases_words(turnout.purchases) or "nothing"]
     if turnout.points_free:
         said.append(f"{several(turnout.points_free, 'point')} free again")
     if turnout.points_lost:
@@ -181,7 +181,7 @@ class _Tree:
 
     def _ending(self, turnouts: Sequence[Turnout]) -> tuple[Ending, str]:
         if len(turnouts) > 1:
-            shared = listed(map(purchase_words, _shared(turnouts)))
+            shared = purchases_words(_shared(turnouts))
             with_ = f", all with {shared}" if shared else ""
             return Ending.FOLDED, f"{len(turnouts)} ways{with_}"
         is_whole = tuple(turnouts[0].purchases) == self.plan
@@ -246,7 +246,7 @@ def _together(stems: Sequence[_Stem]) -> _Stem:
 def _came(entry: str, *, asked: int, comes: int) -> str:
     if comes == 0:
         return f"no {entry}"
-    return f"{comes} {entry}" if comes == asked else f"{comes} of {asked} {entry}"
+    return number_words(comes, entry) if comes == asked else f"{comes} of {asked} x {entry}"
 
 
 def _shared(turnouts: Sequence[Turnout]) -> list[Purchase]:

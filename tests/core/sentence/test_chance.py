@@ -32,8 +32,9 @@ def test_none_and_all_are_said_only_where_it_is_so(share: Fraction, words: str) 
         (Fraction(0), "never"),
         (Fraction(1), "always"),
         (Fraction(1, 1000), "1/1000, less than 1 in 100"),
-        (Fraction(12345, 46656), "about 26 in 100"),
-        (Fraction(1, 123456789), "less than 1 in 100"),
+        (Fraction(31031, 46656), "31031/46656, 67 in 100"),
+        (Fraction(1346704211, 2176782336), "about 62 in 100"),
+        (Fraction(1, 1234567890), "less than 1 in 100"),
     ],
 )
 def test_a_chance_is_told_exactly_where_that_is_short(chance: Fraction, words: str) -> None:

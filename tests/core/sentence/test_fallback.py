@@ -47,7 +47,7 @@ def granted(chance: Fraction, then: Step, *, allowed: int = 2) -> Granted:
 
 
 def test_an_end_alone_is_one_line() -> None:
-    assert chart_lines(play(END)) == ("Buy 1 gun: 5.",)
+    assert chart_lines(play(END)) == ("Buy 1 x gun: worth 5.",)
 
 
 def test_each_step_is_further_in_with_its_chance_and_worth() -> None:
@@ -55,17 +55,18 @@ def test_each_step_is_further_in_with_its_chance_and_worth() -> None:
     other = Granted(allowed=0, chance=HALF, takes=None, then=END, worth=Fraction(5), if_all=None)
     lines = chart_lines(play(ask(first, other)))
     assert [line.split(":")[0] for line in lines] == [
-        "Ask for 2 tanks",
+        "Ask for 2 x tanks",
         "  allowed",
         "    allowed",
         "  refused (1/2, 50 in 100)",
     ]
     assert lines[1].endswith(
-        ": take only 1 (1/2, 50 in 100); 9 points left: buy 1 gun, then ask for 2 tanks (8)"
+        ": take only 1, worth 1 (1/2, 50 in 100); 9 points left: "
+        "buy 1 x gun, then ask for 2 x tanks, 7 to come"
     )
     assert lines[2:] == (
-        "    allowed: take only 1: buy 1 gun (8)",
-        "  refused (1/2, 50 in 100): buy 1 gun (5)",
+        "    allowed: take only 1, worth 3: buy 1 x gun, worth 5",
+        "  refused (1/2, 50 in 100): buy 1 x gun, worth 5",
     )
 
 
@@ -76,8 +77,8 @@ def test_it_is_said_what_all_would_be_worth_where_less_is_taken() -> None:
     equal = Granted(
         allowed=2, chance=Fraction(1), takes=TANK, then=END, worth=Fraction(9), if_all=Fraction(9)
     )
-    assert chart_lines(play(ask(outcome)))[1].endswith("(9, not all 2: 8)")
-    assert chart_lines(play(ask(equal)))[1].endswith("(9)")
+    assert chart_lines(play(ask(outcome)))[1].endswith("worth 5 (9 together; taking all 2 only 8)")
+    assert chart_lines(play(ask(equal)))[1].endswith("buy 1 x gun, worth 5")
 
 
 def test_what_is_rare_is_left_out_until_it_fits() -> None:
@@ -88,7 +89,7 @@ def test_what_is_rare_is_left_out_until_it_fits() -> None:
     short = chart_lines(whole, most=3)
     assert len(short) == 3
     assert "more requests follow" in short[2]
-    assert chart_lines(whole, most=1) == ("Ask for 2 tanks: 7 on average.",)
+    assert chart_lines(whole, most=1) == ("Ask for 2 x tanks: 7 to come on average.",)
 
 
 def test_outcomes_of_a_shared_roll_tell_the_others() -> None:
@@ -97,19 +98,19 @@ def test_outcomes_of_a_shared_roll_tell_the_others() -> None:
     )
     two = Granted(allowed=0, chance=HALF, takes=None, then=ask(), also={"horse": 0, "gun": 2})
     lines = chart_lines(play(ask(one, two)))
-    assert lines[1].startswith("  allowed (and with the same roll 1 horse): take all")
-    assert lines[2].startswith("  refused (and with the same roll no horse and 2 gun)")
+    assert lines[1].startswith("  allowed (and with the same roll 1 x horse): take all")
+    assert lines[2].startswith("  refused (and with the same roll no horse and 2 x gun)")
 
 
 def test_what_is_decided_at_the_end_is_not_said_before() -> None:
     later = Granted(allowed=2, chance=Fraction(1), takes=None, then=END, is_open=True)
-    assert chart_lines(play(ask(later)))[1].startswith("  allowed: buy 1 gun")
+    assert chart_lines(play(ask(later)))[1].startswith("  allowed: buy 1 x gun")
 
 
 def test_what_is_named_before_the_first_roll() -> None:
     assert declared_words(play(END)) == "Name nothing that needs a roll."
     named = declared_words(play(END, declared=(TANKS, GUN)))
-    assert named.startswith("Name at once 2 tanks and 1 gun; then all is rolled")
+    assert named.startswith("Name at once 2 x tanks and 1 x gun; then all is rolled")
 
 
 def test_first_choices_and_those_that_are_as_good() -> None:
@@ -119,7 +120,7 @@ def test_first_choices_and_those_that_are_as_good() -> None:
     nothing = FirstChoice(purchase=None, worth=Fraction(9))
     less = FirstChoice(purchase=GUN, worth=Fraction(8))
     assert [choice_words(each) for each in (first, nothing)] == [
-        "ask for 2 tanks",
+        "ask for 2 x tanks",
         "ask for nothing",
     ]
     assert tied_words(play(END, first, same_entry, less)) == ""
@@ -141,7 +142,7 @@ def test_how_far_a_worth_may_go() -> None:
             )
         )
 
-    assert words(1, None) == "2 tanks, worth 2.5: down to 1"
-    assert words(1, 4) == "2 tanks, worth 2.5: down to 1 and up to 4"
-    assert words(None, 4, choice="flame") == "2 tanks with flame, worth 2.5: up to 4"
-    assert words(None, None) == "2 tanks, worth 2.5: whatever it is worth"
+    assert words(1, None) == "2 x tanks, worth 2.5: down to 1"
+    assert words(1, 4) == "2 x tanks, worth 2.5: down to 1 and up to 4"
+    assert words(None, 4, choice="flame") == "2 x tanks with flame, worth 2.5: up to 4"
+    assert words(None, None) == "2 x tanks, worth 2.5: whatever it is worth"

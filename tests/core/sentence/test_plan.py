@@ -29,10 +29,10 @@ def test_the_plan_of_the_example() -> None:
         reserves=force.reserves,
     )
     assert said == (
-        "Under command: 1 pioneers with flame (attached to a platoon, one to each at most).",
-        "In support: 2 light tanks and 2 medium mortars (on or off the table).",
-        "Off the table: 2 field battery.",
-        "Besides: 1 assault training for a platoon twice.",
+        "Under command: 1 x pioneers with flame (attached to a platoon, one to each at most).",
+        "In support: 2 x light tanks and 2 x medium mortars (on or off the table).",
+        "Off the table: 2 x field battery.",
+        "Besides: twice 1 x assault training for a platoon.",
         "In reserve, named: 4 platoons.",
     )
 
@@ -50,8 +50,8 @@ def test_what_takes_the_place_of_others_is_said() -> None:
     guns = Entry(name="guns", cost={1: 2}, attach=Attachment(to="platoon"), place=Position.EITHER)
     entries = {"storm": storm, "guns": guns}
     assert plan_paragraph((take("storm"), take("guns"), take("lancers")), entries=entries) == (
-        "Under command: 1 guns (attached to a platoon).",
-        "In support: 1 storm in place of 3 rifle sections and 1 lancers.",
+        "Under command: 1 x guns (attached to a platoon).",
+        "In support: 1 x storm in place of 3 rifle sections and 1 x lancers.",
     )
 
 

@@ -226,7 +226,7 @@ def test_points_in_words() -> None:
     assert reserves_sentence(reserves) == (
         "At most 34% of the platoons may be kept in a named reserve."
     )
-    assert purchase_words(Purchase(entry="guns", number=2)) == "2 guns"
+    assert purchase_words(Purchase(entry="guns", number=2)) == "2 x guns"
 
 
 def test_worths_in_words() -> None:

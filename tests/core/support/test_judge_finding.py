@@ -40,7 +40,7 @@ def test_over_the_points() -> None:
     assert finding.level is Level.STOP
     assert finding.message == "Spent 10 of 9 points: over by 1."
     assert finding.effect == "The plan isn't legal."
-    assert finding.hint == "Dropping 1 guns (4) or dropping 1 tanks (6) would do it."
+    assert finding.hint == "Dropping 1 x guns (4) or dropping 1 x tanks (6) would do it."
     assert finding.place == CHOSEN_HERE
     (most,) = said(terms(GUNS), take("guns"), points=1, known=Known(are_most=True))
     assert most.message == "Spent 4 of 1 point, the most that the dice can leave: over by 3."
@@ -156,9 +156,9 @@ def test_purchases_that_cannot_be_had() -> None:
     assert message(known, "mules") == "mules: not to be had in 1943."
     (unknown,) = said(known, take("pioners"))
     assert unknown.message == "No entry of the supporting troops is called 'pioners'."
-    assert unknown.hint == "Did you mean 'pioneers'? Dropping 1 pioners would do it."
+    assert unknown.hint == "Did you mean 'pioneers'? Dropping 1 x pioners would do it."
     (odd,) = said(known, take("xyz"))
-    assert odd.hint == "Dropping 1 xyz would do it."
+    assert odd.hint == "Dropping 1 x xyz would do it."
 
 
 def test_places_are_those_of_the_plan_in_the_files_and_of_the_rule() -> None:
@@ -196,15 +196,15 @@ def test_ways_out_in_words() -> None:
     nothing = "No way out was found: not by one change, by two, or by dropping more."
     assert hint_of(()) == nothing
     add, drop = Change(comes=GUN), Change(goes=GUN)
-    assert hint_of((way(add, points=4),)) == "Adding 1 guns (4) would do it."
-    assert hint_of((way(drop, points=2),)) == "Dropping 1 guns (2 more) would do it."
+    assert hint_of((way(add, points=4),)) == "Adding 1 x guns (4) would do it."
+    assert hint_of((way(drop, points=2),)) == "Dropping 1 x guns (2 more) would do it."
     assert hint_of((way(add, add, drop, points=3),)) == (
-        "Adding 1 guns twice and dropping 1 guns (3 more) together would do it."
+        "Adding 1 x guns twice and dropping 1 x guns (3 more) together would do it."
     )
     many = tuple(way(drop, points=-number) for number in range(1, 7))
     assert hint_of(many) == (
-        "Dropping 1 guns (1), dropping 1 guns (2), dropping 1 guns (3), dropping 1 guns (4) "
-        "or one of 2 other changes would do it."
+        "Dropping 1 x guns (1), dropping 1 x guns (2), dropping 1 x guns (3), "
+        "dropping 1 x guns (4) or one of 2 other changes would do it."
     )
 
 
@@ -212,8 +212,8 @@ def test_changes_in_words() -> None:
     assert change_words(Change(goes=TWO_GUNS, comes=GUN)) == "going from 2 to 1 of guns"
     bridging = replace(FLAME, choice="bridging")
     assert change_words(Change(goes=FLAME, comes=bridging)) == (
-        "taking 1 pioneers with bridging instead of flame"
+        "taking 1 x pioneers with bridging instead of flame"
     )
     unsaid = replace(FLAME, choice="")
-    assert change_words(Change(goes=unsaid, comes=FLAME)) == "taking 1 pioneers with flame"
+    assert change_words(Change(goes=unsaid, comes=FLAME)) == "taking 1 x pioneers with flame"
     assert change_words(Change()) == ""

@@ -108,20 +108,20 @@ def test_the_loss_is_said_with_the_points_to_spend_again() -> None:
     (finding,) = said((("tanks", 0),))
     assert finding.code == "refused"
     assert finding.message == (
-        "2 tanks were refused, so 1 commander (3) goes too: 12 points to spend again."
+        "2 x tanks were refused, so 1 x commander (3) goes too: 12 points to spend again."
     )
-    assert finding.effect == "What is left: 1 guns."
+    assert finding.effect == "What is left: 1 x guns."
 
 
 def test_lost_points_and_partial_grants_are_said() -> None:
     three = (Purchase(entry="tanks", number=3),)
     lossy = replace(TANKS, loses_points=True)
     (finding,) = said((("tanks", 2),), plan=three, offer=lossy)
-    assert finding.message == ("Of 3 tanks only 2 may come: 0 points to spend again, and 4 lost.")
+    assert finding.message == ("Of 3 x tanks only 2 may come: 0 points to spend again, and 4 lost.")
     one = replace(TANKS, cost={1: 5}, loses_points=True)
     (finding,) = said((("tanks", 0),), plan=take("tanks", "commander", "commander"), offer=one)
     assert finding.message == (
-        "1 tanks was refused, so 1 commander (3) and 1 commander (3) go too: "
+        "1 x tanks was refused, so 1 x commander (3) and 1 x commander (3) go too: "
         "6 points to spend again, and 5 lost."
     )
     assert finding.effect == "Nothing is left of the plan."

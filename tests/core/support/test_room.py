@@ -61,7 +61,7 @@ def test_a_section_too_many_stands_alone() -> None:
     (finding,) = said(army(), ("guns", 2), ("guns", 1))
     assert (finding.level, finding.code) == (Level.WARN, "hosts-short")
     assert finding.message == (
-        "3 sections to attach (2 guns and 1 guns), 2 companies with room for 2: "
+        "3 sections to attach (2 x guns and 1 x guns), 2 companies with room for 2: "
         "one must stand alone."
     )
     assert finding.hint == "Take one fewer, or keep it in support."
@@ -112,7 +112,7 @@ def test_transport_for_nobody_in_particular_is_not_judged() -> None:
 
 def test_a_purchase_carries_its_own() -> None:
     assert messages(army(), ("column", 1)) == [
-        "1 column: 3 stands, 2 places to ride: 1 stand walks (section)."
+        "1 x column: 3 stands, 2 places to ride: 1 stand walks (section)."
     ]
 
 

@@ -57,12 +57,12 @@ def shown(now: Evening) -> NowView:
 
 def test_first_of_all_the_best_is_asked_for() -> None:
     view = shown(Evening(step=FALLBACK.chart))
-    assert view.title == "Ask for 2 light tanks"
+    assert view.title == "Ask for 2 x light tanks"
     assert view.lines == ("18 points left.", "17.11 to come on average.")
     assert (view.before, view.plan, view.not_followed) == ((), "", "")
     assert [(each.words, each.chance, each.then) for each in view.answers] == [
-        ("allowed", "2/3, 67 in 100", "take 2, then ask for 2 anti-tank guns"),
-        ("refused", "1/3, 33 in 100", "ask for 2 anti-tank guns"),
+        ("allowed", "2/3, 67 in 100", "take 2, worth 10, then ask for 2 x anti-tank guns"),
+        ("refused", "1/3, 33 in 100", "ask for 2 x anti-tank guns"),
     ]
     assert fields(view.answers[0].query) == {
         "game": "whole-day attack",
@@ -75,10 +75,10 @@ def test_what_was_asked_before_can_be_taken_back() -> None:
     asked = question({"allowed:light tanks": "2", "rolled": "25"})
     now = Evening(step=FALLBACK.chart.outcomes[0].then, asked=(TANKS_CAME,))
     view = now_view(now, FALLBACK, terms=terms(), asked=asked)
-    assert view.title == "Ask for 2 anti-tank guns"
-    assert "On the table already: 2 light tanks." in view.lines
+    assert view.title == "Ask for 2 x anti-tank guns"
+    assert "On the table already: 2 x light tanks." in view.lines
     (before,) = view.before
-    assert (before.words, before.came) == ("2 light tanks", "allowed")
+    assert (before.words, before.came) == ("2 x light tanks", "allowed")
     assert fields(before.back) == {"rolled": "25"}
 
 
@@ -95,7 +95,7 @@ def test_part_of_what_is_allowed_may_be_declined_and_the_end_is_a_plan() -> None
         "allowed, none taken",
         "refused",
     ]
-    assert view.title == "Buy 2 machine-gun platoon"
+    assert view.title == "Buy 2 x machine-gun platoon"
     assert view.lines[-1] == "Worth 5 to you."
     assert view.answers == ()
     assert fields(view.plan)["plan"] == "light tanks=2, anti-tank guns=1, machine-gun platoon=2"
@@ -106,7 +106,7 @@ def test_where_all_is_declared_first_that_is_said() -> None:
     declared = replace(FALLBACK, declared=(TANKS, GUNS))
     all_at_once = replace(terms(), asking=Asking.ALL_DECLARED_FIRST)
     view = now_view(Evening(step=FALLBACK.chart), declared, terms=all_at_once, asked=ASKED)
-    assert any("Name at once 2 light tanks and 2 anti-tank guns" in line for line in view.lines)
+    assert any("Name at once 2 x light tanks and 2 x anti-tank guns" in line for line in view.lines)
     chart = chart_view(declared, terms=all_at_once)
     assert any("Name at once" in sentence for sentence in chart.sentences)
 
@@ -122,11 +122,11 @@ def test_the_chart_is_a_table_too_each_step_under_the_answer_that_leads_to_it() 
     assert view.drawings is not None
     assert not view.is_cut
     first, second, *_ = view.steps
-    assert (first.depth, first.when, first.worth) == (0, "", "17.11")
+    assert (first.depth, first.when, first.worth) == (0, "", "17.11 to come")
     assert (second.depth, second.when, second.step) == (
         1,
         "allowed, take 2",
-        "Ask for 2 anti-tank guns",
+        "Ask for 2 x anti-tank guns",
     )
 
 
@@ -144,8 +144,8 @@ def test_what_else_could_be_asked_first_says_what_it_gives_up() -> None:
     )
     view = chart_view(replace(FALLBACK, first_choices=choices), terms=terms())
     assert [(each.words, each.worth, each.less) for each in view.others] == [
-        ("2 light tanks", "17.11", ""),
-        ("2 armoured cars", "16", "1.11"),
+        ("2 x light tanks", "17.11", ""),
+        ("2 x armoured cars", "16", "1.11"),
         ("nothing", "8", "9.11"),
     ]
 
@@ -167,7 +167,11 @@ def test_before_the_roll_each_number_of_points_says_what_it_asks_for() -> None:
     assert (view.title, view.is_varied) == ("It depends on the roll", True)
     assert view.mean == "8.03"  # 9 in 1 of 36 ways, else 8
     first, second, *_ = view.rows
-    assert (first.points, first.first, fields(first.query)["rolled"]) == (13, "2 light tanks", "20")
+    assert (first.points, first.first, fields(first.query)["rolled"]) == (
+        13,
+        "2 x light tanks",
+        "20",
+    )
     assert (second.first, second.worth) == ("nothing", "8")
 
 
@@ -175,7 +179,7 @@ def test_where_every_roll_asks_for_the_same_that_is_the_title() -> None:
     levels = [LevelChoice(points=each, worth=Fraction(8), first=TANKS) for each in range(13, 24)]
     view = levels_view(journey(*levels), terms=terms(), asked=ASKED)
     assert view is not None
-    assert (view.title, view.is_varied) == ("Ask for 2 light tanks", False)
+    assert (view.title, view.is_varied) == ("Ask for 2 x light tanks", False)
     none = [replace(each, first=None) for each in levels]
     view = levels_view(journey(*none), terms=terms(), asked=ASKED)
     assert view is not None

@@ -78,23 +78,23 @@ def test_a_plan_says_its_odds_and_reads_as_an_order(player: Visitor) -> None:
     """Check values 3.10: 13/18 of the rolls pay, 2/3 of the dice allow, 13/27 together."""
     said = words_of(player.get(CHOOSING, game=GAME, plan=PLAN))
     assert "The plan comes off 13/27, 48 in 100: the points suffice 13/18" in said
-    assert "Under command: 2 machine-gun platoon (attached to a platoon" in said
-    assert "In support: 2 light tanks and 1 tank squadron commander." in said
+    assert "Under command: 2 x machine-gun platoon (attached to a platoon" in said
+    assert "In support: 2 x light tanks and 1 x tank squadron commander." in said
     assert "17 points of at the most 23: 6 to spare. Worth 15 to you. Legal." in said
-    assert "2 machine-gun platoon; 12 points free again 13/54, 24 in 100" in said
+    assert "2 x machine-gun platoon; 12 points free again 13/54, 24 in 100" in said
 
 
 def test_a_plan_is_put_together_by_links_and_stands_in_the_address(player: Visitor) -> None:
     page = player.get(CHOOSING, game=GAME)
     page = follow(player, page, words="Light tanks: two for 9 points")
-    page = follow(player, page, words="More: 2 light tanks")
+    page = follow(player, page, words="More: 2 x light tanks")
     assert "13 points of at the most 23" in words_of(page)
     page = follow(player, page, words="Pioneers: flame: one for 3 points")
-    assert "In support: 3 light tanks." in words_of(page)
-    assert "1 pioneers with flame" in words_of(page)
-    page = follow(player, page, words="Less: 3 light tanks")
-    page = follow(player, page, words="Less: 2 light tanks")
-    page = follow(player, page, words="Less: 1 pioneers with flame")
+    assert "In support: 3 x light tanks." in words_of(page)
+    assert "1 x pioneers with flame" in words_of(page)
+    page = follow(player, page, words="Less: 3 x light tanks")
+    page = follow(player, page, words="Less: 2 x light tanks")
+    page = follow(player, page, words="Less: 1 x pioneers with flame")
     assert "No supporting troops. 0 points" in words_of(page)
 
 
@@ -185,7 +185,7 @@ def test_a_plan_is_written_into_the_files_and_is_that_of_its_game(
     page = player.fill(page, "choosing/plan")
     said = words_of(page)
     assert f"The plan is written into {FILE}." in said
-    assert "as written Whole-day attack In support: 2 light tanks." in said
+    assert "as written Whole-day attack In support: 2 x light tanks." in said
     assert "Points left 18" in said
     (purchase,) = checked(folder, today=NOW.date()).force.games[GAME].plan
     assert (purchase.entry, purchase.number) == ("light tanks", 2)
@@ -242,7 +242,7 @@ def test_legal_forces_are_counted_and_the_best_can_be_made_the_plan(player: Visi
     said = words_of(page)
     assert "3,809 legal forces with 18 points; 977 of them spend all. Exact." in said
     assert "can be fielded with what is owned" in said
-    best = "2 machine-gun platoon, 1 anti-tank guns and 2 light tanks"
+    best = "2 x machine-gun platoon, 1 x anti-tank guns and 2 x light tanks"
     page = follow(player, page, words=best)
     assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in words_of(page)
 
@@ -270,34 +270,34 @@ def test_before_the_roll_every_number_of_points_says_what_to_ask_for_first(
     page = player.get(CHOOSING, game=GAME)
     said = words_of(page)
     assert "It depends on the roll. Worth 16.6 on average" in said
-    assert "18 2 light tanks 17.11" in said
-    assert "Ask for 2 light tanks" in words_of(follow(player, page, words="18"))
+    assert "18 2 x light tanks 17.11" in said
+    assert "Ask for 2 x light tanks" in words_of(follow(player, page, words="18"))
 
 
 def test_after_the_roll_each_answer_of_the_dice_leads_to_what_to_do_now(player: Visitor) -> None:
     """Check values 3.11: 154/9, then 53/6; of two guns only one is taken."""
     page = player.get(CHOOSING, game=GAME, rolled="25")
-    assert "Ask for 2 light tanks. Worth 17.11 on average" in words_of(page)
+    assert "Ask for 2 x light tanks. Worth 17.11 on average" in words_of(page)
     page = follow(player, page, words="Allowed")
     said = words_of(page)
-    assert "2 light tanks: allowed not so" in said
-    assert "Ask for 2 anti-tank guns. Worth 8.83 on average" in said
+    assert "2 x light tanks: allowed not so" in said
+    assert "Ask for 2 x anti-tank guns. Worth 8.83 on average" in said
     page = follow(player, page, words="Allowed")
     said = words_of(page)
-    assert "2 anti-tank guns: allowed, 1 taken" in said
-    assert "Buy 2 machine-gun platoon" in said
+    assert "2 x anti-tank guns: allowed, 1 taken" in said
+    assert "Buy 2 x machine-gun platoon" in said
     made = words_of(follow(player, page, words="Make this the plan"))
     assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in made
-    back = follow(player, page, words="not so : 2 anti-tank guns")
-    assert "Ask for 2 anti-tank guns. Worth 8.83" in words_of(back)
+    back = follow(player, page, words="not so : 2 x anti-tank guns")
+    assert "Ask for 2 x anti-tank guns. Worth 8.83" in words_of(back)
 
 
 def test_the_chart_has_its_table_and_what_else_could_be_asked_first(player: Visitor) -> None:
     said = words_of(player.get(CHOOSING, game=GAME, rolled="25"))
     assert "with 18 points left at first" in said
-    assert "refused 1/3, 33 in 100 Ask for 2 anti-tank guns 13.67" in said
-    assert "2 light tanks 17.11 best" in said
-    assert "2 light tanks, worth 10: down to 8" in said
+    assert "refused 1/3, 33 in 100 Ask for 2 x anti-tank guns 13.67" in said
+    assert "2 x light tanks 17.11 best" in said
+    assert "2 x light tanks, worth 10: down to 8" in said
 
 
 def test_an_answer_that_cannot_be_followed_is_said(player: Visitor) -> None:

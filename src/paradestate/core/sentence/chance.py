@@ -6,7 +6,7 @@
 from fractions import Fraction
 from math import floor
 
-LONGEST = 9
+LONGEST = 11
 """Letters of a fraction that is still read at a glance."""
 HALF = Fraction(1, 2)
 DECIMALS = 2

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from paradestate.core.sentence.chance import chance_words, near_text
-from paradestate.core.sentence.fork import branch_words, points_words, step_words
-from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.fork import branch_words, points_words, step_words, worth_words
+from paradestate.core.sentence.support import number_words, purchase_words, purchases_words
 from paradestate.core.sentence.wording import decimal, listed
 from paradestate.core.support.fork import Branch, Fork, Node, forks, without_rare
 from paradestate.core.support.policy import Fallback, FirstChoice, Tipping
@@ -30,7 +30,7 @@ def chart_lines(fallback: Fallback, *, most: int = MOST_LINES) -> tuple[str, ...
 
 def _lines(node: Node) -> Iterator[str]:
     mean = " on average" if isinstance(node, Fork) else ""
-    yield f"{step_words(node)}: {near_text(node.worth)}{mean}."
+    yield f"{step_words(node)}: {worth_words(node)}{mean}."
     yield from _branches(node, depth=1)
 
 
@@ -42,35 +42,31 @@ def _branches(node: Node, *, depth: int) -> Iterator[str]:
         likely = f"{words} ({chance_words(branch.chance)})" if branch.chance < 1 else words
         then = step_words(branch.then)
         left = f"; {points_words(branch.then.points)}" if isinstance(branch.then, Fork) else ""
-        worth = f"{near_text(_worth(branch))}{_not_all(branch)}"
-        yield f"{STEP * depth}{likely}{left}: {then[:1].lower()}{then[1:]} ({worth})"
+        worth = f"{worth_words(branch.then)}{_not_all(branch)}"
+        yield f"{STEP * depth}{likely}{left}: {then[:1].lower()}{then[1:]}, {worth}"
         yield from _branches(branch.then, depth=depth + 1)
 
 
-def _worth(branch: Branch) -> Fraction:
-    """The mean worth of what is taken and of all that is still to come."""
-    return sum((each.chance * each.worth for each in branch.outcomes), Fraction(0)) / branch.chance
-
-
 def _not_all(branch: Branch) -> str:
-    """What it would be to take all that is allowed, where less is better."""
+    """What all that is allowed would come to, where less is better."""
     return "".join(
-        f", not all {each.allowed}: {near_text(each.if_all)}"
+        f" ({near_text(each.worth)} together; taking all {each.allowed} only "
+        f"{near_text(each.if_all)})"
         for each in branch.outcomes
         if each.if_all is not None and each.if_all < each.worth
     )
 
 
 def declared_words(fallback: Fallback) -> str:
-    """What is named before the first roll: `Name at once 2 light tanks and 1 gun; ...`."""
+    """What is named before the first roll: `Name at once 2 x light tanks and 1 x gun; ...`."""
     if not fallback.declared:
         return "Name nothing that needs a roll."
-    named = listed(map(purchase_words, fallback.declared))
+    named = purchases_words(fallback.declared)
     return f"Name at once {named}; then all is rolled, and then you take what is best."
 
 
 def choice_words(choice: FirstChoice) -> str:
-    """A first choice: `ask for 2 light tanks`, `ask for nothing`."""
+    """A first choice: `ask for 2 x light tanks`, `ask for nothing`."""
     return f"ask for {purchase_words(choice.purchase)}" if choice.purchase else "ask for nothing"
 
 
@@ -87,9 +83,9 @@ def tied_words(fallback: Fallback) -> str:
 
 
 def tipping_words(tipping: Tipping) -> str:
-    """How far a worth may go: `2 light tanks, worth 10: the first choice stays down to 8`."""
-    choice = f" with {tipping.choice}" if tipping.choice else ""
-    what = f"{tipping.number} {tipping.entry}{choice}, worth {decimal(tipping.worth)}"
+    """How far a worth may go: `2 x light tanks, worth 10: the first choice stays down to 8`."""
+    bought = number_words(tipping.number, tipping.entry, choice=tipping.choice)
+    what = f"{bought}, worth {decimal(tipping.worth)}"
     ends = []
     if tipping.down_to is not None:
         ends.append(f"down to {decimal(tipping.down_to)}")

@@ -1,23 +1,25 @@
 """Sentences of a chart of decisions: what is asked for, what the dice allow, what is taken."""
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from paradestate.core.game import Purchase
-from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.chance import near_text
+from paradestate.core.sentence.support import number_words, purchase_words, purchases_words
 from paradestate.core.sentence.wording import listed, several
 from paradestate.core.support.fork import Branch, End, Fork, Node, Omitted
 from paradestate.core.support.policy import Granted
 
 
 def step_words(node: Node) -> str:
-    """What is done at a node: `Ask for 2 light tanks`, `Buy 2 machine guns`."""
+    """What is done at a node: `Ask for 2 x light tanks`, `Buy 2 x gun`."""
     match node:
         case Fork(purchase=purchase, before=before):
             request = f"sk for {purchase_words(purchase)}"
-            bought = listed(map(purchase_words, before))
+            bought = purchases_words(before)
             return f"Buy {bought}, then a{request}" if bought else f"A{request}"
         case End(purchases=purchases):
-            return f"Buy {listed(map(purchase_words, purchases)) or 'nothing more'}"
+            return f"Buy {purchases_words(purchases) or 'nothing more'}"
         case Omitted():
             return "More requests follow"
 
@@ -32,8 +34,30 @@ def points_words(points: range) -> str:
     )
 
 
+def worth_words(node: Node) -> str:
+    """The worth of what is bought, or of all that is still to come: `worth 8`, `8.83 to come`."""
+    near = near_text(node.worth)
+    return f"worth {near}" if isinstance(node, End) else f"{near} to come"
+
+
+def taken_words(outcome: Granted, *, number: str) -> str:
+    """What is taken with its worth: `take 1, worth 4`; `number` says how many."""
+    return f"take {number}{_worth_clause([outcome]) if outcome.takes else ''}"
+
+
+def _worth_clause(outcomes: Sequence[Granted]) -> str:
+    """The worth of what is taken: `, worth 4`, `, worth 4.67 on average`."""
+    worths = [each.worth - each.then.worth for each in outcomes]
+    if len(set(worths)) == 1:
+        return f", worth {near_text(worths[0])}"
+    chance = sum((each.chance for each in outcomes), Fraction(0))
+    parts = (each.chance * worth for each, worth in zip(outcomes, worths, strict=True))
+    whole = sum(parts, Fraction(0))
+    return f", worth {near_text(whole / chance)} on average"
+
+
 def branch_words(branch: Branch, *, asked: Purchase) -> str:
-    """What the dice allow on a branch and what is then taken: `2 or 1 allowed: take 1`."""
+    """What the dice allow on a branch and what is then taken: `allowed: take only 1, worth 4`."""
     taken = _taken(branch.outcomes, asked=asked)
     allowed = _allowed(branch.outcomes, asked=asked)
     return f"{allowed}: {taken}" if taken else allowed
@@ -57,7 +81,10 @@ def _allowed(outcomes: Sequence[Granted], *, asked: Purchase) -> str:
 
 def _also_words(outcome: Granted) -> str:
     """What the same roll allows of others."""
-    others = (f"{number or 'no'} {entry}" for entry, number in outcome.also.items())
+    others = (
+        number_words(number, entry) if number else f"no {entry}"
+        for entry, number in outcome.also.items()
+    )
     return f"and with the same roll {listed(others)}"
 
 
@@ -71,15 +98,16 @@ def _taken(outcomes: Sequence[Granted], *, asked: Purchase) -> str:
         return "take none"
     if len(taken) == 1:
         (number,) = taken
-        if number == asked.number:
-            return "take it" if number == 1 else "take all"
-        return (
-            f"take only {number}"
-            if number < max(each.allowed for each in some)
-            else f"take {number}"
-        )
+        return f"take {_how_many(number, some=some, asked=asked)}{_worth_clause(some)}"
     if all(each.takes and each.takes.number == each.allowed for each in some):
-        return "take all that come"
+        return f"take all that come{_worth_clause(outcomes)}"
     return listed(
         f"of {each.allowed} take {each.takes.number if each.takes else 0}" for each in some
     )
+
+
+def _how_many(number: int, *, some: Sequence[Granted], asked: Purchase) -> str:
+    if number == asked.number:
+        return "it" if number == 1 else "all"
+    is_less = number < max(each.allowed for each in some)
+    return f"only {number}" if is_less else str(number)

@@ -7,14 +7,12 @@ from math import ceil, floor
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.sentence.chance import near_text
-from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import listed, several
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.turnout import PlanOdds
 
-LONGEST = 15
-"""Letters of a fraction that is still worth showing."""
 HALF = Fraction(1, 2)
 TENTHS = (10, 50, 90)
 """The shares, in hundredths, of which the points are said."""
@@ -29,25 +27,9 @@ def hundredths_text(chance: Fraction) -> str:
     return f"{whole}.{rest}" if rest or 0 < chance < 1 else str(whole)
 
 
-def share_words(chance: Fraction) -> str:
-    """A chance in hundredths as it is said: `48.1 in 100`."""
-    near = hundredths_text(chance)
-    said = near.replace("<", "less than ").replace(">", "more than ")
-    return f"{said} in 100"
-
-
-def exact_words(chance: Fraction) -> str:
-    """A chance exactly and in hundredths: `13/27 = 48.1 in 100`; of a long one only the latter."""
-    if chance in (0, 1):
-        return "always" if chance else "never"
-    exact = f"{chance.numerator}/{chance.denominator}"
-    share = share_words(chance)
-    return share if len(exact) > LONGEST else f"{exact} = {share}"
-
-
 def plan_words(plan: tuple[Purchase, ...]) -> str:
     """All purchases of a plan: `2 light tanks and 1 tank squadron commander`."""
-    return listed(purchase_words(purchase) for purchase in plan) or "nothing"
+    return purchases_words(plan) or "nothing"
 
 
 def percentiles(points: Chances) -> dict[int, int]:

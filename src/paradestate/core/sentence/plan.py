@@ -49,9 +49,9 @@ def _heading(entry: Entry, *, is_known: bool) -> str:
 def _counted(purchases: list[Purchase], *, entries: Mapping[str, Entry]) -> Iterator[str]:
     for purchase in dict.fromkeys(purchases):
         times = purchases.count(purchase)
-        often = "" if times == 1 else f" {how_often(times)}"
+        often = "" if times == 1 else f"{how_often(times)} "
         entry = entries.get(purchase.entry)
-        yield f"{purchase_words(purchase)}{often}{_clause(entry) if entry else ''}"
+        yield f"{often}{purchase_words(purchase)}{_clause(entry) if entry else ''}"
 
 
 def _clause(entry: Entry) -> str:

@@ -1,6 +1,7 @@
 """Sentences about games, grades and supporting troops. Points, limits and rolls in words."""
 
-from collections.abc import Iterator, Mapping
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
 
 from paradestate.core.dice import NOUGHT, Dice, Keep, Throw, Totals
 from paradestate.core.game import (
@@ -19,6 +20,7 @@ from paradestate.core.sentence.wording import (
     capital,
     counted,
     decimal,
+    how_often,
     listed,
     plural,
     several,
@@ -45,7 +47,7 @@ def game_sentence(game: Game) -> str:
     """A game in words."""
     weight = f", weighing {decimal(game.weight)}" if game.weight != 1 else ""
     numbers = f", with {counted(game.numbers)}" if game.numbers else ""
-    plan = f"; plan: {listed(purchase_words(bought) for bought in game.plan)}" if game.plan else ""
+    plan = f"; plan: {purchases_words(game.plan)}" if game.plan else ""
     text = f"{capital(game.name)}: {game.posture} {allowance_words(game.allowance)}"
     return f"{text}{weight}{numbers}{plan}." + by_hand_words(game.by_hand)
 
@@ -61,9 +63,25 @@ def allowance_words(allowance: Allowance) -> str:
 
 
 def purchase_words(purchase: Purchase) -> str:
-    """A purchase in words: `2 light tanks`, `1 pioneers with flame`."""
-    choice = f" with {purchase.choice}" if purchase.choice else ""
-    return f"{purchase.number} {purchase.entry}{choice}"
+    """A purchase in words: `2 x machine-gun platoon`, `1 x pioneers with flame`.
+
+    The owner's name of the entry stays as it is, whatever its number and language.
+    """
+    return number_words(purchase.number, purchase.entry, choice=purchase.choice)
+
+
+def number_words(number: int, entry: str, *, choice: str = "") -> str:
+    """So many of an entry, with what was chosen: `2 x light tanks`."""
+    return f"{number} x {entry}{f' with {choice}' if choice else ''}"
+
+
+def purchases_words(purchases: Iterable[Purchase]) -> str:
+    """Purchases in words, those that are alike together: `twice 4 x rifle company and 1 x gun`."""
+    numbers = Counter(purchases)
+    return listed(
+        f"{f'{how_often(times)} ' if times > 1 else ''}{purchase_words(each)}"
+        for each, times in numbers.items()
+    )
 
 
 def formation_cost_sentence(cost: FormationCost) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
-from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.support import purchase_words, purchases_words
 from paradestate.core.sentence.wording import capital, how_often, listed, several, spelled
 from paradestate.core.support.breach import Bill, bill_of, breaches
 from paradestate.core.support.entry import Asking
@@ -140,7 +140,7 @@ def _points_words(after: AfterTheDice) -> str:
 def _left_words(after: AfterTheDice) -> str:
     if not after.left:
         return "Nothing is left of the plan."
-    return f"What is left: {listed(purchase_words(each) for each in after.left)}."
+    return f"What is left: {purchases_words(after.left)}."
 
 
 def _odd_results(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Finding]:

@@ -16,7 +16,7 @@ from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.game import Purchase
 from paradestate.core.place import nearest_place
-from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.support import purchase_words, purchases_words
 from paradestate.core.sentence.wording import capital, listed, plural, several, spelled
 from paradestate.core.support.entry import Attachment, Entry
 from paradestate.core.support.judge_finding import Known
@@ -68,7 +68,7 @@ def _hosts(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
                 level=Level.WARN,
                 code="hosts-short",
                 message=f"{several(number, 'section')} to attach "
-                f"({listed(purchase_words(each) for each in purchases)}), "
+                f"({purchases_words(purchases)}), "
                 f"{several(hosts, to)} with room for {number - alone}: "
                 f"{spelled(alone)} must stand alone.",
                 effect="Those have no host's orders; what is legal doesn't rest on it.",

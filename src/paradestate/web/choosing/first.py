@@ -11,8 +11,8 @@ from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.sentence.chance import chance_words, near_text
 from paradestate.core.sentence.fallback import declared_words, tied_words, tipping_words
-from paradestate.core.sentence.fork import points_words, step_words
-from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.fork import points_words, step_words, taken_words
+from paradestate.core.sentence.support import purchase_words, purchases_words
 from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.support.asked_for import AskedFor, taken_of
 from paradestate.core.support.entry import Asking
@@ -151,7 +151,7 @@ def _lines(
     if terms.asking is Asking.ALL_DECLARED_FIRST and not is_begun:
         yield declared_words(fallback)
     if taken:
-        yield f"On the table already: {listed(map(purchase_words, taken))}."
+        yield f"On the table already: {purchases_words(taken)}."
     if isinstance(step, Ask):
         yield f"{near_text(step.worth)} to come on average."
         if step.is_tied:
@@ -175,7 +175,8 @@ def _answers(step: Step, *, asked: Question) -> Iterator[Answer]:
 def _taking(outcome: Granted) -> str:
     if outcome.is_open or not outcome.allowed:
         return ""
-    return f"take {outcome.takes.number if outcome.takes else 'none'}, then "
+    number = str(outcome.takes.number) if outcome.takes else "none"
+    return f"{taken_words(outcome, number=number)}, then "
 
 
 def _came(allowed: int, *, asked: Purchase) -> str:
@@ -220,7 +221,8 @@ def chart_view(fallback: Fallback, *, terms: Terms) -> ChartView:
 
 def _rows(step: Step, *, depth: int = 0, when: str = "", chance: str = "") -> Iterator[StepRow]:
     """The chart from top to bottom, each step under the answer that leads to it."""
-    words, worth = step_words(forks(step)), near_text(step.worth)
+    words = step_words(forks(step))
+    worth = f"{near_text(step.worth)}{' to come' if isinstance(step, Ask) else ''}"
     yield StepRow(depth=depth, when=when, chance=chance, step=words, worth=worth)
     if not isinstance(step, Ask):
         return

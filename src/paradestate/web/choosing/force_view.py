@@ -6,8 +6,8 @@ from fractions import Fraction
 
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.support import purchase_words
-from paradestate.core.sentence.wording import how_often, listed, several
+from paradestate.core.sentence.support import purchases_words
+from paradestate.core.sentence.wording import several
 from paradestate.core.support.force_map import ValuedForce
 from paradestate.journeys.forces import ForcesAsked, ForcesFound, forces
 from paradestate.sheet import force_map
@@ -124,13 +124,8 @@ def _lines(
 
 
 def _line(found: ForcesFound, force: ValuedForce, *, asked: Question) -> ForceLine:
-    words = [
-        purchase_words(each) + ("" if times == 1 else f" {how_often(times)}")
-        for each in dict.fromkeys(force.purchases)
-        if (times := force.purchases.count(each))
-    ]
     return ForceLine(
-        words=listed(words) or "nothing",
+        words=purchases_words(force.purchases) or "nothing",
         points=force.points,
         worth=near_text(force.worth) if found.has_worths else "",
         query=asked.with_plan(force.purchases),
