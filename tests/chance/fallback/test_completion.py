@@ -3,12 +3,21 @@
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.fallback.completion import Completions, Held, completions_of, never
+from paradestate.chance.fallback import completion
+from paradestate.chance.fallback.completion import (
+    BestSet,
+    Completions,
+    Held,
+    completions_of,
+    never,
+)
 from paradestate.chance.fallback.opinion import as_said
 from paradestate.chance.fallback.standing import rules_of
+from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_worth
@@ -51,6 +60,25 @@ def test_of_equal_worth_what_costs_the_fewest_points() -> None:
     sets = made.best_sets(Held(0, (), ()), as_said(made.sure))
     assert sets[6] is not None
     assert (sets[6].points, [each.entry for each in sets[6].purchases]) == (5, ["dear gun"])
+
+
+def test_of_a_long_list_nothing_beyond_the_points_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    number, points = 60, 6
+    made = completions(
+        terms_with(*(Offer(name=f"e{n}", cost={1: 5}, worths=worth(n1=1)) for n in range(number))),
+        points=points,
+    )
+    kept: list[int] = []
+
+    def counted(*, worth: int, points: int, purchases: tuple[Purchase, ...]) -> BestSet:
+        kept.append(points)
+        return BestSet(worth=worth, points=points, purchases=purchases)
+
+    monkeypatch.setattr(completion, "BestSet", counted)
+    sets = made.best_sets(made.held(made.rules.start()), as_said(made.sure))
+    assert [each.worth if each else None for each in sets] == [0, 0, 0, 0, 0, 1, 1]
+    assert max(kept) == points - 1
+    assert len(kept) <= 3 * number + 1
 
 
 def test_what_is_held_bars_and_opens() -> None:

@@ -125,8 +125,10 @@ class Completions:
             for way in self._ways(held, index):
                 worth = opinion.worth(offer, way.totals)
                 key = (way.number if self.exact[index] else 0, way.points)
+                most = self.saved + self.rules.prospect.top - way.points
                 for before, after, _, _ in self._steps(reached, held, index=index, ways=[key]):
-                    _extend(newer.setdefault(after, {}), reached[before], way=way, worth=worth)
+                    within = {at: best for at, best in reached[before].items() if at <= most}
+                    _extend(newer.setdefault(after, {}), within, way=way, worth=worth)
             reached = newer
         return self._by_points(list(reached.values()))
 
@@ -147,13 +149,16 @@ class Completions:
 
     def _by_points(self, tables: list[dict[int, BestSet]]) -> tuple[BestSet | None, ...]:
         every = sorted(
-            (each for table in tables for each in table.values()),
-            key=lambda each: (-each.worth, each.points),
+            (each for table in tables for each in table.values()), key=lambda each: each.points
         )
-        return tuple(
-            next((each for each in every if each.points <= points), None)
-            for points in range(self.rules.prospect.top + 1)
-        )
+        found: list[BestSet | None] = []
+        best, place = None, 0
+        for points in range(self.rules.prospect.top + 1):
+            while place < len(every) and every[place].points <= points:
+                best = _better(best, every[place])
+                place += 1
+            found.append(best)
+        return tuple(found)
 
     def _start(self, held: Held) -> Beside | None:
         """Where it begins, or None where what is held is too much for a group for good."""
@@ -262,6 +267,11 @@ def _moved(table: Numbers, points: int, *, lowest: int) -> Numbers:
     else:
         moved[:, :points] = table[:, -points:]
     return moved
+
+
+def _better(known: BestSet | None, other: BestSet) -> BestSet:
+    """The one that is worth more; of equal ones the one that was known, of no more points."""
+    return other if known is None or other.worth > known.worth else known
 
 
 def _extend(
