@@ -5,13 +5,19 @@ from collections.abc import Generator, Iterator
 
 import pytest
 from coverage import Coverage
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 from tests.store.cluster import running_cluster
 
 # The machine that tests may be slow, and a test must not fail for that; the cases drawn are the
 # same on every run, so that a failure is there again for the next person.
-settings.register_profile("paradestate", deadline=None, derandomize=True, print_blob=True)
+settings.register_profile(
+    "paradestate",
+    deadline=None,
+    derandomize=True,
+    print_blob=True,
+    suppress_health_check=[HealthCheck.too_slow],
+)
 settings.load_profile("paradestate")
 
 
