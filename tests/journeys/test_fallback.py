@@ -120,3 +120,14 @@ def test_what_is_too_much_is_not_computed(tmp_path: Path) -> None:
         assert isinstance(journey.certainty, NotComputed)
         assert journey.value is None
         assert journey.terms is not None
+
+
+def test_with_less_than_no_points_nothing_is_asked_for(tmp_path: Path) -> None:
+    text = SMALL.replace("allowance: 6", "allowance: 1d4 - 6") + "worths: {tank: {1: 3}}\n"
+    (tmp_path / "force.yaml").write_text(text)
+    journey = played(tmp_path, game=None)
+    assert journey.value == 0
+    assert [(level.points, level.first) for level in journey.levels] == [
+        (points, None) for points in range(-5, -1)
+    ]
+    assert "over-points" in codes(played(tmp_path, game=None, taken="gun=1"))

@@ -115,8 +115,9 @@ def _held(terms: Terms, so_far: SoFar, *, points: int | None) -> tuple[Held, tup
     taken, findings = plan_of(so_far.taken, entries=terms.offers)
     refused, more = plan_of(so_far.refused, entries=terms.offers)
     known = Known(are_most=points is None)
+    left = terms.most_points if points is None else points
     judgements = [
-        judged(terms, taken, points=terms.most_points if points is None else points, known=known),
+        *((judged(terms, taken, points=left, known=known),) if taken else ()),
         *(
             judged(terms, (each,), points=terms.most_points, known=known)
             for each in refused
