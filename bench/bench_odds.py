@@ -12,7 +12,7 @@ import pytest
 from numpy.typing import NDArray
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from paradestate.chance.availability import allowed_by, greatest_priced
+from paradestate.chance.availability import allowed_by
 from paradestate.chance.dice import allowance_chances, dice_chances
 from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.choice import Choice, chosen
@@ -82,7 +82,7 @@ def by_rolling(terms: Terms, plan: Sequence[Purchase]) -> tuple[float, Mapping[o
         comes = numpy.zeros_like(totals)
         for total in availability.roll.totals():
             allowed = allowed_by(availability, total, asked=purchase.number)
-            comes[total] = greatest_priced(terms.offers[purchase.entry], allowed=allowed)
+            comes[total] = terms.offers[purchase.entry].greatest_number(allowed=allowed)
         taken[place] = comes[_rolls(draw, str(availability.roll))]
     asked = numpy.array([purchase.number for purchase in plan])
     whole = (taken == asked[:, None]).all(axis=0)

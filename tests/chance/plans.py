@@ -102,6 +102,11 @@ def left_of(terms: Terms, plan: Plan, *, gone: set[int]) -> tuple[int, ...]:
     )
 
 
+def prepaid(terms: Terms, purchase: Purchase) -> bool:
+    """Whether it is paid though it be refused; what would bring points brings none then."""
+    return terms.offers[purchase.entry].loses_points and plain_points(terms, (purchase,)) > 0
+
+
 def told(terms: Terms, plan: Plan, *, throw: Mapping[int, int], order: Sequence[int]) -> Told:
     """What becomes of a plan: each is asked in turn, if what it needs hasn't been refused."""
     gone: set[int] = set()
@@ -118,7 +123,7 @@ def told(terms: Terms, plan: Plan, *, throw: Mapping[int, int], order: Sequence[
         if declared or place in left_of(terms, plan, gone=gone):
             known = not declared and shared in revealed
             asked = number if known else purchase.number
-            paid += [replace(purchase, number=asked)] if asked and offer.loses_points else []
+            paid += [replace(purchase, number=asked)] if asked and prepaid(terms, purchase) else []
             revealed |= {shared} - {""}
             come[place] = replace(purchase, number=number)
             gone |= set() if number else {place}
@@ -127,9 +132,7 @@ def told(terms: Terms, plan: Plan, *, throw: Mapping[int, int], order: Sequence[
     stays = left_of(terms, plan, gone=gone)
     taken = tuple(come[place] for place in stays)
     at_stake = tuple(
-        come[place]
-        for place in stays
-        if place in throw and terms.offers[plan[place].entry].loses_points
+        come[place] for place in stays if place in throw and prepaid(terms, plan[place])
     )
     lost = plain_points(terms, tuple(paid)) - plain_points(terms, at_stake)
     return taken, plain_points(terms, plan) - plain_points(terms, taken) - lost, lost

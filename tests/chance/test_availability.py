@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.chance.availability import PlanRoll, allowed_by, greatest_priced, plan_rolls
+from paradestate.chance.availability import PlanRoll, allowed_by, plan_rolls
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Availability, Band
 from paradestate.core.support.offer import Offer
@@ -51,8 +51,3 @@ def test_a_roll_in_no_band_is_a_mistake_of_the_reader() -> None:
     hole = Availability(roll=dice(1, sides=6), allows=(Band(least=1, most=5, allows=1),))
     with pytest.raises(ValueError, match="no band holds a roll of 6"):
         allowed_by(hole, 6, asked=1)
-
-
-def test_the_greatest_number_with_a_price() -> None:
-    assert greatest_priced(GUNS, allowed=2) == 2
-    assert greatest_priced(TANKS, allowed=1) == 0

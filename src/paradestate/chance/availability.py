@@ -78,8 +78,3 @@ def allowed_by(availability: Availability, total: int, *, asked: int) -> int:
         if band.holds(total):
             return asked if band.allows is None else min(band.allows, asked)
     raise ValueError(f"no band holds a roll of {total}")
-
-
-def greatest_priced(offer: Offer, *, allowed: int) -> int:
-    """The greatest number with a price that is allowed; nought: refused."""
-    return max((number for number in offer.cost if number <= allowed), default=0)

@@ -136,7 +136,11 @@ def _held(terms: Terms, so_far: SoFar, *, points: int | None) -> tuple[Held, tup
     )
     if findings:
         return Held(), findings
-    lost = (each for each in refused if terms.offers[each.entry].loses_points)
+    lost = (
+        each
+        for each in refused
+        if terms.offers[each.entry].is_prepaid(each.number, choice=each.choice)
+    )
     return Held(
         taken=taken,
         asked=frozenset(each.entry for each in refused),

@@ -1,6 +1,7 @@
 """What may turn up of a plan, beside every throw of its dice told step by step."""
 
 from collections import defaultdict
+from collections.abc import Collection
 from dataclasses import replace
 from fractions import Fraction
 
@@ -11,14 +12,18 @@ from paradestate.chance.availability import plan_rolls
 from paradestate.chance.plan.asking_order import asking_order
 from paradestate.chance.plan.turnout import (
     Asked,
+    Fall,
     asked_of,
     falls,
     mean_lost,
     number_of_ways,
+    points_lost,
     turnouts,
 )
+from paradestate.core.support.breach import bill_of
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.offer import Offer
+from paradestate.core.support.refusal import after_the_dice
 from paradestate.core.support.remainder import needed_before
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import Turnout
@@ -59,7 +64,7 @@ def asked_plans(draw: st.DrawFn) -> tuple[Terms, Plan]:
 
 
 @given(asked_plans())
-@settings(max_examples=30)
+@settings(max_examples=12)
 def test_it_is_what_every_throw_comes_to(case: tuple[Terms, Plan]) -> None:
     terms, plan = case
     order, _ = asking_order(asked := asked_with(terms, plan), falls(asked))
@@ -71,7 +76,7 @@ def test_it_is_what_every_throw_comes_to(case: tuple[Terms, Plan]) -> None:
 
 
 @given(asked_plans())
-@settings(max_examples=30)
+@settings(max_examples=12)
 def test_no_order_that_asks_first_for_what_is_needed_loses_less(case: tuple[Terms, Plan]) -> None:
     terms, plan = case
     asked = asked_with(terms, plan)
@@ -80,6 +85,45 @@ def test_no_order_that_asks_first_for_what_is_needed_loses_less(case: tuple[Term
     assert order in set(plans.every_order(terms, plan))
     least = min(plans.mean_lost(terms, plan, order=o) for o in plans.every_order(terms, plan))
     assert mean_lost(asked, every, order=order) == least
+
+
+@given(asked_plans(), st.sampled_from(Asking))
+@settings(max_examples=10)
+def test_the_judge_says_the_same_of_each_throw(case: tuple[Terms, Plan], asking: Asking) -> None:
+    """Of an entry of which only a part is asked the judge can't be told which part it was."""
+    terms, plan = replace(case[0], asking=asking), case[1]
+    asked = asked_with(terms, plan)
+    every = falls(asked)
+    order, _ = asking_order(asked, every)
+    bill = bill_of(terms, plan, points=9)
+    for fall in every[:12]:
+        unasked = {plan[place].entry for place in fall.taken.keys() - fall.left.asked}
+        partly = unasked & {plan[place].entry for place in fall.left.asked}
+        sharing = {name for name, offer in terms.offers.items() if _shares_roll(offer)}
+        if partly or (asking is Asking.ONE_AT_A_TIME and sharing):
+            continue
+        after = after_the_dice(bill, results_of(fall, plan, sharing=sharing))
+        come = tuple(
+            replace(plan[place], number=fall.taken.get(place, plan[place].number))
+            for place in sorted(fall.left.stays)
+        )
+        assert after.left == come
+        assert after.points_lost == points_lost(asked, fall, order=order)
+
+
+def _shares_roll(offer: Offer) -> bool:
+    return offer.availability is not None and offer.availability.shared_roll != ""
+
+
+def results_of(fall: Fall, plan: Plan, *, sharing: Collection[str]) -> dict[str, tuple[int, ...]]:
+    """What is said to the judge: a result for each request, or one for all where they share it."""
+    said: dict[str, tuple[int, ...]] = {}
+    for place in sorted(fall.left.asked):
+        entry = plan[place].entry
+        before = said.get(entry, ())
+        now = (*before, fall.taken[place])
+        said[entry] = (max(now),) if entry in sharing else now
+    return said
 
 
 def test_a_plan_without_rolls_comes_as_it_is() -> None:

@@ -1,9 +1,12 @@
 """What the dice leave of a plan."""
 
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import replace
+from itertools import combinations
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paradestate.core.finding import Finding
@@ -13,12 +16,11 @@ from paradestate.core.support.entry import Asking, Availability, Band
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.refusal import (
-    NEED_CODES,
     after_the_dice,
     roll_findings,
     rolls_by_entry,
 )
-from paradestate.core.support.remainder import remaining
+from paradestate.core.support.terms import Terms
 from tests.core.support.test_breach import GUNS, take, terms
 from tests.support_terms import Plan, dice, plain_points, plans_of, small_terms
 
@@ -57,6 +59,24 @@ def test_points_that_are_lost_do_not_come_free() -> None:
     three = (Purchase(entry="tanks", number=3),)
     after = after_the_dice(bill_of(known, three, points=18), {"tanks": (2,)})
     assert (after.left, after.points_free, after.points_lost) == ((TWO_TANKS,), 0, 4)
+
+
+def test_what_a_second_purchase_costs_more_is_lost_with_it() -> None:
+    known = terms(replace(TANKS, loses_points=True, repeats_cost_more=(2,)))
+    after = after_the_dice(bill_of(known, (TWO_TANKS, TWO_TANKS), points=20), {"tanks": (0, 2)})
+    assert (after.points_free, after.points_lost) == (0, 11)
+
+
+def test_what_was_named_beforehand_is_paid_though_it_goes_with_its_need() -> None:
+    scouts = Offer(
+        name="scouts", cost={1: 2}, needs={"tanks": 1}, loses_points=True, availability=ROLL
+    )
+    plan = (TWO_TANKS, *take("scouts"))
+    for asking, lost in ((Asking.ONE_AT_A_TIME, 0), (Asking.ALL_DECLARED_FIRST, 2)):
+        known = replace(terms(TANKS, scouts), asking=asking)
+        after = after_the_dice(bill_of(known, plan, points=18), {"tanks": (0,), "scouts": (1,)})
+        assert after.gone == take("scouts")
+        assert (after.points_free, after.points_lost) == (11 - lost, lost)
 
 
 def test_of_what_is_partly_allowed_the_most_comes() -> None:
@@ -163,16 +183,26 @@ def test_asking_after_seeing_is_outside_a_rule_that_declares_first() -> None:
     assert said((), plan=plan, asking=Asking.ALL_DECLARED_FIRST) == []
 
 
-@settings(max_examples=40, deadline=None)
+def needs_that_fail(known: Terms, plan: Iterable[Purchase]) -> set[tuple[str, ...]]:
+    return {each.about for each in breaches(bill_of(known, plan, points=9)) if "need" in each.code}
+
+
+@settings(max_examples=15, deadline=None)
 @given(drawn=st.data())
-def test_what_is_left_is_the_remainder_of_a_plan_whose_needs_hold(drawn: st.DataObject) -> None:
+def test_as_much_stays_as_can_without_a_need_that_the_dice_take(drawn: st.DataObject) -> None:
+    """Of all parts of what came that lose no need, one has the most of every entry: that stays."""
     known = drawn.draw(small_terms(most_entries=3))
-    bill = bill_of(known, drawn.draw(plans_of(known)), points=9)
-    rolled = [name for name, offer in known.offers.items() if offer.availability]
-    refused = {name: (0,) * len(bill.plan) for name in rolled}
-    after = after_the_dice(bill, refused)
-    gone = [place for place, each in enumerate(bill.plan) if each.entry in rolled]
-    assume(not any(each.code in NEED_CODES for each in breaches(bill)))
-    left = remaining(known.offers, bill.plan, gone=gone)
-    assert after.left == tuple(bill.plan[place] for place in sorted(left))
-    assert after.points_free + after.points_lost == bill.spent - plain_points(known, after.left)
+    plan = drawn.draw(plans_of(known))
+    refused = {name: (0,) * len(plan) for name, offer in known.offers.items() if offer.availability}
+    came = [each for each in plan if each.entry not in refused]
+    failed = needs_that_fail(known, plan)
+    fullest: Counter[str] = Counter()
+    for number in range(len(came) + 1):
+        for part in combinations(came, number):
+            if needs_that_fail(known, part) <= failed:
+                fullest |= Counter(each.entry for each in part)
+    after = after_the_dice(bill_of(known, plan, points=9), refused)
+    assert Counter(each.entry for each in after.left) == fullest
+    assert Counter((*after.left, *after.gone)) == Counter(came)
+    spent = plain_points(known, plan)
+    assert after.points_free + after.points_lost == spent - plain_points(known, after.left)

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import gcd
 
-from paradestate.chance.availability import allowed_by, greatest_priced
+from paradestate.chance.availability import allowed_by
 from paradestate.chance.dice import dice_chances
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import Availability
@@ -43,7 +43,7 @@ class Rolled:
 
     def is_prepaid(self, asked: Option) -> bool:
         """Whether what was asked is paid even when it is refused."""
-        return self.offer.loses_points and asked.price > 0
+        return self.offer.is_prepaid(asked.purchase.number, choice=asked.purchase.choice)
 
     def takes(self, asked: Option, *, allowed: int) -> tuple[Option, ...]:
         """What may be taken of a request when so many are allowed, smallest number first."""
@@ -148,7 +148,7 @@ def _cases(decided: list[tuple[Offer, Availability]]) -> tuple[Case, ...]:
 
 def _greatest(offer: Offer, availability: Availability, *, total: int) -> int:
     allowed = allowed_by(availability, total, asked=max(offer.cost))
-    return greatest_priced(offer, allowed=allowed)
+    return offer.greatest_number(allowed=allowed)
 
 
 def points_saved(offers: Mapping[str, Offer]) -> int:

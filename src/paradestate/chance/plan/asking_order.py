@@ -49,8 +49,7 @@ def _sharing(asked: Asked) -> list[tuple[int, ...]]:
     return [
         roll.places
         for roll in asked.rolls
-        if len(roll.places) > 1
-        and any(asked.offers[asked.plan[place].entry].loses_points for place in roll.places)
+        if len(roll.places) > 1 and any(asked.is_prepaid(place) for place in roll.places)
     ]
 
 
@@ -91,4 +90,4 @@ def _rank(asked: Asked, place: int) -> tuple[bool, Fraction, int]:
     purchase = asked.plan[place]
     roll = next(roll for roll in asked.rolls if place in roll.places)
     whole = roll.chances_of(place).at_least(purchase.number)
-    return asked.offers[purchase.entry].loses_points, whole, place
+    return asked.is_prepaid(place), whole, place

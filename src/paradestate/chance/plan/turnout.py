@@ -12,7 +12,7 @@ from functools import cache, partial
 from itertools import product
 from math import prod
 
-from paradestate.chance.availability import PlanRoll, greatest_priced
+from paradestate.chance.availability import PlanRoll
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.offer import Offer
@@ -34,6 +34,11 @@ class Asked:
     asking: Asking
     circles: Mapping[int, frozenset[int]]
     """Place to those that need each other in a circle with it, itself among them."""
+
+    def is_prepaid(self, place: int) -> bool:
+        """Whether its points are gone even when it is refused."""
+        purchase = self.plan[place]
+        return self.offers[purchase.entry].is_prepaid(purchase.number, choice=purchase.choice)
 
     def shares_roll(self, place: int) -> frozenset[int]:
         """The places of all that the same roll decides."""
@@ -111,7 +116,7 @@ def _ways_taken(asked: Asked, roll: PlanRoll) -> Mapping[tuple[int, ...], int]:
     found: dict[tuple[int, ...], int] = {}
     for numbers, ways in roll.allowed.items():
         taken = tuple(
-            greatest_priced(asked.offers[asked.plan[place].entry], allowed=number)
+            asked.offers[asked.plan[place].entry].greatest_number(allowed=number)
             for place, number in zip(roll.places, numbers, strict=True)
         )
         found[taken] = found.get(taken, 0) + ways
@@ -133,7 +138,7 @@ def _left(
 
 def points_lost(asked: Asked, fall: Fall, *, order: Sequence[int]) -> int:
     """Points paid for nothing where entries lose what was asked, in this order of asking."""
-    losing = [place for place in order if asked.offers[asked.plan[place].entry].loses_points]
+    losing = [place for place in order if asked.is_prepaid(place)]
     if not losing:
         return 0
     paid = []

@@ -39,9 +39,9 @@ def by_chart(ask: Ask, *, allowed: int) -> tuple[AskedFor, Granted] | None:
 
 def of_own_accord(offer: Offer, purchase: Purchase, *, allowed: int) -> AskedFor:
     """A request that no chart proposed: as many are taken as are allowed and sold."""
-    numbers = [each for each in offer.cost if each <= min(allowed, purchase.number)]
-    takes = replace(purchase, number=max(numbers)) if numbers else None
-    return AskedFor(purchase=purchase, allowed=takes.number if takes else 0, takes=takes)
+    number = offer.greatest_number(allowed=min(allowed, purchase.number))
+    takes = replace(purchase, number=number) if number else None
+    return AskedFor(purchase=purchase, allowed=number, takes=takes)
 
 
 def taken_of(asked: Iterable[AskedFor]) -> tuple[Purchase, ...]:

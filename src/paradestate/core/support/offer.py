@@ -48,6 +48,18 @@ class Offer:
         """Points for one purchase of `number` with `choice`, as the first of its entry."""
         return self.cost[number] + number * self.choices[choice]
 
+    def is_prepaid(self, number: int, *, choice: str = NO_CHOICE) -> bool:
+        """Whether the points of a request are gone even when it is refused.
+
+        Points that it would bring never come without it.
+        """
+        is_rolled = self.availability is not None
+        return is_rolled and self.loses_points and self.price(number, choice=choice) > 0
+
+    def greatest_number(self, *, allowed: int) -> int:
+        """The greatest number with a price that is allowed; nought: refused."""
+        return max((number for number in self.cost if number <= allowed), default=0)
+
     def surcharge(self, purchases: int) -> int:
         """Points that so many purchases cost above the sum of their prices."""
         steps = self.repeats_cost_more

@@ -1,19 +1,18 @@
 """What is left of a plan once the dice have spoken, and what comes free with the rest."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
 from paradestate.core.sentence.support import purchase_words, purchases_words
 from paradestate.core.sentence.wording import capital, how_often, listed, several, spelled
-from paradestate.core.support.breach import Bill, bill_of, breaches
+from paradestate.core.support.breach import Bill
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.offer import Offer
-from paradestate.core.support.plan import plan_points
-
-NEED_CODES = {"need-missing", "need-any-missing", "need-for-each-missing"}
+from paradestate.core.support.plan import plan_points, purchases_of
+from paradestate.core.support.remainder import remaining
 
 Allowed = Mapping[str, tuple[int, ...]]
 """Entry to how many the dice allowed, roll after roll."""
@@ -41,21 +40,18 @@ def after_the_dice(bill: Bill, allowed: Allowed) -> AfterTheDice:
     Every purchase must have a price. The n-th roll of an entry is for its n-th purchase in the
     plan; where entries share a roll, an entry's one result holds for all its purchases.
     """
+    offers = bill.terms.offers
     decided = tuple(_decided(bill, allowed))
     cut = tuple((asked, comes.number if comes else 0) for asked, comes in decided if comes != asked)
-    came = tuple(comes for _, comes in decided if comes)
-    left, gone = _without_what_lacks_its_need(bill, came)
-    offers = bill.terms.offers
-    lost = sum(
-        offers[asked.entry].price(asked.number, choice=asked.choice)
-        - (offers[asked.entry].price(number, choice=asked.choice) if number else 0)
-        for asked, number in cut
-        if offers[asked.entry].loses_points
-    )
+    came = {place: comes for place, (_, comes) in enumerate(decided) if comes}
+    refused = range(len(decided)) - came.keys()
+    stays = remaining(_held_needs(offers, bill.plan), bill.plan, gone=refused)
+    left = tuple(comes for place, comes in came.items() if place in stays)
+    lost = _points_lost(bill, decided, stays=stays)
     return AfterTheDice(
         left=left,
         cut=cut,
-        gone=gone,
+        gone=tuple(comes for place, comes in came.items() if place not in stays),
         points_free=bill.spent - plan_points(offers, left) - lost,
         points_lost=lost,
     )
@@ -71,28 +67,49 @@ def _decided(bill: Bill, allowed: Allowed) -> Iterator[tuple[Purchase, Purchase 
             yield asked, asked
             continue
         result = waiting[0] if offer.availability.shared_roll else waiting.pop(0)
-        most = min(result, asked.number)
-        number = max((each for each in offer.cost if each <= most), default=0)
+        number = offer.greatest_number(allowed=min(result, asked.number))
         yield asked, replace(asked, number=number) if number else None
 
 
-def _without_what_lacks_its_need(
-    bill: Bill, came: tuple[Purchase, ...]
-) -> tuple[tuple[Purchase, ...], tuple[Purchase, ...]]:
-    """What stays, and what goes: the last purchase of an entry whose need is lost, and so on."""
-    before = {each.about for each in breaches(bill) if each.code in NEED_CODES}
-    left = came
-    gone: tuple[Purchase, ...] = ()
-    while True:
-        lost = [
-            each.about[0]
-            for each in breaches(bill_of(bill.terms, left, points=bill.points))
-            if each.code in NEED_CODES and each.about not in before
-        ]
-        if not lost:
-            return left, gone
-        place = max(n for n, each in enumerate(left) if each.entry == lost[0])
-        left, gone = (*left[:place], *left[place + 1 :]), (*gone, left[place])
+def _points_lost(
+    bill: Bill, decided: Sequence[tuple[Purchase, Purchase | None]], *, stays: Container[int]
+) -> int:
+    """Points of what was asked for above those of what comes, where they are lost.
+
+    What is allowed and goes with its need was paid only where all had to be named beforehand.
+    """
+    offers = bill.terms.offers
+    paid, comes = [], []
+    for place, (asked, came) in enumerate(decided):
+        if not offers[asked.entry].is_prepaid(asked.number, choice=asked.choice):
+            continue
+        if came and place in stays:
+            comes.append(came)
+        if came != asked or place in stays or bill.terms.asking is Asking.ALL_DECLARED_FIRST:
+            paid.append(asked)
+    return plan_points(offers, paid) - plan_points(offers, comes)
+
+
+def _held_needs(offers: Mapping[str, Offer], plan: Sequence[Purchase]) -> Mapping[str, Offer]:
+    """The offers without those needs that the plan didn't hold before a die was rolled."""
+    there = purchases_of(plan)
+    return {
+        entry: _with_held_needs(offers[entry], there, times=times) for entry, times in there.items()
+    }
+
+
+def _with_held_needs(offer: Offer, there: Mapping[str, int], *, times: int) -> Offer:
+    any_of = offer.needs_any_of
+    return replace(
+        offer,
+        needs={other: n for other, n in offer.needs.items() if there.get(other, 0) >= n},
+        needs_any_of=any_of if any(there.get(o, 0) >= n for o, n in any_of.items()) else {},
+        needs_for_each={
+            other: n
+            for other, n in offer.needs_for_each.items()
+            if there.get(other, 0) >= n * times
+        },
+    )
 
 
 def roll_findings(bill: Bill, allowed: Allowed, *, known: Known) -> Iterator[Finding]:
