@@ -11,7 +11,7 @@ from paradestate.chance.fallback import completion
 from paradestate.chance.fallback.completion import (
     BestSet,
     Completions,
-    Held,
+    HeldAtEnd,
     completions_of,
     never,
 )
@@ -36,7 +36,7 @@ def completions(terms: Terms, *, points: int, judge_rolled: bool = False) -> Com
     return completions_of(rules_of(prospect(terms, points=points)), judge_rolled=judge_rolled)
 
 
-def best(made: Completions, held: Held) -> list[int]:
+def best(made: Completions, held: HeldAtEnd) -> list[int]:
     said = as_said(made.rules.prospect.offers.values())
     (row,), (again,) = (made.worths(held, [said], bound=bound) for bound in (BOUND, 2**70))
     assert [value for value in row if value > LEAST] == [
@@ -57,7 +57,7 @@ def test_the_best_for_every_number_of_points() -> None:
 def test_of_equal_worth_what_costs_the_fewest_points() -> None:
     dear = replace(MACHINE_GUN, name="dear gun", cost={1: 5}, worths=worth(n1=8))
     made = completions(terms_with(dear, GUN, MACHINE_GUN), points=6)
-    sets = made.best_sets(Held(0, (), ()), as_said(made.sure))
+    sets = made.best_sets(HeldAtEnd(0, (), ()), as_said(made.sure))
     assert sets[6] is not None
     assert (sets[6].points, [each.entry for each in sets[6].purchases]) == (5, ["dear gun"])
 
@@ -84,10 +84,10 @@ def test_of_a_long_list_nothing_beyond_the_points_is_kept(monkeypatch: pytest.Mo
 def test_what_is_held_bars_and_opens() -> None:
     barred = replace(TANK, bars=frozenset({"gun"}))
     made = completions(terms_with(barred, GUN, MACHINE_GUN), points=4)
-    assert best(made, Held(1, (), ())) == [0, 0, 3, 3, 3]
+    assert best(made, HeldAtEnd(1, (), ())) == [0, 0, 3, 3, 3]
     opened = completions(terms_with(TANK, replace(GUN, needs={"tank": 1})), points=4)
-    assert best(opened, Held(0, (), ()))[4] == 0
-    assert best(opened, Held(1, (), ()))[4] == 5
+    assert best(opened, HeldAtEnd(0, (), ()))[4] == 0
+    assert best(opened, HeldAtEnd(1, (), ()))[4] == 5
 
 
 def test_a_later_entry_that_needs_an_earlier_one_and_more_of_it_for_each() -> None:
@@ -105,9 +105,9 @@ def test_a_group_that_is_full_or_too_full() -> None:
         replace(TANK, group="armour"),
     )
     made = completions(replace(terms, groups=limits), points=6)
-    assert best(made, Held(0, (), (1, 1)))[6] == 5
-    assert best(made, Held(0, (), (0, 1)))[6] == 0
-    assert best(made, Held(0, (), (1, -1)))[6] < LEAST
+    assert best(made, HeldAtEnd(0, (), (1, 1)))[6] == 5
+    assert best(made, HeldAtEnd(0, (), (0, 1)))[6] == 0
+    assert best(made, HeldAtEnd(0, (), (1, -1)))[6] < LEAST
 
 
 def test_a_refund_makes_room_again_in_a_share_of_points() -> None:
@@ -115,13 +115,13 @@ def test_a_refund_makes_room_again_in_a_share_of_points() -> None:
     terms = terms_with(replace(GUN, group="guns"), mud)
     limits = (GroupLimit(group="guns", most_points=Fraction(1, 2)),)
     made = completions(replace(terms, groups=limits), points=4)
-    assert best(made, Held(0, (0,), (2,)))[4] == 5
+    assert best(made, HeldAtEnd(0, (0,), (2,)))[4] == 5
 
 
 def test_what_a_rolled_entry_needs_is_bought_at_the_end_where_that_is_judged() -> None:
     terms = terms_with(replace(TANK, needs={"machine gun": 1}), GUN, MACHINE_GUN)
     made = completions(terms, points=6, judge_rolled=True)
-    rolled = Held(1, (0,), ())
+    rolled = HeldAtEnd(1, (0,), ())
     assert best(made, rolled)[1] < LEAST
     assert best(made, rolled)[2:7] == [3, 3, 3, 3, 8]
 
@@ -141,4 +141,4 @@ def test_ends_are_those_of_going_through_every_set(terms: Terms, points: int) ->
 def test_what_brings_points_in_small_and_is_dearer_than_all_points_in_large() -> None:
     mud = Offer(name="mud", cost={1: -1, 2: 40}, worths=worth(n2=9))
     made = completions(terms_with(mud, GUN), points=3)
-    assert best(made, Held(0, (0,), ())) == [0, 0, 0, 5, 5]
+    assert best(made, HeldAtEnd(0, (0,), ())) == [0, 0, 0, 5, 5]

@@ -14,7 +14,7 @@ import numpy as np
 from paradestate.chance.fallback.completion import (
     SAFE,
     Completions,
-    Held,
+    HeldAtEnd,
     Numbers,
     never,
     number_kind,
@@ -37,7 +37,7 @@ class Values:
     layers: tuple[Numbers, ...]
     scales: tuple[int, ...]
     """By the number of the standing."""
-    ends: Mapping[Held, Numbers]
+    ends: Mapping[HeldAtEnd, Numbers]
     """What of a standing matters at the end, to its worth then: a line for each opinion."""
 
     def of(self, standing: int, *, points: int, opinion: int = 0) -> int:
@@ -80,7 +80,7 @@ def values_of(play: Play, completions: Completions, *, opinions: Sequence[Opinio
     )
 
 
-def _ends(ends: Mapping[Held, Numbers], kinds: list[Held], *, dtype: type) -> Numbers:
+def _ends(ends: Mapping[HeldAtEnd, Numbers], kinds: list[HeldAtEnd], *, dtype: type) -> Numbers:
     """What it is worth to ask for nothing more, a row for each standing."""
     place = {held: number for number, held in enumerate(dict.fromkeys(kinds))}
     every: Numbers = np.stack([ends[held] for held in place]).astype(dtype)

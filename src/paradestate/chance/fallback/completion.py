@@ -45,7 +45,7 @@ class Beside(NamedTuple):
     room: tuple[int, ...]
 
 
-class Held(NamedTuple):
+class HeldAtEnd(NamedTuple):
     """What of a standing matters to the troops that are bought at the end."""
 
     taken: int
@@ -81,11 +81,13 @@ class Completions:
     saved: int
     ways: dict[tuple[int, int], tuple[SureWay, ...]] = field(default_factory=dict)
 
-    def held(self, standing: Standing) -> Held:
+    def held(self, standing: Standing) -> HeldAtEnd:
         """What of a standing matters here; it may be refused by no later purchase."""
-        return Held(standing.taken & self.rules.watched_for_good, standing.early, standing.room)
+        return HeldAtEnd(
+            standing.taken & self.rules.watched_for_good, standing.early, standing.room
+        )
 
-    def worths(self, held: Held, opinions: Sequence[Opinion], *, bound: int) -> Numbers:
+    def worths(self, held: HeldAtEnd, opinions: Sequence[Opinion], *, bound: int) -> Numbers:
         """The greatest worths, an opinion a row, with 0 to the most points a column.
 
         No worth is further from nought than `bound`; what can't be is `never(bound)` or about it.
@@ -112,7 +114,7 @@ class Completions:
         rising: Numbers = np.maximum.accumulate(best, axis=1)
         return rising[:, self.saved : self.saved + self.rules.prospect.top + 1]
 
-    def best_sets(self, held: Held, opinion: Opinion) -> tuple[BestSet | None, ...]:
+    def best_sets(self, held: HeldAtEnd, opinion: Opinion) -> tuple[BestSet | None, ...]:
         """The best troops for each number of points; of equal worth those of the fewest points.
 
         The same sum as `worths` in plain steps, so that each is a check of the other.
@@ -160,7 +162,7 @@ class Completions:
             found.append(best)
         return tuple(found)
 
-    def _start(self, held: Held) -> Beside | None:
+    def _start(self, held: HeldAtEnd) -> Beside | None:
         """Where it begins, or None where what is held is too much for a group for good."""
         pairs = tuple(zip(held.room, self.room_until, strict=True))
         if any(left < 0 and until < 0 for left, until in pairs):
@@ -168,7 +170,7 @@ class Completions:
         room = tuple(left if until >= 0 else 0 for left, until in pairs)
         return Beside((0,) * len(self.sure), room)
 
-    def _ways(self, held: Held, index: int) -> tuple[SureWay, ...]:
+    def _ways(self, held: HeldAtEnd, index: int) -> tuple[SureWay, ...]:
         """All ways to end up with purchases of one sure entry."""
         name = self.sure[index].name
         early = self.rules.early
@@ -184,7 +186,7 @@ class Completions:
         return self.ways[index, place]
 
     def _moves(
-        self, held: Held, index: int, *, opinions: Sequence[Opinion]
+        self, held: HeldAtEnd, index: int, *, opinions: Sequence[Opinion]
     ) -> Mapping[tuple[int, int], list[int]]:
         """Number that matters and points to the greatest worth in each opinion."""
         found: dict[tuple[int, int], list[int]] = {}
@@ -200,7 +202,7 @@ class Completions:
         return found
 
     def _after(
-        self, held: Held, beside: Beside, *, index: int, number: int, points: int
+        self, held: HeldAtEnd, beside: Beside, *, index: int, number: int, points: int
     ) -> Beside | None:
         """What a choice for one entry leaves to later ones, or None where it can't be."""
         counts = (*beside.counts[:index], number, *beside.counts[index + 1 :])
@@ -215,7 +217,7 @@ class Completions:
         )
         return Beside(live, room)
 
-    def _holds(self, held: Held, index: int, *, counts: tuple[int, ...]) -> bool:
+    def _holds(self, held: HeldAtEnd, index: int, *, counts: tuple[int, ...]) -> bool:
         """Whether all conditions hold that can be judged once a sure entry is decided."""
         places = {offer.name: place for place, offer in enumerate(self.sure)}
 
@@ -237,7 +239,7 @@ class Completions:
         )
 
     def _room_after(
-        self, held: Held, beside: Beside, *, index: int, number: int, points: int
+        self, held: HeldAtEnd, beside: Beside, *, index: int, number: int, points: int
     ) -> tuple[int, ...] | None:
         name = self.sure[index].name
         found: list[int] = []
@@ -252,7 +254,7 @@ class Completions:
             found.append(more if until > index else 0)
         return tuple(found)
 
-    def _held_number(self, held: Held, name: str) -> int:
+    def _held_number(self, held: HeldAtEnd, name: str) -> int:
         if name not in self.rules.early:
             return 0
         at = self.rules.early.index(name)

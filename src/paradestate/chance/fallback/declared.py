@@ -18,7 +18,7 @@ import numpy as np
 from paradestate.chance.fallback.backward import greatest_worth
 from paradestate.chance.fallback.completion import (
     Completions,
-    Held,
+    HeldAtEnd,
     Numbers,
     completions_of,
     never,
@@ -121,7 +121,7 @@ class Declaration:
             and other.is_prepaid == grant.is_prepaid
         )
 
-    def held(self, places: Sequence[int]) -> Held | None:
+    def held(self, places: Sequence[int]) -> HeldAtEnd | None:
         """What matters at the end of a force that holds so much; None where it can't be."""
         return _held(self.completions, self.grants, places=places)
 
@@ -197,7 +197,7 @@ def _exactly(
 ) -> Numbers:
     shape = (*map(len, grants), prospect.top + 1)
     table: Numbers = np.full(shape, never(bound), dtype=number_kind(bound))
-    ends: dict[Held, Numbers] = {}
+    ends: dict[HeldAtEnd, Numbers] = {}
     for places in product(*(range(len(each)) for each in grants)):
         held = _held(completions, grants, places=places)
         if held is None:
@@ -220,7 +220,7 @@ def _exactly(
 
 def _held(
     completions: Completions, grants: tuple[tuple[Grant, ...], ...], *, places: Sequence[int]
-) -> Held | None:
+) -> HeldAtEnd | None:
     prospect = completions.rules.prospect
     options = [
         (index, each[place].option)
@@ -249,7 +249,7 @@ def _held(
     )
     plain = completions.rules.plain
     mask = sum(1 << index for index in taken if not plain >> index & 1)
-    return Held(mask, (), room)
+    return HeldAtEnd(mask, (), room)
 
 
 def _with_less(table: Numbers, grants: Sequence[Grant], *, axis: int) -> Numbers:

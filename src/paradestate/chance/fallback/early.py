@@ -6,7 +6,7 @@ from itertools import combinations_with_replacement
 from paradestate.chance.fallback.prospect import Prospect
 from paradestate.chance.fallback.rolled import options_of
 from paradestate.core.game import Purchase
-from paradestate.core.support.offer import Offer
+from paradestate.core.support.plan import plan_points
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,19 +19,14 @@ class Holding:
 
 def holdings_of(prospect: Prospect, name: str) -> tuple[Holding, ...]:
     """All purchases of a sure entry that may be held early, those of the start first."""
-    offer = prospect.offers[name]
+    offers = prospect.offers
     held = tuple(each for each in prospect.held.taken if each.entry == name)
-    every = [option.purchase for option in options_of(offer)]
+    every = [option.purchase for option in options_of(offers[name])]
     return tuple(
-        _holding(offer, (*held, *more))
+        Holding(purchases=(*held, *more), points=plan_points(offers, (*held, *more)))
         for times in range(prospect.early[name] - len(held) + 1)
         for more in combinations_with_replacement(every, times)
     )
-
-
-def _holding(offer: Offer, purchases: tuple[Purchase, ...]) -> Holding:
-    prices = sum(offer.price(each.number, choice=each.choice) for each in purchases)
-    return Holding(purchases=purchases, points=prices + offer.surcharge(len(purchases)))
 
 
 def holds_more(before: Holding, after: Holding) -> bool:

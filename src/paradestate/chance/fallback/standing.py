@@ -13,6 +13,7 @@ from paradestate.chance.fallback.early import Holding, bought_between, holdings_
 from paradestate.chance.fallback.prospect import Prospect, Room, is_refund, needed_by
 from paradestate.chance.fallback.rolled import Option, Rolled, options_of
 from paradestate.core.game import Purchase
+from paradestate.core.support.plan import plan_points
 
 UNSEEN = -1
 
@@ -255,10 +256,7 @@ class Rules:
         within = [purchase for purchase in bought if purchase.entry in room.members]
         if not room.in_points:
             return len(within)
-        offers = self.prospect.offers
-        prices = sum(offers[each.entry].price(each.number, choice=each.choice) for each in within)
-        names = [each.entry for each in within]
-        return prices + sum(offers[name].surcharge(names.count(name)) for name in set(names))
+        return plan_points(self.prospect.offers, within)
 
     def _settled(self, standing: Standing) -> Standing:
         """The same standing without what can make no difference any more."""
