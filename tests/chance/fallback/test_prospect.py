@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.chance.fallback.prospect import Held, is_refund, needed_by, share_of
+from paradestate.chance.fallback.prospect import Held, is_refund, needed_by
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
@@ -77,4 +77,3 @@ def test_rooms_of_groups_are_whole_numbers() -> None:
     )
     made = prospect(replace(terms_with(tank, GUN), groups=limits), points=11)
     assert [(room.in_points, room.most) for room in made.rooms] == [(False, 2), (True, 3)]
-    assert share_of(Fraction(34, 100), 18) == 6

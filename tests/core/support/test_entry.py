@@ -1,8 +1,10 @@
 """Supporting troops as values."""
 
+from fractions import Fraction
+
 import pytest
 
-from paradestate.core.support.entry import Band
+from paradestate.core.support.entry import Band, GroupLimit
 
 
 @pytest.mark.parametrize(
@@ -10,3 +12,17 @@ from paradestate.core.support.entry import Band
 )
 def test_a_band_is_written_as_its_owner_does(least: int, most: int | None, text: str) -> None:
     assert str(Band(least=least, most=most, allows=0)) == text
+
+
+@pytest.mark.parametrize(
+    ("points", "least", "most"), [(18, 7, 6), (50, 17, 17), (51, 18, 17), (1, 1, 0), (0, 0, 0)]
+)
+def test_a_share_of_the_points_holds_whole_points_only(points: int, least: int, most: int) -> None:
+    share = Fraction(34, 100)
+    limit = GroupLimit(group="armour", least_points=share, most_points=share)
+    assert (limit.least_spent(points), limit.most_spent(points)) == (least, most)
+
+
+def test_without_a_share_a_group_may_take_or_bring_any_points() -> None:
+    limit = GroupLimit(group="armour", most=1)
+    assert (limit.least_spent(-5), limit.most_spent(-5)) == (None, None)

@@ -16,7 +16,7 @@ from paradestate.chance.fallback.declared import MOST_SETS
 from paradestate.chance.fallback.declared_chart import declared_fallback, declared_levels
 from paradestate.chance.fallback.opinion import as_said
 from paradestate.chance.fallback.play import MOST_STANDINGS, Play, explored
-from paradestate.chance.fallback.prospect import Held, Prospect, prospect_of, share_of
+from paradestate.chance.fallback.prospect import Held, Prospect, prospect_of
 from paradestate.chance.fallback.standing import rules_of
 from paradestate.chance.fallback.tipping import tippings_of
 from paradestate.core.certainty import NotComputed
@@ -73,7 +73,7 @@ def level_choices(
     terms: Terms, *, points: Iterable[int], held: Held = NOTHING_HELD
 ) -> tuple[LevelChoice, ...] | NotComputed:
     """The best play in short for each number of points left before anything is bought."""
-    alike: dict[tuple[int, ...], list[int]] = {}
+    alike: dict[tuple[int | None, ...], list[int]] = {}
     for level in points:
         alike.setdefault(_shares(terms, level), []).append(level)
     found: dict[int, LevelChoice] = {}
@@ -113,13 +113,9 @@ def _levels(
     return found
 
 
-def _shares(terms: Terms, points: int) -> tuple[int, ...]:
+def _shares(terms: Terms, points: int) -> tuple[int | None, ...]:
     """The points that shares of groups come to."""
-    return tuple(
-        share_of(limit.most_points, points)
-        for limit in terms.groups
-        if limit.most_points is not None
-    )
+    return tuple(limit.most_spent(points) for limit in terms.groups)
 
 
 def _solved(terms: Terms, *, points: int, shared: int, held: Held) -> Solved | NotComputed:

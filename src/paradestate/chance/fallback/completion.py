@@ -137,7 +137,7 @@ class Completions:
     def _steps(
         self,
         reached: Iterable[Beside],
-        held: Held,
+        held: HeldAtEnd,
         *,
         index: int,
         ways: Iterable[tuple[int, int]],

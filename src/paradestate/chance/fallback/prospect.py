@@ -5,7 +5,6 @@ terms, points, what is held -> a prospect, in which every limit is a whole numbe
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from paradestate.chance.fallback.rolled import (
     EntryRoll,
@@ -176,10 +175,6 @@ def _rooms(terms: Terms, offers: Mapping[str, Offer], *, shared: int) -> Iterato
         members = frozenset(name for name, offer in offers.items() if offer.group == limit.group)
         if members and limit.most is not None:
             yield Room(members=members, in_points=False, most=limit.most)
-        if members and limit.most_points is not None:
-            yield Room(members=members, in_points=True, most=share_of(limit.most_points, shared))
-
-
-def share_of(share: Fraction, points: int) -> int:
-    """The whole points within a share of so many."""
-    return share.numerator * points // share.denominator
+        most = limit.most_spent(shared)
+        if members and most is not None:
+            yield Room(members=members, in_points=True, most=most)

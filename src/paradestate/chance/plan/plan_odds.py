@@ -58,8 +58,8 @@ def paying_points(terms: Terms, plan: Sequence[Purchase], *, allowance: Chances)
 
 def _is_right_share(limit: GroupLimit, spent: int, *, points: int) -> bool:
     """Whether a group has no too small and no too great a share of the points."""
-    enough = not limit.least_points or limit.least_points * points <= spent
-    return enough and (limit.most_points is None or spent <= limit.most_points * points)
+    most, least = limit.most_spent(points), limit.least_spent(points)
+    return (least is None or least <= spent) and (most is None or spent <= most)
 
 
 def _group_points(terms: Terms, plan: Sequence[Purchase], *, group: str) -> int:

@@ -5,8 +5,6 @@ Works on the terms of a game alone and says nothing in words, so that many plans
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
-from math import ceil, floor
 from typing import TypeAlias
 
 from paradestate.core.game import Purchase
@@ -162,15 +160,11 @@ def _groups(bill: Bill) -> Iterator[Breach]:
 def _shares(
     limit: GroupLimit, *, about: tuple[str, ...], spent: int, points: int
 ) -> Iterator[Breach]:
-    """A share of the points is exact: whole points keep it as far as its whole part goes.
-
-    Where no least share is said, refunds may bring a group below nought.
-    """
-    most = spent if limit.most_points is None else floor(limit.most_points * points)
-    if spent > most:
+    """A share of the points is exact: whole points keep it as far as its whole part goes."""
+    most, least = limit.most_spent(points), limit.least_spent(points)
+    if most is not None and spent > most:
         yield Breach(code="over-group-points", about=about, has=spent, bound=most)
-    least = ceil(limit.least_points * points) if limit.least_points > Fraction(0) else spent
-    if spent < least:
+    if least is not None and spent < least:
         yield Breach(code="below-group-points", about=about, has=spent, bound=least)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
+from math import ceil, floor
 
 from paradestate.core.dice import Dice, Totals
 from paradestate.core.span import ALWAYS, Window
@@ -176,6 +177,14 @@ class GroupLimit:
     least_points: Fraction = Fraction(0)
     most_points: Fraction | None = None
     by_hand: str = ""
+
+    def most_spent(self, points: int) -> int | None:
+        """The most that the group may take of so many points left; None: any number."""
+        return None if self.most_points is None else floor(self.most_points * points)
+
+    def least_spent(self, points: int) -> int | None:
+        """The least that it must take; None: it may even bring points."""
+        return ceil(self.least_points * points) if self.least_points else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
