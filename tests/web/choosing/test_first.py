@@ -125,7 +125,7 @@ def test_the_chart_is_a_table_too_each_step_under_the_answer_that_leads_to_it() 
     assert (first.depth, first.when, first.worth) == (0, "", "17.11 to come")
     assert (second.depth, second.when, second.step) == (
         1,
-        "allowed, take 2",
+        "allowed, take 2, worth 10",
         "Ask for 2 x anti-tank guns",
     )
 

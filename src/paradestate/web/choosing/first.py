@@ -54,7 +54,7 @@ class NowView:
     """What to do now, with a known number of points."""
 
     title: str
-    """`Ask for 2 light tanks`, or what is bought at the end."""
+    """`Ask for 2 x light tanks`, or what is bought at the end."""
     lines: tuple[str, ...]
     answers: tuple[Answer, ...]
     """Empty at the end, where the dice have nothing more to say."""
