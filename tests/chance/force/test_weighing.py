@@ -38,11 +38,11 @@ def test_what_the_points_never_pay_for_is_left_out() -> None:
 
 def test_weights_before_an_entry() -> None:
     found = weighed(A, greatest=4)
-    (before,) = found.before(0, [found.end()])
+    (before,) = found.before(0, found.end())
     assert [found.worth(int(weight)) for weight in before[0]] == [0, 0, 2, 2, 3]
-    (without,) = found.before(0, [found.end()], empty=True)
+    (without,) = found.before(0, found.end(), empty=True)
     assert [found.worth(int(weight)) for weight in without[0]] == [0] * 5
-    (after,) = found.after(0, [found.end()], nodes=1)
+    (after,) = found.after(0, found.end(), nodes=1)
     assert (after == before).all()
 
 
@@ -50,6 +50,6 @@ def test_great_worths_are_summed_in_numbers_of_any_size() -> None:
     great = Fraction(GREATEST_SUM) * 10**9
     found = weighed(replace(A, worths={NO_CHOICE: {1: great, 2: great + 1}}), greatest=4)
     assert not found.is_small
-    (before,) = found.before(0, [found.end()])
+    (before,) = found.before(0, found.end())
     assert before.dtype == numpy.object_
     assert [found.worth(weight) for weight in before[0]] == [0, 0, great, great, great + 1]

@@ -7,15 +7,13 @@ from fractions import Fraction
 from itertools import count, islice, product
 from typing import NamedTuple
 
-import numpy
-
 from paradestate.chance.force.diagram import Diagram
 from paradestate.chance.force.taking import ValuedTaking
 from paradestate.chance.force.weighing import Weighing, Weights, weighing
 from paradestate.core.game import Purchase
 from paradestate.core.support.force_map import ValuedForce
 
-Tables = tuple[Sequence[Weights], ...]
+Tables = tuple[Weights, ...]
 """For each row, and the end, the weights at its nodes."""
 
 
@@ -33,7 +31,8 @@ class BestForces:
         Each number of points is judged by its own shares.
         """
         reached = _reached(self.weighed)
-        rest = self.rest[0][0][0]
+        rest = self.rest[0][0, 0]
+        there: dict[tuple[int, ...], Weights] = {}
         found: list[Fraction | None] = []
         for number in points:
             slot = self._slot(number)
@@ -41,10 +40,9 @@ class BestForces:
             if slot is None or not allowed:
                 found.append(None)
                 continue
-            there = reached[allowed[0]][0]
-            for node in allowed[1:]:
-                there = numpy.maximum(there, reached[node][0])
-            both = there[: slot + 1] + rest[slot::-1]
+            if allowed not in there:
+                there[allowed] = reached[list(allowed), 0].max(axis=0)
+            both = there[allowed][: slot + 1] + rest[slot::-1]
             found.append(self.weighed.worth(int(both.max())))
         return tuple(found)
 
@@ -66,14 +64,8 @@ class BestForces:
 
     def tables(self, *, points: int) -> Tables:
         """The weights at all nodes, with the shares of a game of so many points."""
-        drawn = self.weighed.drawn
-        allowed = set(drawn.allowed(points=points))
-        after: Sequence[Weights] = [
-            self.rest[0][0] if node in allowed else self.weighed.none()
-            for node in range(len(drawn.spent))
-        ]
-        tables = [after]
-        for row in reversed(range(drawn.judged)):
+        tables = [self.weighed.judged(self.rest[0], points=points)]
+        for row in reversed(range(self.weighed.drawn.judged)):
             tables.append(self.weighed.before(row, tables[-1]))
         return (*reversed(tables), *self.rest[1:])
 
@@ -87,16 +79,16 @@ class BestForces:
 def best_forces(drawn: Diagram) -> BestForces:
     """The best forces of a diagram, for every number of points up to its greatest."""
     weighed = weighing(drawn)
-    tables: list[Sequence[Weights]] = [[weighed.end()]]
+    tables = [weighed.end()]
     for row in reversed(range(drawn.judged, len(drawn.rows))):
         tables.append(weighed.before(row, tables[-1]))
     return BestForces(weighed=weighed, rest=tuple(reversed(tables)))
 
 
-def _reached(weighed: Weighing) -> Sequence[Weights]:
+def _reached(weighed: Weighing) -> Weights:
     """The greatest weights before all shares are known, for each node at which they are."""
     drawn = weighed.drawn
-    found: Sequence[Weights] = [weighed.end()]
+    found = weighed.end()
     for row in range(drawn.judged):
         is_last = row + 1 == drawn.judged
         nodes = len(drawn.spent) if is_last else len(drawn.rows[row + 1].ways)
@@ -138,7 +130,7 @@ def _ranked(
     """
     rows = len(weighed.drawn.rows)
     numbers = count()
-    bound = int(tables[0][0][0, slot])
+    bound = int(tables[0][0, 0, slot])
     waiting = [_Open(-bound, rows, next(numbers), 0, slot, 0, None)]
     if weighed.is_lost(bound):
         return
@@ -159,14 +151,14 @@ def _ranked(
 
 
 def _onward(
-    weighed: Weighing, after: Sequence[Weights], *, here: _Open, numbers: Iterator[int]
+    weighed: Weighing, after: Weights, *, here: _Open, numbers: Iterator[int]
 ) -> Iterator[_Open]:
     """Every way on by one taking after which a legal force can still be had."""
     drawn = weighed.drawn
     row = len(drawn.rows) - here.rows_left
     joins = row + 1 == drawn.judged
     for bundle, node in drawn.rows[row].ways[here.node]:
-        weights = after[node][0]
+        weights = after[node, 0]
         for slots, more, taking in weighed.terms[row][bundle]:
             slot = here.slot - slots
             if slot < 0:

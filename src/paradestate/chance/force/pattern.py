@@ -4,7 +4,6 @@ A pattern says of each entry that is rolled for whether it is to be had or not. 
 patterns stand side by side; each entry that is rolled for doubles them: once without it, once with.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -48,32 +47,23 @@ def worths_by_pattern(
     if drawn.slots << len(rolled) > MOST_CELLS:
         return NotComputed(reason=f"{len(rolled)} entries are rolled for, which is too many")
     weighed = weighing(drawn)
-    found: Sequence[Weights] = [weighed.end()]
+    found = weighed.end()
     for row in reversed(range(len(drawn.rows))):
         if row + 1 == drawn.judged:
-            found = _judged(weighed, found[0], points=points)
+            found = weighed.judged(found, points=points)
         found = _before(weighed, row, after=found, is_rolled=drawn.rows[row].entry in rolled)
     if not drawn.judged:
-        found = _judged(weighed, found[0], points=points)
+        found = weighed.judged(found, points=points)
     return PatternWorths(
         rolled=tuple(row.entry for row in drawn.rows if row.entry in rolled),
         weighed=weighed,
-        weights=found[0][:, slot],
+        weights=found[0, :, slot],
     )
 
 
-def _before(
-    weighed: Weighing, row: int, *, after: Sequence[Weights], is_rolled: bool
-) -> Sequence[Weights]:
+def _before(weighed: Weighing, row: int, *, after: Weights, is_rolled: bool) -> Weights:
     found = weighed.before(row, after)
     if not is_rolled:
         return found
     without = weighed.before(row, after, empty=True)
-    return [numpy.concatenate(both) for both in zip(without, found, strict=True)]
-
-
-def _judged(weighed: Weighing, weights: Weights, *, points: int) -> Sequence[Weights]:
-    """The weights at each node at which all shares are known: lost where one is broken."""
-    allowed = set(weighed.drawn.allowed(points=points))
-    none = weighed.none(len(weights))
-    return [weights if node in allowed else none for node in range(len(weighed.drawn.spent))]
+    return numpy.concatenate((without, found), axis=1)

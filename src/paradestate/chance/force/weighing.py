@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeAlias
 
 import numpy
 from numpy.typing import NDArray
@@ -20,10 +20,16 @@ from paradestate.chance.force.diagram import Diagram, Row
 from paradestate.chance.force.taking import ValuedTaking
 
 Weights = NDArray[Any]
-"""For each pattern of availability (one, where none is asked about) the weights of all slots."""
+"""For each node and pattern of availability (one, where none is asked about) the weights of all
+slots."""
+
+Places: TypeAlias = slice | NDArray[Any]
+"""Some nodes of a row."""
 
 GREATEST_SUM = 1 << 60
 """Sums of greater weights leave the numbers of the machine."""
+MOST_TOGETHER = 4_096
+"""Nodes with more weights than this are moved one by one, where they stand."""
 
 
 class Term(NamedTuple):
@@ -32,6 +38,33 @@ class Term(NamedTuple):
     slots: int
     weight: int
     taking: ValuedTaking
+
+
+class Passage(NamedTuple):
+    """All ways on from the nodes of a row by one bundle."""
+
+    bundle: int
+    nodes: list[int]
+    """Of the row, each once."""
+    onward: list[int]
+    """For each of them the node of the next row."""
+
+    def places(self, *, together: bool) -> Sequence[tuple[Places, Places]]:
+        """The nodes from which and to which it leads, all at once or one by one."""
+        if together:
+            return [(_places(self.nodes), _places(self.onward))]
+        return [
+            (_places([node]), _places([after]))
+            for node, after in zip(self.nodes, self.onward, strict=True)
+        ]
+
+
+def _places(nodes: Sequence[int]) -> Places:
+    """The nodes, as a slice where they follow one another: nothing is copied then."""
+    first, number = nodes[0], len(nodes)
+    if number == 1 or nodes == list(range(first, first + number)):
+        return slice(first, first + number)
+    return numpy.array(nodes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,18 +84,27 @@ class Weighing:
     """For each row and bundle all takings."""
     useful: tuple[tuple[tuple[tuple[int, int], ...], ...], ...]
     """The same, slots and weight of those alone that are worth more than all that cost less."""
+    passages: tuple[tuple[Passage, ...], ...]
+    """For each row the ways on, bundle by bundle."""
 
     def end(self) -> Weights:
         """Behind the last row nothing is left to gain."""
-        return self._filled(0, patterns=1)
+        return self._filled(0, nodes=1, patterns=1)
 
-    def none(self, patterns: int = 1) -> Weights:
+    def none(self, nodes: int, *, patterns: int = 1) -> Weights:
         """Where no way is left."""
-        return self._filled(self.lost, patterns=patterns)
+        return self._filled(self.lost, nodes=nodes, patterns=patterns)
 
-    def _filled(self, weight: int, *, patterns: int) -> Weights:
-        shape = (patterns, self.slots)
+    def _filled(self, weight: int, *, nodes: int, patterns: int) -> Weights:
+        shape = (nodes, patterns, self.slots)
         return numpy.full(shape, weight, dtype=numpy.int64 if self.is_small else object)
+
+    def judged(self, weights: Weights, *, points: int) -> Weights:
+        """These weights at the nodes at which all shares hold in a game of so many points."""
+        drawn = self.drawn
+        found = self.none(len(drawn.spent), patterns=weights.shape[1])
+        found[list(drawn.allowed(points=points))] = weights[0]
+        return found
 
     def is_lost(self, weight: int) -> bool:
         """Whether no way is left to a weight."""
@@ -78,7 +120,7 @@ class Weighing:
         """The units of worth in a weight that its points have lessened."""
         return -(-int(weight) // self.slots)
 
-    def before(self, row: int, after: Sequence[Weights], *, empty: bool = False) -> list[Weights]:
+    def before(self, row: int, after: Weights, *, empty: bool = False) -> Weights:
         """The weights at each node of a row; `empty`: where its entry isn't to be had."""
         useful = self.useful[row]
         if empty:
@@ -86,32 +128,30 @@ class Weighing:
                 tuple((t.slots, t.weight) for t in terms if not t.taking.purchases)
                 for terms in self.terms[row]
             )
-        return [
-            self._greatest([(useful[bundle], after[node]) for bundle, node in ways], like=after[0])
-            for ways in self.drawn.rows[row].ways
-        ]
+        patterns = after.shape[1]
+        found = self.none(len(self.drawn.rows[row].ways), patterns=patterns)
+        together = patterns * self.slots <= MOST_TOGETHER
+        for passage in self.passages[row]:
+            for nodes, onward in passage.places(together=together):
+                part = found[nodes]
+                self._reach(part, after[onward], terms=useful[passage.bundle])
+                if not isinstance(nodes, slice):
+                    found[nodes] = part
+        return found
 
-    def after(self, row: int, before: Sequence[Weights], *, nodes: int) -> list[Weights]:
+    def after(self, row: int, before: Weights, *, nodes: int) -> Weights:
         """The greatest weights of what leads to each of the `nodes` after a row."""
-        found = [self.none() for _ in range(nodes)]
+        found = self.none(nodes)
         for weights, ways in zip(before, self.drawn.rows[row].ways, strict=True):
             for bundle, node in ways:
                 self._reach(found[node], weights, terms=self.useful[row][bundle])
         return found
 
-    def _greatest(
-        self, ways: Sequence[tuple[Sequence[tuple[int, int]], Weights]], *, like: Weights
-    ) -> Weights:
-        found = self.none(len(like))
-        for terms, weights in ways:
-            self._reach(found, weights, terms=terms)
-        return found
-
     def _reach(self, found: Weights, weights: Weights, *, terms: Sequence[tuple[int, int]]) -> None:
         """Raises what was found to what these takings bring."""
         for shift, weight in terms:
-            reached = found[:, shift:]
-            numpy.maximum(reached, weights[:, : self.slots - shift] + weight, out=reached)
+            reached = found[..., shift:]
+            numpy.maximum(reached, weights[..., : self.slots - shift] + weight, out=reached)
 
 
 def weighing(drawn: Diagram) -> Weighing:
@@ -137,7 +177,17 @@ def weighing(drawn: Diagram) -> Weighing:
         is_small=is_small,
         terms=terms,
         useful=tuple(tuple(_useful(bundle) for bundle in row) for row in terms),
+        passages=tuple(_passages(row) for row in drawn.rows),
     )
+
+
+def _passages(row: Row) -> tuple[Passage, ...]:
+    found = [Passage(bundle, [], []) for bundle in range(len(row.bundles))]
+    for node, ways in enumerate(row.ways):
+        for bundle, after in ways:
+            found[bundle].nodes.append(node)
+            found[bundle].onward.append(after)
+    return tuple(found)
 
 
 def _terms(
