@@ -1,5 +1,6 @@
 """A chart of decisions in which outcomes that go on alike share one branch."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.game import Purchase
@@ -101,3 +102,11 @@ def test_a_request_below_the_least_chance_is_left_out_and_one_on_it_stays() -> N
     assert [branch.then for branch in cut.branches[:2]] == [
         branch.then for branch in fork(made).branches[:2]
     ]
+
+
+def test_requests_whose_roll_allows_others_differently_are_not_alike() -> None:
+    """The same roll decides the cars: what is known of them afterwards is another way on."""
+    some, none = ask_tanks(20), ask_tanks(20)
+    told = tuple(replace(each, also={"cars": 1}) for each in some.outcomes)
+    made = fork(forks(ask_guns(replace(some, outcomes=told), none, none)))
+    assert [allowed(branch) for branch in made.branches] == [[2], [1, 0]]

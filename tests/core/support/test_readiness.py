@@ -60,6 +60,16 @@ def test_a_purchase_brings_each_grants_and_the_exchanged_stands() -> None:
     assert plan_stands(entry, Purchase(entry="e", number=2)) == {"a": 7, "b": 3}
 
 
+def test_the_plan_is_served_before_what_is_only_wished() -> None:
+    parts = "[{of: section, number: 1}, {of: section, number: 5, need: wished}]"
+    top = f"formations: {{top: {{parts: {parts}}}}}"
+    head = "format: 1\ntitle: T\nraise: {formation: top, wished: all}\n"
+    stock = "stock: {man: {based: 8}}"
+    force = force_from(FIGURES, STANDS, top, ENTRIES, stock, head=head)
+    section, _ = ready(force, ("pioneers", 1))
+    assert (section.finished, section.lacking) == (1, {})
+
+
 def test_must_is_served_before_the_plan() -> None:
     force = army("stock: {man: {based: 12}}")
     section, post = ready(force, ("pioneers", 1))

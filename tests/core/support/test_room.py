@@ -173,6 +173,8 @@ def test_a_reserve_of_at_most_its_share() -> None:
 def test_a_reserve_of_which_nothing_is_said() -> None:
     (finding,) = said(marenz(), reserve={"company": 4})
     assert finding.message == "Nothing says how many companies may be kept back."
+    (finding,) = said(marenz(), reserve={"company": 5})
+    assert finding.message == "5 companies named as reserve; there are 4."
     (finding,) = said(army(), reserve={"company": 3})
     assert finding.message == "3 companies named as reserve; there are 2."
     (finding,) = said(army(), reserve={"compny": 1})

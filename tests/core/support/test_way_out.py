@@ -102,6 +102,12 @@ def test_an_unpriced_purchase_may_have_to_go_among_many() -> None:
     assert plans(found["number-not-priced"]) == [plan[:3]]
 
 
+def test_of_pairs_that_do_it_the_one_that_gives_up_least_is_named() -> None:
+    offers = [Offer(name=name, cost={1: cost}) for name, cost in (("c", 5), ("b", 4), ("a", 3))]
+    found = ways(terms(*offers), take("c", "b", "a"), points=5)
+    assert plans(found["over-points"]) == [take("c")]
+
+
 def test_every_single_change_comes_once() -> None:
     pioneers = Offer(name="p", cost={1: 3, 2: 6}, choices={"x": 0, "y": 0}, most=9)
     plan = (*take("p/x", "p/x"), Purchase(entry="lancers", number=1))
