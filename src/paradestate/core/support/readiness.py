@@ -12,7 +12,7 @@ from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.game import Purchase
 from paradestate.core.number import NONE, summed
-from paradestate.core.sentence.wording import counted, listed
+from paradestate.core.sentence.wording import counted, listed, several
 from paradestate.core.strength import strength
 from paradestate.core.support.entry import Entry, Position
 from paradestate.core.support.judge_finding import Known
@@ -157,8 +157,8 @@ def readiness_findings(
 
 
 def _progress(each: Readiness) -> str:
-    """How far the stands of one pattern are: `2 light tank chosen, 1 finished, 1 lacking`."""
+    """How far the stands of one pattern are: `2 light tanks chosen, 1 finished, 1 lacking`."""
     absent = each.wanted - each.finished - each.unfinished
     unfinished = f", {each.unfinished} unfinished" if each.unfinished else ""
     lacking = f", {absent} without all figures" if absent else ""
-    return f"{each.wanted} {each.pattern} chosen, {each.finished} finished{unfinished}{lacking}"
+    return f"{several(each.wanted, each.pattern)} chosen, {each.finished} finished{unfinished}{lacking}"
