@@ -108,6 +108,15 @@ def test_of_pairs_that_do_it_the_one_that_gives_up_least_is_named() -> None:
     assert plans(found["over-points"]) == [take("c")]
 
 
+def test_of_a_long_plan_as_little_goes_as_can_be() -> None:
+    number, points = 40, 10
+    names = [f"e{n}" for n in range(number)]
+    known = terms(*(Offer(name=name, cost={1: 1}, most=2) for name in names))
+    (found,) = ways(known, take(*names, names[0]), points=points)["over-points"]
+    assert len(found.changes) == number + 1 - points
+    assert len(found.plan) == found.points + number + 1 == points
+
+
 def test_every_single_change_comes_once() -> None:
     pioneers = Offer(name="p", cost={1: 3, 2: 6}, choices={"x": 0, "y": 0}, most=9)
     plan = (*take("p/x", "p/x"), Purchase(entry="lancers", number=1))

@@ -3,6 +3,7 @@
 Works on the terms of a game alone and says nothing in words, so that many plans can be tried fast.
 """
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
@@ -71,9 +72,8 @@ def is_priced(terms: Terms, purchase: Purchase) -> bool:
 
 def _purchases(bill: Bill) -> Iterator[Breach]:
     """Purchases that can't be had at any price; each different one once."""
-    for purchase in dict.fromkeys(bill.plan):
+    for purchase, times in Counter(bill.plan).items():
         offer = bill.terms.offers.get(purchase.entry)
-        times = bill.plan.count(purchase)
         about = (purchase.entry, str(purchase.number), purchase.choice)
         if purchase.entry in bill.terms.absent:
             yield Breach(code="not-in-force", about=about, has=times, bound=0)
@@ -138,8 +138,9 @@ def _any_of(bill: Bill, offer: Offer) -> Iterator[Breach]:
 def _bars(bill: Bill) -> Iterator[Breach]:
     names = tuple(bill.taken)
     for place, name in enumerate(names):
-        for other in names[place:]:
-            if other in bill.terms.offers[name].bars:
+        barred = bill.terms.offers[name].bars
+        for other in names[place:] if barred else ():
+            if other in barred:
                 times = min(bill.taken[name], bill.taken[other])
                 about = tuple(sorted((name, other)))
                 yield Breach(code="barred-pair", about=about, has=times, bound=0)

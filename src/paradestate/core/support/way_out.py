@@ -5,6 +5,7 @@ one. Where none does it, every pair of them is tried, up to a bound; then as lit
 dropped. Each change is judged like the plan itself; nothing is guessed.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import combinations_with_replacement, islice
@@ -123,6 +124,10 @@ def _tried(bill: Bill, changes: tuple[Change, ...]) -> _Tried:
     plan = bill.plan
     for change in changes:
         plan = changed(plan, change)
+    return _judged(bill, changes, plan=plan)
+
+
+def _judged(bill: Bill, changes: tuple[Change, ...], *, plan: tuple[Purchase, ...]) -> _Tried:
     after = bill_of(bill.terms, plan, points=bill.points)
     way = WayOut(changes=changes, plan=plan, points=after.spent - bill.spent)
     return _Tried(way=way, broken=_broken(breaches(after)))
@@ -252,4 +257,13 @@ def _by_price(bill: Bill, purchases: Iterable[Purchase]) -> list[Purchase]:
 
 
 def _drop(bill: Bill, purchases: list[Purchase]) -> _Tried:
-    return _tried(bill, tuple(Change(goes=purchase) for purchase in purchases))
+    """All of them dropped, in one pass, for there may be hundreds."""
+    go = Counter(purchases)
+    left: list[Purchase] = []
+    for purchase in bill.plan:
+        if go[purchase]:
+            go[purchase] -= 1
+        else:
+            left.append(purchase)
+    changes = tuple(Change(goes=purchase) for purchase in purchases)
+    return _judged(bill, changes, plan=tuple(left))
