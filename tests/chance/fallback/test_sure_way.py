@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from paradestate.chance.fallback.sure_way import listed_totals, sure_ways, worth_of
 from paradestate.core.game import Purchase
-from paradestate.core.support.offer import Offer
+from paradestate.core.support.offer import NO_CHOICE, Offer
 from tests.chance.fallback.fallbacks import worth
 
 GUNS = Offer(name="guns", cost={1: 3, 2: 5}, most=2, worths=worth(n1=2, n3=7))
@@ -61,3 +61,9 @@ def test_totals_are_counted_by_choice_and_together() -> None:
     other = (Purchase(entry="pioneers", number=1, choice="charges"),)
     assert listed_totals(offer, other) == {"flame": 0, "": 0}
     assert worth_of(offer, {"flame": 0, "": 0}) == 0
+
+
+def test_of_what_costs_nothing_no_more_is_gone_through_than_is_worth_anything() -> None:
+    free = Offer(name="free", cost={1: 0}, most=10**9, worths={NO_CHOICE: {2: Fraction(5)}})
+    found = sure_ways(free, held=(), points=3, exact_number=False)
+    assert [way.number for way in found] == [0, 2]

@@ -39,8 +39,13 @@ def sure_ways(
         totals=_told(offer, {choice: _total(held, choice) for choice in offer.worths}),
     )
     every, newest = [start], [start]
+    cheapest = {tuple(start.totals.values()): 0}
     while newest:
         newest = _with_one_more(offer, newest, points=points)
+        if not exact_number and not is_refund(offer):
+            # More purchases for no fewer points and no other worth lead nowhere better.
+            newest = [each for each in newest if _is_cheaper(each, cheapest)]
+            cheapest |= {tuple(each.totals.values()): each.points for each in newest}
         every += newest
     first: dict[object, SureWay] = {}
     for way in sorted(every, key=lambda way: (way.points, way.number)):
@@ -48,6 +53,11 @@ def sure_ways(
         key = (way.number if exact_number else 0, tuple(totals.values()))
         first.setdefault(key, replace(way, totals=totals))
     return tuple(first.values())
+
+
+def _is_cheaper(way: SureWay, cheapest: Mapping[tuple[int, ...], int]) -> bool:
+    known = cheapest.get(tuple(way.totals.values()))
+    return known is None or way.points < known
 
 
 def _with_one_more(offer: Offer, known: list[SureWay], *, points: int) -> list[SureWay]:
