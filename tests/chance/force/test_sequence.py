@@ -3,9 +3,15 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
+import pytest
+
+from bench.force_lists import force_list
+from paradestate.chance.force import sequence
+from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.force.sequence import in_sequence
 from paradestate.chance.force.tie import Claim, GroupPoints, GroupPurchases, NotTogether, Tie
 from paradestate.core.support.entry import GroupLimit
+from tests.chance.lists import drawn
 
 
 def pair(one: str, other: str) -> Tie:
@@ -52,3 +58,18 @@ def test_what_many_need_is_decided_before_them() -> None:
 def test_a_chain_is_followed_from_its_end() -> None:
     chain = [pair("a", "b"), pair("b", "c"), pair("c", "d")]
     assert order("abcd", chain)[0] == "abcd"
+
+
+def test_of_equals_one_that_is_asked_about_already_comes_first() -> None:
+    """Two chains with a group between them: no second place is begun before the first is done."""
+    chains = [pair("a", "b"), pair("b", "c"), pair("d", "e"), pair("e", "f"), group("cf")]
+    assert order("adbecf", chains)[0] == "abcfed"
+
+
+def test_a_knot_with_much_to_remember_is_begun_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    terms = force_list(40, seed=5)
+    again = drawn(terms, greatest=60)
+    monkeypatch.setattr(sequence, "STARTS", 0)
+    once = drawn(terms, greatest=60)
+    assert again.number_of_nodes < once.number_of_nodes // 2
+    assert legal_forces(again, points=range(61)) == legal_forces(once, points=range(61))

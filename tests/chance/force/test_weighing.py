@@ -4,7 +4,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 import numpy
+import pytest
 
+from bench.force_lists import force_list
+from paradestate.chance.force import weighing as module
+from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.weighing import GREATEST_SUM, Weighing, weighing
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from tests.chance.force.lists import SMALL, A, drawn, listed
@@ -44,6 +48,21 @@ def test_weights_before_an_entry() -> None:
     assert [found.worth(int(weight)) for weight in without[0]] == [0] * 5
     (after,) = found.after(0, found.end(), nodes=1)
     assert (after == before).all()
+
+
+def test_nodes_moved_together_and_one_by_one_weigh_the_same(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    found = drawn(force_list(20, seed=3, shares=(Fraction(1, 3),)), greatest=20)
+    together = best_forces(found)
+    monkeypatch.setattr(module, "MOST_TOGETHER", 0)
+    singly = best_forces(found)
+    assert together.worths(range(21)) == singly.worths(range(21))
+    for points in (7, 20):
+        for one, other in zip(
+            together.tables(points=points), singly.tables(points=points), strict=True
+        ):
+            assert (one == other).all()
 
 
 def test_great_worths_are_summed_in_numbers_of_any_size() -> None:

@@ -84,6 +84,8 @@ class Diagram:
 
     def allowed(self, *, points: int) -> tuple[int, ...]:
         """The nodes of the row `judged` at which all shares hold in a game of so many points."""
+        if not self.shares:
+            return tuple(range(len(self.spent)))
         spans = [share.span(points=points) for share in self.shares]
         return tuple(
             node
