@@ -11,7 +11,7 @@ from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.force.sequence import in_sequence
 from paradestate.chance.force.tie import Claim, GroupPoints, GroupPurchases, NotTogether, Tie
 from paradestate.core.support.entry import GroupLimit
-from tests.chance.lists import drawn
+from tests.chance.force.lists import drawn
 
 
 def pair(one: str, other: str) -> Tie:
