@@ -49,12 +49,12 @@ CASES = {
         slip='--plan "gun platoon=1, gun platoon=1" --set company=2',
         printed="command line:1:1: stop: Cutting to 2 companies lowers the limit of gun platoon "
         "to 1; it is taken twice. [limit-lowered]\n    The plan isn't legal.\n"
-        "    Dropping 1 gun platoon (6) would do it.\n1 stop\n",
+        "    Dropping 1 x gun platoon (6) would do it.\n1 stop\n",
         mended='--plan "gun platoon=1, gun platoon=1"',
     ),
     "44 needed thing lost by the dice": Case(
         slip=f'{TANKS} --allowed "light tanks=0"',
-        printed="command line:1:1: warn: 2 light tanks were refused, so 1 commander (3) goes too: "
+        printed="command line:1:1: warn: 2 x light tanks were refused, so 1 x commander (3) goes too: "
         "12 points to spend again. [refused]\n    Nothing is left of the plan.\n"
         "    Spend the points again on what may still be taken.\n1 warning\n",
         mended='--plan "gun platoon=1, gun platoon=1"',

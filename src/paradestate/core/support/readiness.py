@@ -161,4 +161,5 @@ def _progress(each: Readiness) -> str:
     absent = each.wanted - each.finished - each.unfinished
     unfinished = f", {each.unfinished} unfinished" if each.unfinished else ""
     lacking = f", {absent} without all figures" if absent else ""
-    return f"{several(each.wanted, each.pattern)} chosen, {each.finished} finished{unfinished}{lacking}"
+    chosen = several(each.wanted, each.pattern)
+    return f"{chosen} chosen, {each.finished} finished{unfinished}{lacking}"
