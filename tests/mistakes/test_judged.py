@@ -54,8 +54,8 @@ CASES = {
     ),
     "44 needed thing lost by the dice": Case(
         slip=f'{TANKS} --allowed "light tanks=0"',
-        printed="command line:1:1: warn: 2 x light tanks were refused, so 1 x commander (3) goes too: "
-        "12 points to spend again. [refused]\n    Nothing is left of the plan.\n"
+        printed="command line:1:1: warn: 2 x light tanks were refused, so 1 x commander (3) "
+        "goes too: 12 points to spend again. [refused]\n    Nothing is left of the plan.\n"
         "    Spend the points again on what may still be taken.\n1 warning\n",
         mended='--plan "gun platoon=1, gun platoon=1"',
     ),
