@@ -168,7 +168,7 @@ def _lead(
         yield f"{step_words(forks(now.step))}."
         if isinstance(now.step, Ask):
             worth = near_text(now.step.worth)
-            yield f"Worth {worth} on average, asked and bought as well as can be; exact."
+            yield f"{worth} to come on average, asked and bought as well as can be; exact."
     elif levels is not None:
         yield f"{levels.title}{'' if levels.is_varied else ' first, whatever is rolled'}."
         yield f"Worth {levels.mean} on average, asked and bought as well as can be; exact."
