@@ -97,3 +97,13 @@ def test_a_plan_that_is_never_legal_has_no_odds(plan: str, code: str) -> None:
 def test_a_game_that_is_not_said_is_a_stop(tmp_path: Path) -> None:
     (tmp_path / "force.yaml").write_text("format: 1\n")
     assert asked(tmp_path, "").odds is None
+
+
+def test_ways_out_that_would_not_be_told_are_not_looked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "force.yaml").write_text(FORCE, encoding="utf-8")
+    monkeypatch.delattr("paradestate.core.support.judge.ways_out")
+    answer = asked(tmp_path, "guns=1", points=1)
+    assert answer.odds is not None
+    assert answer.odds.together == Fraction(0)

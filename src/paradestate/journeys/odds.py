@@ -14,6 +14,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, stops
 from paradestate.core.game import Purchase
 from paradestate.core.place import KeyPath
+from paradestate.core.support.breach import bill_of, breaches
 from paradestate.core.support.chances import Chances, chances
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
@@ -80,9 +81,11 @@ def _broken(
     terms: Terms, plan: tuple[Purchase, ...], *, allowance: Chances, known: Known
 ) -> Iterator[Finding]:
     """A stop for each rule that a plan breaks with any roll of its points; none without a plan."""
-    if not plan:
-        return
-    made = judged(terms, plan, points=max(allowance.counts), known=known)
+    points = max(allowance.counts)
+    broken = breaches(bill_of(terms, plan, points=points))
+    if not plan or all(breach.code in BY_POINTS for breach in broken):
+        return  # the ways out, which take long to find, would not be told
+    made = judged(terms, plan, points=points, known=known)
     for finding in stops(made.findings):
         if finding.code not in BY_POINTS:
             yield replace(finding, effect="It has no odds.")

@@ -27,7 +27,7 @@ def said(
     bill = bill_of(known_terms, plan, points=points)
     broken = breaches(bill)
     ways = ways_out(bill, broken)
-    return [breach_finding(bill, each, ways=ways[each], known=known) for each in broken]
+    return [breach_finding(bill, each, ways=ways, known=known) for each in broken]
 
 
 def message(known_terms: Terms, *names: str, points: int = 20) -> str:
@@ -195,8 +195,11 @@ FLAME = Purchase(entry="pioneers", number=1, choice="flame")
 def test_ways_out_in_words() -> None:
     nothing = "No way out was found: not by one change, by two, or by dropping more."
     assert hint_of(()) == nothing
+    untried = "Of a plan so long not every way out was tried."
+    assert hint_of((), all_tried=False) == f"No way out was found. {untried}"
     add, drop = Change(comes=GUN), Change(goes=GUN)
     assert hint_of((way(add, points=4),)) == "Adding 1 x guns (4) would do it."
+    assert hint_of((way(add, points=4),), all_tried=False).endswith(f"would do it. {untried}")
     assert hint_of((way(drop, points=2),)) == "Dropping 1 x guns (2 more) would do it."
     assert hint_of((way(add, add, drop, points=3),)) == (
         "Adding 1 x guns twice and dropping 1 x guns (3 more) together would do it."

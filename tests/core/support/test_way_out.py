@@ -2,21 +2,29 @@
 
 from dataclasses import replace
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paradestate.core.game import Purchase
-from paradestate.core.support.breach import Breach, bill_of, breaches
+from paradestate.core.support import way_out as module
+from paradestate.core.support.breach import Bill, Breach, bill_of, breaches
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
-from paradestate.core.support.way_out import Change, WayOut, changed, single_changes, ways_out
+from paradestate.core.support.way_out import (
+    Change,
+    WayOut,
+    changed,
+    single_changes,
+    ways_out,
+)
 from tests.core.support.test_breach import GUNS, TANKS, take, terms
 from tests.support_terms import Plan, plainly_legal, plans_of, small_terms
 
 
 def ways(known: Terms, plan: Plan, *, points: int = 20) -> dict[str, tuple[WayOut, ...]]:
     bill = bill_of(known, plan, points=points)
-    return {each.code: found for each, found in ways_out(bill, breaches(bill)).items()}
+    return {each.code: found for each, found in ways_out(bill, breaches(bill)).of.items()}
 
 
 def plans(found: tuple[WayOut, ...]) -> list[Plan]:
@@ -135,7 +143,7 @@ def test_every_way_out_cures_its_breach_and_breaks_nothing_more(
     plan = drawn.draw(plans_of(known, most_purchases=3))
     bill = bill_of(known, plan, points=points)
     before = breaches(bill)
-    for breach, found in ways_out(bill, before).items():
+    for breach, found in ways_out(bill, before).of.items():
         for way in found:
             after = bill_of(known, way.plan, points=points)
             assert after.spent - bill.spent == way.points
@@ -165,6 +173,73 @@ def test_no_single_change_that_makes_a_plan_legal_is_left_out(
         for change in single_changes(known, plan)
         if plainly_legal(known, changed(plan, change), points=points)
     ]
-    for found in ways_out(bill, before).values():
+    for found in ways_out(bill, before).of.values():
         assert bool(legal) <= bool(found)
         assert len(before) != 1 or not legal or {way.plan for way in found} <= set(legal)
+
+
+@pytest.mark.parametrize(("dropped", "is_found"), [(0, False), (1, True), (5, True), (999, True)])
+def test_of_a_plan_too_long_not_all_is_tried_and_it_says_so(
+    dropped: int, is_found: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    known = terms(*(Offer(name=f"e{n}", cost={1: 1}) for n in range(9)))
+    plan = take(*(f"e{n}" for n in range(9)))
+    bill = bill_of(known, plan, points=2)
+    judgement = 1 + len(plan) + len(known.offers)
+    tries = {"single": 3, "pair": 3, "dropped": dropped}
+    most = {sort: number * judgement for sort, number in tries.items()}
+    monkeypatch.setattr(module, "MOST_READ", most)
+    found = ways_out(bill, breaches(bill))
+    (ways_found,) = found.of.values()
+    assert not found.all_tried
+    assert bool(ways_found) == is_found
+    for way in ways_found:
+        assert not breaches(bill_of(known, way.plan, points=2))
+
+
+@pytest.mark.parametrize("dropped", [1, 2, 3, 9])
+def test_where_not_all_can_go_the_bound_holds_too(
+    dropped: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    known = terms(*(Offer(name=f"e{n}", cost={1: 2}) for n in range(6)), replace(GUNS, least=1))
+    plan = take(*(f"e{n}" for n in range(6)), "guns")
+    bill = bill_of(known, plan, points=5)
+    judgement = 1 + len(plan) + len(known.offers)
+    most = {**module.MOST_READ, "dropped": dropped * judgement}
+    monkeypatch.setattr(module, "MOST_READ", most)
+    found = ways_out(bill, breaches(bill))
+    assert not found.all_tried
+    for way in next(iter(found.of.values())):
+        assert not breaches(bill_of(known, way.plan, points=5))
+
+
+def test_of_a_plan_of_usual_length_everything_is_tried() -> None:
+    bill = bill_of(terms(GUNS, TANKS), take("guns", "tanks"), points=8)
+    assert ways_out(bill, breaches(bill)).all_tried
+    assert ways_out(bill, ()).all_tried
+
+
+def test_no_plan_is_judged_more_often_than_it_may_be(monkeypatch: pytest.MonkeyPatch) -> None:
+    known = terms(*(Offer(name=f"e{n}", cost={1: 1, 2: 2}, most=None) for n in range(30)))
+    plan = take(*(f"e{n}" for n in range(30)))
+    bill = bill_of(known, plan, points=3)
+    most = dict.fromkeys(module.MOST_READ, 50 * (1 + 30 + 30))
+    monkeypatch.setattr(module, "MOST_READ", most)
+    tried: list[int] = []
+
+    def counted(bill: Bill) -> tuple[Breach, ...]:
+        tried.append(len(bill.plan))
+        return breaches(bill)
+
+    monkeypatch.setattr(module, "breaches", counted)
+    ((way,),) = ways_out(bill, breaches(bill)).of.values()
+    assert 100 < len(tried) <= 3 * 50
+    assert not breaches(bill_of(known, way.plan, points=3))
+
+
+def test_of_too_many_pairs_it_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    tow = Offer(name="tow", cost={1: 3}, needs={"guns": 2}, least=1)
+    bill = bill_of(terms(GUNS, tow), take("tow"), points=20)
+    assert ways_out(bill, breaches(bill)).all_tried
+    monkeypatch.setattr(module, "MOST_LOOKED_AT", 1)
+    assert not ways_out(bill, breaches(bill)).all_tried

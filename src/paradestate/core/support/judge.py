@@ -56,7 +56,7 @@ def judged(
     bill = bill_of(terms, plan, points=points)
     broken = breaches(bill)
     ways = ways_out(bill, broken)
-    findings = [breach_finding(bill, breach, ways=ways[breach], known=known) for breach in broken]
+    findings = [breach_finding(bill, breach, ways=ways, known=known) for breach in broken]
     can_be_bought = priced(terms, plan)
     is_rolled = bool(allowed) and can_be_bought == plan
     findings += points_findings(bill, known=known)
@@ -71,7 +71,7 @@ def judged(
         points=points,
         worth=plan_worth(terms.offers, can_be_bought),
         breaches=broken,
-        ways_out=ways,
+        ways_out=ways.of,
         after=after_the_dice(bill, allowed or {}) if is_rolled else None,
         findings=tuple(findings),
     )

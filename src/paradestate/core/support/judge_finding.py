@@ -13,7 +13,7 @@ from paradestate.core.sentence.support import limit_words, purchase_words
 from paradestate.core.sentence.wording import capital, how_often, listed, several
 from paradestate.core.support.breach import Bill, Breach
 from paradestate.core.support.terms import Terms
-from paradestate.core.support.way_out import Change, WayOut
+from paradestate.core.support.way_out import Change, WayOut, WaysOut
 
 MOST_SHOWN = 4
 """Ways out that one message lists."""
@@ -58,9 +58,7 @@ class Known:
         return (nearest_place(self.places, path),) if self.places else ()
 
 
-def breach_finding(
-    bill: Bill, breach: Breach, *, ways: tuple[WayOut, ...], known: Known
-) -> Finding:
+def breach_finding(bill: Bill, breach: Breach, *, ways: WaysOut, known: Known) -> Finding:
     """A broken rule as a stop, with the ways out of it."""
     entry = breach.about[0] if breach.about else ""
     lowered = _lowered(bill, breach, written=known.written)
@@ -70,7 +68,7 @@ def breach_finding(
         code="limit-lowered" if lowered else breach.code,
         message=lowered or _message(bill, breach, known=known),
         effect="The plan isn't legal.",
-        hint=near + hint_of(ways),
+        hint=near + hint_of(ways.of[breach], all_tried=ways.all_tried),
         place=known.place_of(bill.plan, entry),
         related=_related(breach, known=known),
     )
@@ -210,8 +208,16 @@ def _nearest(terms: Terms, name: str) -> str:
     return f"Did you mean '{near[0]}'? " if near else ""
 
 
-def hint_of(ways: tuple[WayOut, ...]) -> str:
-    """The ways out in one sentence, those that cost or give up least first."""
+def hint_of(ways: tuple[WayOut, ...], *, all_tried: bool = True) -> str:
+    """The ways out in one sentence, those that cost or give up least first.
+
+    And whether there may be others, because too many changes were left untried.
+    """
+    found = _ways_words(ways) if ways or all_tried else "No way out was found."
+    return found if all_tried else f"{found} Of a plan so long not every way out was tried."
+
+
+def _ways_words(ways: tuple[WayOut, ...]) -> str:
     if not ways:
         return "No way out was found: not by one change, by two, or by dropping more."
     if len(ways[0].changes) > 1:

@@ -2,13 +2,14 @@
 
 Every single change is tried: dropping a purchase, another priced number, another choice, adding
 one. Where none does it, every pair of them is tried, up to a bound; then as little as can be is
-dropped. Each change is judged like the plan itself; nothing is guessed.
+dropped. Each change is judged like the plan itself; nothing is guessed. Of a long plan not all of
+this is tried, and the answer says so.
 """
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import combinations_with_replacement, islice
+from itertools import combinations_with_replacement, islice, takewhile
 
 from paradestate.core.game import Purchase
 from paradestate.core.support.breach import Bill, Breach, bill_of, breaches, is_priced
@@ -17,6 +18,10 @@ from paradestate.core.support.terms import Terms
 
 MOST_PAIRS = 2500
 """Pairs of changes that are tried, so that an answer comes at once."""
+MOST_LOOKED_AT = 500_000
+"""Pairs that are looked at for those worth trying."""
+MOST_READ: Mapping[str, int] = {"single": 600_000, "pair": 200_000, "dropped": 450_000}
+"""Purchases and entries that are read again in all judgements of one sort of change."""
 
 Rule = tuple[str, tuple[str, ...]]
 """What tells a breach: its code and what it is about."""
@@ -56,34 +61,66 @@ class _Tried:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WaysOut:
+    """The ways out of all that a plan breaks."""
+
+    of: Mapping[Breach, tuple[WayOut, ...]]
+    """Those that cost or give up least first; empty where none was found."""
+    all_tried: bool
+    """Whether no change was left untried because there are too many."""
+
+
+class _Tries:
+    """How often a plan may still be judged again; what is over is left untried, and noted."""
+
+    def __init__(self, bill: Bill) -> None:
+        read = 1 + len(bill.plan) + len(bill.terms.offers)
+        self._left = {sort: most // read for sort, most in MOST_READ.items()}
+        self.all_tried = True
+        self.went_further = False
+
+    def may(self, sort: str) -> bool:
+        """Whether one more may be tried, which is then counted."""
+        if self._left[sort] <= 0:
+            self.all_tried = False
+            return False
+        self._left[sort] -= 1
+        return True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Search:
     """All ways that were tried for one plan."""
 
     bill: Bill
     before: Mapping[Rule, int]
     singles: tuple[_Tried, ...]
+    tries: _Tries
     larger: list[_Tried] = field(default_factory=list)
     """Pairs, and the least to drop; filled when first wanted."""
 
 
-def ways_out(bill: Bill, found: tuple[Breach, ...]) -> Mapping[Breach, tuple[WayOut, ...]]:
-    """Each breach to the ways out of it, those that cost or give up least first.
+def ways_out(bill: Bill, found: tuple[Breach, ...]) -> WaysOut:
+    """The ways out of each breach.
 
     Either every single change that does it, or one larger set of changes, or nothing.
     """
     if not found:
-        return {}
-    before = _broken(found)
-    singles = tuple(_tried(bill, (change,)) for change in single_changes(bill.terms, bill.plan))
-    search = _Search(bill=bill, before=before, singles=singles)
-    return {breach: _ways(search, (breach.code, breach.about)) for breach in found}
+        return WaysOut(of={}, all_tried=True)
+    tries = _Tries(bill)
+    changes = takewhile(lambda _: tries.may("single"), single_changes(bill.terms, bill.plan))
+    singles = tuple(_tried(bill, (change,)) for change in changes)
+    search = _Search(bill=bill, before=_broken(found), singles=singles, tries=tries)
+    ways = {breach: _ways(search, (breach.code, breach.about)) for breach in found}
+    return WaysOut(of=ways, all_tried=tries.all_tried)
 
 
 def _ways(search: _Search, rule: Rule) -> tuple[WayOut, ...]:
     single = [each.way for each in search.singles if _cures(search, each, rule=rule)]
     if single:
         return tuple(sorted(_cheapest_additions(single), key=lambda way: abs(way.points)))
-    if not search.larger:
+    if not search.tries.went_further:
+        search.tries.went_further = True
         search.larger.extend(_larger(search))
     larger = [each.way for each in search.larger if _cures(search, each, rule=rule)]
     return tuple(sorted(larger, key=_size)[:1])
@@ -170,7 +207,7 @@ def _variations(offer: Offer, purchase: Purchase) -> Iterator[Purchase]:
 
 def _larger(search: _Search) -> Iterator[_Tried]:
     """Pairs of single changes that don't undo one another, and the least to drop."""
-    for pair in islice(_pairs(search), MOST_PAIRS):
+    for pair in takewhile(lambda _: search.tries.may("pair"), islice(_pairs(search), MOST_PAIRS)):
         yield _tried(search.bill, pair)
     yield from _least_dropped(search)
 
@@ -185,7 +222,10 @@ def _pairs(search: _Search) -> Iterator[tuple[Change, Change]]:
     }
     over = max(bill.spent - bill.points, 0)
     most_over = 0 if still_wanted == {OVER_POINTS} else over
-    for one, other in combinations_with_replacement(search.singles, 2):
+    if len(search.singles) ** 2 > 2 * MOST_LOOKED_AT:
+        search.tries.all_tried = False
+    every = combinations_with_replacement(search.singles, 2)
+    for one, other in islice(every, MOST_LOOKED_AT):
         first, second = one.way.changes[0], other.way.changes[0]
         if first.goes is not None and first.goes == second.goes and _is_last(bill, first.goes):
             continue
@@ -203,8 +243,14 @@ def _is_last(bill: Bill, purchase: Purchase) -> bool:
 
 def _least_dropped(search: _Search) -> Iterator[_Tried]:
     """For each rule what must go when as much as can goes, and as much as can comes back."""
+    droppable: list[Purchase] | None = None
     for rule in search.before:
-        for dropped in (list(search.bill.plan), _droppable(search)):
+        for is_whole in (True, False):
+            if not search.tries.may("dropped"):
+                return
+            if not is_whole and droppable is None:
+                droppable = _droppable(search)
+            dropped = list(search.bill.plan if is_whole else droppable or ())
             best = _drop(search.bill, dropped)
             if _cures(search, best, rule=rule):
                 yield _with_most_back(search, best, rule=rule, dropped=dropped)
@@ -219,6 +265,8 @@ def _droppable(search: _Search) -> list[Purchase]:
     while went:
         went = False
         for purchase in tuple(left):
+            if not search.tries.may("dropped"):
+                return dropped
             if _is_no_worse(search, _drop(search.bill, [*dropped, purchase])):
                 left.remove(purchase)
                 dropped.append(purchase)
@@ -234,6 +282,8 @@ def _with_most_back(
     while came_back:
         came_back = False
         for purchase in _by_price(search.bill, dropped):
+            if not search.tries.may("dropped"):
+                return best
             dropped.remove(purchase)
             tried = _drop(search.bill, dropped)
             if _cures(search, tried, rule=rule):
