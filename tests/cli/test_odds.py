@@ -20,7 +20,7 @@ def test_a_plan_for_people(folder: Path) -> None:
         "    16     11.1     83.3  ░░░░░░░░░░░░░░░░",
         "-- 17: the plan, 13/18, 72 in 100",
         "    17     13.9     72.2  ████████████████████",
-        "2/3, 67 in 100  all of it                        -",
+        "2/3, 67 in 100  all of it                          -",
         "1/3, 33 in 100  2 x machine-gun platoon     12 of 17",
         "Exact: every way the dice can fall is counted.",
     ):
