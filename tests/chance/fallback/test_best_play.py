@@ -300,3 +300,19 @@ def test_partial_grants_are_weighed_by_their_own_chances(sides: int) -> None:
         worths=worth(n1=4, n2=10),
     )
     assert best(terms_with(offer), points=2).worth == Fraction(14, sides)
+
+
+@pytest.mark.parametrize("asking", Asking)
+def test_what_pays_for_itself_and_may_be_taken_without_end_is_not_worked_out(
+    asking: Asking,
+) -> None:
+    mud = Offer(name="mud", cost={1: -1}, most=10**9)
+    tow = Offer(name="tow", cost={1: 1}, needs={"free": 1}, worths=worth(n1=1))
+    free = Offer(name="free", cost={1: 0}, most=10**9)
+    both = Offer(name="both", cost={1: 1, 2: 1}, most=201, worths=worth(n1=1))
+    for offers in ((mud,), (tow, free), (both, replace(mud, most=150, needs={"both": 150}))):
+        known = replace(terms_with(*offers), asking=asking)
+        refused = fallback(known, points=3)
+        assert isinstance(refused, NotComputed)
+        assert refused.reason.endswith("A lower limit of it would do.")
+        assert level_choices(known, points=[3]) == refused

@@ -55,6 +55,13 @@ def test_what_the_points_do_not_pay_for_is_left_out() -> None:
     assert max(each.purchases for each in takings(scouts, budget=-1).plain()) == 0
 
 
+@pytest.mark.parametrize("cost", [0, -1])
+def test_a_limit_of_a_thousand_million_is_refused_at_once(cost: int) -> None:
+    mud = Offer(name="mud", cost={1: cost}, most=10**9)
+    refused = takings_of(mud, budget=0, possible=lambda _: True)
+    assert refused == NotComputed(reason="there are more than 50,000 ways to take 'mud' alone")
+
+
 def test_an_entry_that_grows_cheaper_is_not_cut_too_soon() -> None:
     scouts = Offer(name="scouts", cost={1: 3}, repeats_cost_more=(-2,), most=3)
     assert cheapest(scouts) == 1

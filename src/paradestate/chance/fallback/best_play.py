@@ -7,6 +7,7 @@ Leasts of entries and groups don't bind here: they are for the force as a whole,
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import comb
 
 from paradestate.chance.fallback.backward import values_of
 from paradestate.chance.fallback.chart import ChartMaker, Spot
@@ -16,7 +17,14 @@ from paradestate.chance.fallback.declared import MOST_SETS
 from paradestate.chance.fallback.declared_chart import declared_fallback, declared_levels
 from paradestate.chance.fallback.opinion import as_said
 from paradestate.chance.fallback.play import MOST_STANDINGS, Play, explored
-from paradestate.chance.fallback.prospect import Held, Prospect, prospect_of
+from paradestate.chance.fallback.prospect import (
+    Held,
+    Prospect,
+    is_refund,
+    needed_by,
+    prospect_of,
+)
+from paradestate.chance.fallback.rolled import options_of
 from paradestate.chance.fallback.standing import rules_of
 from paradestate.chance.fallback.tipping import tippings_of
 from paradestate.core.certainty import NotComputed
@@ -54,7 +62,11 @@ def fallback(terms: Terms, *, points: int, held: Held = NOTHING_HELD) -> Fallbac
         if held != NOTHING_HELD:
             return BEGUN
         prospect = prospect_of(terms, points=points, shared=points, held=held)
-        return declared_fallback(prospect, points=points) or _too_many_sets(prospect)
+        return (
+            _too_many_purchases(prospect)
+            or declared_fallback(prospect, points=points)
+            or _too_many_sets(prospect)
+        )
     solved = _solved(terms, points=left, shared=points, held=held)
     if isinstance(solved, NotComputed):
         return solved
@@ -97,7 +109,11 @@ def _levels(
         if held != NOTHING_HELD:
             return BEGUN
         prospect = prospect_of(terms, points=max(levels), shared=max(levels), held=held)
-        return declared_levels(prospect, levels=levels) or _too_many_sets(prospect)
+        return (
+            _too_many_purchases(prospect)
+            or declared_levels(prospect, levels=levels)
+            or _too_many_sets(prospect)
+        )
     solved = _solved(terms, points=max(levels) - held.paid, shared=max(levels), held=held)
     if isinstance(solved, NotComputed):
         return solved
@@ -120,7 +136,8 @@ def _shares(terms: Terms, points: int) -> tuple[int | None, ...]:
 
 def _solved(terms: Terms, *, points: int, shared: int, held: Held) -> Solved | NotComputed:
     prospect = prospect_of(terms, points=points, shared=shared, held=held)
-    if (told := _roll_told(prospect)) is not None:
+    told = _too_many_purchases(prospect) or _roll_told(prospect)
+    if told is not None:
         return told
     rules = rules_of(prospect)
     play = explored(rules)
@@ -145,6 +162,29 @@ def _solved(terms: Terms, *, points: int, shared: int, held: Held) -> Solved | N
         worth_held=worth_held,
     )
     return Solved(play=play, completions=completions, maker=maker)
+
+
+MOST_PURCHASES = 200
+"""Purchases of one entry that pay for themselves; of more too many ends would be compared."""
+MOST_HOLDINGS = 2000
+"""Different holdings of one entry that may be bought before a roll."""
+
+
+def _too_many_purchases(prospect: Prospect) -> NotComputed | None:
+    """Why it isn't worked out, where one entry that isn't rolled for may be taken too often."""
+    asked_for = {name for offer in prospect.offers.values() for name in needed_by(offer)}
+    for offer in prospect.sure:
+        options = options_of(offer)
+        pays = is_refund(offer) or (options[0].price == 0 and offer.name in asked_for)
+        early = prospect.early.get(offer.name, 0)
+        if (pays and (offer.most or 0) > MOST_PURCHASES) or (
+            early > MOST_HOLDINGS or comb(early + len(options), early) > MOST_HOLDINGS
+        ):
+            return NotComputed(
+                reason=f"{offer.name} may be taken so often that too many ways to take it would"
+                " have to be compared. A lower limit of it would do."
+            )
+    return None
 
 
 def _too_many_sets(prospect: Prospect) -> NotComputed:

@@ -161,4 +161,6 @@ def _refund(offer: Offer) -> int:
     if offer.most is None:
         return 0  # terms have no entry of which any number may be had for nothing
     most = 1 if offer.availability is not None else offer.most
-    return max(-cheapest * n - offer.surcharge(n) for n in range(most + 1))
+    # Past the listed steps each purchase brings or costs as much as the one before.
+    bent = range(min(most, len(offer.repeats_cost_more) + 1) + 1)
+    return max(-cheapest * n - offer.surcharge(n) for n in (*bent, most))

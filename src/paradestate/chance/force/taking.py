@@ -233,18 +233,21 @@ def _with_kind(
 
     One at a time, those of fewer purchases first, so that each purchase adds to all before it.
     """
+    if dearest is None and most >= MOST_KEYS:
+        return None  # for each number of purchases there is a way at least
     after = dict(before)
     waiting: dict[int, list[Key]] = {}
     for key in before:
         waiting.setdefault(key[0], []).append(key)
-    number = 0
-    while number < most and number <= max(waiting):
+    number, last = 0, max(waiting)
+    while number < most and number <= last:
         for key in waiting.get(number, ()):
             known = more.times(key, 1)
             if dearest is not None and known[2] > dearest:
                 continue
             if known not in after:
                 waiting.setdefault(number + 1, []).append(known)
+                last = max(last, number + 1)
                 after[known] = 0
             after[known] += after[key]
         if len(after) > MOST_KEYS:
