@@ -11,6 +11,7 @@ from paradestate.chance.force.diagram import diagram
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
+from paradestate.core.support.offer import Offer
 from tests.chance.force.lists import SMALL, A, B, C, drawn, listed
 
 
@@ -74,9 +75,20 @@ def refused(greatest: int = 8) -> str:
 
 def test_what_would_be_too_large_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     assert refused(10_001) == "there are more than 10,000 points"
+    monkeypatch.setattr(module, "MOST_STEPS", 30)
+    assert refused() == "with so many points and entries more than 30 sums would have to be made"
     monkeypatch.setattr(module, "MOST_NODES", 3)
     assert refused() == (
         "with so many points and rules more than 4 cases would have to be told apart"
     )
     monkeypatch.setattr(taking, "MOST_KEYS", 1)
     assert refused() == "there are more than 1 ways to take 'A' alone"
+
+
+def test_many_entries_of_which_any_number_may_be_had_are_refused_for_many_points() -> None:
+    many = listed(*(Offer(name=f"e{n}", cost={1: 1 + n % 3}, most=None) for n in range(9)))
+    found = diagram(many, greatest=8000)
+    assert isinstance(found, NotComputed)
+    assert found.reason == (
+        "with so many points and entries more than 100,000,000 sums would have to be made"
+    )

@@ -7,6 +7,7 @@ count, to weigh, to list and to draw forces is to walk the diagram. It holds no 
 walks it adds them up.
 """
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
@@ -24,6 +25,9 @@ MOST_NODES = 50_000
 """A diagram of more nodes isn't drawn: it would take minutes."""
 MOST_CELLS = 10_000_000
 """Nodes times numbers of points; of more the sums would fill the memory."""
+
+MOST_STEPS = 100_000_000
+"""Takings on all ways, times numbers of points; of more the sums would take minutes."""
 
 Way: TypeAlias = tuple[int, int]
 """A bundle of takings, and the node of the next row to which they lead."""
@@ -127,6 +131,7 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
     drawing = _Drawing(ties, order=order, judged=judged)
     slots = greatest + 1 - sum(_lowest(each) for each in plain.values())
     rows = []
+    steps = 0
     for name in order:
         rows.append(drawing.row(name, takings=taken[name][0], plain=plain[name]))
         nodes = drawing.number_of_nodes
@@ -134,6 +139,12 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
             return NotComputed(
                 reason=f"with so many points and rules more than {nodes:,} cases would have to be"
                 " told apart"
+            )
+        steps += _steps(rows[-1])
+        if steps * slots > MOST_STEPS:
+            return NotComputed(
+                reason=f"with so many points and entries more than {MOST_STEPS:,} sums would have"
+                " to be made"
             )
     drawing.keep_shares(len(order))
     if drawing.is_stuck or not all(tie.entries or tie.holds(0) for tie in ties):
@@ -148,6 +159,13 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
         greatest=greatest,
         is_legal=True,
     )
+
+
+def _steps(row: Row) -> int:
+    """The takings on all ways on from the nodes of a row."""
+    takings = Counter(row.move_of)
+    of_bundle = [sum(takings[move] for move in bundle) for bundle in row.bundles]
+    return sum(of_bundle[bundle] for ways in row.ways for bundle, _ in ways)
 
 
 def _nothing(terms: Terms, *, greatest: int) -> Diagram:
