@@ -114,3 +114,18 @@ def test_wished_items_of_the_force_wait_for_the_plan() -> None:
         FIGURES, STANDS, top, ENTRIES, "stock: {man: {based: 4}, officer: {based: 1}}"
     )
     assert said(force, ("pioneers", 1)) == []
+
+
+def test_however_many_stands_are_chosen_they_are_counted() -> None:
+    force = army("stock: {man: {based: 18}}")
+    section, post = ready(force, ("pioneers", 10**9))
+    assert (section.wanted, section.finished, section.unfinished) == (10**9, 2, 0)
+    assert section.lacking == {"man": 4 * (10**9 - 2) - 2}
+    assert (post.wanted, post.finished, post.lacking) == (1, 0, {"officer": 1})
+
+
+def test_stands_beyond_those_that_are_owned_change_nothing_for_the_others() -> None:
+    force = army("stock: {man: {based: 10}}\nstock stands: {section: {based: 1}}")
+    few, many = (ready(force, ("pioneers", number))[0] for number in (12, 60))
+    assert (few.finished, few.unfinished) == (many.finished, many.unfinished)
+    assert many.lacking["man"] - few.lacking["man"] == 4 * 48

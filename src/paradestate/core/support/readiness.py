@@ -75,29 +75,48 @@ def _served(
     plan: tuple[Purchase, ...],
     wanted: Mapping[tuple[str, str], int],
 ) -> Iterator[Readiness]:
+    most = _most_of_use(force)
     stands = tuple(
         _stand(force, pattern, entry=entry)
         for (entry, pattern), number in wanted.items()
-        for _ in range(number)
+        for _ in range(min(number, most))
     )
     must = _without_exchanged(force, made, plan=plan)
     states = strength(force, replace(made, stands=(*must, *stands))).stands
     last = force.bench.stages[-1]
-    for entry, pattern in wanted:
+    for (entry, pattern), number in wanted.items():
         own = [
             state
             for state in states
             if state.stand.wishes == (PLAN, entry) and state.stand.pattern == pattern
         ]
         finished = sum(state.stage == last for state in own)
+        bare = {
+            kind: each * (number - len(own)) for kind, each in force.stands[pattern].figures.items()
+        }
         yield Readiness(
             entry=entry,
             pattern=pattern,
-            wanted=len(own),
+            wanted=number,
             finished=finished,
             unfinished=sum(state.stage is not None for state in own) - finished,
-            lacking=summed(state.lacking for state in own),
+            lacking=summed([*(state.lacking for state in own), bare if number > len(own) else {}]),
         )
+
+
+def _most_of_use(force: Force) -> int:
+    """Stands of one sort that what is owned can serve, and one more, which lacks something.
+
+    Any further ones go without anything, since stands are served in their order; they are counted
+    and not laid out, for a plan may have any number.
+    """
+    figures = sum(sum(stages.values()) for stages in force.stock.values())
+    on_stands = sum(
+        sum(stages.values()) * sum(force.stands[pattern].figures.values())
+        for pattern, stages in force.stock_stands.items()
+        if pattern in force.stands
+    )
+    return figures + on_stands + 1
 
 
 def _stand(force: Force, pattern: str, *, entry: str) -> Stand:

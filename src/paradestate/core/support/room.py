@@ -4,6 +4,7 @@ None of this makes a plan illegal but the reserve: a section without a host stan
 stand without a place walks.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import floor
@@ -108,15 +109,16 @@ def _most(rule: Attachment | None) -> int | None:
 
 def _transport(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
     for about, riders, places, place in _loads(fielded):
-        short = len(riders) - places
+        number = sum(riders.values())
+        short = number - places
         if short <= 0:
             continue
-        names = listed(riders[places:][:MOST_NAMED])
+        names = listed(_named(riders, after=places))
         more = f" and {short - MOST_NAMED} more" if short > MOST_NAMED else ""
         yield Finding(
             level=Level.WARN,
             code="transport-short",
-            message=f"{about}: {several(len(riders), 'stand')}, {several(places, 'place')} to "
+            message=f"{about}: {several(number, 'stand')}, {several(places, 'place')} to "
             f"ride: {several(short, 'stand')} {'walks' if short == 1 else 'walk'} "
             f"({names}{more}).",
             effect="Counted by stands; who rides is for you to say.",
@@ -128,8 +130,19 @@ def _transport(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
 MOST_NAMED = 4
 """Stands that walk which one message names."""
 
-Load = tuple[str, list[str], int, str]
-"""What is to be carried, the stands of it, the places there are, the entry that it is about."""
+Load = tuple[str, Mapping[str, int], int, str]
+"""What is to be carried, the stands of it by name, the places there are, the entry that it is
+about. Stands are counted, not listed: a plan may have any number of them."""
+
+
+def _named(riders: Mapping[str, int], *, after: int) -> Iterator[str]:
+    """The names of the first few that walk, where so many ride."""
+    left = MOST_NAMED
+    for name, number in riders.items():
+        walk = max(0, number - after)
+        after = max(0, after - number)
+        yield from [name] * min(walk, left)
+        left -= min(walk, left)
 
 
 def _loads(fielded: Fielded) -> Iterator[Load]:
@@ -156,9 +169,9 @@ def _of_bodies(fielded: Fielded) -> Iterator[Load]:
         places = sum(
             fielded.force.stands[each.pattern].carries for each in _defined(fielded, stands)
         )
-        riders = [
+        riders = Counter(
             each.name for each in _defined(fielded, stands) if _rides(fielded.force, each.pattern)
-        ]
+        )
         if places and riders:
             yield _body_name(fielded.made.bodies[within]), riders, places, ""
 
@@ -174,12 +187,12 @@ def _of_formation(fielded: Fielded, name: str, *, places: int) -> Iterator[Load]
         for place, body in enumerate(bodies)
         if body.formation == of and body.layer is Need.MUST
     ][:purchases]
-    riders = [
+    riders = Counter(
         stand.name
         for stand in _must(fielded.made.stands)
         if _rides(fielded.force, stand.pattern)
         and _is_in(bodies, stand.within, hosts=frozenset(hosts))
-    ]
+    )
     if riders:
         names = listed(_body_name(bodies[place]) for place in hosts)
         yield f"{name} for {names}", riders, places, name
@@ -206,12 +219,12 @@ def _defined(fielded: Fielded, stands: Iterable[Stand]) -> list[Stand]:
     return [stand for stand in stands if stand.pattern in fielded.force.stands]
 
 
-def _carried(force: Force, each: Mapping[str, int], *, times: int) -> tuple[int, list[str]]:
+def _carried(force: Force, each: Mapping[str, int], *, times: int) -> tuple[int, Mapping[str, int]]:
     """Places on what a purchase puts down, and the stands of it that ride."""
     places = sum(force.stands[name].carries * number * times for name, number in each.items())
-    riders = [
-        name for name, number in each.items() for _ in range(number * times) if _rides(force, name)
-    ]
+    riders = {
+        name: number * times for name, number in each.items() if number and _rides(force, name)
+    }
     return places, riders
 
 
