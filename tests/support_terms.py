@@ -180,7 +180,7 @@ def plainly_legal(terms: Terms, plan: Plan, *, points: int) -> bool:
     """Whether a plan of purchases on offer keeps every rule, said as plainly as can be."""
     bought = [each.entry for each in plan]
     return (
-        plain_points(terms, plan) <= points
+        (not plan or (points >= 0 and plain_points(terms, plan) <= points))
         and all(_entry_holds(offer, bought) for offer in terms.offers.values())
         and all(_group_holds(terms, limit, plan=plan, points=points) for limit in terms.groups)
     )
@@ -208,6 +208,7 @@ def _entry_holds(offer: Offer, bought: list[str]) -> bool:
 def _group_holds(terms: Terms, limit: GroupLimit, *, plan: Plan, points: int) -> bool:
     within = tuple(each for each in plan if terms.offers[each.entry].group == limit.group)
     spent = plain_points(terms, within)
+    points = max(0, points)
     return (
         len(within) >= limit.least
         and (limit.most is None or len(within) <= limit.most)
@@ -225,7 +226,7 @@ def every_plan(terms: Terms, *, points: int) -> Iterator[Plan]:
     ways = [tuple(_multisets(offer, points=points + refunds)) for offer in terms.offers.values()]
     for parts in product(*ways):
         plan = tuple(each for part in parts for each in part)
-        if plain_points(terms, plan) <= points:
+        if not plan or plain_points(terms, plan) <= points:
             yield plan
 
 

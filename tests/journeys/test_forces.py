@@ -9,6 +9,7 @@ import pytest
 from paradestate.chance.force import diagram
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
+from paradestate.core.support.force_map import LevelForces, ValuedForce
 from paradestate.journeys.forces import Fieldable, ForcesAsked, ForcesFound, forces
 from paradestate.journeys.memory import Memory
 from tests.forces import EXAMPLES
@@ -79,11 +80,11 @@ def test_few_forces_are_all_listed_by_points() -> None:
 
 
 def test_points_below_nought() -> None:
-    """A force that is dearer than the allowance leaves none."""
-    answer = found(MARENZ, points=-2)
-    assert [(level.points, level.legal) for level in answer.levels] == [(-2, 0)]
-    assert (answer.best, answer.every) == ((), ())
-    assert found(MARENZ, points=-2, seed=1).drawn is None
+    """A force that is dearer than the allowance can only go without supporting troops."""
+    answer = found(MARENZ, points=-2, seed=1)
+    nothing = ValuedForce(purchases=(), points=0, worth=Fraction(0))
+    assert answer.level == LevelForces(points=-2, legal=1, spending_all=0)
+    assert (answer.best, answer.every, answer.drawn) == ((nothing,), (nothing,), nothing)
 
 
 def test_what_is_owned_and_what_is_finished(small: Path) -> None:

@@ -92,3 +92,18 @@ def test_many_entries_of_which_any_number_may_be_had_are_refused_for_many_points
     assert found.reason == (
         "with so many points and entries more than 100,000,000 sums would have to be made"
     )
+
+
+def test_whether_nothing_at_all_is_legal() -> None:
+    def allowed(*offers: Offer, groups: tuple[GroupLimit, ...] = ()) -> bool:
+        found = drawn(listed(*offers, groups=groups), greatest=8)
+        return found.allows_nothing(points=8)
+
+    third = GroupLimit(group="g", least_points=Fraction(1, 3))
+    assert allowed(*SMALL)
+    assert not allowed(replace(A, least=1), B)
+    assert not allowed(replace(A, least=4), B), "nothing is legal here"
+    assert allowed(A, replace(B, group="g"), groups=(replace(third, least_points=Fraction(0)),))
+    assert not allowed(replace(B, group="g"), groups=(third,))
+    assert not allowed(replace(B, group="g"), replace(A, worths={}), groups=(third,))
+    assert not allowed(replace(B, group="g"), groups=(GroupLimit(group="g", least=1),))

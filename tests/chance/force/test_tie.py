@@ -96,6 +96,7 @@ def test_points_of_a_group_are_judged_by_the_points_of_the_game() -> None:
     assert share.holds(5)
     assert share.span(points=10) == range(4 + 1, 5 + 2)
     assert share.span(points=99) == range(33 + 1, 13)
+    assert share.span(points=-9) == share.span(points=0), "a share of less than nothing is nought"
     free = replace(share, limit=GroupLimit(group="g"))
     assert free.span(points=10) == range(13)
 

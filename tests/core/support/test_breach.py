@@ -60,8 +60,14 @@ def test_points_to_the_last_one_may_be_spent() -> None:
     assert over.by == 1
 
 
-def test_an_allowance_that_the_formation_eats_up_leaves_nothing_legal() -> None:
-    assert codes(terms(GUNS), points=-1) == ["over-points"]
+def test_with_less_than_no_points_only_nothing_is_legal() -> None:
+    mud = Offer(name="mud", cost={1: -4})
+    half = GroupLimit(group="", least_points=Fraction(1, 2), most_points=Fraction(1, 2))
+    assert codes(terms(GUNS, mud), points=-1) == []
+    assert codes(terms(GUNS, mud, groups=(half,)), points=-1) == []
+    assert codes(terms(GUNS, mud), "mud", points=-1) == ["over-points"]
+    assert codes(terms(GUNS, mud), "guns", points=-1) == ["over-points"]
+    assert codes(terms(replace(GUNS, least=1)), points=-1) == ["below-least"]
 
 
 @pytest.mark.parametrize(("times", "expected"), [(2, []), (3, ["over-limit"])])

@@ -35,6 +35,21 @@ def message(known_terms: Terms, *names: str, points: int = 20) -> str:
     return finding.message
 
 
+def test_less_than_no_points_are_said_so() -> None:
+    guns = terms(GUNS)
+    bill = bill_of(guns, take("guns"), points=-2)
+    broken = breaches(bill)
+    ways = ways_out(bill, broken)
+    short = [
+        breach_finding(bill, broken[0], ways=ways, known=Known(are_most=most)).message
+        for most in (False, True)
+    ]
+    assert short == [
+        "The force itself costs 2 points too many: nothing can be taken.",
+        "The force itself costs 2 points too many even after the best roll: nothing can be taken.",
+    ]
+
+
 def test_over_the_points() -> None:
     (finding,) = said(terms(GUNS, TANKS), take("guns", "tanks"), points=9)
     assert finding.level is Level.STOP

@@ -35,6 +35,9 @@ class BestForces:
         there: dict[tuple[int, ...], Weights] = {}
         found: list[Fraction | None] = []
         for number in points:
+            if number < 0:
+                found.append(self._worth_of_nothing(points=number))
+                continue
             slot = self._slot(number)
             allowed = self.weighed.drawn.allowed(points=number)
             if slot is None or not allowed:
@@ -52,15 +55,24 @@ class BestForces:
 
     def ranked(self, *, points: int) -> Iterator[ValuedForce]:
         """All legal forces, the greatest worth first, of the same worth the fewest points first."""
-        slot = self._slot(points)
-        if slot is not None:
-            yield from _ranked(self.weighed, self.tables(points=points), slot=slot)
+        yield from self._ranked(points=points, steps=False)
 
     def steps(self, *, points: int) -> Iterator[ValuedForce]:
         """For each worth that a force can have, the greatest first, one with the fewest points."""
+        yield from self._ranked(points=points, steps=True)
+
+    def _ranked(self, *, points: int, steps: bool) -> Iterator[ValuedForce]:
         slot = self._slot(points)
-        if slot is not None:
-            yield from _ranked(self.weighed, self.tables(points=points), slot=slot, steps=True)
+        if points < 0:
+            worth = self._worth_of_nothing(points=points)
+            if worth is not None:
+                yield ValuedForce(purchases=(), points=0, worth=worth)
+        elif slot is not None:
+            yield from _ranked(self.weighed, self.tables(points=points), slot=slot, steps=steps)
+
+    def _worth_of_nothing(self, *, points: int) -> Fraction | None:
+        """With less than no points nothing may be taken; None where even that isn't legal."""
+        return Fraction(0) if self.weighed.drawn.allows_nothing(points=points) else None
 
     def tables(self, *, points: int) -> Tables:
         """The weights at all nodes, with the shares of a game of so many points."""

@@ -49,6 +49,17 @@ class Row:
     lowest: int
     """The fewest points that a taking costs, nought or below."""
 
+    def after_nothing(self, node: int) -> int | None:
+        """The node to which taking none of the entry leads; None where some must be taken."""
+        moves = {
+            move
+            for taking, move in zip(self.plain, self.move_of, strict=True)
+            if not taking.purchases
+        }
+        return next(
+            (after for bundle, after in self.ways[node] if moves & {*self.bundles[bundle]}), None
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Diagram:
@@ -96,6 +107,21 @@ class Diagram:
             for node, spent in enumerate(self.spent)
             if all(value in span for value, span in zip(spent, spans, strict=True))
         )
+
+    def allows_nothing(self, *, points: int) -> bool:
+        """Whether the force without any supporting troops is legal in a game of so many points."""
+        node = 0
+        for place, row in enumerate(self.rows):
+            if place == self.judged:
+                if node not in self.allowed(points=points):
+                    return False
+                node = 0
+            after = row.after_nothing(node)
+            if after is None:
+                return False
+            node = after
+        is_last = self.judged == len(self.rows)
+        return self.is_legal and (not is_last or node in self.allowed(points=points))
 
 
 MoreTies: TypeAlias = Callable[[Mapping[str, Sequence[Taking]]], Sequence[Tie]]

@@ -20,15 +20,21 @@ class ForceDraw:
     tables: tuple[list[int], ...]
     """For each row, and the end, how many ways on each node has, for all slots of points."""
     slot: int
+    nothing: int | None = None
+    """With less than no points, how often nothing at all is legal: once or never."""
 
     @property
     def number(self) -> int:
         """How many there are."""
+        if self.nothing is not None:
+            return self.nothing
         return self.packed.at(self.tables[0][0], self.slot) if self.packed.drawn.is_legal else 0
 
     def every(self) -> Iterator[Force]:
         """All of them, each once."""
-        if self.number:
+        if self.nothing:
+            yield ()
+        elif self.number:
             yield from self._from(0, node=0, slot=self.slot)
 
     def _from(self, row: int, *, node: int, slot: int) -> Iterator[Force]:
@@ -46,6 +52,8 @@ class ForceDraw:
 
         Steps from node to node, each way as likely as its share of the forces that lead on by it.
         """
+        if self.nothing:
+            return ()
         node, slot, there, found = 0, self.slot, self.number, list[Purchase]()
         for row, each in enumerate(self.packed.drawn.rows):
             drawn = lot.randrange(there)
@@ -89,7 +97,12 @@ def force_draw(drawn: Diagram, *, points: int) -> ForceDraw:
         tables.append(found)
     if not drawn.judged:
         tables[-1] = _judged(drawn, found[0], points=points)
-    return ForceDraw(packed=packed, tables=tuple(reversed(tables)), slot=points - drawn.lowest)
+    return ForceDraw(
+        packed=packed,
+        tables=tuple(reversed(tables)),
+        slot=points - drawn.lowest,
+        nothing=int(drawn.allows_nothing(points=points)) if points < 0 else None,
+    )
 
 
 def _judged(drawn: Diagram, counts: int, *, points: int) -> list[int]:

@@ -31,6 +31,11 @@ def legal_forces(drawn: Diagram, *, points: Sequence[int]) -> tuple[LevelForces,
 def _level(
     drawn: Diagram, *, points: int, spending: Sequence[int], legal: Sequence[int]
 ) -> LevelForces:
+    if points < 0:
+        # Nothing may be taken then, not even what brings points.
+        return LevelForces(
+            points=points, legal=int(drawn.allows_nothing(points=points)), spending_all=0
+        )
     slot = points - drawn.lowest
     if slot < 0 or not drawn.is_legal:
         return LevelForces(points=points, legal=0, spending_all=0)

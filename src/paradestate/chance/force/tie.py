@@ -8,7 +8,6 @@ all that the decision diagram has to remember. A rule that asks about one entry 
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from math import ceil, floor
 from typing import NamedTuple, Protocol
 
 from paradestate.core.support.entry import GroupLimit
@@ -188,12 +187,10 @@ class GroupPoints:
 
     def span(self, *, points: int) -> range:
         """The numbers with which the group has its share in a game of so many points."""
-        limit, nought = self.limit, -sum(self.lowest.values())
-        least, most = 0, self.greatest
-        if limit.least_points:
-            least = max(0, ceil(limit.least_points * points) + nought)
-        if limit.most_points is not None:
-            most = min(most, floor(limit.most_points * points) + nought)
+        nought = -sum(self.lowest.values())
+        most_spent, least_spent = self.limit.most_spent(points), self.limit.least_spent(points)
+        least = 0 if least_spent is None else max(0, least_spent + nought)
+        most = self.greatest if most_spent is None else min(self.greatest, most_spent + nought)
         return range(least, most + 1)
 
 

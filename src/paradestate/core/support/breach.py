@@ -97,7 +97,8 @@ def _particulars(offer: Offer, purchase: Purchase, *, times: int) -> Iterator[Br
 
 
 def _points(bill: Bill) -> Iterator[Breach]:
-    if bill.spent > bill.points:
+    """With less than no points nothing may be taken, not even what brings points."""
+    if bill.plan and (bill.spent > bill.points or bill.points < 0):
         yield Breach(code="over-points", about=(), has=bill.spent, bound=bill.points)
 
 

@@ -179,12 +179,15 @@ class GroupLimit:
     by_hand: str = ""
 
     def most_spent(self, points: int) -> int | None:
-        """The most that the group may take of so many points left; None: any number."""
-        return None if self.most_points is None else floor(self.most_points * points)
+        """The most that the group may take of so many points left; None: any number.
+
+        Of less than no points a share is nought.
+        """
+        return None if self.most_points is None else floor(self.most_points * max(0, points))
 
     def least_spent(self, points: int) -> int | None:
         """The least that it must take; None: it may even bring points."""
-        return ceil(self.least_points * points) if self.least_points else None
+        return ceil(self.least_points * max(0, points)) if self.least_points else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

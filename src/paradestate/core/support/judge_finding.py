@@ -132,6 +132,10 @@ def _choices(terms: Terms, entry: str) -> str:
 
 
 def _over_points(bill: Bill, *, known: Known) -> str:
+    if bill.points < 0:
+        short = several(-bill.points, "point")
+        most = " even after the best roll" if known.are_most else ""
+        return f"The force itself costs {short} too many{most}: nothing can be taken."
     over = bill.spent - bill.points
     most = ", the most that the dice can leave" if known.are_most else ""
     return f"Spent {bill.spent} of {several(bill.points, 'point')}{most}: over by {over}."
