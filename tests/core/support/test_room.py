@@ -182,7 +182,8 @@ def test_a_reserve_of_which_nothing_is_said() -> None:
 
 
 def test_stands_that_walk_are_counted_however_many_they_are() -> None:
-    assert messages(army(), ("column", 10**9)) == [
+    (message,) = messages(army(), ("column", 10**9))
+    assert message == (
         "1000000000 x column: 3000000000 stands, 2000000000 places to ride: "
         "1000000000 stands walk (section, section, section and section and 999999996 more)."
-    ]
+    )

@@ -178,9 +178,9 @@ def test_no_single_change_that_makes_a_plan_legal_is_left_out(
         assert len(before) != 1 or not legal or {way.plan for way in found} <= set(legal)
 
 
-@pytest.mark.parametrize(("dropped", "is_found"), [(0, False), (1, True), (5, True), (999, True)])
+@pytest.mark.parametrize(("dropped", "found_ways"), [(0, 0), (1, 1), (5, 1), (999, 1)])
 def test_of_a_plan_too_long_not_all_is_tried_and_it_says_so(
-    dropped: int, is_found: bool, monkeypatch: pytest.MonkeyPatch
+    dropped: int, found_ways: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     known = terms(*(Offer(name=f"e{n}", cost={1: 1}) for n in range(9)))
     plan = take(*(f"e{n}" for n in range(9)))
@@ -192,7 +192,7 @@ def test_of_a_plan_too_long_not_all_is_tried_and_it_says_so(
     found = ways_out(bill, breaches(bill))
     (ways_found,) = found.of.values()
     assert not found.all_tried
-    assert bool(ways_found) == is_found
+    assert len(ways_found) == found_ways
     for way in ways_found:
         assert not breaches(bill_of(known, way.plan, points=2))
 
@@ -233,7 +233,7 @@ def test_no_plan_is_judged_more_often_than_it_may_be(monkeypatch: pytest.MonkeyP
 
     monkeypatch.setattr(module, "breaches", counted)
     ((way,),) = ways_out(bill, breaches(bill)).of.values()
-    assert 100 < len(tried) <= 3 * 50
+    assert 50 < len(tried) <= 3 * 50
     assert not breaches(bill_of(known, way.plan, points=3))
 
 
