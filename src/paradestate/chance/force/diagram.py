@@ -10,7 +10,7 @@ walks it adds them up.
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from paradestate.chance.force.sequence import in_sequence
 from paradestate.chance.force.taking import Taking, Takings, cheapest, takings_of
@@ -138,7 +138,7 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
     taken = _takings(terms, greatest=greatest, numbered=more is not None)
     if isinstance(taken, NotComputed):
         return taken
-    plain = {name: each for name, (_, each) in taken.items()}
+    plain = {name: each.plain for name, each in taken.items()}
     ties = [
         *ties_of(
             terms,
@@ -155,11 +155,11 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
     rolled = frozenset(name for name, offer in terms.offers.items() if offer.availability)
     order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled)
     drawing = _Drawing(ties, order=order, judged=judged)
-    slots = greatest + 1 - sum(_lowest(each) for each in plain.values())
+    slots = greatest + 1 - sum(each.lowest for each in taken.values())
     rows = []
     steps = 0
     for name in order:
-        rows.append(drawing.row(name, takings=taken[name][0], plain=plain[name]))
+        rows.append(drawing.row(name, taken=taken[name]))
         nodes = drawing.number_of_nodes
         if nodes > MOST_NODES or nodes * slots > MOST_CELLS:
             return NotComputed(
@@ -208,12 +208,19 @@ def _nothing(terms: Terms, *, greatest: int) -> Diagram:
     )
 
 
-def _takings(
-    terms: Terms, *, greatest: int, numbered: bool
-) -> Mapping[str, tuple[Takings, Sequence[Taking]]] | NotComputed:
+class _Taken(NamedTuple):
+    """What one entry may bring."""
+
+    takings: Takings
+    plain: tuple[Taking, ...]
+    lowest: int
+    """The fewest points that a taking costs, nought or below."""
+
+
+def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, _Taken] | NotComputed:
     """The takings of all entries, as far as the points and all refunds pay for them."""
     refunds = 0
-    found: dict[str, tuple[Takings, Sequence[Taking]]] = {}
+    found: dict[str, _Taken] = {}
     for offer in sorted(terms.offers.values(), key=lambda offer: cheapest(offer) > 0):
         taken = takings_of(
             offer,
@@ -224,14 +231,10 @@ def _takings(
         if isinstance(taken, NotComputed):
             return taken
         plain = taken.plain()
-        found[offer.name] = (taken, plain)
-        refunds -= _lowest(plain)
+        lowest = min((0, *[each.points for each in plain]))
+        found[offer.name] = _Taken(taken, plain, lowest)
+        refunds -= lowest
     return {name: found[name] for name in terms.offers}
-
-
-def _lowest(takings: Sequence[Taking]) -> int:
-    """The fewest points that a taking costs, nought or below."""
-    return min((0, *(taking.points for taking in takings)))
 
 
 class _Drawing:
@@ -262,7 +265,7 @@ class _Drawing:
         """Whether no node is left: no force is legal."""
         return not self._nodes or not self.spent
 
-    def row(self, name: str, *, takings: Takings, plain: Sequence[Taking]) -> Row:
+    def row(self, name: str, *, taken: _Taken) -> Row:
         """The row of an entry."""
         here = self._place[name]
         self.keep_shares(here)
@@ -273,7 +276,7 @@ class _Drawing:
             moves.setdefault(
                 Move(each.purchases, each.number, each.points if with_points else 0), len(moves)
             )
-            for each in plain
+            for each in taken.plain
         )
         step = _Step(name, place=here, fields=touching, moves=tuple(moves))
         after: dict[int, int] = {}
@@ -290,12 +293,12 @@ class _Drawing:
         self._nodes = after
         return Row(
             entry=name,
-            takings=takings,
+            takings=taken.takings,
             move_of=move_of,
-            plain=tuple(plain),
+            plain=taken.plain,
             bundles=tuple(step.bundles),
             ways=tuple(ways),
-            lowest=_lowest(plain),
+            lowest=taken.lowest,
         )
 
     def keep_shares(self, row: int) -> None:
