@@ -163,4 +163,5 @@ def _refund(offer: Offer) -> int:
     most = 1 if offer.availability is not None else offer.most
     # Past the listed steps each purchase brings or costs as much as the one before.
     bent = range(min(most, len(offer.repeats_cost_more) + 1) + 1)
-    return max(-cheapest * n - offer.surcharge(n) for n in (*bent, most))
+    gains: list[int] = [-cheapest * n - offer.surcharge(n) for n in (*bent, most)]
+    return max(gains)
