@@ -103,7 +103,7 @@ def test_ways_out_that_would_not_be_told_are_not_looked_for(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (tmp_path / "force.yaml").write_text(FORCE, encoding="utf-8")
-    monkeypatch.delattr("paradestate.core.support.judge.ways_out")
+    monkeypatch.delattr("paradestate.journeys.odds.judged")
     answer = asked(tmp_path, "guns=1", points=1)
     assert answer.odds is not None
     assert answer.odds.together == Fraction(0)

@@ -77,6 +77,7 @@ def test_what_would_be_too_large_is_refused(monkeypatch: pytest.MonkeyPatch) -> 
     assert refused(10_001) == "there are more than 10,000 points"
     monkeypatch.setattr(module, "MOST_STEPS", 30)
     assert refused() == "with so many points and entries more than 30 sums would have to be made"
+    monkeypatch.setattr(module, "MOST_STEPS", 10**9)
     monkeypatch.setattr(module, "MOST_NODES", 3)
     assert refused() == (
         "with so many points and rules more than 4 cases would have to be told apart"

@@ -56,9 +56,9 @@ def test_a_share_is_of_the_points_of_each_game() -> None:
     assert counted(terms, range(3, 9)) == plainly_counted(terms, range(3, 9))
 
 
-def test_nothing_is_legal_below_what_all_refunds_bring() -> None:
+def test_below_nought_nothing_may_be_taken_whatever_refunds_bring() -> None:
     terms = listed(replace(B, cost={1: -1}))
-    assert [level.legal for level in counted(terms, range(-3, 1))] == [0, 1, 2, 3]
+    assert [level.legal for level in counted(terms, range(-3, 1))] == [1, 1, 1, 3]
     assert counted(listed(replace(A, least=4)), range(1))[0].legal == 0
 
 
