@@ -50,7 +50,7 @@ def test_a_plan_that_is_not_legal_lets_everything_else_be_worked_out() -> None:
     assert finding.message == (
         "g: Spent 10 of 9 points, the most that the dice can leave: over by 1."
     )
-    assert finding.hint == "Dropping 1 big (10) would do it."
+    assert finding.hint == "Dropping 1 x big (10) would do it."
     (slip,) = found("e(flame)=3")
     assert slip.level is Level.STOP
 
