@@ -24,7 +24,7 @@ def test_the_example_with_five_points(folder: Path) -> None:
     answer = forces(folder, "--points", 5)
     assert answer.status == 0
     for line in (
-        "whole-day attack with 5 points: 19 legal forces; 8 of them spend all.",
+        "Whole-day attack with 5 points: 19 legal forces; 8 of them spend all.",
         "6 of them can be fielded with what is owned (32 in 100).",
         "The must layer itself lacks 125 figures.",
         "     5     19          8               6              5  ████████░░░░░░░░░░░░░░░░",

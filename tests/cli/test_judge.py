@@ -12,7 +12,7 @@ def test_a_legal_plan_with_its_paragraph(folder: Path) -> None:
     answer = call("judge", folder, *WHOLE_DAY, "--points", "18", "--plan", PLAN)
     assert answer.status == 0
     assert answer.out == (
-        "whole-day attack with 18 points: legal.\n"
+        "Whole-day attack with 18 points: legal.\n"
         "17 spent, 1 left; worth 15 to you. Exact.\n"
         "\n"
         "Under command: 2 x machine-gun platoon (attached to a platoon, one to each at most).\n"
@@ -24,13 +24,13 @@ def test_a_plan_that_is_not_legal(folder: Path) -> None:
     plan = f"{PLAN}, assault training for a platoon=1"
     answer = call("judge", folder, *WHOLE_DAY, "--points", "18", "--plan", plan)
     assert answer.status == 1
-    assert "whole-day attack with 18 points: not legal.\n19 spent, 1 over" in answer.out
+    assert "Whole-day attack with 18 points: not legal.\n19 spent, 1 over" in answer.out
     assert "Dropping 1 x assault training for a platoon (2)" in answer.err
 
 
 def test_what_the_dice_leave(folder: Path) -> None:
     answer = call("judge", folder, *WHOLE_DAY, "--plan", PLAN, "--allowed", "light tanks=0")
-    assert "whole-day attack with 23 points, the most that the dice can leave: legal." in answer.out
+    assert "Whole-day attack with 23 points, the most that the dice can leave: legal." in answer.out
     assert answer.out.endswith(
         "After the dice:\n"
         "Under command: 2 x machine-gun platoon (attached to a platoon, one to each at most).\n"

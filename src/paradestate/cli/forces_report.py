@@ -10,7 +10,7 @@ from paradestate.cli.output import console, titled_table
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.support import purchases_words
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.force_map import LevelForces, ValuedForce
 from paradestate.journeys.forces import ForcesFound
 
@@ -64,7 +64,7 @@ def _numbers(found: ForcesFound) -> Iterator[str]:
     level = found.level
     middle = "" if found.allowance is None else ", the middle of what the dice leave"
     yield (
-        f"{found.terms.game.name} with {several(level.points, 'point')}{middle}: "
+        f"{capital(found.terms.game.name)} with {several(level.points, 'point')}{middle}: "
         f"{_forces(level.legal)}; {number_text(level.spending_all)} of them spend all."
     )
 

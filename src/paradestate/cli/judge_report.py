@@ -3,7 +3,7 @@
 import click
 
 from paradestate.core.outline import decimal_text
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.wording import capital, several
 from paradestate.journeys.judge import JudgedPlan
 
 
@@ -13,7 +13,7 @@ def print_judgement(answer: JudgedPlan) -> None:
     verdict = "legal" if answer.is_legal else "not legal"
     points = several(made.points, "point")
     most = ", the most that the dice can leave" if answer.are_most else ""
-    click.echo(f"{game.name} with {points}{most}: {verdict}.")
+    click.echo(f"{capital(game.name)} with {points}{most}: {verdict}.")
     left = made.points - made.spent
     rest = f"{left} left" if left >= 0 else f"{-left} over"
     worth = f"; worth {decimal_text(made.worth)} to you" if made.worth else ""
