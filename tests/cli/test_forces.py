@@ -110,7 +110,7 @@ def test_nothing_is_legal(small: Path) -> None:
     (small / "force.yaml").write_text(must)
     (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
     answer = call("forces", small, "--points", 5)
-    assert "evening with 5 points: 0 legal forces; 0 of them spend all." in answer.out
+    assert "Evening with 5 points: 0 legal forces; 0 of them spend all." in answer.out
     assert "Worth" not in answer.out
     document = call("forces", small, "--points", 5, "--json").document
     assert (document["best"], document["fieldable_share"], document["list"]) == (None, None, [])
