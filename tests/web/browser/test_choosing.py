@@ -18,9 +18,9 @@ def put_together(page: Page) -> None:
     tanks.get_by_role("link", name="two for 9 points").click()
     expect(page.locator("#plan .tot")).to_contain_text("9 points of at the most 23")
     expect(tanks).to_be_in_viewport()
-    tanks.get_by_role("link", name="More: 2 light tanks").click()
+    tanks.get_by_role("link", name="More: 2 x light tanks").click()
     expect(page.locator("#plan .tot")).to_contain_text("13 points")
-    tanks.get_by_role("link", name="Less: 3 light tanks").click()
+    tanks.get_by_role("link", name="Less: 3 x light tanks").click()
     expect(page.locator("#plan .tot")).to_contain_text("9 points")
 
 
