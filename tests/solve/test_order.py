@@ -299,7 +299,7 @@ def test_the_order_is_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> 
 
 @pytest.mark.unmeasured
 @pytest.mark.slow
-@settings(max_examples=60, phases=[Phase.generate])
+@settings(max_examples=40, phases=[Phase.generate])
 @given(problems())
 def test_many_orders_are_the_first_of_a_list_of_all_orders(asked: OrderProblem) -> None:
     agrees_with_the_list(asked)
@@ -313,7 +313,7 @@ def test_with_stand_ins_the_order_is_the_first_of_a_list_of_all_orders(asked: Or
 
 @pytest.mark.unmeasured
 @pytest.mark.slow
-@settings(max_examples=60, phases=[Phase.generate])
+@settings(max_examples=40, phases=[Phase.generate])
 @given(problems_with_stand_ins())
 def test_with_stand_ins_many_orders_are_the_first_of_a_list_of_all_orders(
     asked: OrderProblem,
@@ -322,7 +322,7 @@ def test_with_stand_ins_many_orders_are_the_first_of_a_list_of_all_orders(
 
 
 @pytest.mark.unmeasured
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(problems_with_stand_ins())
 def test_the_fewest_left_over_is_the_fewest_of_all_orders_and_then_the_cheapest(
     asked: OrderProblem,

@@ -219,7 +219,7 @@ def test_steps_and_next_best_are_those_of_a_list_of_all_orders(asked: OrderProbl
 
 @pytest.mark.unmeasured
 @pytest.mark.slow
-@settings(max_examples=60, phases=[Phase.generate])
+@settings(max_examples=35, phases=[Phase.generate])
 @given(problems())
 def test_many_steps_and_next_best_are_those_of_a_list_of_all_orders(asked: OrderProblem) -> None:
     agrees_with_the_list(asked)

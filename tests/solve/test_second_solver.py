@@ -80,7 +80,7 @@ def test_both_prove_that_limits_leave_no_order() -> None:
 
 
 @pytest.mark.unmeasured
-@settings(max_examples=50)
+@settings(max_examples=30)
 @given(problems_with_stand_ins())
 def test_both_prove_the_same_of_a_problem_drawn_by_lot(asked: OrderProblem) -> None:
     both_prove_the_same(asked)
@@ -88,7 +88,7 @@ def test_both_prove_the_same_of_a_problem_drawn_by_lot(asked: OrderProblem) -> N
 
 @pytest.mark.unmeasured
 @pytest.mark.slow
-@settings(max_examples=120, phases=[Phase.generate])
+@settings(max_examples=70, phases=[Phase.generate])
 @given(problems_with_stand_ins())
 def test_both_prove_the_same_of_many_problems_drawn_by_lot(asked: OrderProblem) -> None:
     both_prove_the_same(asked)
