@@ -70,7 +70,32 @@ def count(
     change; with `since_written` what this choice changes against the folder as it is written. With
     `lent_too` what is away counts as well.
     """
-    read = checked(folder, today=today, memory=memory)
+    return count_read(
+        checked(folder, today=today, memory=memory),
+        folder,
+        today=today,
+        choice=choice,
+        against=against,
+        since_written=since_written,
+        on=on,
+        lent_too=lent_too,
+        memory=memory,
+    )
+
+
+def count_read(
+    read: Checked,
+    folder: Path,
+    *,
+    today: datetime.date,
+    choice: Choice,
+    against: Choice | None = None,
+    since_written: bool = False,
+    on: datetime.date | None = None,
+    lent_too: bool = False,
+    memory: Memory = NOTHING,
+) -> CountAnswer:
+    """The same for a folder of which the files were read already."""
     stocked = with_holdings(read, folder, today=today, on=on, lent_too=lent_too, memory=memory)
     return memory.kept(
         ("count", folder, lent_too, on, repr(choice), repr(against), since_written),

@@ -13,7 +13,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.support.terms import Terms, terms_of
 from paradestate.journeys.check import Checked, checked
-from paradestate.journeys.count import Count, count
+from paradestate.journeys.count import Count, count_read
 from paradestate.journeys.memory import NOTHING, Memory
 
 
@@ -45,7 +45,8 @@ def game_terms(
     game, findings = game_of(read.force, choice.game)
     if findings:
         return GameTerms(checked=read.with_findings(*findings))
-    counted = count(folder, today=today, choice=replace(choice, game=game), memory=memory)
+    chosen = replace(choice, game=game)
+    counted = count_read(read, folder, today=today, choice=chosen, memory=memory)
     if counted.count is None:
         return GameTerms(checked=counted.checked)
     terms, more = terms_of(counted.count.force, counted.count.made, game=game, grades=grades)
