@@ -125,9 +125,9 @@ def _entry_clauses(entry: Entry) -> Iterator[str]:
 
 def _condition_clauses(entry: Entry) -> Iterator[str]:
     if entry.needs:
-        yield f"needs {listed(_purchases(entry.needs))}"
+        yield f"needs {listed(needs_words(entry.needs))}"
     if entry.needs_any_of:
-        yield f"needs {listed(_purchases(entry.needs_any_of), joint='or')}"
+        yield f"needs {listed(needs_words(entry.needs_any_of), joint='or')}"
     for name, number in entry.needs_for_each.items():
         yield f"each purchase of it needs {several(number, 'purchase')} of {name}"
     if entry.bars:
@@ -157,7 +157,8 @@ def improvement_words(better: Improvement) -> str:
     return f"the {better.scale} of {each} is {steps} better than that of the force"
 
 
-def _purchases(needs: Mapping[str, int]) -> Iterator[str]:
+def needs_words(needs: Mapping[str, int]) -> Iterator[str]:
+    """Each need in words: `light tanks`, `light tanks taken two times`."""
     for name, number in needs.items():
         yield name if number == 1 else f"{name} taken {spelled(number)} times"
 

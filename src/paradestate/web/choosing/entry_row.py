@@ -12,6 +12,7 @@ from paradestate.core.sentence.support import (
     availability_words,
     improvement_words,
     limit_words,
+    needs_words,
     purchase_words,
 )
 from paradestate.core.sentence.wording import capital, counted, listed, plural, several, spelled
@@ -172,20 +173,15 @@ def _limit(entry: Entry, offer: Offer, *, posture: str) -> str:
 
 def _conditions(offer: Offer) -> Iterator[str]:
     if offer.needs:
-        yield f"needs {listed(_times(offer.needs))}"
+        yield f"needs {listed(needs_words(offer.needs))}"
     if offer.needs_any_of:
-        yield f"needs {listed(_times(offer.needs_any_of), joint='or')}"
+        yield f"needs {listed(needs_words(offer.needs_any_of), joint='or')}"
     if offer.needs_for_each:
-        yield f"each needs {listed(_times(offer.needs_for_each))}"
+        yield f"each needs {listed(needs_words(offer.needs_for_each))}"
     if offer.bars:
         yield f"not with {listed(sorted(offer.bars), joint='or')}"
     if offer.group:
         yield f"of the group {offer.group}"
-
-
-def _times(needs: Mapping[str, int]) -> Iterator[str]:
-    for name, number in needs.items():
-        yield name if number == 1 else f"{name} taken {spelled(number)} times"
 
 
 def _taken(plan: Plan, *, offer: Offer, asked: Question) -> Iterator[Taken]:
