@@ -11,7 +11,7 @@ from fractions import Fraction
 from paradestate.core.sentence.chance import chance_words, near_text
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.chances import Chances
-from paradestate.sheet.axis import round_step
+from paradestate.sheet.axis import with_room
 from paradestate.sheet.lettering import fitted, width_of
 from paradestate.sheet.line_label import ROW, Label, arranged, drawn_label, label
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group
@@ -195,23 +195,18 @@ def _points(frame: _Frame, *, plan: PlanLine | None, known: int | None) -> Itera
     """The numbers under their bars, bold where they pay; of many the known one and round ones."""
     counts = tuple(frame.allowance.counts)
     room = max(width_of(f"{points}", size=NUMBER) for points in counts) + 4
-    step = 1 if room <= frame.pitch else round_step(int(room / frame.pitch) + 1, most=1)
-    taken: list[float] = []
-    for points in sorted(counts, key=lambda each: (each != known, each)):
-        x = frame.x(counts.index(points)) + frame.pitch / 2
-        is_told = points == known or points % step == 0
-        if is_told and all(abs(x - other) >= room for other in taken):
-            taken.append(x)
-            half = width_of(f"{points}", size=NUMBER) / 2
-            yield element(
-                "text",
-                text=f"{points}",
-                x=min(max(x, half), frame.width - half),
-                y=frame.floor + 20,
-                text_anchor="middle",
-                font_size=NUMBER,
-                class_="b" if plan is not None and plan.pays(points) else None,
-            )
+    for place in with_room(counts, first=known, room=room, pitch=frame.pitch):
+        points, x = counts[place], frame.x(place) + frame.pitch / 2
+        half = width_of(f"{points}", size=NUMBER) / 2
+        yield element(
+            "text",
+            text=f"{points}",
+            x=min(max(x, half), frame.width - half),
+            y=frame.floor + 20,
+            text_anchor="middle",
+            font_size=NUMBER,
+            class_="b" if plan is not None and plan.pays(points) else None,
+        )
 
 
 def _paid(plan: PlanLine, allowance: Chances, *, known: int | None) -> str:

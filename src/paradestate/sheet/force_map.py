@@ -12,7 +12,7 @@ from math import log10
 from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.wording import listed, several
 from paradestate.core.support.force_map import LevelForces
-from paradestate.sheet.axis import round_step, ticks
+from paradestate.sheet.axis import round_step, ticks, with_room
 from paradestate.sheet.lettering import SIZE, width_of
 from paradestate.sheet.long_number import mark, number, number_words, placed, text_of
 from paradestate.sheet.svg import Drawing, Element, drawing, element
@@ -209,23 +209,18 @@ def _points(frame: _Frame, *, marked: int | None) -> Iterator[Element]:
     """Points under the steps: the marked ones, and as many round ones as have room."""
     points = [row.points for row in frame.rows]
     room = max(width_of(f"{each}", size=NUMBER) for each in points) + 6
-    step = 1 if room <= frame.pitch else round_step(int(room / frame.pitch) + 1, most=1)
-    taken: list[float] = []
-    for each in sorted(points, key=lambda one: (one != marked, one)):
-        x = frame.x(points.index(each)) + frame.pitch / 2
-        is_told = each == marked or each % step == 0
-        if is_told and all(abs(x - other) >= room for other in taken):
-            taken.append(x)
-            half = width_of(f"{each}", size=NUMBER) / 2
-            yield element(
-                "text",
-                text=f"{each}",
-                x=min(x, frame.width - half),
-                y=TOP + STEPS + 20,
-                text_anchor="middle",
-                font_size=NUMBER,
-                class_="pen b" if each == marked else None,
-            )
+    for place in with_room(points, first=marked, room=room, pitch=frame.pitch):
+        each = points[place]
+        half = width_of(f"{each}", size=NUMBER) / 2
+        yield element(
+            "text",
+            text=f"{each}",
+            x=min(frame.x(place) + frame.pitch / 2, frame.width - half),
+            y=TOP + STEPS + 20,
+            text_anchor="middle",
+            font_size=NUMBER,
+            class_="pen b" if each == marked else None,
+        )
     y = TOP + STEPS + 40
     yield element("text", text="points left", x=frame.left, y=y, class_="soft")
 
