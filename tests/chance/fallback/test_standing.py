@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.chance.fallback.prospect import Held
-from paradestate.chance.fallback.standing import UNSEEN, Rules, rules_of
+from paradestate.chance.fallback.standing import UNSEEN, Rules, Standing, rules_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
@@ -19,6 +19,7 @@ from tests.chance.fallback.fallbacks import (
     worth,
 )
 from tests.chance.plans import bought, terms_with
+from tests.support_terms import Plan
 
 HORSE = Offer(name="horse", cost={1: 2, 2: 5}, availability=HALF, worths=worth(n1=4))
 GUIDE = Offer(name="guide", cost={1: 2})
@@ -26,6 +27,14 @@ GUIDE = Offer(name="guide", cost={1: 2})
 
 def rules(terms: Terms, *, points: int = 9, held: Held | None = None) -> Rules:
     return rules_of(prospect(terms, points=points, held=held or Held()))
+
+
+def held_early(made: Rules, standing: Standing) -> dict[str, Plan]:
+    """Entry to the purchases of it that were bought early, or held from the start."""
+    return {
+        name: each[place].purchases
+        for name, place, each in zip(made.early, standing.early, made.holdings, strict=True)
+    }
 
 
 def test_what_has_to_do_with_no_other_is_plain_and_leaves_no_trace() -> None:
@@ -113,7 +122,7 @@ def test_what_is_bought_early_is_remembered_and_may_close_others() -> None:
     assert made.legal_options(buy.standing, 0) == (0,)
     assert buy.standing.asked == 0b10
     assert made.depth(buy.standing) == 2
-    assert made.held_early(buy.standing) == {"guide": bought(guide=1)}
+    assert held_early(made, buy.standing) == {"guide": bought(guide=1)}
     assert list(made.early_buys(made.after(buy.standing, 0, taken=None, case=UNSEEN))) == []
 
 
@@ -158,4 +167,5 @@ def test_what_is_held_at_the_start_is_closed_counted_and_out_of_the_room() -> No
     start = rules(replace(terms, groups=limits), points=15, held=held).start()
     assert start.asked == 0b11
     assert start.room == (1, 1)
-    assert rules(terms, held=held).held_early(start._replace(room=()))["gun"] == bought(gun=1) * 2
+    made = rules(terms, held=held)
+    assert held_early(made, start._replace(room=()))["gun"] == bought(gun=1) * 2

@@ -211,13 +211,6 @@ class Rules:
         )
         return standing.asked.bit_count() + bought
 
-    def held_early(self, standing: Standing) -> dict[str, tuple[Purchase, ...]]:
-        """Entry to the purchases of it that were bought early, or held from the start."""
-        return {
-            name: each[place].purchases
-            for name, place, each in zip(self.early, standing.early, self.holdings, strict=True)
-        }
-
     def _count(self, standing: Standing, name: str) -> int:
         if name in self.place:
             return standing.taken >> self.place[name] & 1
