@@ -16,30 +16,17 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from paradestate.chance.fallback.best_play import fallback, level_choices
 from paradestate.core.certainty import NotComputed
-from paradestate.core.choice import Choice, chosen
-from paradestate.core.establishment import establishment
 from paradestate.core.support.entry import Asking, Availability, Band, GroupLimit
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.policy import Fallback
-from paradestate.core.support.terms import Terms, terms_of
+from paradestate.core.support.terms import Terms
 from tests.chance.fallback.plain_fallback import PlainFallback
 from tests.chance.plans import terms_with
-from tests.forces import marenz
-from tests.support_terms import dice
+from tests.support_terms import attack, dice
 
 SEED = 1943
 POINTS = 24
 SURE = 10
-
-
-def attack() -> Terms:
-    """The example in a whole-day attack."""
-    force, _ = chosen(marenz(), Choice())
-    made, _ = establishment(force)
-    assert made is not None
-    terms, _ = terms_of(force, made, game="whole-day attack", grades={})
-    assert terms is not None
-    return terms
 
 
 def drawn(rolled: int, *, sure: int = SURE, tangled: bool = False) -> Terms:

@@ -15,36 +15,23 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from paradestate.chance.availability import allowed_by
 from paradestate.chance.dice import allowance_chances, dice_chances
 from paradestate.chance.plan.plan_odds import plan_odds
-from paradestate.core.choice import Choice, chosen
-from paradestate.core.establishment import establishment
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_points
 from paradestate.core.support.remainder import remaining
-from paradestate.core.support.terms import Terms, terms_of
+from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds
 from paradestate.text.dice import read_dice
 from tests.chance.plans import bought, rolled, terms_with
-from tests.forces import marenz
+from tests.support_terms import attack
 
 ROLLS = 100_000
 SEED = 1943
-ATTACK = "whole-day attack"
 MARENZ = (
     Purchase(entry="light tanks", number=2),
     Purchase(entry="tank squadron commander", number=1),
     Purchase(entry="machine-gun platoon", number=2),
 )
-
-
-def attack() -> Terms:
-    """The example in a whole-day attack."""
-    force, _ = chosen(marenz(), Choice(game=ATTACK))
-    made, _ = establishment(force)
-    assert made is not None
-    terms, _ = terms_of(force, made, game=ATTACK, grades={})
-    assert terms is not None
-    return terms
 
 
 def six_rolls() -> tuple[Terms, tuple[Purchase, ...]]:

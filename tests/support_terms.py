@@ -11,11 +11,14 @@ from itertools import combinations_with_replacement, product
 
 from hypothesis import strategies
 
+from paradestate.core.choice import Choice, chosen
 from paradestate.core.dice import Dice, Fixed, SignedTerm, Throw
+from paradestate.core.establishment import establishment
 from paradestate.core.game import Game, Purchase
 from paradestate.core.support.entry import Asking, Availability, Band, GroupLimit
 from paradestate.core.support.offer import NO_CHOICE, Offer
-from paradestate.core.support.terms import Terms
+from paradestate.core.support.terms import Terms, terms_of
+from tests.forces import marenz
 
 NAMES = ("guns", "horse", "tanks", "scouts")
 ABSENT = "mules"
@@ -24,6 +27,18 @@ GROUPS = ("", "armour")
 CHOICES = ("flame", "bridging")
 
 Plan = tuple[Purchase, ...]
+
+ATTACK = "whole-day attack"
+
+
+def attack() -> Terms:
+    """The example of 1943 with 4 companies, in a whole-day attack."""
+    force, _ = chosen(marenz(), Choice(game=ATTACK))
+    made, _ = establishment(force)
+    assert made is not None
+    terms, _ = terms_of(force, made, game=ATTACK, grades={})
+    assert terms is not None
+    return terms
 
 
 def dice(number: int, *, sides: int, plus: int = 0) -> Dice:

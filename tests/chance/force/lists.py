@@ -5,17 +5,13 @@ from fractions import Fraction
 from itertools import islice
 
 from paradestate.chance.force.diagram import Diagram, MoreTies, diagram
-from paradestate.core.choice import Choice, chosen
-from paradestate.core.establishment import establishment
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.plan import plan_points, plan_worth
-from paradestate.core.support.terms import Terms, terms_of
-from tests.forces import marenz
+from paradestate.core.support.terms import Terms
 from tests.support_terms import EVENING, Plan, every_legal_plan
 
-ATTACK = "whole-day attack"
 
 A = Offer(name="A", cost={1: 2}, most=3, worths={NO_CHOICE: {1: Fraction(2), 2: Fraction(3)}})
 B = Offer(name="B", cost={1: 3}, most=2, worths={NO_CHOICE: {1: Fraction(7, 2)}})
@@ -32,16 +28,6 @@ def listed(*offers: Offer, groups: Sequence[GroupLimit] = ()) -> Terms:
         absent={},
         groups=tuple(groups),
     )
-
-
-def attack() -> Terms:
-    """The example of 1943 with 4 companies, in a whole-day attack."""
-    force, _ = chosen(marenz(), Choice(game=ATTACK))
-    made, _ = establishment(force)
-    assert made is not None
-    terms, _ = terms_of(force, made, game=ATTACK, grades={})
-    assert terms is not None
-    return terms
 
 
 def drawn(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Diagram:

@@ -15,9 +15,9 @@ from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.plan import plan_points, plan_worth
 from paradestate.core.support.terms import Terms
 from paradestate.solve.program import Ending, Program
-from tests.chance.force.lists import SMALL, A, B, C, attack, drawn, in_order, listed, names, ranked
+from tests.chance.force.lists import SMALL, A, B, C, drawn, in_order, listed, names, ranked
 from tests.solve.second_solver import solved_again
-from tests.support_terms import small_terms
+from tests.support_terms import attack, small_terms
 
 
 def best_of(terms: Terms, *, greatest: int) -> BestForces:

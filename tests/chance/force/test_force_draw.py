@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from paradestate.chance.force.force_draw import force_draw
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.terms import Terms
-from tests.chance.force.lists import SMALL, A, B, C, attack, drawn, in_order, listed, names
-from tests.support_terms import every_legal_plan, small_terms
+from tests.chance.force.lists import SMALL, A, B, C, drawn, in_order, listed, names
+from tests.support_terms import attack, every_legal_plan, small_terms
 
 CHI_SQUARE_9 = 27.88
 """Above this in one of a thousand samples, with nine degrees of freedom (any table of it)."""

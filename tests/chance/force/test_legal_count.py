@@ -13,8 +13,8 @@ from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.force_map import LevelForces
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
-from tests.chance.force.lists import SMALL, A, B, attack, drawn, listed
-from tests.support_terms import every_legal_plan, plain_points, small_terms
+from tests.chance.force.lists import SMALL, A, B, drawn, listed
+from tests.support_terms import attack, every_legal_plan, plain_points, small_terms
 
 
 def counted(terms: Terms, points: range) -> tuple[LevelForces, ...]:

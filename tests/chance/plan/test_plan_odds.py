@@ -11,36 +11,22 @@ from hypothesis import strategies as st
 from paradestate.chance.dice import allowance_chances
 from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.certainty import Exact, NotComputed
-from paradestate.core.choice import Choice, chosen
-from paradestate.core.establishment import establishment
 from paradestate.core.game import Purchase
 from paradestate.core.support.chances import Chances, chances
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
-from paradestate.core.support.terms import Terms, terms_of
+from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds, Turnout
 from tests.chance import plans
 from tests.chance.plans import bought, rolled, terms_with
-from tests.forces import marenz
-from tests.support_terms import Plan, plain_points, plans_of, small_terms
+from tests.support_terms import Plan, attack, plain_points, plans_of, small_terms
 
-ATTACK = "whole-day attack"
 TANKS = Purchase(entry="light tanks", number=2)
 PLAN = (
     TANKS,
     Purchase(entry="tank squadron commander", number=1),
     Purchase(entry="machine-gun platoon", number=2),
 )
-
-
-def attack() -> Terms:
-    """The example of 1943 with 4 companies, in a whole-day attack."""
-    force, _ = chosen(marenz(), Choice(game=ATTACK))
-    made, _ = establishment(force)
-    assert made is not None
-    terms, _ = terms_of(force, made, game=ATTACK, grades={})
-    assert terms is not None
-    return terms
 
 
 def left(terms: Terms) -> Chances:
