@@ -12,7 +12,6 @@ from paradestate.core.support.plan import plan_points, plan_worth
 from paradestate.core.support.terms import Terms
 from tests.support_terms import EVENING, Plan, every_legal_plan
 
-
 A = Offer(name="A", cost={1: 2}, most=3, worths={NO_CHOICE: {1: Fraction(2), 2: Fraction(3)}})
 B = Offer(name="B", cost={1: 3}, most=2, worths={NO_CHOICE: {1: Fraction(7, 2)}})
 C = Offer(name="C", cost={1: 5}, needs={"B": 1}, worths={NO_CHOICE: {1: Fraction(6)}})
