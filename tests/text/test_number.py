@@ -16,6 +16,7 @@ from paradestate.text.number import (
     read_range,
     read_whole,
 )
+from paradestate.text.slip import Slip
 from tests.text.slips import code_of, value_of
 
 
@@ -37,11 +38,32 @@ def test_the_least_may_be_nought() -> None:
     "text",
     [
         *("", "inf", "nan", "1e5000000", "0x10", "1_000", "+3", "\u0663", "\uff13", "1.", ".5"),
-        *("12:30", "no", "9" * 16, "1 000", "--1"),
+        *("12:30", "no", "1 000", "--1", "9" * 16 + "x"),
     ],
 )
 def test_what_is_no_number_is_refused(text: str) -> None:
     assert code_of(read_decimal(text)) == "not-a-number"
+
+
+@pytest.mark.parametrize("text", ["9" * 16, "-" + "9" * 16, f"0.{'3' * 16}"])
+def test_of_too_many_digits_it_says_how_many_are_read(text: str) -> None:
+    read = read_decimal(text)
+    assert isinstance(read, Slip)
+    assert read.code == "too-many-digits"
+    assert read.message == f"{text} has 16 digits in a row; at most 15 are read."
+    assert code_of(read_whole(text)) == code_of(read_measure(text)) == "too-many-digits"
+    assert value_of(read_decimal(f"0.{'3' * 15}")) == Fraction(int("3" * 15), 10**15)
+
+
+def test_a_fraction_and_a_range_may_be_too_long_too() -> None:
+    assert code_of(read_measure(f"1/{'9' * 16}")) == "too-many-digits"
+    assert code_of(read_range(f"1-{'9' * 16}")) == "too-many-digits"
+
+
+def test_a_very_long_number_is_shown_by_its_beginning() -> None:
+    read = read_decimal("7" * 5000)
+    assert isinstance(read, Slip)
+    assert read.message == f"{'7' * 40}... has 5000 digits in a row; at most 15 are read."
 
 
 def test_numbers_are_bounded() -> None:

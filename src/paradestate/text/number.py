@@ -14,10 +14,15 @@ WHOLE_PERCENT = 100
 MOST_DIGITS = 15
 """Digits in one number, with its decimals."""
 
+LONGEST_SHOWN = 40
+"""Letters of a number with too many digits that are shown again."""
+
 _DIGITS = rf"\d{{1,{MOST_DIGITS}}}"
 WHOLE = re.compile(rf"-?{_DIGITS}", re.ASCII)
 DECIMAL = re.compile(rf"-?{_DIGITS}(?:\.{_DIGITS})?", re.ASCII)
 FRACTION = re.compile(rf"(?:({_DIGITS}) )?({_DIGITS})/({_DIGITS})", re.ASCII)
+IN_A_ROW = re.compile(r"\d+", re.ASCII)
+ANY_LENGTH = re.compile(r"-?\d+(?:[ ./\-\u2013]+\d+)*", re.ASCII)
 COMMA_DECIMAL = re.compile(r"(-?\d+),(\d+)", re.ASCII)
 RANGE = re.compile(rf"({_DIGITS}) ?[-\u2013] ?({_DIGITS})", re.ASCII)
 
@@ -32,6 +37,19 @@ def comma_slip(text: str) -> Slip | None:
         code="comma-decimal",
         message=f"'{text}' has a comma for a decimal point.",
         hint=f"Write {right}.",
+    )
+
+
+def _long_slip(text: str) -> Slip | None:
+    """The slip for a number, fraction or range with more digits in a row than are read."""
+    most = max(map(len, IN_A_ROW.findall(text)), default=0)
+    if most <= MOST_DIGITS or ANY_LENGTH.fullmatch(text) is None:
+        return None
+    shown = text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN]}..."
+    return Slip(
+        code="too-many-digits",
+        message=f"{shown} has {most} digits in a row; at most {MOST_DIGITS} are read.",
+        hint="Write fewer digits, such as 3 or 3.50.",
     )
 
 
@@ -54,10 +72,14 @@ def read_whole(text: str, *, least: int = 1) -> int | Slip:
 def read_decimal(text: str, *, what: str = "a number") -> Fraction | Slip:
     """A decimal number, exactly."""
     if DECIMAL.fullmatch(text) is None:
-        return comma_slip(text) or Slip(
-            code="not-a-number",
-            message=f"'{text}' isn't {what}.",
-            hint="Write digits, with a point before the decimals: 3 or 3.50.",
+        return (
+            comma_slip(text)
+            or _long_slip(text)
+            or Slip(
+                code="not-a-number",
+                message=f"'{text}' isn't {what}.",
+                hint="Write digits, with a point before the decimals: 3 or 3.50.",
+            )
         )
     number = Fraction(text)
     if abs(number) > GREATEST:
