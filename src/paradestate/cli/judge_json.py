@@ -56,6 +56,7 @@ def _broken(made: Judgement) -> list[dict[str, object]]:
             "has": breach.has,
             "bound": breach.bound,
             "ways_out": [_way(way) for way in made.ways_out[breach]],
+            "all_ways_tried": breach not in made.partly,
         }
         for breach in made.breaches
     ]

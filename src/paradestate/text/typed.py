@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from paradestate.core.game import Purchase
+from paradestate.core.sentence.support import typed_words
 from paradestate.core.span import DateSpan
 from paradestate.text.date import read_date
 from paradestate.text.money import read_money
@@ -17,7 +18,6 @@ T = TypeVar("T")
 _NAME = r"""\s*(?:"(?P<double>[^"]*)"|'(?P<single>(?:[^']|'')*)'|(?P<plain>[^,="']+))\s*"""
 _PAIR = re.compile(rf"{_NAME}=\s*(?P<value>[^,]*)(?:,|$)")
 _BRACKET = re.compile(r"\s*\(")
-_ODD = re.compile(r"[,=\"']|^\s|\s$")
 _ONE = re.compile(rf"{_NAME}(?:,|$)")
 
 
@@ -82,14 +82,7 @@ def _with_choice(name: str, *, entries: Container[str]) -> tuple[str, str]:
 
 def purchases_text(plan: Iterable[Purchase]) -> str:
     """Purchases as they are typed, so that `read_purchases` reads just these."""
-    return ", ".join(f"{_typed_name(each)}={each.number}" for each in plan)
-
-
-def _typed_name(purchase: Purchase) -> str:
-    choice = f"({purchase.choice})" if purchase.choice else ""
-    name = f"{purchase.entry}{choice}"
-    quoted = name.replace("'", "''")
-    return f"'{quoted}'" if _ODD.search(name) else name
+    return ", ".join(typed_words(each) for each in plan)
 
 
 def read_named_words(text: str) -> dict[str, str] | Slip:

@@ -75,7 +75,7 @@ def test_the_plan_of_the_mistakes_is_over_by_one() -> None:
     assert finding.message == "Spent 19 of 18 points: over by 1."
     assert finding.hint.startswith(
         "Dropping 1 x assault training for a platoon (2), "
-        "going from 2 to 1 of machine-gun platoon (2)"
+        "taking 1 x machine-gun platoon instead of 2 (2)"
     )
     for way in made.ways_out[made.breaches[0]]:
         assert judged(whole_day(), way.plan, points=18).is_legal

@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from paradestate.core.choice import CHOSEN_HERE
+from paradestate.core.dice import NOUGHT
 from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
 from paradestate.core.place import Place
@@ -16,7 +17,7 @@ from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.way_out import Change, WayOut, ways_out
 from tests.core.support.test_breach import GUNS, TANKS, take, terms
-from tests.support_terms import Plan
+from tests.support_terms import EVENING, Plan
 
 NOTHING = Known()
 
@@ -55,22 +56,25 @@ def test_over_the_points() -> None:
     assert finding.level is Level.STOP
     assert finding.message == "Spent 10 of 9 points: over by 1."
     assert finding.effect == "The plan isn't legal."
-    assert finding.hint == "Dropping 1 x guns (4) or dropping 1 x tanks (6) would do it."
+    assert finding.hint == "Dropping 1 x guns (4) or 1 x tanks (6) would do it."
     assert finding.place == CHOSEN_HERE
     (most,) = said(terms(GUNS), take("guns"), points=1, known=Known(are_most=True))
     assert most.message == "Spent 4 of 1 point, the most that the dice can leave: over by 3."
+    without_dice = replace(terms(GUNS), game=replace(EVENING, allowance=NOUGHT))
+    (fixed,) = said(without_dice, take("guns"), points=1, known=Known(are_most=True))
+    assert fixed.message == "Spent 4 of 1 point: over by 3."
 
 
 @pytest.mark.parametrize(
     ("limit", "message_"),
     [
-        (None, "guns is taken three times; the limit is 2."),
-        (Limit(most=2), "guns is taken three times; the limit is two in the force."),
+        (None, "guns: taken three times; the limit is 2."),
+        (Limit(most=2), "guns: taken three times; the limit is two in the force."),
         (
             Limit(for_every=2, of="company"),
             (
-                "guns is taken three times; the limit is one for every two companies: "
-                "4 companies, so 2."
+                "guns: taken three times; the limit is one for every two companies, "
+                "so 2 with 4 companies."
             ),
         ),
     ],
@@ -100,7 +104,7 @@ def test_a_limit_that_another_number_lowered() -> None:
 
 def test_less_than_the_least() -> None:
     known = terms(replace(GUNS, least=2))
-    assert message(known) == "guns is taken never; at least twice it must be."
+    assert message(known) == "guns: not taken; it must be taken at least twice."
 
 
 def test_needs() -> None:
@@ -163,7 +167,9 @@ def test_purchases_that_cannot_be_had() -> None:
     pioneers = Offer(name="pioneers", cost={2: 6, 4: 9}, choices={"flame": 0, "bridging": 0})
     known = terms(pioneers)
     plan = (Purchase(entry="pioneers", number=3, choice="flame"),)
-    assert said(known, plan)[0].message == "pioneers come in 2 or 4; 3 isn't on the list."
+    assert (
+        said(known, plan)[0].message == "pioneers can be had 2 or 4 at a time; 3 isn't on the list."
+    )
     two = Purchase(entry="pioneers", number=2)
     assert said(known, (two,))[0].message == "pioneers: flame or bridging? The plan doesn't say."
     smoke = replace(two, choice="smoke")
@@ -171,7 +177,7 @@ def test_purchases_that_cannot_be_had() -> None:
     assert message(known, "mules") == "mules: not to be had in 1943."
     (unknown,) = said(known, take("pioners"))
     assert unknown.message == "No entry of the supporting troops is called 'pioners'."
-    assert unknown.hint == "Did you mean 'pioneers'? Dropping 1 x pioners would do it."
+    assert unknown.hint == "Did you mean 'pioneers'? If not: dropping 1 x pioners would do it."
     (odd,) = said(known, take("xyz"))
     assert odd.hint == "Dropping 1 x xyz would do it."
 
@@ -210,8 +216,8 @@ FLAME = Purchase(entry="pioneers", number=1, choice="flame")
 def test_ways_out_in_words() -> None:
     nothing = "No way out was found: not by one change, by two, or by dropping more."
     assert hint_of(()) == nothing
-    untried = "Of a plan so long not every way out was tried."
-    assert hint_of((), all_tried=False) == f"No way out was found. {untried}"
+    untried = "There may be other ways out: not every change was tried."
+    assert hint_of((), all_tried=False) == "No way out was found, but not every change was tried."
     add, drop = Change(comes=GUN), Change(goes=GUN)
     assert hint_of((way(add, points=4),)) == "Adding 1 x guns (4) would do it."
     assert hint_of((way(add, points=4),), all_tried=False).endswith(f"would do it. {untried}")
@@ -221,13 +227,45 @@ def test_ways_out_in_words() -> None:
     )
     many = tuple(way(drop, points=-number) for number in range(1, 7))
     assert hint_of(many) == (
-        "Dropping 1 x guns (1), dropping 1 x guns (2), dropping 1 x guns (3), "
-        "dropping 1 x guns (4) or one of 2 other changes would do it."
+        "Dropping 1 x guns (1), 1 x guns (2), 1 x guns (3), "
+        "1 x guns (4) or one of 2 other changes would do it."
+    )
+    mixed = (way(drop, points=-1), way(add, points=2), way(drop, points=-3))
+    assert hint_of(mixed) == (
+        "Dropping 1 x guns (1), adding 1 x guns (2) or dropping 1 x guns (3) would do it."
+    )
+
+
+def test_of_very_many_changes_the_first_few_are_named() -> None:
+    drops = [Change(goes=Purchase(entry=f"e{number}", number=1)) for number in range(300)]
+    hint = hint_of((way(Change(comes=GUN), *drops, drops[-1], points=-9),))
+    assert hint == (
+        "Adding 1 x guns and dropping 1 x e0, 1 x e1, 1 x e2, 1 x e3, 1 x e4, 1 x e5, 1 x e6, "
+        "1 x e7, 1 x e8 and 292 more (9) together would do it."
+    )
+
+
+def test_a_choice_that_is_missing_is_told_as_it_is_typed() -> None:
+    odd = Offer(name="guns, old", cost={2: 6}, choices={"flame": 0, "bridging": 1})
+    known = terms(odd)
+    (finding,) = said(known, (Purchase(entry=odd.name, number=2),))
+    assert finding.code == "choice-missing"
+    assert finding.hint == (
+        "Writing 'guns, old(flame)'=2 (6 more), 'guns, old(bridging)'=2 (8 more) "
+        "or dropping 2 x guns, old would do it."
+    )
+
+
+def test_numbers_that_follow_on_one_another_are_said_as_one_range() -> None:
+    blocks = Offer(name="blocks", cost=dict.fromkeys((2, 3, *range(8, 25), 30), 4))
+    (finding,) = said(terms(blocks), (Purchase(entry="blocks", number=26),))
+    assert finding.message == (
+        "blocks can be had 2, 3, 8 to 24 or 30 at a time; 26 isn't on the list."
     )
 
 
 def test_changes_in_words() -> None:
-    assert change_words(Change(goes=TWO_GUNS, comes=GUN)) == "going from 2 to 1 of guns"
+    assert change_words(Change(goes=TWO_GUNS, comes=GUN)) == "taking 1 x guns instead of 2"
     bridging = replace(FLAME, choice="bridging")
     assert change_words(Change(goes=FLAME, comes=bridging)) == (
         "taking 1 x pioneers with bridging instead of flame"

@@ -64,7 +64,15 @@ def test_of_additions_of_one_entry_only_the_cheapest_is_told() -> None:
 def test_a_choice_may_be_exchanged() -> None:
     pioneers = Offer(name="pioneers", cost={1: 3}, choices={"flame": 2, "bridging": 0})
     found = ways(terms(pioneers), take("pioneers/smoke"))["choice-unknown"]
-    assert plans(found) == [(), take("pioneers/bridging"), take("pioneers/flame")]
+    assert plans(found) == [take("pioneers/bridging"), take("pioneers/flame"), ()]
+
+
+def test_a_number_and_a_choice_that_are_both_wrong_are_put_right_together() -> None:
+    pioneers = Offer(name="pioneers", cost={2: 3}, choices={"flame": 2, "bridging": 0})
+    plan = (Purchase(entry="pioneers", number=5, choice="smoke"),)
+    found = ways(terms(pioneers), plan)
+    right = [(Purchase(entry="pioneers", number=2, choice=each),) for each in pioneers.choices]
+    assert plans(found["choice-unknown"]) == plans(found["number-not-priced"]) == [*right[::-1], ()]
 
 
 def test_where_one_change_is_not_enough_two_are_found() -> None:
@@ -241,5 +249,18 @@ def test_of_too_many_pairs_it_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
     tow = Offer(name="tow", cost={1: 3}, needs={"guns": 2}, least=1)
     bill = bill_of(terms(GUNS, tow), take("tow"), points=20)
     assert ways_out(bill, breaches(bill)).all_tried
-    monkeypatch.setattr(module, "MOST_LOOKED_AT", 1)
-    assert not ways_out(bill, breaches(bill)).all_tried
+    for bound, number in (("MOST_LOOKED_AT", 1), ("MOST_PAIRS", 1)):
+        with monkeypatch.context() as few:
+            few.setattr(module, bound, number)
+            assert not ways_out(bill, breaches(bill)).all_tried
+
+
+def test_single_ways_are_all_told_however_many_pairs_another_rule_has(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    tow = Offer(name="tow", cost={1: 3}, needs={"guns": 2}, least=1)
+    bill = bill_of(terms(GUNS, tow), take("tow", "mules"), points=20)
+    monkeypatch.setattr(module, "MOST_PAIRS", 1)
+    found = ways_out(bill, breaches(bill))
+    assert {each.code for each in found.partly} == {"need-missing"}
+    assert {each.code for each in found.of} == {"need-missing", "not-in-force"}

@@ -260,7 +260,7 @@ def test_a_game_without_dice_asks_for_no_roll(tmp_path: Path) -> None:
     assert "Points left 120" in said
     assert "Allowance rolled" not in said
     assert "0 points of 120: 120 to spare. Not legal." in said
-    assert "rifle company is taken never; at least once it must be." in said
+    assert "rifle company: not taken; it must be taken at least once." in said
 
 
 def test_before_the_roll_every_number_of_points_says_what_to_ask_for_first(

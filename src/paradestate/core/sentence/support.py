@@ -42,6 +42,9 @@ from paradestate.core.support.entry import (
     Worth,
 )
 
+ODD = ",=\"'"
+"""Letters that are read as themselves only within quotes."""
+
 
 def game_sentence(game: Game) -> str:
     """A game in words."""
@@ -73,6 +76,14 @@ def purchase_words(purchase: Purchase) -> str:
 def number_words(number: int, entry: str, *, choice: str = "") -> str:
     """So many of an entry, with what was chosen: `2 x light tanks`."""
     return f"{number} x {entry}{f' with {choice}' if choice else ''}"
+
+
+def typed_words(purchase: Purchase) -> str:
+    """A purchase as it is typed in a plan: `pioneers(flame)=1`; an odd name in quotes."""
+    name = f"{purchase.entry}{f'({purchase.choice})' if purchase.choice else ''}"
+    is_odd = name != name.strip() or any(letter in name for letter in ODD)
+    quoted = name.replace("'", "''")
+    return f"'{quoted}'={purchase.number}" if is_odd else f"{name}={purchase.number}"
 
 
 def purchases_words(purchases: Iterable[Purchase]) -> str:

@@ -34,6 +34,8 @@ class Judgement:
     breaches: tuple[Breach, ...]
     """Every rule that is broken; none where it is legal."""
     ways_out: Mapping[Breach, tuple[WayOut, ...]]
+    partly: frozenset[Breach]
+    """Those for which not every way out was tried."""
     after: AfterTheDice | None
     """What the dice left of it, where their results were said and everything has a price."""
     findings: tuple[Finding, ...]
@@ -72,6 +74,7 @@ def judged(
         worth=plan_worth(terms.offers, can_be_bought),
         breaches=broken,
         ways_out=ways.of,
+        partly=ways.partly,
         after=after_the_dice(bill, allowed or {}) if is_rolled else None,
         findings=tuple(findings),
     )

@@ -1,6 +1,7 @@
 """What is to be said about the rules that a plan breaks: numbers, names and the ways out."""
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
@@ -9,7 +10,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
 from paradestate.core.number import percent_text
 from paradestate.core.place import KeyPath, Place, Places, nearest_place
-from paradestate.core.sentence.support import limit_words, purchase_words
+from paradestate.core.sentence.support import limit_words, purchase_words, typed_words
 from paradestate.core.sentence.wording import capital, how_often, listed, several
 from paradestate.core.support.breach import Bill, Breach
 from paradestate.core.support.terms import Terms
@@ -17,6 +18,12 @@ from paradestate.core.support.way_out import Change, WayOut, WaysOut
 
 MOST_SHOWN = 4
 """Ways out that one message lists."""
+MOST_NAMED = 10
+"""Changes that are named where many are made together."""
+LEAST_RUN = 3
+"""Numbers that follow on one another and are said as one range."""
+
+UNTRIED = "There may be other ways out: not every change was tried."
 
 SECTION = "supporting troops"
 
@@ -68,7 +75,9 @@ def breach_finding(bill: Bill, breach: Breach, *, ways: WaysOut, known: Known) -
         code="limit-lowered" if lowered else breach.code,
         message=lowered or _message(bill, breach, known=known),
         effect="The plan isn't legal.",
-        hint=near + hint_of(ways.of[breach], all_tried=ways.all_tried),
+        hint=_with_nearest(
+            near, hint_of(ways.of[breach], all_tried=breach not in ways.partly, rule=breach.code)
+        ),
         place=known.place_of(bill.plan, entry),
         related=_related(breach, known=known),
     )
@@ -109,8 +118,8 @@ def _message(bill: Bill, breach: Breach, *, known: Known) -> str:
         case "unknown-name":
             return f"No entry of the supporting troops is called '{about[0]}'."
         case "number-not-priced":
-            numbers = " or ".join(str(number) for number in sorted(terms.offers[about[0]].cost))
-            return f"{about[0]} come in {numbers}; {about[1]} isn't on the list."
+            numbers = listed(_runs(terms.offers[about[0]].cost), joint="or")
+            return f"{about[0]} can be had {numbers} at a time; {about[1]} isn't on the list."
         case "choice-unknown":
             return f"{about[0]}: '{about[2]}' isn't one of its choices."
         case "choice-missing":
@@ -131,28 +140,44 @@ def _choices(terms: Terms, entry: str) -> str:
     return listed((each for each in terms.offers[entry].choices if each), joint="or")
 
 
+def _runs(numbers: Iterable[int]) -> Iterator[str]:
+    """The numbers rising, those that follow on one another together: `2`, `8 to 24`."""
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    for run in runs:
+        if len(run) < LEAST_RUN:
+            yield from map(str, run)
+        else:
+            yield f"{run[0]} to {run[-1]}"
+
+
 def _over_points(bill: Bill, *, known: Known) -> str:
+    are_most = known.are_most and bill.terms.least_points < bill.terms.most_points
     if bill.points < 0:
         short = several(-bill.points, "point")
-        most = " even after the best roll" if known.are_most else ""
+        most = " even after the best roll" if are_most else ""
         return f"The force itself costs {short} too many{most}: nothing can be taken."
     over = bill.spent - bill.points
-    most = ", the most that the dice can leave" if known.are_most else ""
+    most = ", the most that the dice can leave" if are_most else ""
     return f"Spent {bill.spent} of {several(bill.points, 'point')}{most}: over by {over}."
 
 
 def _limit(terms: Terms, breach: Breach) -> str:
     entry = breach.about[0]
-    taken = f"{entry} is taken {how_often(breach.has)}"
+    taken = f"{entry}: taken {how_often(breach.has)}" if breach.has else f"{entry}: not taken"
     if breach.code == "below-least":
-        return f"{taken}; at least {how_often(breach.bound)} it must be."
+        return f"{taken}; it must be taken at least {how_often(breach.bound)}."
     limit = terms.offers[entry].limit
     if limit is None:
         return f"{taken}; the limit is {breach.bound}."
     if not limit.of:
         return f"{taken}; the limit is {limit_words(limit)}."
     there = several(terms.number_of.get(limit.of, 0), limit.of)
-    return f"{taken}; the limit is {limit_words(limit)}: {there}, so {breach.bound}."
+    return f"{taken}; the limit is {limit_words(limit)}, so {breach.bound} with {there}."
 
 
 def _barred(about: tuple[str, ...]) -> str:
@@ -212,53 +237,85 @@ def _nearest(terms: Terms, name: str) -> str:
     return f"Did you mean '{near[0]}'? " if near else ""
 
 
-def hint_of(ways: tuple[WayOut, ...], *, all_tried: bool = True) -> str:
+def _with_nearest(near: str, hint: str) -> str:
+    return f"{near}If not: {hint[:1].lower()}{hint[1:]}" if near else hint
+
+
+def hint_of(ways: tuple[WayOut, ...], *, all_tried: bool = True, rule: str = "") -> str:
     """The ways out in one sentence, those that cost or give up least first.
 
     And whether there may be others, because too many changes were left untried.
     """
-    found = _ways_words(ways) if ways or all_tried else "No way out was found."
-    return found if all_tried else f"{found} Of a plan so long not every way out was tried."
+    if not ways and not all_tried:
+        return "No way out was found, but not every change was tried."
+    found = _ways_words(ways, rule=rule)
+    return found if all_tried else f"{found} {UNTRIED}"
 
 
-def _ways_words(ways: tuple[WayOut, ...]) -> str:
+def _ways_words(ways: tuple[WayOut, ...], *, rule: str) -> str:
     if not ways:
         return "No way out was found: not by one change, by two, or by dropping more."
     if len(ways[0].changes) > 1:
         return f"{capital(way_words(ways[0]))} together would do it."
-    shown = [way_words(way) for way in ways[:MOST_SHOWN]]
+    is_typed = rule in {"choice-missing", "choice-unknown"}
+    shown = list(_one_after_another(ways[:MOST_SHOWN], is_typed=is_typed))
     if len(ways) > MOST_SHOWN:
         shown.append(f"one of {len(ways) - MOST_SHOWN} other changes")
     return f"{capital(listed(shown, joint='or'))} would do it."
 
 
+def _one_after_another(ways: tuple[WayOut, ...], *, is_typed: bool) -> Iterator[str]:
+    """Single changes in words; what is done is said once where the next is of the same sort."""
+    before = ""
+    for way in ways:
+        done, what = _parts(way.changes[0], is_typed=is_typed)
+        words = f"{what}{_moved(way)}"
+        yield words if done == before else f"{done} {words}"
+        before = done
+
+
 def way_words(way: WayOut) -> str:
     """One way out in words: `dropping light tanks (9)`; in brackets the points it moves."""
-    together = listed(_set_words(way.changes))
+    return listed(_set_words(way.changes)) + _moved(way)
+
+
+def _moved(way: WayOut) -> str:
+    """The points that a way out moves: ` (9)`, ` (9 more)`; empty where it moves none."""
     is_addition = all(change.goes is None for change in way.changes)
-    if way.points == 0:
-        return together
     if way.points > 0 and not is_addition:
-        return f"{together} ({way.points} more)"
-    return f"{together} ({abs(way.points)})"
+        return f" ({way.points} more)"
+    return f" ({abs(way.points)})" if way.points else ""
 
 
-def _set_words(changes: tuple[Change, ...]) -> list[str]:
-    """Each change in words, the same ones counted."""
-    counted: Mapping[Change, int] = {each: changes.count(each) for each in changes}
-    return [
-        change_words(change) + ("" if number == 1 else f" {how_often(number)}")
-        for change, number in counted.items()
-    ]
+def _set_words(changes: tuple[Change, ...]) -> Iterator[str]:
+    """What is done together, the same changes counted, the first few named."""
+    sorts: dict[str, list[str]] = {}
+    different = Counter(changes)
+    for change, number in tuple(different.items())[:MOST_NAMED]:
+        done, what = _parts(change)
+        sorts.setdefault(done, []).append(what + ("" if number == 1 else f" {how_often(number)}"))
+    rest = sum(tuple(different.values())[MOST_NAMED:])
+    if rest:
+        sorts[tuple(sorts)[-1]].append(f"{rest} more")
+    for done, named in sorts.items():
+        yield f"{done} {listed(named)}"
 
 
 def change_words(change: Change) -> str:
-    """One change of a plan in words, such as `going from 2 to 1 of light tanks`."""
+    """One change of a plan in words, such as `taking 1 x light tanks instead of 2`."""
+    return " ".join(_parts(change)).strip()
+
+
+def _parts(change: Change, *, is_typed: bool = False) -> tuple[str, str]:
+    """What is done, and with what; `is_typed`: what is taken is said as it is typed in a plan."""
     goes, comes = change.goes, change.comes
-    if goes is None:
-        return "" if comes is None else f"adding {purchase_words(comes)}"
     if comes is None:
-        return f"dropping {purchase_words(goes)}"
+        return ("dropping", purchase_words(goes)) if goes else ("", "")
+    if goes is None:
+        return "adding", purchase_words(comes)
+    if is_typed:
+        return "writing", typed_words(comes)
     if goes.number != comes.number:
-        return f"going from {goes.number} to {comes.number} of {comes.entry}"
-    return f"taking {purchase_words(comes)}" + (f" instead of {goes.choice}" if goes.choice else "")
+        return "taking", f"{purchase_words(comes)} instead of {goes.number}"
+    instead = f" instead of {goes.choice}" if goes.choice else ""
+    return "taking", f"{purchase_words(comes)}{instead}"

@@ -9,7 +9,7 @@ this is tried, and the answer says so.
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import combinations_with_replacement, islice, takewhile
+from itertools import combinations_with_replacement, islice, product, takewhile
 
 from paradestate.core.game import Purchase
 from paradestate.core.support.breach import Bill, Breach, bill_of, breaches, is_priced
@@ -22,6 +22,9 @@ MOST_LOOKED_AT = 500_000
 """Pairs that are looked at for those worth trying."""
 MOST_READ: Mapping[str, int] = {"single": 600_000, "pair": 200_000, "dropped": 450_000}
 """Purchases and entries that are read again in all judgements of one sort of change."""
+
+SLIPS = frozenset({"number-not-priced", "choice-missing", "choice-unknown"})
+"""Rules that are broken by a slip of the pen: what was meant comes before giving it up."""
 
 Rule = tuple[str, tuple[str, ...]]
 """What tells a breach: its code and what it is about."""
@@ -66,8 +69,13 @@ class WaysOut:
 
     of: Mapping[Breach, tuple[WayOut, ...]]
     """Those that cost or give up least first; empty where none was found."""
-    all_tried: bool
-    """Whether no change was left untried because there are too many."""
+    partly: frozenset[Breach] = frozenset()
+    """Those for which changes were left untried because there are too many."""
+
+    @property
+    def all_tried(self) -> bool:
+        """Whether no change was left untried for any of them."""
+        return not self.partly
 
 
 class _Tries:
@@ -76,13 +84,13 @@ class _Tries:
     def __init__(self, bill: Bill) -> None:
         read = 1 + len(bill.plan) + len(bill.terms.offers)
         self._left = {sort: most // read for sort, most in MOST_READ.items()}
-        self.all_tried = True
+        self.untried: set[str] = set()
         self.went_further = False
 
     def may(self, sort: str) -> bool:
         """Whether one more may be tried, which is then counted."""
         if self._left[sort] <= 0:
-            self.all_tried = False
+            self.untried.add(sort)
             return False
         self._left[sort] -= 1
         return True
@@ -106,24 +114,36 @@ def ways_out(bill: Bill, found: tuple[Breach, ...]) -> WaysOut:
     Either every single change that does it, or one larger set of changes, or nothing.
     """
     if not found:
-        return WaysOut(of={}, all_tried=True)
+        return WaysOut(of={})
     tries = _Tries(bill)
     changes = takewhile(lambda _: tries.may("single"), single_changes(bill.terms, bill.plan))
     singles = tuple(_tried(bill, (change,)) for change in changes)
     search = _Search(bill=bill, before=_broken(found), singles=singles, tries=tries)
     ways = {breach: _ways(search, (breach.code, breach.about)) for breach in found}
-    return WaysOut(of=ways, all_tried=tries.all_tried)
+    partly = (breach for breach, of in ways.items() if _is_partly(tries, of))
+    return WaysOut(of=ways, partly=frozenset(partly))
+
+
+def _is_partly(tries: _Tries, ways: tuple[WayOut, ...]) -> bool:
+    """Whether there may be more ways: single ones are all there once each of them was tried."""
+    is_single = bool(ways) and len(ways[0].changes) == 1
+    return "single" in tries.untried or (bool(tries.untried) and not is_single)
 
 
 def _ways(search: _Search, rule: Rule) -> tuple[WayOut, ...]:
     single = [each.way for each in search.singles if _cures(search, each, rule=rule)]
     if single:
-        return tuple(sorted(_cheapest_additions(single), key=lambda way: abs(way.points)))
+        every = sorted(_cheapest_additions(single), key=lambda way: abs(way.points))
+        return tuple(sorted(every, key=_gives_up) if rule[0] in SLIPS else every)
     if not search.tries.went_further:
         search.tries.went_further = True
         search.larger.extend(_larger(search))
     larger = [each.way for each in search.larger if _cures(search, each, rule=rule)]
     return tuple(sorted(larger, key=_size)[:1])
+
+
+def _gives_up(way: WayOut) -> bool:
+    return all(change.comes is None for change in way.changes)
 
 
 def _size(way: WayOut) -> tuple[int, int]:
@@ -196,7 +216,11 @@ def single_changes(terms: Terms, plan: tuple[Purchase, ...]) -> Iterator[Change]
 
 
 def _variations(offer: Offer, purchase: Purchase) -> Iterator[Purchase]:
-    """The purchase with another priced number, then with another choice."""
+    """The purchase with another priced number, then with another choice; both if both are wrong."""
+    if purchase.number not in offer.cost and purchase.choice not in offer.choices:
+        for number, choice in product(offer.cost, offer.choices):
+            yield Purchase(entry=offer.name, number=number, choice=choice)
+        return
     for number in offer.cost:
         if number != purchase.number:
             yield Purchase(entry=offer.name, number=number, choice=purchase.choice)
@@ -207,7 +231,11 @@ def _variations(offer: Offer, purchase: Purchase) -> Iterator[Purchase]:
 
 def _larger(search: _Search) -> Iterator[_Tried]:
     """Pairs of single changes that don't undo one another, and the least to drop."""
-    for pair in takewhile(lambda _: search.tries.may("pair"), islice(_pairs(search), MOST_PAIRS)):
+    for place, pair in enumerate(_pairs(search)):
+        if place == MOST_PAIRS:
+            search.tries.untried.add("pair")
+        if place == MOST_PAIRS or not search.tries.may("pair"):
+            break
         yield _tried(search.bill, pair)
     yield from _least_dropped(search)
 
@@ -223,7 +251,7 @@ def _pairs(search: _Search) -> Iterator[tuple[Change, Change]]:
     over = max(bill.spent - bill.points, 0)
     most_over = 0 if still_wanted == {OVER_POINTS} else over
     if len(search.singles) ** 2 > 2 * MOST_LOOKED_AT:
-        search.tries.all_tried = False
+        search.tries.untried.add("pair")
     every = combinations_with_replacement(search.singles, 2)
     for one, other in islice(every, MOST_LOOKED_AT):
         first, second = one.way.changes[0], other.way.changes[0]
