@@ -25,7 +25,7 @@ def test_the_chances_of_a_scenario_stand_behind_its_sentences(folder: Path) -> N
     raid = [each["text"] for each in said if each["path"][:2] == ["games", "raid"]]
     assert raid[::2] == [
         "Raid: attack without points.",
-        "Of its 2 stands take the field: 1 (1/2, 50 in 100), 2 (1/2, 50 in 100); 1.5 in the mean.",
+        "Of its 2 stands take the field: 1 (1/2, 50 in 100), 2 (1/2, 50 in 100); 1.5 on average.",
         "There by turn 3 (1/2, 50 in 100), by turn 4 (3/4, 75 in 100).",
         "There by turn 1 (always).",
     ]

@@ -45,13 +45,13 @@ def said(odds: PlanOdds, *, asking: Asking = Asking.ONE_AT_A_TIME) -> list[str]:
 @pytest.mark.parametrize(
     ("chance", "text"),
     [
-        (Fraction(13, 27), "48.1"),
-        (Fraction(1, 2), "50.0"),
+        (Fraction(13, 27), "48"),
+        (Fraction(1, 2), "50"),
         (Fraction(0), "0"),
         (Fraction(1), "100"),
-        (Fraction(1, 2000), "0.1"),
-        (Fraction(1, 2001), "<0.1"),
-        (Fraction(2000, 2001), ">99.9"),
+        (Fraction(1, 200), "1"),
+        (Fraction(1, 201), "<1"),
+        (Fraction(200, 201), ">99"),
     ],
 )
 def test_a_chance_in_hundredths(chance: Fraction, text: str) -> None:
@@ -71,8 +71,12 @@ def test_the_points_that_are_left() -> None:
             two_dice[11 + one + other] += 1
     assert percentiles(chances(two_dice)) == {10: 15, 50: 18, 90: 21}
     assert points_sentence(chances(two_dice)) == (
-        "13 to 23 points are left to spend, 18 in the mean. "
-        "At least one roll of ten leaves 15 or fewer, five 18 or fewer, nine 21 or fewer."
+        "13 to 23 points are left to spend, 18 on average. "
+        "92 in 100 rolls leave 15 or more, 58 leave 18 or more and 17 leave 21 or more."
+    )
+    assert points_sentence(chances({3: 19, 5: 1})).endswith(" 5 in 100 rolls leave 5 or more.")
+    assert points_sentence(chances({3: 1, 5: 999})).endswith(
+        " More than 99 in 100 rolls leave 5 or more."
     )
     assert points_sentence(chances({18: 1})) == "18 points are left to spend."
     assert points_sentence(chances({1: 1})) == "1 point is left to spend."
@@ -81,12 +85,12 @@ def test_the_points_that_are_left() -> None:
 def test_the_order_to_ask_and_what_is_lost() -> None:
     assert said(ODDS) == [
         "Best asked in this order: horse and then guns.",
-        "In the mean 2 points are lost; no other order loses fewer.",
+        "On average 2 points are lost; no other order loses fewer.",
     ]
     thirds = replace(ODDS, turnouts=(replace(ODDS.turnouts[1], chance=Fraction(1, 3)),))
-    assert said(thirds)[1].startswith("In the mean about 1.33 points are lost")
+    assert said(thirds)[1].startswith("On average about 1.33 points are lost")
     half = replace(ODDS, turnouts=(replace(ODDS.turnouts[1], chance=Fraction(1, 8)),))
-    assert said(half)[1].startswith("In the mean 0.5 points are lost")
+    assert said(half)[1].startswith("On average 0.5 points are lost")
 
 
 def test_where_the_order_makes_no_difference() -> None:

@@ -75,7 +75,7 @@ def test_strengths_in_words() -> None:
 
 def test_the_chances_of_strengths_and_arrivals_in_words() -> None:
     assert stands_sentence(chances({3: 1, 6: 2}), stands=6) == (
-        "Of its 6 stands take the field: 3 (1/3, 33 in 100), 6 (2/3, 67 in 100); 5 in the mean."
+        "Of its 6 stands take the field: 3 (1/3, 33 in 100), 6 (2/3, 67 in 100); 5 on average."
     )
     by_turn = ((3, Fraction(1, 2)), (4, Fraction(3, 4)), (5, Fraction(1)))
     assert turns_sentence(by_turn) == (

@@ -1,6 +1,6 @@
 """In which order to ask for what is rolled for.
 
-What is needed comes before what needs it; by that alone as few points are lost in the mean as can
+What is needed comes before what needs it; by that alone as few points are lost on average as can
 be, where every roll is its own: whether something is asked hangs on what it needs, and on nothing
 else that was asked before. Where entries that lose points share a roll, whoever is asked first
 makes it, and the others are only asked for what comes: so these orders are tried.
@@ -23,7 +23,7 @@ MOST_TRIED = 20_000
 def asking_order(asked: Asked, every: Sequence[Fall]) -> tuple[tuple[int, ...], Certainty]:
     """Places of the plan in the best order to ask, and how sure that is.
 
-    No other order in which what is needed comes first loses fewer points in the mean. Of those as
+    No other order in which what is needed comes first loses fewer points on average. Of those as
     good: what keeps its points before what loses them, then what is likeliest refused, so that a
     refusal is known before points are at stake. `every` is empty where there were too many ways.
     """

@@ -2,29 +2,25 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
-from math import ceil, floor
+from math import ceil
 
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
-from paradestate.core.sentence.chance import near_text
+from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.support import purchases_words
-from paradestate.core.sentence.wording import listed, several
+from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.turnout import PlanOdds
 
-HALF = Fraction(1, 2)
 TENTHS = (10, 50, 90)
 """The shares, in hundredths, of which the points are said."""
 
 
 def hundredths_text(chance: Fraction) -> str:
-    """A chance in hundredths to one decimal, `48.1`; `0` and `100` only where it is that."""
-    tenths = floor(chance * 1000 + HALF)
-    if not 0 < tenths < 1000 and 0 < chance < 1:  # noqa: PLR2004 - tenths of a hundredth
-        return "<0.1" if tenths == 0 else ">99.9"
-    whole, rest = divmod(tenths, 10)
-    return f"{whole}.{rest}" if rest or 0 < chance < 1 else str(whole)
+    """A chance in hundredths for a table, `48`, as sentences say it; `0` only where it is none."""
+    words = hundredths_words(chance).removesuffix(" in 100")
+    return words.replace("less than ", "<").replace("more than ", ">")
 
 
 def plan_words(plan: tuple[Purchase, ...]) -> str:
@@ -38,20 +34,29 @@ def percentiles(points: Chances) -> dict[int, int]:
 
 
 def points_sentence(points: Chances) -> str:
-    """What the roll leaves to spend, in the mean and at the ends."""
+    """What the roll leaves to spend, on average and at the least."""
     least, most = min(points.counts), max(points.counts)
     if least == most:
         return f"{several(least, 'point')} {'is' if least == 1 else 'are'} left to spend."
-    low, middle, high = percentiles(points).values()
+    steps = [each for each in _counted_on(points) if each > least] or [most]
+    first, *others = ((hundredths_words(points.at_least(each)), each) for each in steps)
+    rolls = [f"{first[0]} rolls leave {first[1]} or more"]
+    rolls += (f"{share.removesuffix(' in 100')} leave {each} or more" for share, each in others)
+    mean = near_text(points.mean)
     return (
-        f"{least} to {most} points are left to spend, {near_text(points.mean)} in the mean. "
-        f"At least one roll of ten leaves {low} or fewer, five {middle} or fewer, "
-        f"nine {high} or fewer."
+        f"{least} to {most} points are left to spend, {mean} on average. {capital(listed(rolls))}."
     )
 
 
+def _counted_on(points: Chances) -> tuple[int, ...]:
+    """The most points that nine, five and one of ten rolls leave at the least."""
+    shares = (Fraction(share, 100) for share in reversed(TENTHS))
+    found = (max(each for each in points.counts if points.at_least(each) >= s) for s in shares)
+    return tuple(dict.fromkeys(found))
+
+
 def asking_sentences(odds: PlanOdds, *, asking: Asking) -> Iterator[str]:
-    """In which order to ask, what is lost in the mean, and how sure that is."""
+    """In which order to ask, what is lost on average, and how sure that is."""
     if not odds.rolls:
         yield "Nothing of it is rolled for."
         return
@@ -62,7 +67,7 @@ def asking_sentences(odds: PlanOdds, *, asking: Asking) -> Iterator[str]:
     if isinstance(odds.order_certainty, NotComputed):
         yield f"Not computed whether another order loses less: {odds.order_certainty.reason}."
     elif odds.mean_lost:
-        yield f"In the mean {_points(odds.mean_lost)} are lost; no other order loses fewer."
+        yield f"On average {_points(odds.mean_lost)} are lost; no other order loses fewer."
 
 
 def _points(number: Fraction) -> str:

@@ -24,7 +24,7 @@ def strength_sentence(formation: str, strength: LookUp[Fraction], *, game: str) 
 def stands_sentence(chances: Chances, *, stands: int) -> str:
     """How many take the field, each number with its chance, and the mean."""
     each = [f"{number} ({chance_words(chances.of(number))})" for number in chances.counts]
-    mean = f"{near_text(chances.mean)} in the mean"
+    mean = f"{near_text(chances.mean)} on average"
     return f"Of its {several(stands, 'stand')} take the field: {', '.join(each)}; {mean}."
 
 
