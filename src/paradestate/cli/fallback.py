@@ -1,6 +1,7 @@
 """The command `fallback`."""
 
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -10,11 +11,12 @@ from paradestate.cli.option import (
     folder_argument,
     json_option,
     points_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import print_json
-from paradestate.journeys.choosing import choice_of, grades_of, number_of
+from paradestate.journeys.choosing import TermsTyped, terms_asked
 
 EPILOG = """\b
 Examples:
@@ -47,12 +49,10 @@ What now, once the light tanks were refused:
 def command(
     folder: Path,
     *,
-    points: str,
     taken: str,
     refused: str,
-    grades: tuple[str, ...],
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Say what to ask for first in a game of FOLDER, and what then if the dice refuse.
 
@@ -61,18 +61,14 @@ def command(
     """
     from paradestate.journeys.fallback import SoFar, best_fallback
 
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    left, no_points = number_of(points, of="Points")
-    if slips := (*findings, *no_grades, *no_points):
-        print_findings(slips, {})
-        finish(stopped=True)
+    typed, slips = terms_asked(**terms)
+    stop_for(slips)
     answer = best_fallback(
         folder,
         today=today(),
-        choice=choice,
-        grades=chosen,
-        points=left,
+        choice=typed.choice,
+        grades=typed.grades,
+        points=typed.points,
         so_far=SoFar(taken=taken, refused=refused),
     )
     print_findings(answer.checked.findings, answer.checked.texts)

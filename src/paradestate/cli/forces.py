@@ -1,6 +1,7 @@
 """The command `forces`."""
 
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -10,11 +11,12 @@ from paradestate.cli.option import (
     folder_argument,
     json_option,
     points_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import at_work, print_json
-from paradestate.journeys.choosing import choice_of, grades_of, number_of
+from paradestate.journeys.choosing import TermsTyped, number_of, terms_asked
 
 EPILOG = """\b
 Examples:
@@ -50,12 +52,10 @@ A force for a trial game; another number draws another one:
 def command(
     folder: Path,
     *,
-    grades: tuple[str, ...],
-    points: str,
     of: str,
     seed: str,
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Count the legal forces of supporting troops for a game of the force in FOLDER.
 
@@ -64,17 +64,14 @@ def command(
     """
     from paradestate.journeys.forces import ForcesAsked, forces
 
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    left, no_points = number_of(points, of="Points")
+    typed, slips = terms_asked(**terms)
     start, no_seed = number_of(seed, of="Seed")
-    slips = (*findings, *no_grades, *no_points, *no_seed)
-    if slips:
-        print_findings(slips, {})
-        finish(stopped=True)
-    asked = ForcesAsked(points=left, finished=of == "finished", seed=start)
+    stop_for((*slips, *no_seed))
+    asked = ForcesAsked(points=typed.points, finished=of == "finished", seed=start)
     with at_work("Counting forces"):
-        answer = forces(folder, today=today(), choice=choice, grades=chosen, asked=asked)
+        answer = forces(
+            folder, today=today(), choice=typed.choice, grades=typed.grades, asked=asked
+        )
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.found is not None and as_json:
         from paradestate.cli.forces_json import forces_json

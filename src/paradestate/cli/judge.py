@@ -1,6 +1,7 @@
 """The command `judge`."""
 
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -11,11 +12,12 @@ from paradestate.cli.option import (
     json_option,
     plan_option,
     points_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import print_json
-from paradestate.journeys.choosing import choice_of, grades_of, number_of, results_of, want_of
+from paradestate.journeys.choosing import TermsTyped, results_of, terms_asked, want_of
 
 EPILOG = """\b
 Examples:
@@ -50,13 +52,11 @@ What goes with the tanks when the dice refuse them:
 def command(
     folder: Path,
     *,
-    grades: tuple[str, ...],
-    points: str,
     plan: str,
     allowed: tuple[str, ...],
     reserve: str,
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Judge a plan of supporting troops for a game of the force in FOLDER.
 
@@ -65,17 +65,12 @@ def command(
     """
     from paradestate.journeys.judge import Asked, judge
 
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    left, no_points = number_of(points, of="Points")
+    typed, slips = terms_asked(**terms)
     results, no_results = results_of(allowed)
     kept_back, no_reserve = want_of(reserve)
-    slips = (*findings, *no_grades, *no_points, *no_results, *no_reserve)
-    if slips:
-        print_findings(slips, {})
-        finish(stopped=True)
-    asked = Asked(plan=plan, points=left, allowed=results, reserve=kept_back or {})
-    answer = judge(folder, today=today(), choice=choice, grades=chosen, asked=asked)
+    stop_for((*slips, *no_results, *no_reserve))
+    asked = Asked(plan=plan, points=typed.points, allowed=results, reserve=kept_back or {})
+    answer = judge(folder, today=today(), choice=typed.choice, grades=typed.grades, asked=asked)
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.judged is not None and as_json:
         from paradestate.cli.judge_json import judge_json
@@ -84,5 +79,5 @@ def command(
     elif answer.judged is not None:
         from paradestate.cli.judge_report import print_judgement
 
-        print_judgement(answer.judged)
+        print_judgement(answer.judged, title=answer.checked.force.title)
     finish(stopped=answer.judged is None or not answer.judged.is_legal)

@@ -1,6 +1,7 @@
 """The command `odds`."""
 
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -12,11 +13,12 @@ from paradestate.cli.option import (
     json_option,
     plan_option,
     points_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import print_json
-from paradestate.journeys.choosing import choice_of, grades_of, number_of
+from paradestate.journeys.choosing import TermsTyped, terms_asked
 from paradestate.journeys.odds import odds
 
 EPILOG = """\b
@@ -36,25 +38,24 @@ Examples:
 def command(
     folder: Path,
     *,
-    points: str,
     plan: str,
     as_json: bool,
-    grades: tuple[str, ...],
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Say the odds of a plan of supporting troops in a game of FOLDER.
 
     How likely the points suffice, how likely all of it comes, what else may turn up, and in which
     order to ask. Without --plan it is the plan that the game has in the folder.
     """
-    choice, findings = choice_of(**options)
-    chosen_grades, more = grades_of(grades)
-    left, yet_more = number_of(points, of="points")
-    if findings or more or yet_more:
-        print_findings((*findings, *more, *yet_more), {})
-        finish(stopped=True)
+    typed, slips = terms_asked(**terms)
+    stop_for(slips)
     answer = odds(
-        folder, today=today(), choice=choice, grades=chosen_grades, plan=plan, points=left
+        folder,
+        today=today(),
+        choice=typed.choice,
+        grades=typed.grades,
+        plan=plan,
+        points=typed.points,
     )
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.odds is not None and as_json:

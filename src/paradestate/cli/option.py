@@ -2,11 +2,14 @@
 
 import datetime
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
+
+from paradestate.cli.finding_report import print_findings
+from paradestate.core.finding import Finding
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -93,6 +96,13 @@ def today() -> datetime.date:
 def now() -> datetime.datetime:
     """The time by the same clock."""
     return datetime.datetime.now(tz=datetime.UTC)
+
+
+def stop_for(slips: Sequence[Finding]) -> None:
+    """Ends the command where something that was typed can't be read; all of it is said at once."""
+    if slips:
+        print_findings(slips, {})
+        finish(stopped=True)
 
 
 def finish(*, stopped: bool) -> None:

@@ -2,9 +2,9 @@
 
 import datetime
 from collections.abc import Callable, Container, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import TypeVar
+from typing import TypedDict, TypeVar, Unpack
 
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
@@ -191,6 +191,43 @@ def _by_name(
         findings.extend(typed_finding(name_twice(name)) for name in values if name in found)
         found |= values
     return found, tuple(findings)
+
+
+class TermsTyped(TypedDict):
+    """What may be typed of the terms of a game, each as it stands beside the command."""
+
+    numbers: tuple[str, ...]
+    date: str
+    theatre: str | None
+    wished: str
+    game: str
+    grades: tuple[str, ...]
+    points: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TermsAsked:
+    """What was typed of the terms of a game: the choice, the grades and the points left."""
+
+    choice: Choice
+    grades: Mapping[str, str]
+    points: int | None
+    """None: not rolled yet."""
+
+
+def terms_asked(**typed: Unpack[TermsTyped]) -> tuple[TermsAsked, tuple[Finding, ...]]:
+    """The terms of a game as they were typed, and a stop for each text that can't be read."""
+    choice, findings = choice_of(
+        numbers=typed["numbers"],
+        date=typed["date"],
+        theatre=typed["theatre"],
+        wished=typed["wished"],
+        game=typed["game"],
+    )
+    chosen, no_grades = grades_of(typed["grades"])
+    left, no_points = number_of(typed["points"], of="Points")
+    asked = TermsAsked(choice=choice, grades=chosen, points=left)
+    return asked, (*findings, *no_grades, *no_points)
 
 
 def grades_of(texts: Sequence[str]) -> tuple[Mapping[str, str], tuple[Finding, ...]]:

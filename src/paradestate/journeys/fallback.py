@@ -79,17 +79,23 @@ def best_fallback(
 ) -> FallbackJourney:
     """The best play with these points left; None: with all that the allowance may come to.
 
+    Where it can come to one number only, it is known without a roll.
+
     Points are those left before anything is bought, also where the evening has begun.
     """
     found = game_terms(folder, today=today, choice=choice, grades=grades, memory=memory)
     if found.terms is None:
         return FallbackJourney(checked=found.checked)
     held, findings = _held(found.terms, so_far, points=points)
+    if not found.terms.offers:
+        return FallbackJourney(checked=_with_a_stop(found.checked, code="nothing-on-offer"))
     findings = (*findings, *_without_worths(found, found.terms))
     checked = found.checked.with_findings(*findings)
     if stops(findings):
         return FallbackJourney(checked=checked)
     allowance = points_left(found.terms, rolled=points)
+    if len(allowance.counts) == 1:
+        (points,) = allowance.counts
     begun = FallbackJourney(checked=checked, terms=found.terms, allowance=allowance)
     levels = level_choices(found.terms, points=allowance.counts, held=held)
     if isinstance(levels, NotComputed):
@@ -146,6 +152,17 @@ def _held(terms: Terms, so_far: SoFar, *, points: int | None) -> tuple[Held, tup
         asked=frozenset(each.entry for each in refused),
         paid=plan_points(terms.offers, taken) + plan_points(terms.offers, lost),
     ), ()
+
+
+def _with_a_stop(checked: Checked, *, code: str) -> Checked:
+    """The findings, of which this one leaves nothing to be worked out."""
+    return replace(
+        checked,
+        findings=tuple(
+            replace(each, level=Level.STOP) if each.code == code else each
+            for each in checked.findings
+        ),
+    )
 
 
 def _without_worths(found: GameTerms, terms: Terms) -> Iterator[Finding]:

@@ -24,7 +24,7 @@ from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.terms import game_terms
+from paradestate.journeys.terms import game_terms, plan_unsaid
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,8 +104,9 @@ def judge(
         allowed=rolls_by_entry(asked.allowed),
         known=known,
     )
+    unsaid = () if asked.says_plan else plan_unsaid(terms, effect="Judged is a force without any.")
     ready, more = _on_the_table(counted, terms, plan=plan, reserve=asked.reserve, known=known)
-    every = (*made.findings, *more)
+    every = (*made.findings, *unsaid, *more)
     return JudgeAnswer(
         checked=_instead(answer.checked, every, at=at),
         judged=JudgedPlan(

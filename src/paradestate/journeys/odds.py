@@ -23,7 +23,7 @@ from paradestate.core.support.turnout import PlanOdds
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.terms import game_terms
+from paradestate.journeys.terms import game_terms, plan_unsaid
 
 BY_POINTS = {"over-points", "over-group-points", "below-group-points"}
 """Rules that hold or don't by how many points are rolled: of these the odds speak themselves."""
@@ -60,6 +60,8 @@ def odds(
     at: KeyPath = ()
     if not plan.strip():
         purchases, at = terms.game.plan, ("games", terms.game.name, "plan")
+        unsaid = plan_unsaid(terms, effect="The odds are those of the points alone.")
+        found = replace(found, checked=found.checked.with_findings(*unsaid))
     allowance = points_left(terms, rolled=points)
     known = Known(are_most=points is None, places=force.places, at=at)
     findings = (*findings, *_broken(terms, purchases, allowance=allowance, known=known))

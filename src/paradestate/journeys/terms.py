@@ -4,6 +4,7 @@ folder -> count -> game -> terms
 """
 
 import datetime
+import shlex
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -11,6 +12,9 @@ from pathlib import Path
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
+from paradestate.core.game import Purchase
+from paradestate.core.sentence.support import typed_words
+from paradestate.core.support.offer import NO_CHOICE
 from paradestate.core.support.terms import Terms, terms_of
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.count import Count, count_read
@@ -52,6 +56,31 @@ def game_terms(
     terms, more = terms_of(counted.count.force, counted.count.made, game=game, grades=grades)
     whole = counted.checked.with_findings(*more)
     return GameTerms(checked=whole, count=counted.count, terms=terms)
+
+
+def plan_unsaid(terms: Terms, *, effect: str) -> tuple[Finding, ...]:
+    """A remark how a plan is typed, where a game with something on offer has none."""
+    if terms.game.plan or not terms.offers:
+        return ()
+    offers = list(terms.offers.values())
+    with_choice = [each for each in offers if NO_CHOICE not in each.choices]
+    shown = dict.fromkeys(each.name for each in (offers[0], *with_choice[:1]))
+    typed = (
+        Purchase(entry=name, number=min(offer.cost), choice=next(iter(offer.choices)))
+        for name, offer in ((name, terms.offers[name]) for name in shown)
+    )
+    plan = ", ".join(map(typed_words, typed))
+    return (
+        Finding(
+            level=Level.REMARK,
+            code="plan-unsaid",
+            message=f"No plan is made of supporting troops for {terms.game.name}.",
+            effect=effect,
+            hint=f"Type one, such as --plan {shlex.quote(plan)}, "
+            "or write it under 'plan' of the game.",
+            place=CHOSEN_HERE,
+        ),
+    )
 
 
 def game_of(force: Force, chosen: str | None) -> tuple[str, tuple[Finding, ...]]:

@@ -172,4 +172,20 @@ def test_a_number_for_which_the_formation_cost_says_nothing_is_taken_as_nought()
     answer, findings = asked(force)
     assert answer is not None
     assert answer.taken_off == 0
-    assert [finding.code for finding in findings] == ["formation-cost-unsaid"]
+    assert [finding.code for finding in findings] == ["formation-cost-unsaid", "nothing-on-offer"]
+
+
+def test_a_game_that_offers_nothing_is_said_with_a_reason() -> None:
+    bare = force_from(STANDS, TOP, GAME)
+    answer, (finding,) = asked(bare)
+    assert answer is not None
+    assert finding.code == "nothing-on-offer"
+    assert finding.message == "Evening offers no supporting troops: the force has none."
+    assert "add 'supporting troops'" in finding.hint
+    snow = entries("{sledges: {cost: 1, theatre: snow}, skis: {cost: 1, theatre: snow}}")
+    _, (other,) = asked(snow)
+    assert other.message == (
+        "Evening offers no supporting troops: "
+        "none of the 2 can be had (sledges: only in the theatre snow)."
+    )
+    assert other.hint.startswith("Choose another game")

@@ -12,6 +12,7 @@ from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.force import Force
 from paradestate.core.game import CostByNumber, Game
 from paradestate.core.place import nearest_place
+from paradestate.core.sentence.wording import capital
 from paradestate.core.span import Hold
 from paradestate.core.support.entry import Asking, Entry, GroupLimit, Refusal, Variation
 from paradestate.core.support.limit import purchases_allowed
@@ -93,7 +94,7 @@ def terms_of(
         grades=chosen,
         number_of=made.number_of,
     )
-    return made_terms, findings
+    return made_terms, (*findings, *_nothing_on_offer(force, made_terms))
 
 
 def formation_cost(force: Force, number_of: Mapping[str, int]) -> int:
@@ -208,6 +209,27 @@ def _without_end(force: Force, made: Establishment, *, posture: str) -> Iterator
 def _tables_by_grade(entry: Entry) -> Iterator[Mapping[int, int]]:
     for by_grade in entry.cost_by_grade.values():
         yield from by_grade.values()
+
+
+def _nothing_on_offer(force: Force, terms: Terms) -> Iterator[Finding]:
+    """A game in which none of the supporting troops can be taken, or for which there are none."""
+    if terms.offers:
+        return
+    name = terms.game.name
+    said = "the force has none"
+    hint = "If it is to have some, add 'supporting troops' with their costs, and an 'allowance'."
+    if terms.absent:
+        entry, reason = next(iter(terms.absent.items()))
+        said = f"none of the {len(terms.absent)} can be had ({entry}: {reason})"
+        hint = "Choose another game, theatre or date, or change what rules them out."
+    yield Finding(
+        level=Level.WARN,
+        code="nothing-on-offer",
+        message=f"{capital(name)} offers no supporting troops: {said}.",
+        effect="There is nothing to choose.",
+        hint=hint,
+        place=nearest_place(force.places, ("games", name)) if force.places else CHOSEN_HERE,
+    )
 
 
 def _unpriced_number(force: Force, made: Establishment) -> Iterator[Finding]:

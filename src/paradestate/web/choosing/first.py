@@ -278,5 +278,6 @@ def why_not(journey: FallbackJourney) -> str:
     """Why it can't be said what to ask for, and what would help; empty where it can."""
     if isinstance(journey.certainty, NotComputed):
         return f"What to ask for first wasn't computed: {journey.certainty.reason.rstrip('.')}."
-    missing = [each for each in journey.checked.findings if each.code == "worths-missing"]
+    reasons = {"worths-missing", "nothing-on-offer"}
+    missing = [each for each in journey.checked.findings if each.code in reasons]
     return " ".join(f"{each.message} {each.hint}" for each in missing)
