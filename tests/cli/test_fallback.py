@@ -12,10 +12,11 @@ def test_the_chart_for_people_fits_half_a_page(folder: Path) -> None:
     assert answer.status == 0
     for line in (
         "Ask for 2 x light tanks: 17.11 to come on average.",
-        "  allowed: take all, worth 10 (2/3, 67 in 100); 9 points left: ask for 2 x",
-        "ask for 2 x anti-tank guns, 8.83 to come",
+        "  allowed: take all, worth 10 (2/3, 67 in 100); 9 points left: ask for 2 x anti-tank guns",
+        ", 8.83 to\n      come\n",
         "    2 or 1 allowed: take only 1, worth 4 (5/6, 83 in 100): buy 2 x machine-gun platoon",
-        "platoon, worth 5 (9 together; taking all 2 only 8)",
+        "worth 5 (9\n        together; taking all 2 only 8)\n",
+        "points left: ask for\n        2 x armoured cars, 9 to come\n",
         "  refused (1/3, 33 in 100); 18 points left: ask for 2 x anti-tank guns, 13.67 to come",
         "ask for 2 x anti-tank guns       16.96   0.15",
         "ask for nothing                      8   9.11",
@@ -29,7 +30,7 @@ def test_the_chart_for_people_fits_half_a_page(folder: Path) -> None:
 def test_the_whole_allowance_for_people(folder: Path) -> None:
     answer = call("fallback", folder, *GAME)
     assert "before the allowance is rolled: 16.6 on average by the best play." in answer.out
-    assert "    18    16.7       17.11  ask for 2 x light tanks" in answer.out
+    assert "    18      17       17.11  ask for 2 x light tanks" in answer.out
 
 
 def test_for_programs(folder: Path) -> None:
@@ -101,3 +102,25 @@ def test_slips_are_stops(folder: Path) -> None:
         answer = call("fallback", folder, *GAME, *words)
         assert answer.status == 1
         assert answer.out == ""
+
+
+def test_points_that_are_not_rolled_are_known(tmp_path: Path) -> None:
+    call("new", tmp_path / "kelmar", "--example", "kelmar")
+    answer = call("fallback", tmp_path / "kelmar", "--game", "club evening")
+    assert "Club evening, 120 points left: what to buy; no roll is needed." in answer.out
+    assert "Buy twice 4 x rifle company" in answer.out
+
+
+def test_a_game_that_offers_nothing_is_said_so(tmp_path: Path) -> None:
+    folder = tmp_path / "sillen"
+    call("new", folder, "--example", "sillen")
+    answer = call("fallback", folder)
+    assert (answer.status, answer.out) == (1, "")
+    said = "Dawn at the bridge offers no supporting troops: the force has none. [nothing-on-offer]"
+    assert f"stop: {said}" in answer.err
+    assert "worths" not in answer.err
+    for command in ("judge", "odds", "forces"):
+        other = call(command, folder)
+        assert other.status == 0
+        assert f"warn: {said}" in other.err
+        assert "plan-unsaid" not in other.err

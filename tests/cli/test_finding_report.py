@@ -56,3 +56,23 @@ def test_how_many_of_each_level() -> None:
 
 def test_widths_of_letters() -> None:
     assert (width("ab"), width("日本"), width("e\u0301")) == (2, 4, 1)
+
+
+def test_on_a_terminal_the_sentences_are_broken_to_its_width(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "40")
+    monkeypatch.setenv("NO_COLOR", "1")
+    hint = "Dropping 2 x machine-gun platoon (5) would do it."
+    long = replace(finding(Place(file="f", line=1, column=1)), hint=hint)
+    print_findings([long], {})
+    assert f"    {hint}\n" in capsys.readouterr().err
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    print_findings([long], {})
+    assert capsys.readouterr().err.splitlines() == [
+        "f:1:1: stop: m [c]",
+        "    e",
+        "    Dropping 2 x machine-gun platoon (5)",
+        "    would do it.",
+        "1 stop",
+    ]

@@ -102,7 +102,7 @@ def test_without_worths(small: Path) -> None:
 def test_the_best_is_there(small: Path) -> None:
     (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
     answer = call("forces", small, "--points", 8)
-    assert "Worth most of what can be fielded: as much." in answer.out
+    assert "That can be fielded." in answer.out
 
 
 def test_nothing_is_legal(small: Path) -> None:
@@ -110,7 +110,8 @@ def test_nothing_is_legal(small: Path) -> None:
     (small / "force.yaml").write_text(must)
     (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
     answer = call("forces", small, "--points", 5)
-    assert "Evening with 5 points: 0 legal forces; 0 of them spend all." in answer.out
+    assert "Evening with 5 points: no force is legal, not even an empty one" in answer.out
+    assert "Legal forces by points" not in answer.out
     assert "Worth" not in answer.out
     document = call("forces", small, "--points", 5, "--json").document
     assert (document["best"], document["fieldable_share"], document["list"]) == (None, None, [])
@@ -142,3 +143,26 @@ def test_long_numbers_are_told_by_their_first_figures() -> None:
     assert number_text(999_999_999_999) == "999,999,999,999"
     assert number_text(10**12) == "1.00 x 10^12"
     assert number_text(559 * 10**44) == "5.59 x 10^46"
+
+
+def test_where_nothing_is_on_offer_there_is_no_table(tmp_path: Path) -> None:
+    call("new", tmp_path / "sillen", "--example", "sillen")
+    answer = call("forces", tmp_path / "sillen")
+    assert "with 0 points: nothing is on offer; the one legal force is without" in answer.out
+    assert "Legal forces by points" not in answer.out
+    assert call("forces", tmp_path / "sillen", "--json").document["legal"] == 1
+
+
+def test_of_one_force_and_of_none_it_speaks_as_of_one_and_none(folder: Path) -> None:
+    assert "0 points: 1 legal force; it spends all." in forces(folder, "--points", 0).out
+    one = forces(folder, "--points", 1).out
+    assert "1 point: 1 legal force; it doesn't spend all." in one
+    assert (
+        "Nothing that can be fielded is worth anything to you." in forces(folder, "--points", 5).out
+    )
+    finished = forces(folder, "--points", 18, "--from", "finished").out
+    assert "Legal forces by points" in finished
+
+
+def test_many_levels_are_told_in_steps(folder: Path) -> None:
+    assert "Legal forces by points, every 2 points" in forces(folder, "--points", 40).out

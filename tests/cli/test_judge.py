@@ -12,6 +12,7 @@ def test_a_legal_plan_with_its_paragraph(folder: Path) -> None:
     answer = call("judge", folder, *WHOLE_DAY, "--points", "18", "--plan", PLAN)
     assert answer.status == 0
     assert answer.out == (
+        "Republic of Marenz, Field Battalion, Frontier War\n"
         "Whole-day attack with 18 points: legal.\n"
         "17 spent, 1 left; worth 15 to you. Exact.\n"
         "\n"
@@ -67,6 +68,7 @@ def test_the_ways_out_for_programs(folder: Path) -> None:
     assert answer.status == 1
     (broken,) = answer.document["broken"]
     assert (broken["code"], broken["has"], broken["bound"]) == ("need-missing", 0, 1)
+    assert broken["all_ways_tried"] is True
     drop, add = broken["ways_out"]
     assert (drop["points"], drop["plan"]) == (-3, [])
     assert add["changes"] == [
@@ -87,3 +89,29 @@ def test_slips_in_the_options_are_told_all_at_once(folder: Path) -> None:
 def test_an_unknown_game_prevents_the_answer(folder: Path) -> None:
     answer = call("judge", folder, "--game", "moonlight", "--plan", PLAN)
     assert (answer.status, answer.out) == (1, "")
+
+
+def test_without_a_plan_it_says_how_one_is_typed(folder: Path) -> None:
+    answer = call("judge", folder, *WHOLE_DAY)
+    assert answer.status == 0
+    assert "No plan is made of supporting troops for whole-day attack. [plan-unsaid]" in answer.err
+    typed = "machine-gun platoon=1, pioneers(flame)=1"
+    assert f"Type one, such as --plan '{typed}', or write it" in answer.err
+    made = call("judge", folder, *WHOLE_DAY, "--plan", typed)
+    assert made.status == 0
+    assert "plan-unsaid" not in made.err
+
+
+def test_a_choice_that_is_missing_is_told_as_it_is_typed(folder: Path) -> None:
+    answer = call("judge", folder, *WHOLE_DAY, "--points", 18, "--plan", "pioneers=2")
+    assert (
+        "Writing pioneers(flame)=2 (6 more), pioneers(charges)=2 (6 more), "
+        "pioneers(bridging)=2 (6 more) or dropping 2 x pioneers would do it."
+    ) in answer.err
+
+
+def test_where_nothing_is_rolled_no_dice_are_named(tmp_path: Path) -> None:
+    call("new", tmp_path / "ommerath", "--example", "ommerath")
+    answer = call("judge", tmp_path / "ommerath", "--game", "field battle")
+    assert "Field battle with 300 points: not legal." in answer.out
+    assert "dice" not in answer.out

@@ -17,9 +17,9 @@ def test_a_plan_for_people(folder: Path) -> None:
         "The points suffice: 13/18, 72 in 100.",
         "All of it comes:    2/3, 67 in 100.",
         "Both:               13/27, 48 in 100.",
-        "    16     11.1     83.3  ░░░░░░░░░░░░░░░░",
+        "    16       11       83  ░░░░░░░░░░░░░░░░",
         "-- 17: the plan, 13/18, 72 in 100",
-        "    17     13.9     72.2  ████████████████████",
+        "    17       14       72  ████████████████████",
         "2/3, 67 in 100  all of it                          -",
         "1/3, 33 in 100  2 x machine-gun platoon     12 of 17",
         "Exact: every way the dice can fall is counted.",
@@ -66,7 +66,7 @@ def test_points_that_were_rolled(folder: Path) -> None:
 def test_no_plan_at_all(folder: Path) -> None:
     answer = call("odds", folder, *GAME, "--set", "company=2")
     assert "no plan is made, so it is the points alone." in answer.out
-    assert "20 to 30 points are left to spend, 25 in the mean." in answer.out
+    assert "20 to 30 points are left to spend, 25 on average." in answer.out
     assert "The points suffice" not in answer.out
 
 
@@ -81,7 +81,7 @@ def test_points_lost_and_many_ways_to_turn_up(folder: Path) -> None:
     assert "Best asked in this order: anti-tank guns, armoured cars and then light tanks." in (
         answer.out
     )
-    assert "In the mean 15 points are lost; no other order loses fewer." in answer.out
+    assert "On average 15 points are lost; no other order loses fewer." in answer.out
 
 
 SIX = """\

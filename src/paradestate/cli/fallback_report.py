@@ -7,7 +7,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from paradestate.cli.output import console, titled_table
+from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import near_text
 from paradestate.core.sentence.fallback import (
@@ -20,7 +20,7 @@ from paradestate.core.sentence.fallback import (
 from paradestate.core.sentence.odds import hundredths_text
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.entry import Asking
-from paradestate.core.support.policy import Fallback, FirstChoice
+from paradestate.core.support.policy import Ask, Fallback, FirstChoice
 from paradestate.core.support.terms import Terms
 from paradestate.journeys.fallback import FallbackJourney, shown_choices
 
@@ -47,12 +47,14 @@ def print_fallback(journey: FallbackJourney) -> None:
 
 def _print_play(out: Console, play: Fallback, *, terms: Terms) -> None:
     left = several(play.points, "point")
-    out.print(f"{capital(terms.game.name)}, {left} left: what to ask for first, and what then.")
+    asks = isinstance(play.chart, Ask) or terms.asking is Asking.ALL_DECLARED_FIRST
+    what = "what to ask for first, and what then" if asks else "what to buy; no roll is needed"
+    out.print(f"{capital(terms.game.name)}, {left} left: {what}.")
     out.print()
     if terms.asking is Asking.ALL_DECLARED_FIRST:
-        out.print(declared_words(play))
+        print_hanging(out, declared_words(play))
     for line in chart_lines(play):
-        out.print(Text(line), soft_wrap=True)
+        print_hanging(out, line)
     if tied := tied_words(play):
         out.print(tied)
     choices = shown_choices(play)
@@ -64,7 +66,7 @@ def _print_play(out: Console, play: Fallback, *, terms: Terms) -> None:
         out.print()
         out.print("The first choice stays the best while these are worth:")
     for each in tipping:
-        out.print(f"  {tipping_words(each)}")
+        print_hanging(out, f"  {tipping_words(each)}")
 
 
 def _choice_table(choices: tuple[FirstChoice, ...]) -> Table:

@@ -1,7 +1,9 @@
 """Findings as compilers print them, and as JSON."""
 
 import os
+import shutil
 import sys
+import textwrap
 import unicodedata
 from collections import Counter
 from collections.abc import Mapping, Sequence
@@ -12,6 +14,9 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.place import Place
 
 COLOURS = {Level.STOP: "red", Level.WARN: "yellow", Level.REMARK: "cyan"}
+INDENT = "    "
+LEAST_ROOM = 30
+"""Columns of the narrowest terminal for which lines are broken, the indent left out."""
 PLURALS = {Level.STOP: "stop", Level.WARN: "warning", Level.REMARK: "remark"}
 
 
@@ -20,10 +25,19 @@ def print_findings(findings: Sequence[Finding], texts: Mapping[str, str]) -> Non
     for finding in findings:
         _say(_headline(finding))
         _say_source(finding.place, texts)
-        _say(f"    {finding.effect}")
-        _say(f"    {finding.hint}")
+        for sentence in (finding.effect, finding.hint):
+            for line in _lines(sentence):
+                _say(f"{INDENT}{line}")
     if findings:
         _say(summary(findings))
+
+
+def _lines(sentence: str) -> list[str]:
+    """The sentence as it fits into a terminal; whole where it goes into a file or a program."""
+    if not sys.stderr.isatty():
+        return [sentence]
+    room = max(shutil.get_terminal_size().columns - len(INDENT), LEAST_ROOM)
+    return textwrap.wrap(sentence, room, break_long_words=False, break_on_hyphens=False) or [""]
 
 
 def _say(text: str) -> None:

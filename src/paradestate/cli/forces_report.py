@@ -6,7 +6,8 @@ from fractions import Fraction
 from rich.console import Console
 from rich.text import Text
 
-from paradestate.cli.output import console, titled_table
+from paradestate.cli.bar import Bar
+from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.support import purchases_words
@@ -14,9 +15,9 @@ from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.force_map import LevelForces, ValuedForce
 from paradestate.journeys.forces import ForcesFound
 
-BAR = 24
-"""Width of the longest bar, in characters."""
 MOST_ROWS = 24
+LEAST_FOR_BARS = 60
+"""Columns of a terminal from which on there is room for bars."""
 LONGEST = 10**12
 """Numbers from here on are told by their first three figures."""
 FIGURES = 3
@@ -32,18 +33,28 @@ def print_forces(found: ForcesFound | NotComputed, *, title: str) -> None:
         return
     for sentence in (*_numbers(found), *_in_hand(found)):
         out.print(sentence)
+    if not found.terms.offers:
+        return
     out.print()
-    _print_levels(out, found)
-    out.print()
-    for sentence in _worths(found):
-        out.print(sentence)
-    if found.drawn is not None:
-        out.print(f"At random: {_force_words(found.drawn, found)}.")
-    if found.is_listed and found.every:
+    if any(level.legal for level in found.levels):
+        _print_levels(out, found)
         out.print()
+    _print_named(out, found)
+    if found.is_listed and found.every:
         _print_every(out, found)
-    out.print()
+        out.print()
     out.print("Exact: every legal force is counted once, whatever the order of its purchases.")
+
+
+def _print_named(out: Console, found: ForcesFound) -> None:
+    """Forces that are named one by one: the best, and one at random."""
+    named = list(_worths(found))
+    if found.drawn is not None:
+        named.append(f"At random: {_force_words(found.drawn, found)}.")
+    for sentence in named:
+        print_hanging(out, sentence)
+    if named:
+        out.print()
 
 
 def number_text(number: int) -> str:
@@ -61,12 +72,27 @@ def _forces(number: int) -> str:
 
 
 def _numbers(found: ForcesFound) -> Iterator[str]:
-    level = found.level
-    middle = "" if found.allowance is None else ", the middle of what the dice leave"
-    yield (
-        f"{capital(found.terms.game.name)} with {several(level.points, 'point')}{middle}: "
-        f"{_forces(level.legal)}; {number_text(level.spending_all)} of them spend all."
-    )
+    level, allowance = found.level, found.allowance
+    is_rolled = allowance is not None and len(allowance.counts) > 1
+    middle = ", the middle of what the dice leave" if is_rolled else ""
+    game = f"{capital(found.terms.game.name)} with {several(level.points, 'point')}{middle}"
+    if not found.terms.offers:
+        yield f"{game}: nothing is on offer; the one legal force is without supporting troops."
+    elif not level.legal:
+        yield (
+            f"{game}: no force is legal, not even an empty one, because of what must be taken at "
+            "the least. With a plan, judge says which rules those are."
+        )
+    else:
+        yield f"{game}: {_forces(level.legal)}; {_of_them(level)} all."
+
+
+def _of_them(level: LevelForces) -> str:
+    """How many spend all: `8 of them spend`."""
+    if level.legal == 1:
+        return "it spends" if level.spending_all else "it doesn't spend"
+    number = number_text(level.spending_all) if level.spending_all else "none"
+    return f"{number} of them {'spends' if level.spending_all == 1 else 'spend'}"
 
 
 def _in_hand(found: ForcesFound) -> Iterator[str]:
@@ -76,10 +102,11 @@ def _in_hand(found: ForcesFound) -> Iterator[str]:
     if isinstance(known, NotComputed):
         yield f"How many can be fielded wasn't computed: {known.reason}."
         return
-    if legal:
+    if legal and found.terms.offers:
         number = known.at(found.points)
-        share = hundredths_words(Fraction(number, legal))
-        yield f"{number_text(number)} of them can be fielded with what {of} ({share})."
+        share = f" ({hundredths_words(Fraction(number, legal))})" if number else ""
+        who = number_text(number) if number else "None"
+        yield f"{who} of them can be fielded with what {of}{share}."
     if known.must_lacks:
         yield f"The must layer itself lacks {several(known.must_lacks, 'figure')}."
 
@@ -87,13 +114,16 @@ def _in_hand(found: ForcesFound) -> Iterator[str]:
 def _print_levels(out: Console, found: ForcesFound) -> None:
     """A row for each number of points, or for some of many; the greatest is always there."""
     known = found.fieldable
-    table = titled_table("Legal forces by points")
-    for heading in ("points", "legal", "spend all", "can be fielded", "worth at best"):
-        table.add_column(heading, justify="right")
-    table.add_column("")
     every = list(zip(found.levels, found.worths, strict=True))
     step = -(-len(every) // MOST_ROWS)
-    most = found.levels[-1].legal
+    steps = f", every {step} points" if step > 1 else ""
+    table = titled_table(f"Legal forces by points{steps}")
+    for heading in ("points", "legal", "spend all", "can be fielded", "worth at best"):
+        table.add_column(heading, justify="right")
+    has_bars = out.width >= LEAST_FOR_BARS
+    if has_bars:
+        table.add_column("")
+    most = max(level.legal for level in found.levels)
     for level, worth in reversed(every[::-1][::step]):
         fielded = None if isinstance(known, NotComputed) else known.at(level.points)
         table.add_row(
@@ -102,18 +132,19 @@ def _print_levels(out: Console, found: ForcesFound) -> None:
             number_text(level.spending_all),
             "-" if fielded is None else number_text(fielded),
             "-" if worth is None or not found.has_worths else near_text(worth),
-            _bar(level, fielded or 0, most=most),
+            *([_bar(level, fielded or 0, most=most)] if has_bars else []),
         )
     out.print(table)
 
 
-def _bar(level: LevelForces, fielded: int, *, most: int) -> str:
+def _bar(level: LevelForces, fielded: int, *, most: int) -> Bar:
     """A bar of all legal forces, its first part those that can be fielded."""
-    if not level.legal:
-        return ""
-    whole = max(1, level.legal * BAR // most) if most else 1
-    part = -(-fielded * whole // level.legal)
-    return CAN * part + CAN_NOT * (whole - part)
+    legal = level.legal
+    return Bar(
+        share=Fraction(legal, most),
+        first=Fraction(fielded, legal or 1),
+        letters=CAN + CAN_NOT,
+    )
 
 
 def _worths(found: ForcesFound) -> Iterator[str]:
@@ -129,9 +160,16 @@ def _worths(found: ForcesFound) -> Iterator[str]:
         yield f"Next: {_force_words(force, found)}."
     known = found.fieldable
     if not isinstance(known, NotComputed) and known.best is not None:
-        same = known.best.worth == best.worth
-        words = "as much" if same else _force_words(known.best, found)
-        yield f"Worth most of what can be fielded: {words}."
+        yield _best_in_hand(known.best, found, best=best)
+
+
+def _best_in_hand(force: ValuedForce, found: ForcesFound, *, best: ValuedForce) -> str:
+    if force.purchases == best.purchases:
+        return "That can be fielded."
+    if not force.worth:
+        return "Nothing that can be fielded is worth anything to you."
+    much = "as much" if force.worth == best.worth else "most"
+    return f"Worth {much} of what can be fielded: {_force_words(force, found)}."
 
 
 def _force_words(force: ValuedForce, found: ForcesFound) -> str:

@@ -7,6 +7,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
+from paradestate.cli.bar import Bar
 from paradestate.cli.output import console, titled_table
 from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.odds import (
@@ -21,8 +22,6 @@ from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds, Turnout
 from paradestate.journeys.odds import OddsJourney
 
-BAR = 24
-"""Width of the longest bar, in characters."""
 MOST_BARS = 24
 MOST_TURNOUTS = 12
 ENOUGH, TOO_FEW = "█", "░"
@@ -83,14 +82,9 @@ def _print_points(out: Console, odds: PlanOdds) -> None:
             str(low) if low == high else f"{low}-{high}",
             hundredths_text(share),
             hundredths_text(points.at_least(low)),
-            (ENOUGH if is_paid else TOO_FEW) * _length(share, of=max(shares)),
+            Bar(share=share / max(shares), letters=ENOUGH if is_paid else TOO_FEW),
         )
     out.print(table)
-
-
-def _length(share: Fraction, *, of: Fraction) -> int:
-    """Characters of a bar; whatever may be has one at least."""
-    return max(round(BAR * share / of), 1 if share else 0)
 
 
 def _print_rolls(out: Console, odds: PlanOdds, *, terms: Terms) -> None:

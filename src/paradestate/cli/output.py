@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import shlex
 import shutil
 import sys
@@ -48,6 +49,28 @@ def at_work(what: str) -> Iterator[None]:
             yield
     else:
         yield
+
+
+HANG = 4
+"""How much further in a long line goes on."""
+LEAST_ROOM = 16
+NUMBER_OF = re.compile(r"(\d) x ")
+GLUE = "\u2800"
+"""Stands for a space at which no line is broken: within `2 x light tanks`."""
+
+
+def print_hanging(out: Console, line: str) -> None:
+    """A line within the width of the console; where it goes on it stands further in."""
+    bare = line.lstrip(" ")
+    indent = len(line) - len(bare)
+    text = NUMBER_OF.sub(rf"\1{GLUE}x{GLUE}", bare)
+    room = max(out.width - indent, LEAST_ROOM)
+    first = Text(text).wrap(out, room)[0].plain
+    rest = Text(text[len(first) :].lstrip())
+    following = rest.wrap(out, room - HANG) if rest else ()
+    further = " " * (indent + HANG)
+    for each in (f"{' ' * indent}{first}", *(f"{further}{part.plain}" for part in following)):
+        out.print(each.rstrip().replace(GLUE, " "), soft_wrap=True)
 
 
 def titled_table(title: str) -> Table:
