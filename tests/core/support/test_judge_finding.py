@@ -223,8 +223,9 @@ def test_ways_out_in_words() -> None:
     assert hint_of((way(add, points=4),), all_tried=False).endswith(f"would do it. {untried}")
     assert hint_of((way(drop, points=2),)) == "Dropping 1 x guns (2 more) would do it."
     assert hint_of((way(add, add, drop, points=3),)) == (
-        "Adding 1 x guns twice and dropping 1 x guns (3 more) together would do it."
+        "Adding twice 1 x guns and dropping 1 x guns (3 more) together would do it."
     )
+    assert hint_of((way(drop, drop, points=-8),)) == "Dropping twice 1 x guns (8) would do it."
     many = tuple(way(drop, points=-number) for number in range(1, 7))
     assert hint_of(many) == (
         "Dropping 1 x guns (1), 1 x guns (2), 1 x guns (3), "
@@ -254,6 +255,16 @@ def test_a_choice_that_is_missing_is_told_as_it_is_typed() -> None:
         "Writing 'guns, old(flame)'=2 (6 more), 'guns, old(bridging)'=2 (8 more) "
         "or dropping 2 x guns, old would do it."
     )
+
+
+def test_more_than_one_purchase_may_hold_is_written_again() -> None:
+    three = (Purchase(entry="works", number=3),)
+    again = " To take more, write the entry again: each time is a purchase."
+    for most, ends in ((None, True), (4, True), (1, False)):
+        (finding,) = said(terms(Offer(name="works", cost={1: 2}, most=most)), three)
+        assert finding.hint.endswith(again) is ends
+    (between,) = said(terms(Offer(name="works", cost={1: 2, 4: 6}, most=4)), three)
+    assert not between.hint.endswith(again)
 
 
 def test_numbers_that_follow_on_one_another_are_said_as_one_range() -> None:

@@ -70,14 +70,13 @@ def breach_finding(bill: Bill, breach: Breach, *, ways: WaysOut, known: Known) -
     entry = breach.about[0] if breach.about else ""
     lowered = _lowered(bill, breach, written=known.written)
     near = _nearest(bill.terms, entry) if breach.code == "unknown-name" else ""
+    hint = hint_of(ways.of[breach], all_tried=breach not in ways.partly, rule=breach.code)
     return Finding(
         level=Level.STOP,
         code="limit-lowered" if lowered else breach.code,
         message=lowered or _message(bill, breach, known=known),
         effect="The plan isn't legal.",
-        hint=_with_nearest(
-            near, hint_of(ways.of[breach], all_tried=breach not in ways.partly, rule=breach.code)
-        ),
+        hint=_with_nearest(near, hint) + _again(bill.terms, breach),
         place=known.place_of(bill.plan, entry),
         related=_related(breach, known=known),
     )
@@ -241,6 +240,15 @@ def _with_nearest(near: str, hint: str) -> str:
     return f"{near}If not: {hint[:1].lower()}{hint[1:]}" if near else hint
 
 
+def _again(terms: Terms, breach: Breach) -> str:
+    """How more is taken than one purchase may hold, where the limit leaves room for another."""
+    if breach.code != "number-not-priced":
+        return ""
+    offer = terms.offers[breach.about[0]]
+    is_more = int(breach.about[1]) > max(offer.cost) and offer.most != 1
+    return " To take more, write the entry again: each time is a purchase." if is_more else ""
+
+
 def hint_of(ways: tuple[WayOut, ...], *, all_tried: bool = True, rule: str = "") -> str:
     """The ways out in one sentence, those that cost or give up least first.
 
@@ -256,7 +264,8 @@ def _ways_words(ways: tuple[WayOut, ...], *, rule: str) -> str:
     if not ways:
         return "No way out was found: not by one change, by two, or by dropping more."
     if len(ways[0].changes) > 1:
-        return f"{capital(way_words(ways[0]))} together would do it."
+        together = " together" if len(set(ways[0].changes)) > 1 else ""
+        return f"{capital(way_words(ways[0]))}{together} would do it."
     is_typed = rule in {"choice-missing", "choice-unknown"}
     shown = list(_one_after_another(ways[:MOST_SHOWN], is_typed=is_typed))
     if len(ways) > MOST_SHOWN:
@@ -293,7 +302,7 @@ def _set_words(changes: tuple[Change, ...]) -> Iterator[str]:
     different = Counter(changes)
     for change, number in tuple(different.items())[:MOST_NAMED]:
         done, what = _parts(change)
-        sorts.setdefault(done, []).append(what + ("" if number == 1 else f" {how_often(number)}"))
+        sorts.setdefault(done, []).append(what if number == 1 else f"{how_often(number)} {what}")
     rest = sum(tuple(different.values())[MOST_NAMED:])
     if rest:
         sorts[tuple(sorts)[-1]].append(f"{rest} more")
