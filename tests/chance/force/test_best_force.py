@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from bench.force_lists import force_list
 from paradestate.chance.force.best_force import BestForces, best_forces
 from paradestate.core.support.entry import GroupLimit
+from paradestate.core.support.force_map import ValuedForce
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.plan import plan_points, plan_worth
 from paradestate.core.support.terms import Terms
@@ -69,6 +70,12 @@ def test_where_nothing_is_legal_there_is_no_best() -> None:
     nothing = best_of(listed(replace(A, least=4)), greatest=8)
     assert nothing.worths([8]) == (None,)
     assert nothing.best(points=8) is None
+
+
+def test_with_less_than_no_points_the_best_is_nothing() -> None:
+    found = best_of(listed(*SMALL), greatest=8)
+    assert found.worths([-1]) == (Fraction(0),)
+    assert list(found.ranked(points=-1)) == [ValuedForce(purchases=(), points=0, worth=Fraction(0))]
 
 
 def test_each_game_has_its_own_shares() -> None:

@@ -99,6 +99,15 @@ def test_what_is_printed_or_off_the_table_needs_nothing() -> None:
     )
 
 
+def test_a_printed_stand_of_the_must_layer_takes_no_stand_from_others() -> None:
+    card = STANDS + "  card: {base: none, printed: yes, modelled as: {a: 1}}\n"
+    top = "formations: {top: {parts: {staff: 2, card: 1}}}"
+    force = force_from(FIGURES, card, top)
+    owned = depot(force, made_of(force), finished=False)
+    assert owned.spare == {"staff": -2, "A": 0, "B": 0, "C": 0, "card": 0}
+    assert owned.on_stand["card"] == {}
+
+
 def test_what_is_taken_away_serves_others() -> None:
     """The second cook's stand goes when A comes, so that a cook may stand for a B."""
     force = owning(a=1, cook=2)

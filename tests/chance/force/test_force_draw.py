@@ -63,6 +63,15 @@ def test_where_nothing_is_legal_there_is_nothing_to_draw() -> None:
         assert list(walk.every()) == []
 
 
+def test_with_less_than_no_points_nothing_is_taken() -> None:
+    walk = force_draw(drawn(listed(*SMALL), greatest=8), points=-1)
+    assert walk.number == 1
+    assert list(walk.every()) == [()]
+    assert walk.at_random(Random(1)) == ()  # noqa: S311
+    must = force_draw(drawn(listed(replace(A, least=1)), greatest=8), points=-1)
+    assert (must.number, list(must.every())) == (0, [])
+
+
 def test_a_share_is_judged_on_the_way() -> None:
     half = GroupLimit(group="g", least_points=Fraction(1, 2))
     terms = listed(A, replace(B, group="g"), replace(C, group="g"), groups=[half])

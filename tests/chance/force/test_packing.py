@@ -1,6 +1,7 @@
 """Counts of all points in one whole number."""
 
 from paradestate.chance.force.packing import packing
+from paradestate.core.support.offer import Offer
 from tests.chance.force.lists import SMALL, A, drawn, listed
 
 
@@ -25,3 +26,10 @@ def test_a_row_moves_all_points_together() -> None:
     assert packed.unpacked(before) == [1, 0, 1, 0, 1, 0]
     (after,) = packed.after(0, [1], nodes=1)
     assert after == before
+
+
+def test_what_no_number_of_points_pays_for_is_not_counted() -> None:
+    refund = Offer(name="R", cost={1: -1, 2: 9})
+    packed = packing(drawn(listed(refund), greatest=4))
+    (before,) = packed.before(0, [1])
+    assert packed.unpacked(before) == [1, 1, 0, 0, 0, 0], "with -1 points, and with none"

@@ -55,6 +55,11 @@ def test_what_the_points_do_not_pay_for_is_left_out() -> None:
     assert max(each.purchases for each in takings(scouts, budget=-1).plain()) == 0
 
 
+def test_of_two_purchases_the_dearest_together_may_be_too_dear() -> None:
+    scouts = Offer(name="scouts", cost={1: 2, 2: 3}, most=2)
+    assert [each.points for each in takings(scouts, budget=5).plain()] == [0, 2, 4, 3, 5]
+
+
 @pytest.mark.parametrize("cost", [0, -1])
 def test_a_limit_of_a_thousand_million_is_refused_at_once(cost: int) -> None:
     mud = Offer(name="mud", cost={1: cost}, most=10**9)

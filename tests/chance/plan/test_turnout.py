@@ -222,6 +222,25 @@ def test_those_that_need_each_other_are_asked_together() -> None:
     }
 
 
+def test_a_shared_roll_is_not_known_to_those_that_need_each_other() -> None:
+    """They are asked in one breath, so the refusal of the one doesn't save the other's points."""
+    guns = Offer(
+        name="guns",
+        cost={1: 4},
+        needs={"tow": 1},
+        availability=rolled(4, shared="convoy"),
+        loses_points=True,
+    )
+    tow = replace(TOW, needs={"guns": 1}, availability=rolled(4, shared="convoy"))
+    plan = bought(guns=1, tow=1)
+    assert come(terms_with(guns, tow), plan) == {
+        (plan, 0, 0): Fraction(1, 2),
+        ((), 0, 6): Fraction(1, 2),
+    }
+    apart = replace(guns, needs={}), replace(tow, needs={})
+    assert come(terms_with(*apart), plan)[(), 4, 2] == Fraction(1, 2)
+
+
 def test_ways_are_counted_before_they_are_gone_through() -> None:
     plan = (*bought(tanks=2), *bought(tanks=2), *bought(tanks=1))
     assert number_of_ways(asked_with(terms_with(TANKS), plan)) == 3 * 3 * 2

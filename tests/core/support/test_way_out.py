@@ -82,6 +82,17 @@ def test_where_one_change_is_not_enough_two_are_found() -> None:
     assert found.changes == (Change(comes=take("guns")[0]),) * 2
 
 
+def test_of_two_rules_that_each_want_two_changes_each_gets_its_own() -> None:
+    tow = Offer(name="tow", cost={1: 3}, needs={"guns": 2}, least=1)
+    squadron = Offer(name="squadron", cost={1: 1}, needs={"tanks": 2}, least=1)
+    bill = bill_of(terms(GUNS, TANKS, tow, squadron), take("tow", "squadron"), points=20)
+    found = ways_out(bill, breaches(bill)).of
+    assert {breach.about: plans(way) for breach, way in found.items()} == {
+        ("tow", "guns"): [take("tow", "squadron", "guns", "guns")],
+        ("squadron", "tanks"): [take("tow", "squadron", "tanks", "tanks")],
+    }
+
+
 def test_where_two_are_not_enough_as_little_as_can_be_is_dropped() -> None:
     known = terms(replace(TANKS, cost={1: 2}), replace(GUNS, least=1))
     (found,) = ways(known, take(*["tanks"] * 5, "guns"), points=7)["over-points"]
