@@ -274,6 +274,7 @@ def test_a_disk_that_really_refuses(how: str, said: str) -> None:
 
 KILLED = """
 import datetime, os, random, signal, sys, time
+from itertools import count
 from pathlib import Path
 from paradestate.text.former import former_versions
 from paradestate.text.whole_file import write_changed
@@ -284,12 +285,20 @@ lot = random.Random(1)
 at = datetime.datetime(2026, 1, 1, tzinfo=datetime.UTC)
 halves = kept = 0
 for run in range(runs):
+    hears, says = os.pipe()
     child = os.fork()
     if not child:
-        while True:
+        if run % 2:
+            os.write(says, b".")
+        for number in count():
             seen = file.read_bytes()
             write_changed(file, texts[seen == texts[0]], seen=seen, at=at)
-    time.sleep(lot.uniform(0.001, 0.04))
+            if not number and not run % 2:
+                os.write(says, b".")
+    os.close(says)
+    os.read(hears, 1) or sys.exit("a writer ended by itself")
+    os.close(hears)
+    time.sleep(lot.uniform(0.001, 0.02))
     os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
     former = former_versions(file)
@@ -300,21 +309,25 @@ for run in range(runs):
         each.path.unlink()
 seen = file.read_bytes()
 write_changed(file, texts[seen == texts[0]], seen=seen, at=at)
-print(halves, kept > 0, sorted(path.name for path in file.parent.rglob("*")))
+print(halves, kept, sorted(path.name for path in file.parent.rglob("*")))
 """
 
 
 @pytest.mark.slow
 def test_a_writer_that_is_killed_leaves_the_old_file_or_the_new_one(tmp_path: Path) -> None:
-    """60 times at random moments; so do the copies, and the next writer clears what is left."""
+    """40 times at random moments; so do the copies, and the next writer clears what is left.
+
+    Half of them have written once by then, however slow the machine, and half may have not.
+    """
     done = subprocess.run(
-        [sys.executable, "-c", KILLED, str(tmp_path / "force.yaml"), "60"],
+        [sys.executable, "-c", KILLED, str(tmp_path / "force.yaml"), "40"],
         env=UNWATCHED,
         capture_output=True,
         text=True,
         check=True,
         timeout=120,
     )
-    halves, some_kept, names = done.stdout.strip().split(" ", 2)
-    assert (halves, some_kept) == ("0", "True")
+    halves, kept, names = done.stdout.strip().split(" ", 2)
+    assert halves == "0"
+    assert int(kept) >= 20
     assert names == "['.former', 'force.yaml', 'force.yaml.2026-01-01T00-00-00Z']"
