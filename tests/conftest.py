@@ -20,6 +20,9 @@ settings.register_profile(
 )
 settings.load_profile("paradestate")
 
+UNMEASURED = ("unmeasured", "hypothesis")
+"""Marks of tests; the second is Hypothesis's own, on every test of drawn cases."""
+
 
 @pytest.fixture(autouse=True)
 def no_unexpected_log_lines(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
@@ -37,9 +40,12 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_call(item: pytest.Item) -> Generator[None]:
-    """Run a test marked `unmeasured` without the tracer of coverage, which doubles its time."""
+    """Run a long test, and drawn cases, without the tracer of coverage, which doubles their time.
+
+    So what only drawn cases go through counts as untested: it wants a plain example.
+    """
     measuring = Coverage.current()
-    if measuring is None or item.get_closest_marker("unmeasured") is None:
+    if measuring is None or not any(map(item.get_closest_marker, UNMEASURED)):
         return (yield)
     with pytest.MonkeyPatch.context() as patch:
         patch.delenv("COVERAGE_PROCESS_CONFIG", raising=False)  # for the programs it starts

@@ -181,6 +181,8 @@ def test_figures_that_may_stand_in_are_not_taken_off_the_want() -> None:
     assert netted(asked).want == {"rifleman": 50, "officer": 4}
     assert netted(asked).owned == {"officer": 5}
     assert asked.uses_of("officer") == 4
+    for nobody_wanted in ({"mortar crew": 9}, {"mortar crew": 9, "officer": 4}):
+        assert netted(replace(asked, want=nobody_wanted, owned={})).want == nobody_wanted
     bought_too = replace(officers, bought_too=True)
     assert replace(asked, substitutes=bought_too).uses_of("officer") == 54
 

@@ -80,6 +80,11 @@ def test_days_read_as_they_are_written(one: datetime.date, other: datetime.date)
     assert value_of(read_days(str(span))) == span
 
 
+@pytest.mark.parametrize(("minutes", "text"), [(0, "0 min"), (90, "90 min"), (240, "4 h")])
+def test_a_duration_is_written_in_whole_hours_or_in_minutes(minutes: int, text: str) -> None:
+    assert duration_text(Fraction(minutes)) == text
+
+
 @given(st.fractions(min_value=0, max_value=5000, max_denominator=60))
 def test_a_duration_reads_as_it_is_written(minutes: Fraction) -> None:
     assert value_of(read_duration(duration_text(minutes))) == minutes

@@ -84,6 +84,12 @@ def test_a_link_may_lead_to_another_file_of_the_folder_but_not_out(tmp_path: Pat
         file_in(folder, "out.yaml")
 
 
+def test_links_in_a_circle_lead_outside(tmp_path: Path) -> None:
+    (tmp_path / "one.yaml").symlink_to("other.yaml")
+    (tmp_path / "other.yaml").symlink_to("one.yaml")
+    assert leads_outside(tmp_path / "one.yaml")
+
+
 def test_the_folder_itself_may_be_a_link(tmp_path: Path) -> None:
     (tmp_path / "real").mkdir()
     (tmp_path / "real" / "force.yaml").touch()

@@ -118,6 +118,10 @@ def test_a_line_of_stands_reads_as_it_is_written(number: int, width: Millimetres
     assert value_of(read_line(line_text(line))) == line
 
 
+def test_a_line_is_written_as_a_number_by_a_front() -> None:
+    assert line_text(Line(number=2, width=millimetres(50))) == "2 x 50 mm"
+
+
 @pytest.mark.parametrize("text", ["2", "x x 50 mm", "2 x 50", "2 by 50 mm"])
 def test_odd_lines(text: str) -> None:
     assert code_of(read_line(text)) == "not-a-line"

@@ -32,6 +32,13 @@ def test_texts_that_are_the_same_have_no_difference() -> None:
     assert line_pairs("", "") == ()
 
 
+def test_too_many_lines_stand_beside_one_another_as_they_come(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(line_difference, "MOST_COMPARED", 1)
+    assert shown(line_pairs("a\nb\nc", "a\nd\nb\nz")) == [(1, 1), (2, 2), (3, 3), (0, 4)]
+
+
 @pytest.mark.parametrize("most", [0, 100])
 @given(before=TEXTS, after=TEXTS)
 def test_every_line_of_both_is_there_once_and_in_order(most: int, before: str, after: str) -> None:

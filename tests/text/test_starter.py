@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -39,6 +40,13 @@ def test_it_reads_without_a_finding_whatever_is_answered(answers: Answers) -> No
     assert bool(reading.force.sources) == bool(owned and answers.price)
     sections = answers.sections * answers.platoons
     assert made.must.stands == {"company command": 1, "rifle section": sections}
+
+
+@pytest.mark.parametrize("answers", [Answers(price="18.00"), Answers(owned=32)])
+def test_without_a_box_or_its_price_it_says_how_a_source_is_written(answers: Answers) -> None:
+    text = starter_text(answers)
+    assert "# Where you can buy." in text
+    assert not read_files({"force.yaml": text.encode()}).force.sources
 
 
 def test_the_box_that_was_bought_is_a_pack_that_can_be_bought_again() -> None:
