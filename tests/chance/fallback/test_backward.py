@@ -80,6 +80,15 @@ def test_shared_rolls_are_those_of_the_plain_recursion(points: int, *, loses_poi
     assert value(terms, points=points) == PlainFallback(terms=terms, points=points).value()
 
 
+@pytest.mark.parametrize("points", range(10))
+def test_what_needs_one_of_two_is_open_after_either(points: int) -> None:
+    """So standings that were reached by as many rolls go on to later and to earlier ones."""
+    car = replace(TANK, name="car", cost={1: 3}, worths=worth(n1=4))
+    horse = replace(TANK, name="horse", cost={1: 1}, needs_any_of={"tank": 1, "car": 1})
+    terms = terms_with(TANK, car, horse)
+    assert value(terms, points=points) == PlainFallback(terms=terms, points=points).value()
+
+
 def test_a_smaller_number_that_is_dearer_than_what_was_asked_needs_its_points() -> None:
     odd = Offer(name="odd", cost={1: 5, 2: 1}, availability=HALF, worths=worth(n1=4, n2=3))
     assert [value(terms_with(odd), points=points) for points in (0, 1, 4, 5)] == [

@@ -118,6 +118,15 @@ def test_a_refund_makes_room_again_in_a_share_of_points() -> None:
     assert best(made, HeldAtEnd(0, (0,), (2,)))[4] == 5
 
 
+@pytest.mark.parametrize(("most", "worth_of_two_points"), [(1, 0), (2, 5)])
+def test_what_brings_points_fills_its_group_too(most: int, worth_of_two_points: int) -> None:
+    mud = Offer(name="mud", cost={1: -2}, group="guns")
+    limits = (GroupLimit(group="guns", most=most),)
+    terms = replace(terms_with(replace(GUN, group="guns"), mud), groups=limits)
+    made = completions(terms, points=2)
+    assert best(made, made.held(made.rules.start()))[2] == worth_of_two_points
+
+
 def test_what_a_rolled_entry_needs_is_bought_at_the_end_where_that_is_judged() -> None:
     terms = terms_with(replace(TANK, needs={"machine gun": 1}), GUN, MACHINE_GUN)
     made = completions(terms, points=6, judge_rolled=True)

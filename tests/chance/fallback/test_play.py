@@ -36,6 +36,13 @@ def test_a_closed_entry_leaves_out_a_layer() -> None:
     assert [len(layer.standings) for layer in play.layers] == [1, 1, 1]
 
 
+def test_what_brings_points_is_no_step_where_nothing_is_rolled_for() -> None:
+    mud = Offer(name="mud", cost={1: -1})
+    play = explored(rules_of(prospect(terms_with(mud, GUN), points=9)))
+    assert play is not None
+    assert [len(layer.standings) for layer in play.layers] == [1]
+
+
 def test_what_is_bought_early_is_a_step_of_its_own() -> None:
     guide = Offer(name="guide", cost={1: 2})
     terms = terms_with(replace(TANK, needs={"guide": 1}), guide)

@@ -45,6 +45,13 @@ def test_what_a_rolled_entry_needs_may_be_bought_early_as_often_as_it_is_needed(
     assert [offer.name for offer in made.sure] == ["guide", "map", "machine gun", "gun"]
 
 
+def test_what_two_need_is_bought_early_as_often_as_the_one_that_needs_more() -> None:
+    two = replace(TANK, name="two", needs={"guide": 2})
+    one = replace(TANK, needs={"guide": 1})
+    for terms in (terms_with(one, two, GUIDE), terms_with(two, one, GUIDE)):
+        assert prospect(terms, points=9).early == {"guide": 2}
+
+
 def test_what_brings_points_may_be_bought_early_with_what_it_needs() -> None:
     mud = Offer(name="mud", cost={1: -2}, most=2, needs={"guide": 1})
     made = prospect(terms_with(TANK, mud, GUIDE), points=4)
