@@ -69,18 +69,23 @@ def parsed(source: str) -> ast.Module:
     return ast.parse(source)
 
 
+@lru_cache(maxsize=1)
+def nodes(source: str) -> tuple[ast.AST, ...]:
+    """Every node of the tree, gone through once for all that is asked of it."""
+    return tuple(ast.walk(parsed(source)))
+
+
 def functions(source: str) -> Iterator[tuple[Function, bool]]:
     """Every function in the text, and whether it is a method bound to something."""
-    tree = parsed(source)
     methods = {
         id(child)
-        for parent in ast.walk(tree)
+        for parent in nodes(source)
         if isinstance(parent, ast.ClassDef)
         for child in parent.body
         if isinstance(child, Function)
         and "staticmethod" not in map(ast.unparse, child.decorator_list)
     }
-    for node in ast.walk(tree):
+    for node in nodes(source):
         if isinstance(node, Function):
             yield node, id(node) in methods
 
@@ -89,7 +94,8 @@ def nesting(node: ast.AST, *, depth: int = 0) -> int:
     """How deep the blocks under a node go; an ``elif`` is no deeper than its ``if``."""
     deepest = depth
     for child in ast.iter_child_nodes(node):
-        if isinstance(child, SCOPES):
+        # no block is part of an expression, and a function counts by itself
+        if isinstance(child, (ast.expr, *SCOPES)):
             continue
         is_elif = isinstance(node, ast.If) and child in node.orelse and is_else_if(node)
         below = depth + (isinstance(child, NESTING) and not is_elif)
@@ -150,7 +156,7 @@ def printing(source: str) -> list[int]:
     """The lines that call ``print``."""
     return [
         node.lineno
-        for node in ast.walk(parsed(source))
+        for node in nodes(source)
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)
         and node.func.id == "print"
@@ -162,7 +168,7 @@ def loose_records(source: str) -> list[str]:
     wanted = {"frozen=True", "slots=True", "kw_only=True"}
     return [
         node.name
-        for node in ast.walk(parsed(source))
+        for node in nodes(source)
         if isinstance(node, ast.ClassDef)
         for decorator in node.decorator_list
         if ast.unparse(decorator).split("(")[0].split(".")[-1] == "dataclass"
