@@ -20,6 +20,7 @@ settings.register_profile(
 )
 settings.load_profile("paradestate")
 
+LONG = ("unmeasured", "slow")
 UNMEASURED = ("unmeasured", "hypothesis")
 """Marks of tests; the second is Hypothesis's own, on every test of drawn cases."""
 
@@ -34,7 +35,7 @@ def no_unexpected_log_lines(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Have files with long tests come first: at the end no process waits for one of another."""
-    long = {item.path for item in items if item.get_closest_marker("unmeasured")}
+    long = {item.path for item in items if any(map(item.get_closest_marker, LONG))}
     items.sort(key=lambda item: item.path not in long)
 
 

@@ -57,6 +57,7 @@ def codes_in(path: Path) -> Iterator[str]:
                 yield from texts_within(default)
 
 
+@pytest.mark.unmeasured
 def test_every_finding_has_its_heading_on_the_page_of_findings_and_none_is_there_in_vain() -> None:
     headings = set(re.findall(r"^### `([a-z0-9-]+)`", page("findings.md"), flags=re.MULTILINE))
     codes = {code for path in SOURCES for code in codes_in(path)}

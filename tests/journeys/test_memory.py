@@ -126,7 +126,6 @@ def test_a_journal_that_was_taken_away_is_noticed(folder: Path) -> None:
 KINDS = st.sampled_from(["received", "moved", "struck-out", "late", "day", "stock"])
 
 
-@pytest.mark.unmeasured
 @pytest.mark.slow
 @settings(max_examples=5, deadline=None)
 @given(steps=st.lists(KINDS, min_size=2, max_size=5))

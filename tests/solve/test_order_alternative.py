@@ -6,7 +6,7 @@ from itertools import islice
 from typing import Any
 
 import pytest
-from hypothesis import Phase, given, settings
+from hypothesis import given, settings
 
 from paradestate.core.certainty import Within
 from paradestate.core.order import Order, OrderProblem, in_order_of_choice, order_problems, priced
@@ -211,15 +211,8 @@ def agrees_with_the_list(asked: OrderProblem) -> None:
         assert [rank[:3] for rank in ranks] == [rank[:3] for rank in expected[: len(ranks)]]
 
 
-@settings(max_examples=25)
+@pytest.mark.slow
+@settings(max_examples=40)
 @given(problems())
 def test_steps_and_next_best_are_those_of_a_list_of_all_orders(asked: OrderProblem) -> None:
-    agrees_with_the_list(asked)
-
-
-@pytest.mark.unmeasured
-@pytest.mark.slow
-@settings(max_examples=35, phases=[Phase.generate])
-@given(problems())
-def test_many_steps_and_next_best_are_those_of_a_list_of_all_orders(asked: OrderProblem) -> None:
     agrees_with_the_list(asked)

@@ -4,7 +4,7 @@ import random
 from fractions import Fraction
 
 import pytest
-from hypothesis import Phase, given, settings
+from hypothesis import given, settings
 
 from paradestate.core.order import OrderProblem, order_problems, priced
 from paradestate.core.source import Pack
@@ -79,18 +79,10 @@ def test_both_prove_that_limits_leave_no_order() -> None:
     assert both_prove_the_same(problem(few, rifleman=7)) is Ending.INFEASIBLE
 
 
-@pytest.mark.unmeasured
-@settings(max_examples=30)
+@pytest.mark.slow
+@settings(max_examples=60)
 @given(problems_with_stand_ins())
 def test_both_prove_the_same_of_a_problem_drawn_by_lot(asked: OrderProblem) -> None:
-    both_prove_the_same(asked)
-
-
-@pytest.mark.unmeasured
-@pytest.mark.slow
-@settings(max_examples=70, phases=[Phase.generate])
-@given(problems_with_stand_ins())
-def test_both_prove_the_same_of_many_problems_drawn_by_lot(asked: OrderProblem) -> None:
     both_prove_the_same(asked)
 
 

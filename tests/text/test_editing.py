@@ -244,7 +244,6 @@ def read_by_another(text: str) -> object:
     return tidied(yaml.load(text, Loader=yaml.BaseLoader) or {})  # noqa: S506 - text only
 
 
-@pytest.mark.unmeasured
 @pytest.mark.slow
 @given(files(), st.data())
 def test_any_edits_give_the_expected_tree_and_touch_no_other_section(

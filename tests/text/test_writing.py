@@ -49,9 +49,8 @@ def test_the_example_reads_the_same_when_it_is_written() -> None:
     assert read_again(force_text(marenz())) == marenz()
 
 
-@pytest.mark.unmeasured
 @pytest.mark.slow
-@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=12, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(forces())
 def test_any_force_reads_the_same_when_it_is_written(force: Force) -> None:
     assert read_again(force_text(force)) == force

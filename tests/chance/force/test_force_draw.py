@@ -5,6 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -41,6 +42,7 @@ def test_the_list_of_the_example_is_as_long_as_its_count() -> None:
     assert walk.number == len(set(walk.every())) == 19
 
 
+@pytest.mark.unmeasured
 def test_each_force_is_as_likely_as_any_other() -> None:
     walk = force_draw(drawn(listed(*SMALL), greatest=8), points=8)
     lot = Random(7)  # noqa: S311 - the same draws each time

@@ -97,6 +97,7 @@ def many_terms(lot: Random) -> Terms:
     return listed(*offers.values(), groups=[limit])
 
 
+@pytest.mark.unmeasured
 def test_a_thousand_lists_drawn_by_lot_are_counted_as_plain_counting_does() -> None:
     lot = Random(11)  # noqa: S311 - the same lists each time
     legal = 0
