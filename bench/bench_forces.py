@@ -14,11 +14,11 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from bench.force_lists import force_list
+from bench.pattern_worths import PatternWorths, worths_by_pattern
 from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.diagram import Diagram, diagram
 from paradestate.chance.force.force_draw import force_draw
 from paradestate.chance.force.legal_count import legal_forces
-from paradestate.chance.force.pattern import PatternWorths, worths_by_pattern
 from paradestate.core.support.force_map import LevelForces
 from paradestate.core.support.plan import plan_worth
 from paradestate.core.support.terms import Terms

@@ -2,6 +2,9 @@
 
 A pattern says of each entry that is rolled for whether it is to be had or not. The weights of all
 patterns stand side by side; each entry that is rolled for doubles them: once without it, once with.
+
+Only measured: no command asks for it. What a roll allows in part, what a refusal costs and in which
+order to ask it doesn't know; the fall-back does.
 """
 
 from dataclasses import dataclass

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.force import pattern
+from bench import pattern_worths
+from bench.pattern_worths import PatternWorths, worths_by_pattern
 from paradestate.chance.force.best_force import best_forces
-from paradestate.chance.force.pattern import PatternWorths, worths_by_pattern
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.terms import Terms
@@ -62,7 +62,7 @@ def test_what_is_too_much_or_never_legal_is_refused(monkeypatch: pytest.MonkeyPa
         found = worths(terms, points=points, rolled="A")
         assert isinstance(found, NotComputed)
         assert found.reason == "nothing is legal, whatever is to be had"
-    monkeypatch.setattr(pattern, "MOST_CELLS", 17)
+    monkeypatch.setattr(pattern_worths, "MOST_CELLS", 17)
     found = worths(listed(A), points=8, rolled="A")
     assert isinstance(found, NotComputed)
     assert found.reason == "1 entries are rolled for, which is too many"
