@@ -99,3 +99,10 @@ def test_points_that_no_roll_leaves() -> None:
 
     assert codes(13) == codes(23) == []
     assert codes(24) == ["24 points left; the allowance less 7 leaves 13 to 23."]
+
+
+def test_points_beside_an_allowance_without_dice() -> None:
+    game = Game(name="evening", allowance=dice(0, sides=6, plus=12), posture="attack")
+    bill = bill_of(replace(terms(GUNS), game=game), (), points=9)
+    found = points_findings(bill, known=Known())
+    assert [each.message for each in found] == ["9 points left; the allowance leaves 12."]

@@ -45,12 +45,18 @@ def points_findings(bill: Bill, *, known: Known) -> Iterator[Finding]:
         yield Finding(
             level=Level.WARN,
             code="points-impossible",
-            message=f"{several(bill.points, 'point')} left; the allowance less "
-            f"{terms.taken_off} leaves {terms.least_points} to {terms.most_points}.",
+            message=f"{several(bill.points, 'point')} left; {_left_by_allowance(terms)}.",
             effect="Judged with the points as they were given.",
             hint="Points left are the allowance less formation cost and grades.",
             place=known.place_of(bill.plan),
         )
+
+
+def _left_by_allowance(terms: Terms) -> str:
+    """What the allowance can leave: `the allowance less 7 leaves 13 to 23`."""
+    less = f" less {terms.taken_off}" if terms.taken_off else ""
+    most = f" to {terms.most_points}" if terms.most_points > terms.least_points else ""
+    return f"the allowance{less} leaves {terms.least_points}{most}"
 
 
 def _with_grades(terms: Terms) -> str:
