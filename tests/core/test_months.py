@@ -47,6 +47,12 @@ def test_the_lorries_first_would_make_the_main_order_wait_a_month_longer() -> No
     assert bought_in(THREE, a_month=3000) == (2, 3, 4)
 
 
+def test_a_plan_is_judged_by_months_late_and_then_by_months_waited_for() -> None:
+    assert burden(THREE, (2, 3, 4)) == (1, 9)
+    assert burden((LORRIES, replace(MAIN, weight=2)), (1, 3)) == (4, 7)
+    assert spread(THREE, a_month=3000).total == 4850 + 2400 + 1800
+
+
 def test_where_nothing_is_due_the_cheap_come_first() -> None:
     plan = spread([replace(order, due=None) for order in THREE], a_month=3000)
     assert [month.orders for month in plan.months] == [("lorries",), ("scenery",), (), ("main",)]
