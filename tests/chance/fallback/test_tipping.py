@@ -35,9 +35,9 @@ def with_worth(terms: Terms, tipping: Tipping, *, said: Fraction) -> Terms:
 def lead(terms: Terms, tipping: Tipping, *, said: Fraction, points: int) -> Fraction:
     """How much the first choice is ahead of all others, once it is all solved again."""
     first = decider(terms, points=points)
-    index = first.decisions(next(iter(first.values.play.numbers)), points=points)[0].index
+    index = first.decisions(first.rules.start(), points=points)[0].index
     again = decider(with_worth(terms, tipping, said=said), points=points)
-    decisions = again.decisions(next(iter(again.values.play.numbers)), points=points)
+    decisions = again.decisions(again.rules.start(), points=points)
     mine = max(each.value for each in decisions if each.index == index)
     other = max(each.value for each in decisions if each.index != index)
     return Fraction(mine - other)

@@ -8,11 +8,11 @@ of the ways of all rolls still to come, so that chances become whole numbers of 
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from math import prod
 
 import numpy as np
 
 from paradestate.chance.fallback.completion import (
-    SAFE,
     Completions,
     HeldAtEnd,
     Numbers,
@@ -20,7 +20,7 @@ from paradestate.chance.fallback.completion import (
     number_kind,
 )
 from paradestate.chance.fallback.opinion import Opinion
-from paradestate.chance.fallback.play import Layer, Play, Request, cases_of
+from paradestate.chance.fallback.play import Buy, Places, Play, Request, cases_of
 from paradestate.chance.fallback.rolled import Option
 from paradestate.chance.fallback.sure_way import listed_totals
 
@@ -48,44 +48,56 @@ class Values:
 
 def values_of(play: Play, completions: Completions, *, opinions: Sequence[Opinion]) -> Values:
     """The values of all standings, in each of the opinions."""
-    scales = tuple(play.rules.scale(standing) for standing in play.numbers)
     bound = greatest_worth(completions, opinions)
-    kinds = [completions.held(standing) for standing in play.numbers]
+    kinds, kind_of = _kinds(play, completions)
     ends = {held: completions.worths(held, opinions, bound=bound) for held in dict.fromkeys(kinds)}
-    sums = _Sums(
-        play=play,
-        opinions=opinions,
-        scales=np.array(scales, dtype=np.int64 if max(scales) < SAFE else object),
-        layer_of=np.array(play.layer_of),
-        row_of=np.array(play.row_of),
-    )
+    every = np.stack([ends[held] for held in kinds])
+    sums = _Sums(play=play, opinions=opinions, scales=_scales(play))
     for place in reversed(range(len(play.layers))):
         layer = play.layers[place]
-        scale = sums.scales[layer.standings]
+        scale = sums.scales[layer]
         largest = bound * int(scale.max())
         dtype = number_kind(largest)
-        table = _ends(ends, [kinds[number] for number in layer.standings], dtype=dtype)
+        table: Numbers = every[kind_of[layer]].astype(dtype)
         table *= scale.astype(dtype)[:, None, None]
-        for request in layer.requests.values():
+        for request in play.requests(layer):
             sums.ask(layer, table=table, request=request, lowest=never(largest))
-        for points, buys in layer.buys.items():
-            sums.buy(layer, table=table, points=points, buys=buys)
+        for buy in play.buys(layer):
+            sums.buy(layer, table=table, buy=buy)
         sums.tables[place] = table
     return Values(
         play=play,
         opinions=opinions,
         layers=tuple(sums.tables[place] for place in range(len(play.layers))),
-        scales=scales,
+        scales=tuple(sums.scales.tolist()),
         ends=ends,
     )
 
 
-def _ends(ends: Mapping[HeldAtEnd, Numbers], kinds: list[HeldAtEnd], *, dtype: type) -> Numbers:
-    """What it is worth to ask for nothing more, a row for each standing."""
-    place = {held: number for number, held in enumerate(dict.fromkeys(kinds))}
-    every: Numbers = np.stack([ends[held] for held in place]).astype(dtype)
-    found: Numbers = every[[place[held] for held in kinds]]
+def _scales(play: Play) -> Numbers:
+    """The product of the ways of all rolls still to come, for each standing."""
+    own = [[play.rules.scale(standing) for standing in each.standings] for each in play.knots]
+    dtype = number_kind(prod(map(max, own)))
+    found: Numbers = np.ones(1, dtype=dtype)
+    for scales in own:
+        found = np.multiply.outer(np.array(scales, dtype=dtype), found).ravel()
     return found
+
+
+def _kinds(play: Play, completions: Completions) -> tuple[list[HeldAtEnd], Places]:
+    """What of the standings matters at the end, each only once, and the place of each standing's.
+
+    What matters of a standing is what matters of it in each knot.
+    """
+    kind_of: Places = np.zeros(1, dtype=np.int64)
+    for each in play.knots:
+        parts = [completions.held_of(standing, each.knot) for standing in each.standings]
+        numbers = {part: number for number, part in enumerate(dict.fromkeys(parts))}
+        own = np.array([numbers[part] for part in parts])
+        both = np.add.outer(own, kind_of * len(numbers)).ravel()
+        _, kind_of = np.unique(both, return_inverse=True)
+    _, first = np.unique(kind_of, return_index=True)
+    return [completions.held(play.standing(number)) for number in first.tolist()], kind_of
 
 
 def greatest_worth(completions: Completions, opinions: Sequence[Opinion]) -> int:
@@ -108,16 +120,14 @@ class _Sums:
     play: Play
     opinions: Sequence[Opinion]
     scales: Numbers
-    layer_of: Numbers
-    row_of: Numbers
     tables: dict[int, Numbers] = field(default_factory=dict)
 
-    def ask(self, layer: Layer, *, table: Numbers, request: Request, lowest: int) -> None:
+    def ask(self, layer: Places, *, table: Numbers, request: Request, lowest: int) -> None:
         """Raises the table to what asking brings, where that is more."""
         prospect = self.play.rules.prospect
         rolled = prospect.rolled[request.index]
         ways = prospect.rolls[rolled.roll].ways if request.case < 0 else 1
-        parents = self.scales[np.array(layer.standings)[request.rows]] // ways
+        parents = self.scales[layer[request.rows]] // ways
         below = {
             key: self._below(numbers, scales=parents, dtype=table.dtype.type)
             for key, numbers in request.after.items()
@@ -137,19 +147,16 @@ class _Sums:
             part = table[request.rows, :, first:]
             table[request.rows, :, first:] = np.maximum(part, asked)
 
-    def buy(
-        self, layer: Layer, *, table: Numbers, points: int, buys: list[tuple[int, int]]
-    ) -> None:
+    def buy(self, layer: Places, *, table: Numbers, buy: Buy) -> None:
         """Raises the table to what buying sure troops early brings, where that is more."""
-        first = max(0, points)
+        first = max(0, buy.points)
         if first >= table.shape[2]:
             return
-        for row, number in buys:
-            scale = self.scales[[layer.standings[row]]]
-            below = self._below([number], scales=scale, dtype=table.dtype.type)
-            part = table[row, :, first:]
-            left = _paid(below, points, first=first, lowest=0)  # nothing is paid that isn't there
-            table[row, :, first:] = np.maximum(part, left[0])
+        scale = self.scales[layer[buy.rows]]
+        below = self._below(buy.after, scales=scale, dtype=table.dtype.type)
+        part = table[buy.rows, :, first:]
+        left = _paid(below, buy.points, first=first, lowest=0)  # nothing is paid that isn't there
+        table[buy.rows, :, first:] = np.maximum(part, left)
 
     def _worths(self, request: Request, place: int) -> list[int]:
         rolled = self.play.rules.prospect.rolled[request.index]
@@ -203,19 +210,17 @@ class _Sums:
                 best = np.maximum(best, more + view.worth[place][:, :, None])
         return best
 
-    def _below(self, numbers: list[int], *, scales: Numbers, dtype: type) -> Numbers:
+    def _below(self, numbers: Places, *, scales: Numbers, dtype: type) -> Numbers:
         """Values of the standings with these numbers, each on the scale wanted."""
-        at = np.array(numbers)
-        places, rows = self.layer_of[at], self.row_of[at]
-        first = places[0]
-        if (places == first).all():
-            found: Numbers = self.tables[int(first)][rows].astype(dtype, copy=False)
-        else:
-            pairs = zip(places.tolist(), rows.tolist(), strict=True)
-            found = np.stack([self.tables[place][row].astype(dtype) for place, row in pairs])
-        factors = scales // self.scales[at]
+        layers, rows = self.play.layer_of[numbers], self.play.row_of[numbers]
+        shape = (len(numbers), *self.tables[int(layers[0])].shape[1:])
+        found: Numbers = np.empty(shape, dtype=dtype)
+        for layer in np.unique(layers).tolist():
+            there = layers == layer
+            found[there] = self.tables[layer][rows[there]]
+        factors = scales // self.scales[numbers]
         if (factors != 1).any():
-            found = found * factors.astype(dtype)[:, None, None]
+            found *= factors.astype(dtype)[:, None, None]
         return found
 
 

@@ -50,7 +50,7 @@ class Solved:
     @property
     def start(self) -> Spot:
         """Where it begins, with no points yet."""
-        return Spot(next(iter(self.play.numbers)), 0)
+        return Spot(self.play.rules.start(), 0)
 
 
 def fallback(terms: Terms, *, points: int, held: Held = NOTHING_HELD) -> Fallback | NotComputed:

@@ -62,8 +62,7 @@ class ChartMaker:
 
     def worth(self, decision: Decision, *, at: Standing) -> Fraction:
         """What a decision comes to, in the owner's worth, what is held counted in."""
-        number = self.decider.values.play.numbers[at]
-        scale = self.decider.values.scales[number]
+        scale = self.decider.scale(at)
         return Fraction(decision.value + self.worth_held * scale, scale * self.unit)
 
     def _outcomes(self, decision: Decision) -> tuple[Outcome, ...]:
@@ -74,7 +73,7 @@ class ChartMaker:
 
     def _step(self, spot: Spot, *, path: Path, followed: set[Path]) -> Step:
         best, *others = self.decisions(spot)
-        scale = self.decider.values.scales[self.decider.values.play.numbers[spot.standing]]
+        scale = self.decider.scale(spot.standing)
         to_come = Fraction(best.value, scale * self.unit)
         if best.asked is None:
             return Take(purchases=self._end(spot).purchases, points=spot.points, worth=to_come)

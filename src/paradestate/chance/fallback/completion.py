@@ -12,6 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from paradestate.chance.fallback.condition import holds
+from paradestate.chance.fallback.knot import Knot
 from paradestate.chance.fallback.opinion import Opinion
 from paradestate.chance.fallback.prospect import needed_by
 from paradestate.chance.fallback.rolled import points_saved
@@ -85,6 +86,14 @@ class Completions:
         """What of a standing matters here; it may be refused by no later purchase."""
         return HeldAtEnd(
             standing.taken & self.rules.watched_for_good, standing.early, standing.room
+        )
+
+    def held_of(self, standing: Standing, knot: Knot) -> tuple[int, ...]:
+        """What of it a standing tells of one knot."""
+        return (
+            standing.taken & knot.rolled & self.rules.watched_for_good,
+            *(standing.early[at] for at in knot.early),
+            *(standing.room[at] for at in knot.rooms),
         )
 
     def worths(self, held: HeldAtEnd, opinions: Sequence[Opinion], *, bound: int) -> Numbers:

@@ -73,6 +73,10 @@ class Decider:
         """The rules of the play."""
         return self.values.play.rules
 
+    def scale(self, standing: Standing) -> int:
+        """What values of a standing are scaled by."""
+        return self.values.scales[self.values.play.number(standing)]
+
     def decisions(
         self, standing: Standing, *, points: int, opinion: int = 0
     ) -> tuple[Decision, ...]:
@@ -84,7 +88,7 @@ class Decider:
                 before=(),
                 standing=standing,
                 points=points,
-                value=self._end(standing, points=points, opinion=opinion) * self._scale(standing),
+                value=self._end(standing, points=points, opinion=opinion) * self.scale(standing),
             ),
             *self._requests(standing, points=points, before=(), opinion=opinion),
         ]
@@ -95,7 +99,7 @@ class Decider:
                     points=points - buy.points,
                     before=buy.purchases,
                     opinion=opinion,
-                    scale=self._scale(standing),
+                    scale=self.scale(standing),
                 )
         return tuple(sorted(every, key=lambda decision: decision.rank))
 
@@ -112,7 +116,7 @@ class Decider:
         ):
             key = (min(case.allowed[rolled.seat], asked.purchase.number), number)
             merged[key] = merged.get(key, 0) + case.ways
-        scale = self._scale(standing) // sum(merged.values())
+        scale = self.scale(standing) // sum(merged.values())
         return tuple(
             self._outcome(
                 standing,
@@ -138,7 +142,7 @@ class Decider:
         opinion: int,
         scale: int = 0,
     ) -> Iterator[Decision]:
-        own = self._scale(standing)
+        own = self.scale(standing)
         for index, rolled in enumerate(self.rules.prospect.rolled):
             if standing.asked >> index & 1:
                 continue
@@ -199,7 +203,7 @@ class Decider:
         for taken in (None, *takes):
             after = self.rules.after(standing, index, taken=taken, case=case)
             left = points - rolled.paid(asked, taken)
-            value = self._value(after, points=left, opinion=opinion) * (scale // self._scale(after))
+            value = self._value(after, points=left, opinion=opinion) * (scale // self.scale(after))
             if taken is not None:
                 totals = listed_totals(rolled.offer, (taken.purchase,))
                 value += scale * self.values.opinions[opinion].worth(rolled.offer, totals)
@@ -225,9 +229,6 @@ class Decider:
         return int(self.values.ends[held][opinion, points])
 
     def _value(self, standing: Standing, *, points: int, opinion: int) -> int:
-        number = self.values.play.numbers[standing]
+        number = self.values.play.number(standing)
         within = min(points, self.rules.prospect.top)
         return self.values.of(number, points=within, opinion=opinion)
-
-    def _scale(self, standing: Standing) -> int:
-        return self.values.scales[self.values.play.numbers[standing]]

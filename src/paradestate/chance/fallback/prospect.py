@@ -58,6 +58,11 @@ class Prospect:
         """Offers that need no roll."""
         return tuple(offer for offer in self.offers.values() if offer.availability is None)
 
+    @property
+    def shared(self) -> tuple[int, ...]:
+        """Rolls that decide more than one entry."""
+        return tuple(place for place, each in enumerate(self.rolls) if len(each.members) > 1)
+
 
 def prospect_of(terms: Terms, *, points: int, shared: int, held: Held) -> Prospect:
     """The prospect with `points` to spend; `shared` is what shares of groups are shares of."""

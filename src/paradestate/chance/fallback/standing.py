@@ -3,13 +3,14 @@
 Two standings that leave the same to come are the same standing, so that there are few.
 """
 
-from collections.abc import Collection, Iterator
-from dataclasses import dataclass, field, replace
+from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass, field
 from itertools import product
 from typing import NamedTuple
 
 from paradestate.chance.fallback.condition import holds
 from paradestate.chance.fallback.early import Holding, bought_between, holdings_of, holds_more
+from paradestate.chance.fallback.knot import Knot, knots_of
 from paradestate.chance.fallback.prospect import Prospect, Room, is_refund, needed_by
 from paradestate.chance.fallback.rolled import Option, Rolled, options_of
 from paradestate.core.game import Purchase
@@ -56,21 +57,23 @@ class Rules:
     """Rolls that decide more than one entry."""
     plain: int
     """A bit for each rolled entry that has to do with no other."""
-    alone: int
-    """A bit for each rolled entry that has to do with no other rolled one, nor with a group."""
     watched: tuple[int, ...]
     """For each rolled entry the bits of rolled ones that ask whether it is there."""
     watched_for_good: int
     """A bit for each rolled entry of which sure ones ask whether it is there."""
     with_refunds: bool
-    every_option: tuple[tuple[int, ...], ...]
-    """For each rolled entry the places of all its options."""
     roll_ways: tuple[tuple[int, int], ...]
     """For each roll a bit for each entry that it decides, and its ways."""
+    knots: tuple[Knot, ...]
     known: dict[object, Standing] = field(default_factory=dict)
-    """Where it led before; those that are alone play no part in it."""
+    """Where it led before."""
     known_options: dict[object, tuple[int, ...]] = field(default_factory=dict)
     known_buys: dict[object, tuple[EarlyBuy, ...]] = field(default_factory=dict)
+
+    @property
+    def everyone(self) -> int:
+        """A bit for each rolled entry."""
+        return (1 << len(self.place)) - 1
 
     def start(self) -> Standing:
         """Where it begins."""
@@ -116,20 +119,12 @@ class Rules:
     def after(self, standing: Standing, index: int, *, taken: Option | None, case: int) -> Standing:
         """Where it leads to ask for an entry, by the case of its roll and what is taken."""
         bit = 1 << index
-        if self.alone & bit:
-            held = bit & self.watched_for_good if taken is not None else 0
-            return Standing(standing.asked | bit, standing.taken | held, *standing[2:])
-        among = standing._replace(
-            asked=standing.asked & ~self.alone, taken=standing.taken & ~self.alone
-        )
-        key = (among, index, taken, case)
+        if self.plain & bit:
+            return standing._replace(asked=standing.asked | bit)
+        key = (standing, index, taken, case)
         if key not in self.known:
-            self.known[key] = self._after(among, index, taken=taken, case=case)
-        after = self.known[key]
-        return after._replace(
-            asked=after.asked | standing.asked,
-            taken=after.taken | standing.taken & self.alone,
-        )
+            self.known[key] = self._after(standing, index, taken=taken, case=case)
+        return self.known[key]
 
     def _after(
         self, standing: Standing, index: int, *, taken: Option | None, case: int
@@ -157,21 +152,28 @@ class Rules:
         roll = self.prospect.rolled[index].roll
         return standing.seen[self.shared.index(roll)] if roll in self.shared else UNSEEN
 
-    def early_buys(self, standing: Standing) -> Iterator[EarlyBuy]:
-        """What sure troops may be bought now, before the next request, if there can be one."""
-        if not self.early or standing.asked == (1 << len(self.place)) - 1:
-            return
-        among = standing._replace(asked=standing.asked & ~self.alone)
-        if among not in self.known_buys:
-            self.known_buys[among] = tuple(self._early_buys(among))
-        for buy in self.known_buys[among]:
-            asked = buy.standing.asked | standing.asked
-            yield replace(buy, standing=buy.standing._replace(asked=asked))
+    def early_buys(
+        self, standing: Standing, *, among: Iterable[Knot] | None = None
+    ) -> tuple[EarlyBuy, ...]:
+        """What sure troops may be bought now for a request of their knot, or for their points."""
+        knots = self.knots if among is None else among
+        places = frozenset(
+            at
+            for knot in knots
+            if self.with_refunds or knot.rolled & ~standing.asked
+            for at in knot.early
+        )
+        key = (standing, places)
+        if places and key not in self.known_buys:
+            self.known_buys[key] = tuple(self._early_buys(standing, among=places))
+        return self.known_buys[key] if places else ()
 
-    def _early_buys(self, standing: Standing) -> Iterator[EarlyBuy]:
+    def _early_buys(self, standing: Standing, *, among: Collection[int]) -> Iterator[EarlyBuy]:
         choices = [
             [place for place in range(len(each)) if holds_more(each[held], each[place])]
-            for held, each in zip(standing.early, self.holdings, strict=True)
+            if at in among
+            else [held]
+            for at, (held, each) in enumerate(zip(standing.early, self.holdings, strict=True))
         ]
         for early in product(*choices):
             if early == standing.early:
@@ -185,7 +187,8 @@ class Rules:
                 more = after.purchases[len(before.purchases) :]
                 room = self._room_after(room, more, points=after.points - before.points)
             moved = standing._replace(early=early, room=room)
-            if min(room, default=0) >= 0 and self._early_hold(moved):
+            fits = all(now >= 0 for was, now in zip(standing.room, room, strict=True) if now != was)
+            if fits and self._early_hold(moved):
                 yield EarlyBuy(
                     purchases=tuple(p for pair in bought for p in bought_between(*pair)),
                     points=sum(after.points - before.points for before, after in bought),
@@ -363,16 +366,11 @@ def rules_of(prospect: Prospect) -> Rules:
         place=place,
         early=tuple(prospect.early),
         holdings=tuple(holdings_of(prospect, name) for name in prospect.early),
-        shared=tuple(roll for roll, each in enumerate(prospect.rolls) if len(each.members) > 1),
+        shared=prospect.shared,
         plain=sum(
             1 << index
             for index, rolled in enumerate(prospect.rolled)
-            if _is_alone(prospect, rolled, among=offers.keys())
-        ),
-        alone=sum(
-            1 << index
-            for index, rolled in enumerate(prospect.rolled)
-            if _is_alone(prospect, rolled, among=place.keys())
+            if _is_plain(prospect, rolled)
         ),
         watched=tuple(
             sum(1 << place[other] for other in watchers.get(name, ()) if other in place)
@@ -384,25 +382,20 @@ def rules_of(prospect: Prospect) -> Rules:
             if any(other not in place for other in watchers.get(name, ()))
         ),
         with_refunds=any(is_refund(offer) for offer in offers.values()),
-        every_option=tuple(tuple(range(len(rolled.options))) for rolled in prospect.rolled),
         roll_ways=tuple(
             (sum(1 << member for member in roll.members), roll.ways) for roll in prospect.rolls
         ),
+        knots=knots_of(prospect),
     )
 
 
-def _is_alone(prospect: Prospect, rolled: Rolled, *, among: Collection[str]) -> bool:
-    """Whether an entry shares no roll and no group, and no condition with any of these."""
+def _is_plain(prospect: Prospect, rolled: Rolled) -> bool:
+    """Whether an entry shares no roll, no group and no condition with any other."""
     offer = rolled.offer
-    asks = {*needed_by(offer), *offer.bars}
-    asked_by = (
-        other.name
-        for other in prospect.offers.values()
-        if offer.name in needed_by(other) or offer.name in other.bars
-    )
     return not (
-        any(name in among for name in asks)
-        or any(name in among for name in asked_by)
+        offer.bars
+        or needed_by(offer)
+        or any(offer.name in needed_by(other) for other in prospect.offers.values())
         or len(prospect.rolls[rolled.roll].members) > 1
         or any(offer.name in room.members for room in prospect.rooms)
     )

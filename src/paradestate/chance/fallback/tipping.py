@@ -86,7 +86,7 @@ def tippings_of(
         for choice, table in offer.worths.items()
         for number, worth in table.items()
     ]
-    work = len(play.numbers) * (play.rules.prospect.top + 1) * len(worths)
+    work = play.size * (play.rules.prospect.top + 1) * len(worths)
     if len({decision.index for decision in decisions}) == 1 or work > MOST_WORK:
         return ()
     reader = _Reader(play=play, completions=completions, points=points, best=decisions[0])
@@ -154,8 +154,7 @@ class _Reader:
         ]
 
     def _ways(self) -> int:
-        start = next(iter(self.play.numbers))
-        return self.play.rules.scale(start)
+        return self.play.rules.scale(self.play.rules.start())
 
     def _readings(self, asked: list[tuple[Change, int, Fraction]]) -> Iterator[Reading]:
         offers = self.play.rules.prospect.offers.values()
@@ -179,7 +178,7 @@ class _Reader:
             yield self._reading(decider, opinions[place], opinion=place, at=at)
 
     def _reading(self, decider: Decider, said: Opinion, *, opinion: int, at: Fraction) -> Reading:
-        start = next(iter(self.play.numbers))
+        start = self.play.rules.start()
         decisions = decider.decisions(start, points=self.points, opinion=opinion)
         mine = (each.value for each in decisions if each.index == self.best.index)
         others = (each.value for each in decisions if each.index != self.best.index)
