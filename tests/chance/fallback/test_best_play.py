@@ -53,7 +53,7 @@ def levels(terms: Terms, *points: int) -> tuple[LevelChoice, ...]:
 
 
 def test_example_a_ask_for_the_tank_and_if_refused_take_gun_and_machine_gun() -> None:
-    """Check value of the design papers: 9, and 8 without the tank."""
+    """Worked by hand: ½·10 + ½·(5 + 3) = 9, and 5 + 3 = 8 without the tank."""
     answer = best(TANK_GAME, points=6)
     assert answer.worth == 9
     assert isinstance(answer.chart, Ask)
@@ -66,7 +66,7 @@ def test_example_a_ask_for_the_tank_and_if_refused_take_gun_and_machine_gun() ->
 
 
 def test_example_b_one_rule_word_flips_the_answer() -> None:
-    """Check value of the design papers: points lost, never ask; 8."""
+    """Worked by hand: with the points lost ½·10 = 5 is less than 8, so one never asks."""
     answer = best(LOSING_GAME, points=6)
     assert answer.worth == 8
     assert isinstance(answer.chart, Take)
@@ -74,7 +74,7 @@ def test_example_b_one_rule_word_flips_the_answer() -> None:
 
 
 def test_example_c_at_nine_and_at_eighteen_points() -> None:
-    """Check values of the design papers: 173/18 and 154/9."""
+    """Worked by hand, branch by branch: 173/18, and ⅔(10 + 53/6) + ⅓·41/3 = 154/9."""
     nine, eighteen = levels(attack(), 9, 18)
     assert nine.worth == Fraction(173, 18)
     assert eighteen.worth == Fraction(154, 9)
@@ -82,7 +82,7 @@ def test_example_c_at_nine_and_at_eighteen_points() -> None:
 
 
 def test_example_c_declining_part_of_a_grant_can_be_right() -> None:
-    """Check values of the design papers: 9 and not 8 of both guns; 8.83 and 13.67 to come."""
+    """Worked by hand: 9 and not 8 of both guns; ⅙·8 + ⅚·9 = 53/6; ⅙·9 + ½·13 + ⅓·17 = 41/3."""
     chart = best(attack(), points=18).chart
     assert isinstance(chart, Ask)
     granted, refused = chart.outcomes
@@ -98,7 +98,7 @@ def test_example_c_declining_part_of_a_grant_can_be_right() -> None:
 
 
 def test_example_c_over_the_allowance() -> None:
-    """Check value of the design papers: 16.60 in the mean, which is exactly this."""
+    """By enumeration of the 36 ways of two dice: 16.60 in the mean, which is exactly this."""
     terms = attack()
     points = allowance_chances(terms.game.allowance).moved(-terms.taken_off)
     found = levels(terms, *points.counts)
