@@ -1,10 +1,9 @@
 """The rolls of a plan: which purchases each of them decides, and what it allows of them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.chance.dice import dice_chances
-from paradestate.core.dice import Dice
 from paradestate.core.game import Purchase
 from paradestate.core.support.chances import Chances, chances
 from paradestate.core.support.entry import Availability
@@ -31,44 +30,40 @@ class PlanRoll:
         return chances(counts)
 
 
+def roll_key(availability: Availability, *, own: Hashable) -> Hashable:
+    """Equal for what one roll decides; `own` tells apart what has a roll of its own.
+
+    Entries that share a roll have one between them; where they don't agree what is rolled, one for
+    each sort of roll.
+    """
+    shared = availability.shared_roll
+    return (shared, availability.roll) if shared else ("", own)
+
+
 def plan_rolls(offers: Mapping[str, Offer], plan: Sequence[Purchase]) -> tuple[PlanRoll, ...]:
     """All rolls of the plan, in the order in which they first decide something.
 
-    Each purchase has a roll of its own, but entries that share a roll have one between them; where
-    they don't agree what is rolled, one for each sort of roll.
+    Each purchase has a roll of its own unless its entry shares one.
     """
-    places: dict[tuple[Dice, str, int], list[int]] = {}
+    together: dict[Hashable, list[tuple[int, Availability]]] = {}
     for place, purchase in enumerate(plan):
         availability = offers[purchase.entry].availability
         if availability is not None:
-            shared = availability.shared_roll
-            key = (availability.roll, shared, 0 if shared else place)
-            places.setdefault(key, []).append(place)
-    return tuple(
-        _plan_roll(offers, plan, roll=roll, places=tuple(together))
-        for (roll, _, _), together in places.items()
-    )
+            key = roll_key(availability, own=place)
+            together.setdefault(key, []).append((place, availability))
+    return tuple(_plan_roll(plan, each) for each in together.values())
 
 
-def _plan_roll(
-    offers: Mapping[str, Offer],
-    plan: Sequence[Purchase],
-    *,
-    roll: Dice,
-    places: tuple[int, ...],
-) -> PlanRoll:
-    totals = dice_chances(roll)
-    decided = [
-        (availability, plan[place].number)
-        for place in places
-        if (availability := offers[plan[place].entry].availability) is not None
-    ]
+def _plan_roll(plan: Sequence[Purchase], together: list[tuple[int, Availability]]) -> PlanRoll:
+    totals = dice_chances(together[0][1].roll)
+    decided = [(availability, plan[place].number) for place, availability in together]
     allowed: dict[tuple[int, ...], int] = {}
     for total, ways in totals.counts.items():
         numbers = tuple(
             allowed_by(availability, total, asked=asked) for availability, asked in decided
         )
         allowed[numbers] = allowed.get(numbers, 0) + ways
+    places = tuple(place for place, _ in together)
     return PlanRoll(places=places, allowed=allowed, ways=totals.ways)
 
 

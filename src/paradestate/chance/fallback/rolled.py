@@ -1,10 +1,10 @@
 """Entries that are rolled for, and the rolls that decide them, as a fall-back sees them."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from math import gcd
 
-from paradestate.chance.availability import allowed_by
+from paradestate.chance.availability import allowed_by, roll_key
 from paradestate.chance.dice import dice_chances
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import Availability
@@ -97,17 +97,12 @@ def options_of(offer: Offer) -> tuple[Option, ...]:
 def rolled_entries(
     offers: Iterable[Offer],
 ) -> tuple[tuple[Rolled, ...], tuple[EntryRoll, ...]]:
-    """Those of the offers that are rolled for, and the rolls.
-
-    Entries that share a roll have one between them; where they don't agree what is rolled, one for
-    each sort of roll.
-    """
+    """Those of the offers that are rolled for, and the rolls."""
     found: list[tuple[Offer, Availability]] = []
-    seats: dict[object, list[int]] = {}
+    seats: dict[Hashable, list[int]] = {}
     for offer in offers:
         if offer.availability is not None:
-            shared = offer.availability.shared_roll
-            key = (shared, str(offer.availability.roll)) if shared else offer.name
+            key = roll_key(offer.availability, own=offer.name)
             seats.setdefault(key, []).append(len(found))
             found.append((offer, offer.availability))
     place_of = {
