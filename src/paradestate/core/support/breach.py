@@ -10,6 +10,7 @@ from typing import TypeAlias
 
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
+from paradestate.core.support.need import lacks
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.plan import plan_points, purchases_of
 from paradestate.core.support.terms import Terms
@@ -112,28 +113,13 @@ def _limits(bill: Bill) -> Iterator[Breach]:
 
 
 def _needs(bill: Bill) -> Iterator[Breach]:
+    def count(name: str) -> int:
+        return bill.taken.get(name, 0)
+
     for name, times in bill.taken.items():
-        offer = bill.terms.offers[name]
-        for other, number in offer.needs.items():
-            has = bill.taken.get(other, 0)
-            if has < number:
-                yield Breach(code="need-missing", about=(name, other), has=has, bound=number)
-        for other, number in offer.needs_for_each.items():
-            has = bill.taken.get(other, 0)
-            if has < number * times:
-                yield Breach(
-                    code="need-for-each-missing", about=(name, other), has=has, bound=number * times
-                )
-        yield from _any_of(bill, offer)
-
-
-def _any_of(bill: Bill, offer: Offer) -> Iterator[Breach]:
-    lacking = {
-        other: number - bill.taken.get(other, 0) for other, number in offer.needs_any_of.items()
-    }
-    if lacking and min(lacking.values()) > 0:
-        about = (offer.name, *lacking)
-        yield Breach(code="need-any-missing", about=about, has=0, bound=min(lacking.values()))
+        for lack in lacks(bill.terms.offers[name], count, times=times):
+            about = (name, *lack.others)
+            yield Breach(code=lack.code, about=about, has=lack.has, bound=lack.bound)
 
 
 def _bars(bill: Bill) -> Iterator[Breach]:

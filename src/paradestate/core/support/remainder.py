@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 
 from paradestate.core.game import Purchase
+from paradestate.core.support.need import are_needs_met
 from paradestate.core.support.offer import Offer
 
 
@@ -34,13 +35,8 @@ def remaining(
 
 def _most_that_stay(offer: Offer, there: Counter[str], *, number: int) -> int:
     """How many of `number` purchases their needs let stay, when so many of each entry are there."""
-    if any(there[other] < least for other, least in offer.needs.items()):
-        return 0
-    any_of = offer.needs_any_of.items()
-    if any_of and all(there[other] < least for other, least in any_of):
-        return 0
-    shares = (there[other] // each for other, each in offer.needs_for_each.items())
-    return min(number, *shares) if offer.needs_for_each else number
+    fewer = range(number, 0, -1)
+    return next((n for n in fewer if are_needs_met(offer, there.__getitem__, times=n)), 0)
 
 
 def needed_before(
