@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import islice
 
-from paradestate.chance.force.diagram import Diagram, MoreTies, diagram
+from paradestate.chance.force.diagram import Diagram, diagram
+from paradestate.chance.force.groundwork import MoreTies
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import NO_CHOICE, Offer

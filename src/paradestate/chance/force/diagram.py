@@ -8,13 +8,14 @@ walks it adds them up.
 """
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple, TypeAlias
+from typing import TypeAlias
 
+from paradestate.chance.force.groundwork import MoreTies, Taken, groundwork
 from paradestate.chance.force.sequence import in_sequence
-from paradestate.chance.force.taking import Taking, Takings, cheapest, takings_of
-from paradestate.chance.force.tie import GroupPoints, Move, Tie, alone, ties_of
+from paradestate.chance.force.taking import Taking, Takings
+from paradestate.chance.force.tie import GroupPoints, Move, Tie
 from paradestate.core.certainty import NotComputed
 from paradestate.core.game import Purchase
 from paradestate.core.support.terms import Terms
@@ -124,10 +125,6 @@ class Diagram:
         return self.is_legal and (not is_last or node in self.allowed(points=points))
 
 
-MoreTies: TypeAlias = Callable[[Mapping[str, Sequence[Taking]]], Sequence[Tie]]
-"""Rules beside those of a game, such as what is owned, for the takings of its entries."""
-
-
 def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Diagram | NotComputed:
     """The diagram of a game for all numbers of points up to the greatest.
 
@@ -135,23 +132,10 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
     """
     if greatest > MOST_POINTS:
         return NotComputed(reason=f"there are more than {MOST_POINTS:,} points")
-    taken = _takings(terms, greatest=greatest, numbered=more is not None)
-    if isinstance(taken, NotComputed):
-        return taken
-    plain = {name: each.plain for name, each in taken.items()}
-    ties = [
-        *ties_of(
-            terms,
-            lowest={name: min((t.points for t in each), default=0) for name, each in plain.items()},
-            highest={
-                name: max((t.points for t in each), default=0) for name, each in plain.items()
-            },
-            most={
-                name: max((t.purchases for t in each), default=0) for name, each in plain.items()
-            },
-        ),
-        *(more(plain) if more else ()),
-    ]
+    ground = groundwork(terms, greatest=greatest, more=more)
+    if isinstance(ground, NotComputed):
+        return ground
+    taken, ties = ground.taken, ground.ties
     rolled = frozenset(name for name, offer in terms.offers.items() if offer.availability)
     order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled)
     drawing = _Drawing(ties, order=order, judged=judged)
@@ -208,35 +192,6 @@ def _nothing(terms: Terms, *, greatest: int) -> Diagram:
     )
 
 
-class _Taken(NamedTuple):
-    """What one entry may bring."""
-
-    takings: Takings
-    plain: tuple[Taking, ...]
-    lowest: int
-    """The fewest points that a taking costs, nought or below."""
-
-
-def _takings(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, _Taken] | NotComputed:
-    """The takings of all entries, as far as the points and all refunds pay for them."""
-    refunds = 0
-    found: dict[str, _Taken] = {}
-    for offer in sorted(terms.offers.values(), key=lambda offer: cheapest(offer) > 0):
-        taken = takings_of(
-            offer,
-            budget=greatest + refunds,
-            possible=alone(terms, offer),
-            numbered=numbered,
-        )
-        if isinstance(taken, NotComputed):
-            return taken
-        plain = taken.plain()
-        lowest = min((0, *[each.points for each in plain]))
-        found[offer.name] = _Taken(taken, plain, lowest)
-        refunds -= lowest
-    return {name: found[name] for name in terms.offers}
-
-
 class _Drawing:
     """Draws row after row, from the nodes to which the row before leads."""
 
@@ -265,7 +220,7 @@ class _Drawing:
         """Whether no node is left: no force is legal."""
         return not self._nodes or not self.spent
 
-    def row(self, name: str, *, taken: _Taken) -> Row:
+    def row(self, name: str, *, taken: Taken) -> Row:
         """The row of an entry."""
         here = self._place[name]
         self.keep_shares(here)
