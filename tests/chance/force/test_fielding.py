@@ -10,6 +10,8 @@ from hypothesis import strategies as st
 from paradestate.chance.force import fielding
 from paradestate.chance.force.fielding import Fielding, depot
 from paradestate.chance.force.legal_count import legal_forces
+from paradestate.chance.force.taking import Taking
+from paradestate.chance.force.tie import Move
 from paradestate.core.figure import FigureKind, Match
 from paradestate.core.force import Force
 from paradestate.core.support.entry import Entry, Position, Replacement
@@ -140,6 +142,18 @@ def test_too_many_kinds_that_serve_for_one_another_are_not_worked_out(
     refusal = Fielding(owned, ENTRIES).refusal
     assert refusal is not None
     assert refusal.reason == "more than 2 kinds of figure may stand for one another"
+
+
+def test_what_is_wanted_is_a_sum_as_if_all_finished_stands_were_of_use() -> None:
+    """Two loose figures and a stand; three A are one too many for the sum only without it."""
+    force = owning(a=2, cook=2)
+    takings = {"A": [Taking(number, number, 0, 1) for number in range(5)]}
+    for stands, most, is_rule in ((0, 2, True), (1, 3, False)):
+        own = replace(force, stock_stands={"A": {"based": stands}})
+        owned = Fielding(depot(own, made_of(own), finished=False), {"A": ENTRIES["A"]})
+        (tie,) = owned.ties(takings)
+        (each,) = tie.sums(points=8)
+        assert (each.of("A", Move(3, 3, 0)), each.most, each.is_rule) == (3, most, is_rule)
 
 
 @settings(max_examples=40, deadline=None)

@@ -37,6 +37,16 @@ def kept(tie: Tie, numbers: dict[str, int], *, order: tuple[str, ...]) -> bool:
     return tie.holds(value)
 
 
+def kept_as_sums(tie: Tie, numbers: dict[str, int], *, points: int = 10) -> bool:
+    """Whether no sum of a tie passes its bound with so many purchases for two points each."""
+    return all(
+        each.is_rule
+        and sum(each.of(name, Move(numbers[name], 0, 2 * numbers[name])) for name in each.entries)
+        <= each.most
+        for each in tie.sums(points=points)
+    )
+
+
 def ties(terms: Terms) -> list[Tie]:
     names = dict.fromkeys(terms.offers, 0)
     return list(
@@ -77,6 +87,10 @@ def ties(terms: Terms) -> list[Tie]:
             GroupPurchases(entries=frozenset("AB"), least=2, most=None),
             lambda a, b, _: a + b >= 2,
         ),
+        (
+            GroupPurchases(entries=frozenset("BC"), least=0, most=1),
+            lambda _, b, c: b + c <= 1,
+        ),
     ],
 )
 def test_a_tie_says_the_same_in_every_order(
@@ -86,6 +100,8 @@ def test_a_tie_says_the_same_in_every_order(
         for order in permutations(sorted(tie.entries)):
             said = kept(tie, dict(zip("ABC", numbers, strict=True)), order=order)
             assert said == bool(rule(*numbers)), (numbers, order)
+        summed = kept_as_sums(tie, dict(zip("ABC", numbers, strict=True)))
+        assert summed == bool(rule(*numbers)), numbers
 
 
 def test_points_of_a_group_are_judged_by_the_points_of_the_game() -> None:
@@ -99,6 +115,14 @@ def test_points_of_a_group_are_judged_by_the_points_of_the_game() -> None:
     assert share.span(points=-9) == share.span(points=0), "a share of less than nothing is nought"
     free = replace(share, limit=GroupLimit(group="g"))
     assert free.span(points=10) == range(13)
+
+
+def test_points_of_a_group_are_a_sum_from_above_and_from_below() -> None:
+    limit = GroupLimit(group="g", least_points=Fraction(1, 3), most_points=Fraction(1, 2))
+    share = GroupPoints(entries=frozenset("AB"), limit=limit, lowest={"A": 0, "B": 0}, greatest=12)
+    for a, b in product(range(4), repeat=2):
+        assert kept_as_sums(share, {"A": a, "B": b}) == (4 <= 2 * (a + b) <= 5)
+    assert replace(share, limit=GroupLimit(group="g")).sums(points=10) == ()
 
 
 def test_what_a_rule_asks_about_one_entry_alone() -> None:

@@ -19,7 +19,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from paradestate.chance.force.taking import Taking
-from paradestate.chance.force.tie import Move, Tie
+from paradestate.chance.force.tie import Move, Sum, Tie
 from paradestate.core.certainty import NotComputed
 from paradestate.core.establishment import Establishment
 from paradestate.core.figure import FigureKind
@@ -156,6 +156,18 @@ class Stocked:
     def holds(self, value: int) -> bool:
         """Whether the figures wanted are there."""
         return self._kept(value)[0] <= self.room
+
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """The figures wanted, as if all finished stands were of use to the force."""
+        del points
+        more = sum(self.weights[pattern] * max(0, spare) for pattern, spare in self.spare.items())
+        return (Sum(self.entries, self._wanted, self.room + more, is_rule=not self.spare),)
+
+    def _wanted(self, entry: str, move: Move) -> int:
+        wanted = self.demands[entry]
+        return sum(
+            weight * wanted.stands(pattern, move) for pattern, weight in self.weights.items()
+        )
 
     def _kept(self, value: int) -> list[int]:
         found = []

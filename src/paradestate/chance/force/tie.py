@@ -25,6 +25,17 @@ class Move(NamedTuple):
     """Nought where no tie asks."""
 
 
+class Sum(NamedTuple):
+    """A sum over entries that no legal force brings above a bound."""
+
+    entries: frozenset[str]
+    of: Callable[[str, Move], int]
+    """What the taking of an entry adds; below nought where it makes room for others."""
+    most: int
+    is_rule: bool = True
+    """Whether the rule is kept by all that keep the sum, and not only the other way round."""
+
+
 class Tie(Protocol):
     """A rule about several entries."""
 
@@ -41,6 +52,9 @@ class Tie(Protocol):
 
     def holds(self, value: int) -> bool:
         """Whether the rule holds once all its entries are decided."""
+
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """The rule said as sums, in a game of so many points; none where it asks nothing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,8 +86,7 @@ class NotTogether:
 
     def after(self, value: int, *, entry: str, move: Move) -> int | None:
         """One if this claim is true; broken if it is the second."""
-        claim = self.one if entry == self.one.entry else self.other
-        if not claim.is_true(move.purchases):
+        if not self._is_true(entry, move):
             return 0
         return None if value else 1
 
@@ -81,6 +94,15 @@ class NotTogether:
         """It would have been broken before."""
         del value
         return True
+
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """Of the two claims one is true at most."""
+        del points
+        return (Sum(self.entries, self._is_true, 1),)
+
+    def _is_true(self, entry: str, move: Move) -> bool:
+        claim = self.one if entry == self.one.entry else self.other
+        return claim.is_true(move.purchases)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,14 +121,24 @@ class OneOf:
 
     def after(self, value: int, *, entry: str, move: Move) -> int | None:
         """Two once a claim is true, or the entry itself isn't taken."""
-        met = any(claim.entry == entry and claim.is_true(move.purchases) for claim in self.claims)
-        if met or (entry == self.entry and not move.purchases):
+        if self._is_met(entry, move) or (entry == self.entry and not move.purchases):
             return 2
         return max(value, 1) if entry == self.entry else value
 
     def holds(self, value: int) -> bool:
         """Whether nothing is left in need."""
         return value != 1
+
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """One if it is taken, less the claims that are true: no more than nought."""
+        del points
+        return (Sum(self.entries, self._in_need, 0),)
+
+    def _is_met(self, entry: str, move: Move) -> bool:
+        return any(claim.entry == entry and claim.is_true(move.purchases) for claim in self.claims)
+
+    def _in_need(self, entry: str, move: Move) -> int:
+        return (entry == self.entry and move.purchases > 0) - self._is_met(entry, move)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,6 +171,14 @@ class ForEach:
         del value
         return True
 
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """What must be there, less what is: no more than nought."""
+        del points
+        return (Sum(self.entries, self._lacking, 0),)
+
+    def _lacking(self, entry: str, move: Move) -> int:
+        return move.purchases * (self.number if entry == self.entry else -1)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GroupPurchases:
@@ -165,6 +205,11 @@ class GroupPurchases:
         """Whether the least is reached."""
         return value >= self.least
 
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """The purchases, and below nought for the least."""
+        del points
+        return _between(self.entries, _purchases, least=self.least or None, most=self.most)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GroupPoints:
@@ -185,6 +230,11 @@ class GroupPoints:
         del value
         return True
 
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        """The points, and below nought for the least."""
+        least, most = self.limit.least_spent(points), self.limit.most_spent(points)
+        return _between(self.entries, _points, least=least, most=most)
+
     def span(self, *, points: int) -> range:
         """The numbers with which the group has its share in a game of so many points."""
         nought = -sum(self.lowest.values())
@@ -192,6 +242,29 @@ class GroupPoints:
         least = 0 if least_spent is None else max(0, least_spent + nought)
         most = self.greatest if most_spent is None else min(self.greatest, most_spent + nought)
         return range(least, most + 1)
+
+
+def _purchases(entry: str, move: Move) -> int:
+    del entry
+    return move.purchases
+
+
+def _points(entry: str, move: Move) -> int:
+    del entry
+    return move.points
+
+
+def _between(
+    entries: frozenset[str],
+    of: Callable[[str, Move], int],
+    *,
+    least: int | None,
+    most: int | None,
+) -> tuple[Sum, ...]:
+    """What adds up to no more than the most, and to no less than the least."""
+    above = () if most is None else (Sum(entries, of, most),)
+    below = () if least is None else (Sum(entries, lambda *each: -of(*each), -least),)
+    return (*above, *below)
 
 
 def alone(terms: Terms, offer: Offer) -> Callable[[int], bool]:
