@@ -2,8 +2,9 @@
 
 Items stand for entries that may be had once. One sum of the limits stands for the points, so that
 it allows every packing that the limits allow; the forces are then taken by falling worth until one
-keeps them all, and that one is the best. Where the items are few, every limit is kept as a tie of
-its own beside the points, and all packings are counted. The problems, their greatest worths and
+keeps them all, and that one is the best. That way is too long for the two greatest problems; with
+every limit as a tie of its own beside the points the best of all seven is searched for, and where
+the items are few all packings are counted. The problems, their greatest worths and
 their source stand in `knapsacks/SOURCE.txt`.
 """
 
@@ -17,7 +18,9 @@ import pytest
 
 from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.legal_count import legal_forces
-from paradestate.chance.force.tie import Move
+from paradestate.chance.force.searched_force import searched_force
+from paradestate.chance.force.tie import Move, Sum
+from paradestate.core.support.force_map import SearchedForce
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.terms import Terms
 from tests.chance.force.lists import drawn, listed
@@ -69,6 +72,13 @@ class Weight:
 
     def holds(self, value: int) -> bool:
         return value <= self.greatest
+
+    def sums(self, *, points: int) -> tuple[Sum, ...]:
+        del points
+        return (Sum(self.entries, self._weight, self.greatest),)
+
+    def _weight(self, entry: str, move: Move) -> int:
+        return self.weights[entry] * move.purchases
 
 
 def items(knapsack: Knapsack, *, points: Sequence[int]) -> Terms:
@@ -122,6 +132,23 @@ def test_the_greatest_worth_is_the_published_one(number: int, factors: dict[int,
 
 SHORTER = 5
 """Sums are this much shorter, rounded down, so that every packing within the limits stays."""
+
+
+@pytest.mark.unmeasured
+@pytest.mark.parametrize("number", range(1, 1 + len(EVERY)))
+def test_a_search_finds_the_published_worth(number: int) -> None:
+    knapsack = EVERY[number - 1]
+    found = searched_force(
+        items(knapsack, points=knapsack.weights[0]),
+        points=knapsack.limits[0],
+        more=lambda _: ties(knapsack),
+    )
+    assert isinstance(found, SearchedForce)
+    assert found.is_proved
+    assert found.force is not None
+    assert found.force.worth == knapsack.best
+    taken = [int(each.entry.removeprefix("item ")) for each in found.force.purchases]
+    assert is_kept(knapsack, taken)
 
 
 @pytest.mark.parametrize("number", [1, 2])

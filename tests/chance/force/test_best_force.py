@@ -134,6 +134,8 @@ def program_of(terms: Terms, *, points: int) -> Program:
     for limit in terms.groups:
         within = [name for name, offer in terms.offers.items() if offer.group == limit.group]
         program.row({each: 1 for name in within for each in numbers[name]}, most=limit.most)
+        shared = {each: costs[each] for name in within for each in numbers[name]}
+        program.row(shared, most=limit.most_spent(points))
     program.minimise(
         {
             each: -int(terms.offers[name].worth({NO_CHOICE: number}) * UNIT)
@@ -148,9 +150,9 @@ UNIT = 16
 """Worths of the lists drawn from a seed are whole in sixteenths."""
 
 
-def once_each(seed: int) -> Terms:
-    """A list of forty entries, each once, so that worths add up purchase by purchase."""
-    terms = force_list(40, seed=seed)
+def once_each(seed: int, *, entries: int = 40, shares: tuple[Fraction, ...] = ()) -> Terms:
+    """A list of entries, each once, so that worths add up purchase by purchase."""
+    terms = force_list(entries, seed=seed, shares=shares)
     offers = {name: replace(offer, most=1) for name, offer in terms.offers.items()}
     return replace(terms, offers=offers)
 

@@ -61,6 +61,11 @@ class Takings:
     tables: tuple[Mapping[Key, int], ...]
     """After none, one, two ... of the kinds: what is known, and how many ways come to it."""
 
+    @property
+    def number(self) -> int:
+        """How many there are, those that only their worths tell apart included."""
+        return len(self.tables[-1])
+
     def plain(self) -> tuple[Taking, ...]:
         """Every taking with its ways, whatever it is worth."""
         surcharge = self._surcharges()

@@ -24,3 +24,15 @@ class ValuedForce:
     purchases: tuple[Purchase, ...]
     points: int
     worth: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SearchedForce:
+    """The best legal force that a search found."""
+
+    force: ValuedForce | None
+    """None: nothing is legal; or, where the search was stopped, none was found until then."""
+    bound: Fraction | None
+    """No legal force is worth more; None: nothing is legal."""
+    is_proved: bool
+    """Whether it has the greatest worth, and of those that have it the fewest points."""
