@@ -19,9 +19,11 @@ from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.diagram import Diagram, diagram
 from paradestate.chance.force.force_draw import force_draw
 from paradestate.chance.force.legal_count import legal_forces
-from paradestate.core.support.force_map import LevelForces
+from paradestate.chance.force.searched_force import searched_force
+from paradestate.core.support.force_map import LevelForces, SearchedForce
 from paradestate.core.support.plan import plan_worth
 from paradestate.core.support.terms import Terms
+from tests.authority.test_knapsacks import EVERY, items, ties
 from tests.support_terms import every_legal_plan
 
 SEEDS = (1, 2, 3)
@@ -29,6 +31,11 @@ PLAIN_SEEDS = (2, 3)
 """The lists that listing force by force is done with in less than a second."""
 SIZES = ((40, 60), (60, 100), (100, 200))
 """Entries and points."""
+TANGLED = (
+    (60, 100, (Fraction(1, 10),) * 8),
+    (100, 200, (Fraction(1, 20), Fraction(1, 12), Fraction(1, 15), Fraction(1, 30)) * 3),
+)
+"""Entries, points, and the shares of groups, which no diagram is drawn of."""
 
 
 def drawn(terms: Terms, *, points: int) -> Diagram:
@@ -129,6 +136,41 @@ def bench_counting_with_shares_of_the_points(
 ) -> None:
     """40 entries and 60 points, and groups with a share of them."""
     assert benchmark(counted, force_list(40, seed=2, shares=shares), 60)[-1].legal
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+@pytest.mark.parametrize(("entries", "points", "shares"), TANGLED)
+def bench_the_best_of_lists_of_which_no_diagram_is_drawn(
+    benchmark: BenchmarkFixture, entries: int, points: int, shares: tuple[Fraction, ...], seed: int
+) -> None:
+    """By search: several groups with a share of the points each."""
+    terms = force_list(entries, seed=seed, shares=shares)
+    assert not isinstance(diagram(terms, greatest=points), Diagram)
+    found = benchmark(lambda: searched_force(terms, points=points))
+    assert isinstance(found, SearchedForce)
+    assert found.is_proved
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def bench_the_best_by_search(benchmark: BenchmarkFixture, seed: int) -> None:
+    """40 entries and 60 points, beside the diagram, which finds it for every number of points."""
+    terms = force_list(40, seed=seed)
+    found = benchmark(lambda: searched_force(terms, points=60))
+    assert isinstance(found, SearchedForce)
+    assert found.bound == weighed(terms, 60)[-1]
+
+
+@pytest.mark.parametrize("number", [6, 7])
+def bench_published_knapsacks(benchmark: BenchmarkFixture, number: int) -> None:
+    """Petersen's problems of 39 and 50 items under five limits, by search."""
+    knapsack = EVERY[number - 1]
+    terms = items(knapsack, points=knapsack.weights[0])
+    found = benchmark(
+        lambda: searched_force(terms, points=knapsack.limits[0], more=lambda _: ties(knapsack))
+    )
+    assert isinstance(found, SearchedForce)
+    assert found.is_proved
+    assert found.bound == knapsack.best
 
 
 def bench_ten_best_forces(benchmark: BenchmarkFixture) -> None:
