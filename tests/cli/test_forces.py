@@ -1,10 +1,11 @@
 """The command `forces`."""
 
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
-from paradestate.chance.force import diagram
+from paradestate.chance.force import diagram, searched_force
 from paradestate.cli.forces_report import number_text
 from tests.cli.calling import Called, call
 from tests.journeys.test_forces import SMALL, TANGLED
@@ -130,6 +131,79 @@ def test_what_is_not_worked_out_is_said(small: Path, monkeypatch: pytest.MonkeyP
     assert "Not computed: with so many points and rules more than " in answer.out
     document = call("forces", small, "--points", 8, "--json").document
     assert (document["legal"], document["certainty"]) == (None, "not computed")
+
+
+def test_the_best_is_said_without_the_number_of_all(
+    small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (small / "force.yaml").write_text(TANGLED)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2, 2: 3}, B: {1: 3}}\n")
+    monkeypatch.setattr(diagram, "MOST_NODES", 4)
+    answer = call("forces", small, "--points", 7)
+    best = "Worth most of what can be fielded: 5 for 5 points, 1 x A and 1 x B."
+    sure = "Of what can be fielded: Exact: no legal force is worth more, and none worth as much"
+    assert "How many can be fielded wasn't computed: " in answer.out
+    assert best in answer.out
+    assert sure in answer.out
+    document = call("forces", small, "--points", 7, "--json").document
+    assert document["fieldable_best"]["worth"] == "5"
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    answer = call("forces", small, "--points", 7, "--at-random", 1)
+    for line in (
+        "Evening with 7 points: how many legal forces there are wasn't computed: with so many",
+        "None was drawn at random: that needs their number.",
+        "Worth most to you: 6 for 7 points, twice 1 x A and 1 x B.",
+        best,
+        sure,
+    ):
+        assert line in answer.out
+    document = call("forces", small, "--points", 7, "--json").document
+    assert (document["legal"], document["certainty"]) == (None, "not computed")
+    assert (document["best"]["worth"], document["best_certainty"]) == ("6", "exact")
+    assert document["best_bound"] is None
+    assert document["fieldable_best"]["points"] == 5
+    assert document["fieldable_best_certainty"] == "exact"
+    assert document["fieldable_reason"] == document["reason"]
+
+
+def test_the_best_of_what_can_be_fielded_may_be_unknown(
+    small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    text = SMALL.replace("{card: 1}", "{card: 1, C: 1}").replace(
+        "each: {A: 1}}", "replaces: {of: C, number: 1, with: A}}"
+    )
+    (small / "force.yaml").write_text(text)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    answer = call("forces", small)
+    assert "with 7 points, the middle of what the dice leave: how many legal forces" in answer.out
+    assert "The best that can be fielded wasn't computed: the must layer lacks " in answer.out
+    document = call("forces", small, "--json").document
+    assert document["fieldable_best_certainty"] == "not computed"
+    assert document["fieldable_reason"].startswith("the must layer lacks figures")
+
+
+def test_a_search_that_is_stopped_gives_a_bound(
+    small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (small / "force.yaml").write_text(TANGLED)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2, 2: 3}, B: {1: 3}}\n")
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    monkeypatch.setattr(searched_force, "MOST_STEPS", 1)
+    answer = call("forces", small, "--points", 7)
+    assert "The search was stopped before a legal force was found; no legal force" in answer.out
+    document = call("forces", small, "--points", 7, "--json").document
+    assert (document["best"], document["best_certainty"]) == (None, "within")
+    assert Fraction(document["best_bound"]) >= 6
+
+
+def test_nothing_is_legal_or_can_be_fielded(small: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    must = TANGLED.replace("limit: {most: 3}", "limit: {least: 3, most: 3}")
+    (small / "force.yaml").write_text(must)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    answer = call("forces", small, "--points", 7)
+    assert "No legal force can be fielded." in answer.out
 
 
 def test_what_can_not_be_read_is_a_stop(folder: Path) -> None:

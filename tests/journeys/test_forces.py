@@ -6,11 +6,17 @@ from pathlib import Path
 
 import pytest
 
-from paradestate.chance.force import diagram
+from paradestate.chance.force import diagram, taking
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
 from paradestate.core.support.force_map import LevelForces, ValuedForce
-from paradestate.journeys.forces import Fieldable, ForcesAsked, ForcesFound, forces
+from paradestate.journeys.forces import (
+    BestAlone,
+    Fieldable,
+    ForcesAsked,
+    ForcesFound,
+    forces,
+)
 from paradestate.journeys.memory import Memory
 from tests.forces import EXAMPLES
 
@@ -147,6 +153,55 @@ def test_what_is_too_much_is_not_worked_out(small: Path, monkeypatch: pytest.Mon
     assert isinstance(answer.fieldable, NotComputed)
     monkeypatch.setattr(diagram, "MOST_NODES", 1)
     assert isinstance(asked(), NotComputed)
+
+
+def test_the_best_alone_is_searched_for_where_all_are_too_many(
+    small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Two A and a B are worth most; of the two figures that are owned all three want one."""
+
+    def asked(*, steps: int = 1_000) -> object:
+        """With four nodes all forces can still be told apart, those in hand can't."""
+        told = ForcesAsked(points=7, seed=1, steps=steps)
+        return forces(small, today=TODAY, choice=Choice(), grades={}, asked=told).found
+
+    (small / "force.yaml").write_text(TANGLED)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2, 2: 3}, B: {1: 3}}\n")
+    monkeypatch.setattr(diagram, "MOST_NODES", 4)
+    answer = asked()
+    assert isinstance(answer, ForcesFound)
+    assert isinstance(answer.fieldable, NotComputed)
+    assert answer.searched is not None
+    assert answer.searched.bound == 5
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    alone = asked()
+    assert isinstance(alone, BestAlone)
+    assert alone.best.force == answer.best[0]
+    assert (alone.best.bound, alone.best.is_proved) == (Fraction(6), True)
+    assert alone.fieldable == answer.searched
+    assert (alone.points, alone.are_given, alone.is_draw_asked) == (7, True, True)
+    stopped = asked(steps=1)
+    assert isinstance(stopped, BestAlone)
+    assert not stopped.best.is_proved
+    monkeypatch.setattr(taking, "MOST_KEYS", 1)
+    assert isinstance(asked(), NotComputed), "there are too many ways to take A alone"
+
+
+def test_what_can_be_fielded_may_not_be_known_beside_the_best(
+    small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Supporting troops take stands of a must layer that lacks figures."""
+    text = SMALL.replace("{card: 1}", "{card: 1, C: 1}").replace(
+        "each: {A: 1}}", "replaces: {of: C, number: 1, with: A}}"
+    )
+    (small / "force.yaml").write_text(text)
+    (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
+    assert found(small, choice=Choice(), points=8).searched is None
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    answer = forces(small, today=TODAY, choice=Choice(), grades={}, asked=ForcesAsked()).found
+    assert isinstance(answer, BestAlone)
+    assert isinstance(answer.fieldable, NotComputed)
+    assert (answer.points, answer.are_given) == (7, False)
 
 
 def test_stands_taken_of_a_must_layer_that_lacks_some(small: Path) -> None:

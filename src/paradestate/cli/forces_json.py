@@ -5,16 +5,21 @@ from fractions import Fraction
 from paradestate.cli.count_json import fraction_json
 from paradestate.cli.judge_json import purchases_json
 from paradestate.core.certainty import Exact, NotComputed, certainty_word
-from paradestate.core.support.force_map import LevelForces, ValuedForce
-from paradestate.journeys.forces import Fieldable, ForcesFound
+from paradestate.core.support.force_map import LevelForces, SearchedForce, ValuedForce
+from paradestate.journeys.forces import BestAlone, Fieldable, ForcesFound
+
+UNKNOWN = ("legal", "spending_all", "fieldable", "best", "list", "next_best", "by_points")
+UNKNOWN_BESIDE_THE_BEST = (*UNKNOWN, "fieldable_share", "must_lacks", "at_random")
+"""What isn't known where the legal forces are too many to be told apart."""
 
 
-def forces_json(found: ForcesFound | NotComputed) -> dict[str, object]:
+def forces_json(found: ForcesFound | BestAlone | NotComputed) -> dict[str, object]:
     """The answer with the keys that programs rely on."""
     if isinstance(found, NotComputed):
-        unknown = ("legal", "spending_all", "fieldable", "best", "list", "next_best", "by_points")
         certainty = {"certainty": certainty_word(found), "reason": found.reason}
-        return dict.fromkeys(unknown) | certainty
+        return dict.fromkeys(UNKNOWN) | certainty
+    if isinstance(found, BestAlone):
+        return _alone(found)
     level, fieldable = found.level, found.fieldable
     best, *following = found.best or (None,)
     return {
@@ -25,6 +30,8 @@ def forces_json(found: ForcesFound | NotComputed) -> dict[str, object]:
         "spending_all": level.spending_all,
         **_fieldable(found, fieldable),
         "best": _force(best),
+        "best_certainty": certainty_word(Exact()) if found.has_worths else None,
+        "best_bound": None,
         "next_best": [_force(each) for each in following],
         "list": [_listed(each, found) for each in found.every] if found.is_listed else None,
         "at_random": _force(found.drawn),
@@ -36,6 +43,37 @@ def forces_json(found: ForcesFound | NotComputed) -> dict[str, object]:
     }
 
 
+def _alone(found: BestAlone) -> dict[str, object]:
+    """The best force, with what isn't known beside it."""
+    known = found.fieldable
+    not_computed = certainty_word(NotComputed(reason=found.reason))
+    return {
+        **dict.fromkeys(UNKNOWN_BESIDE_THE_BEST),
+        "game": found.terms.game.name,
+        "points": found.points,
+        "points_given": found.are_given,
+        **_searched(found.best, of="best"),
+        "from": "finished" if found.finished else "owned",
+        **_searched(None if isinstance(known, NotComputed) else known, of="fieldable_best"),
+        "fieldable_certainty": not_computed,
+        "fieldable_reason": known.reason if isinstance(known, NotComputed) else found.reason,
+        "certainty": not_computed,
+        "reason": found.reason,
+    }
+
+
+def _searched(known: SearchedForce | None, *, of: str) -> dict[str, object]:
+    """A best force that was searched for, and how sure it is."""
+    if known is None:
+        return {of: None, f"{of}_certainty": "not computed", f"{of}_bound": None}
+    bound = None if known.is_proved else known.bound
+    return {
+        of: _force(known.force),
+        f"{of}_certainty": "exact" if known.is_proved else "within",
+        f"{of}_bound": None if bound is None else fraction_json(bound),
+    }
+
+
 def _fieldable(found: ForcesFound, known: Fieldable | NotComputed) -> dict[str, object]:
     of = "finished" if found.finished else "owned"
     if isinstance(known, NotComputed):
@@ -43,7 +81,7 @@ def _fieldable(found: ForcesFound, known: Fieldable | NotComputed) -> dict[str, 
             "from": of,
             "fieldable": None,
             "fieldable_share": None,
-            "fieldable_best": None,
+            **_searched(found.searched, of="fieldable_best"),
             "must_lacks": None,
             "fieldable_certainty": certainty_word(known),
             "fieldable_reason": known.reason,
@@ -54,6 +92,8 @@ def _fieldable(found: ForcesFound, known: Fieldable | NotComputed) -> dict[str, 
         "fieldable": number,
         "fieldable_share": _share(number, of=found.level.legal),
         "fieldable_best": _force(known.best) if found.has_worths else None,
+        "fieldable_best_certainty": certainty_word(Exact()) if found.has_worths else None,
+        "fieldable_best_bound": None,
         "must_lacks": known.must_lacks,
         "fieldable_certainty": certainty_word(Exact()),
         "fieldable_reason": None,

@@ -10,10 +10,11 @@ from paradestate.cli.bar import Bar
 from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
+from paradestate.core.sentence.searched_force import searched_sentence
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, several
-from paradestate.core.support.force_map import LevelForces, ValuedForce
-from paradestate.journeys.forces import ForcesFound
+from paradestate.core.support.force_map import LevelForces, SearchedForce, ValuedForce
+from paradestate.journeys.forces import BestAlone, ForcesFound
 
 MOST_ROWS = 24
 LEAST_FOR_BARS = 60
@@ -24,12 +25,16 @@ FIGURES = 3
 CAN, CAN_NOT = "█", "░"
 
 
-def print_forces(found: ForcesFound | NotComputed, *, title: str) -> None:
+def print_forces(found: ForcesFound | BestAlone | NotComputed, *, title: str) -> None:
     """The numbers in sentences, level by level as bars, the best, and all where they are few."""
     out = console()
     out.print(Text(title, style="bold"))
     if isinstance(found, NotComputed):
         out.print(f"Not computed: {found.reason}.")
+        return
+    if isinstance(found, BestAlone):
+        for sentence in _alone(found):
+            out.print(sentence)
         return
     for sentence in (*_numbers(found), *_in_hand(found)):
         out.print(sentence)
@@ -111,6 +116,39 @@ def _in_hand(found: ForcesFound) -> Iterator[str]:
         yield f"The must layer itself lacks {several(known.must_lacks, 'figure')}."
 
 
+def _alone(found: BestAlone) -> Iterator[str]:
+    """The best force where the number of all wasn't computed, and the best in hand."""
+    middle = "" if found.are_given else ", the middle of what the dice leave"
+    yield (
+        f"{capital(found.terms.game.name)} with {several(found.points, 'point')}{middle}: "
+        f"how many legal forces there are wasn't computed: {found.reason}."
+    )
+    if found.is_draw_asked:
+        yield "None was drawn at random: that needs their number."
+    best, known = found.best, found.fieldable
+    yield ""
+    if best.force is not None:
+        yield f"Worth most to you: {_valued_words(best.force)}."
+    yield searched_sentence(best)
+    if isinstance(known, NotComputed):
+        yield f"The best that can be fielded wasn't computed: {known.reason}."
+    else:
+        yield from _searched(known, best=best.force)
+
+
+def _searched(known: SearchedForce, *, best: ValuedForce | None) -> Iterator[str]:
+    """The best that can be fielded, as the search found it, and how sure it is."""
+    yield ""
+    if known.bound is None:
+        yield "No legal force can be fielded."
+        return
+    if known.force is not None:
+        same = best is not None and known.force.worth == best.worth
+        words = "as much" if same and known.is_proved else _valued_words(known.force)
+        yield f"Worth most of what can be fielded: {words}."
+    yield f"Of what can be fielded: {searched_sentence(known)}"
+
+
 def _print_levels(out: Console, found: ForcesFound) -> None:
     """A row for each number of points, or for some of many; the greatest is always there."""
     known = found.fieldable
@@ -159,6 +197,8 @@ def _worths(found: ForcesFound) -> Iterator[str]:
     for force in following:
         yield f"Next: {_force_words(force, found)}."
     known = found.fieldable
+    if found.searched is not None:
+        yield from _searched(found.searched, best=best)
     if not isinstance(known, NotComputed) and known.best is not None:
         yield _best_in_hand(known.best, found, best=best)
 
@@ -173,10 +213,15 @@ def _best_in_hand(force: ValuedForce, found: ForcesFound, *, best: ValuedForce) 
 
 
 def _force_words(force: ValuedForce, found: ForcesFound) -> str:
-    worth = f"{near_text(force.worth)} for " if found.has_worths else ""
-    return (
-        f"{worth}{several(force.points, 'point')}, {purchases_words(force.purchases) or 'nothing'}"
-    )
+    return _valued_words(force) if found.has_worths else _priced_words(force)
+
+
+def _valued_words(force: ValuedForce) -> str:
+    return f"{near_text(force.worth)} for {_priced_words(force)}"
+
+
+def _priced_words(force: ValuedForce) -> str:
+    return f"{several(force.points, 'point')}, {purchases_words(force.purchases) or 'nothing'}"
 
 
 def _print_every(out: Console, found: ForcesFound) -> None:

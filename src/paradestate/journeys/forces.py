@@ -1,6 +1,8 @@
 """How many legal forces a game has, which is the best, and how many can be fielded.
 
 folder -> terms of the game -> points -> diagram of all forces, and of those in hand -> answers
+
+Where a diagram would be too large the best force alone is searched for.
 """
 
 import datetime
@@ -15,14 +17,15 @@ from pathlib import Path
 from paradestate.chance.dice import allowance_chances
 from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.diagram import Diagram, diagram
-from paradestate.chance.force.fielding import Fielding, depot
+from paradestate.chance.force.fielding import Depot, Fielding, depot
 from paradestate.chance.force.force_draw import force_draw
 from paradestate.chance.force.legal_count import legal_forces
+from paradestate.chance.force.searched_force import searched_force
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
 from paradestate.core.game import Purchase
 from paradestate.core.support.chances import Chances
-from paradestate.core.support.force_map import LevelForces, ValuedForce
+from paradestate.core.support.force_map import LevelForces, SearchedForce, ValuedForce
 from paradestate.core.support.plan import plan_points, plan_worth
 from paradestate.core.support.terms import Terms
 from paradestate.journeys.check import Checked
@@ -46,6 +49,9 @@ class ForcesAsked:
     """Whether only what is finished can be fielded, and not all that is owned."""
     seed: int | None = None
     """Where a force is drawn at random, the number from which chance starts."""
+    steps: int | None = None
+    """How far the best force is searched for, where the forces are too many to be told apart;
+    None: as far as a command waits."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +95,9 @@ class ForcesFound:
     """One at random, each as likely as any other, where one was asked for."""
     finished: bool
     fieldable: Fieldable | NotComputed
+    searched: SearchedForce | None = None
+    """The best that can be fielded, where how many can wasn't computed and something has a worth;
+    None too where it isn't known what can be fielded."""
 
     @property
     def level(self) -> LevelForces:
@@ -103,15 +112,33 @@ class ForcesFound:
     @property
     def has_worths(self) -> bool:
         """Whether the owner says a worth of anything on offer."""
-        return any(table for offer in self.terms.offers.values() for table in offer.worths.values())
+        return _has_worths(self.terms)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BestAlone:
+    """The best force of a game whose legal forces are too many to be told apart."""
+
+    terms: Terms
+    points: int
+    """Points left; where none were given the median of the dice."""
+    are_given: bool
+    reason: str
+    """Why the number of legal forces wasn't computed."""
+    best: SearchedForce
+    finished: bool
+    fieldable: SearchedForce | NotComputed
+    """The best that can be fielded."""
+    is_draw_asked: bool
+    """Whether one at random was asked for, which there can't be without their number."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ForcesAnswer:
-    """The legal forces; why they weren't worked out; or None with the stops that prevent it."""
+    """The legal forces, or the best alone; why neither was worked out; or None with the stops."""
 
     checked: Checked
-    found: ForcesFound | NotComputed | None = None
+    found: ForcesFound | BestAlone | NotComputed | None = None
 
 
 def forces(
@@ -136,11 +163,17 @@ def forces(
     return ForcesAnswer(checked=answer.checked, found=found)
 
 
-def _found(terms: Terms, counted: Count, *, asked: ForcesAsked) -> ForcesFound | NotComputed:
+def _has_worths(terms: Terms) -> bool:
+    return any(table for offer in terms.offers.values() for table in offer.worths.values())
+
+
+def _found(
+    terms: Terms, counted: Count, *, asked: ForcesAsked
+) -> ForcesFound | BestAlone | NotComputed:
     allowance, points, levels = _points(terms, given=asked.points)
     drawn = diagram(terms, greatest=levels[-1])
     if isinstance(drawn, NotComputed):
-        return drawn
+        return _best_alone(terms, counted, points=points, asked=asked, drawn=drawn)
     best = best_forces(drawn)
     every = _every(terms, drawn, points=points)
     found = ForcesFound(
@@ -157,7 +190,47 @@ def _found(terms: Terms, counted: Count, *, asked: ForcesAsked) -> ForcesFound |
     )
     if not found.has_worths:
         return found
-    return replace(found, best=tuple(islice(best.steps(points=points), 1 + NEXT_BEST)))
+    return replace(
+        found,
+        best=tuple(islice(best.steps(points=points), 1 + NEXT_BEST)),
+        searched=_searched_in_hand(found, counted, asked=asked),
+    )
+
+
+def _best_alone(
+    terms: Terms, counted: Count, *, points: int, asked: ForcesAsked, drawn: NotComputed
+) -> BestAlone | NotComputed:
+    """The best of all and of those in hand; `drawn` says why there is no diagram."""
+    if not _has_worths(terms):
+        return drawn
+    best = searched_force(terms, points=points, steps=asked.steps)
+    if isinstance(best, NotComputed):
+        return drawn
+    fielding, _ = _in_hand(terms, counted, finished=asked.finished)
+    return BestAlone(
+        terms=terms,
+        points=points,
+        are_given=asked.points is not None,
+        reason=drawn.reason,
+        best=best,
+        finished=asked.finished,
+        fieldable=fielding.refusal
+        or searched_force(terms, points=points, more=fielding.ties, steps=asked.steps),
+        is_draw_asked=asked.seed is not None,
+    )
+
+
+def _searched_in_hand(
+    found: ForcesFound, counted: Count, *, asked: ForcesAsked
+) -> SearchedForce | None:
+    """The best that can be fielded, where how many can wasn't computed."""
+    if not isinstance(found.fieldable, NotComputed):
+        return None
+    fielding, _ = _in_hand(found.terms, counted, finished=asked.finished)
+    if fielding.refusal is not None:
+        return None
+    best = searched_force(found.terms, points=found.points, more=fielding.ties, steps=asked.steps)
+    return None if isinstance(best, NotComputed) else best
 
 
 def _points(terms: Terms, *, given: int | None) -> tuple[Chances | None, int, Sequence[int]]:
@@ -206,9 +279,7 @@ def _fieldable(
     terms: Terms, counted: Count, *, levels: Sequence[int], points: int, asked: ForcesAsked
 ) -> Fieldable | NotComputed:
     """The legal forces that can be put on the table with what is owned, or finished."""
-    owned = depot(counted.force, counted.made, finished=asked.finished)
-    entries = {name: counted.force.supporting_troops[name] for name in terms.offers}
-    fielding = Fielding(owned, entries)
+    fielding, owned = _in_hand(terms, counted, finished=asked.finished)
     if fielding.refusal is not None:
         return fielding.refusal
     drawn = diagram(terms, greatest=levels[-1], more=fielding.ties)
@@ -221,3 +292,9 @@ def _fieldable(
         every=frozenset(walk.every() if walk.number <= MOST_LISTED else ()),
         must_lacks=owned.must_lacks,
     )
+
+
+def _in_hand(terms: Terms, counted: Count, *, finished: bool) -> tuple[Fielding, Depot]:
+    owned = depot(counted.force, counted.made, finished=finished)
+    entries = {name: counted.force.supporting_troops[name] for name in terms.offers}
+    return Fielding(owned, entries), owned

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from httpx2 import Response
 
+from paradestate.chance.force import diagram
 from paradestate.journeys.check import checked
 from paradestate.journeys.new import new_from_example
 from tests.web.visitor import NOW, Visitor, forms_of, words_of
@@ -244,6 +245,21 @@ def test_legal_forces_are_counted_and_the_best_can_be_made_the_plan(player: Visi
     assert "can be fielded with what is owned" in said
     best = "2 x machine-gun platoon, 1 x anti-tank guns and 2 x light tanks"
     page = follow(player, page, words=best)
+    assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in words_of(page)
+
+
+def test_the_best_is_there_where_all_are_too_many(
+    player: Visitor, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(diagram, "MOST_NODES", 1)
+    page = player.get(CHOOSING, game=GAME, rolled="25")
+    said = words_of(page)
+    assert "How many there are with 18 points wasn't computed: with so many points and" in said
+    assert "Exact: no legal force is worth more, and none worth as much costs less." in said
+    assert "Of what can be fielded: Exact" in said
+    best = re.search(r"Worth most to you Worth Points (.*?) 19 18", said)
+    assert best
+    page = follow(player, page, words=best[1])
     assert "18 points of 18: 0 to spare. Worth 19 to you. Legal." in words_of(page)
 
 

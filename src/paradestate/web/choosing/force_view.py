@@ -1,21 +1,25 @@
 """How many legal forces there are, the share that can be fielded, and the best of them."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
+from paradestate.core.sentence.searched_force import searched_sentence
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import several
-from paradestate.core.support.force_map import ValuedForce
-from paradestate.journeys.forces import ForcesAsked, ForcesFound, forces
+from paradestate.core.support.force_map import SearchedForce, ValuedForce
+from paradestate.journeys.forces import BestAlone, ForcesAsked, ForcesFound, forces
 from paradestate.sheet import force_map
 from paradestate.sheet.force_map import ForceRow, force_rows
 from paradestate.sheet.long_number import number_words
 from paradestate.sheet.svg import Drawing
 from paradestate.web.choosing.question import Question
 from paradestate.web.visit import Visit
+
+STEPS = 100_000
+"""How far the best force is searched for, so that a page doesn't wait: half a second."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,27 +55,61 @@ def force_view(visit: Visit, *, points: int | None, asked: Question) -> ForceVie
         today=visit.today,
         choice=asked.choice,
         grades=asked.grades,
-        asked=ForcesAsked(points=points),
+        asked=ForcesAsked(points=points, steps=STEPS),
         memory=visit.memory,
     )
     found = answer.found
     assert found is not None  # noqa: S101 - the terms of the game are there
     if isinstance(found, NotComputed):
-        said = f"How many there are wasn't computed: {found.reason}."
-        return ForceView(
-            sentences=(said,), drawings=None, rows=(), best=(), best_in_hand=None, every=()
-        )
+        return _without_number(f"How many there are wasn't computed: {found.reason}.")
+    if isinstance(found, BestAlone):
+        return _alone(found, asked=asked)
     known = found.fieldable
+    in_hand = _best(found.searched) if isinstance(known, NotComputed) else known.best
     return ForceView(
         sentences=tuple(_sentences(found)),
         drawings=_drawings(found),
         rows=_rows(found),
         best=_lines(found, found.best, asked=asked),
-        best_in_hand=None
-        if isinstance(known, NotComputed) or known.best is None or not found.has_worths
-        else _line(found, known.best, asked=asked),
+        best_in_hand=_line(in_hand, has_worth=True, asked=asked)
+        if in_hand is not None and found.has_worths
+        else None,
         every=_lines(found, found.every, asked=asked),
     )
+
+
+def _alone(found: BestAlone, *, asked: Question) -> ForceView:
+    """The best force of those that are too many to be told apart."""
+    known = None if isinstance(found.fieldable, NotComputed) else found.fieldable
+    best, in_hand = _best(found.best), _best(known)
+    return replace(
+        _without_number(
+            f"How many there are with {several(found.points, 'point')} wasn't computed: "
+            f"{found.reason}.",
+            searched_sentence(found.best),
+            *_in_hand_sentences(known),
+        ),
+        best=() if best is None else (_line(best, has_worth=True, asked=asked),),
+        best_in_hand=None if in_hand is None else _line(in_hand, has_worth=True, asked=asked),
+    )
+
+
+def _without_number(*sentences: str) -> ForceView:
+    return ForceView(
+        sentences=sentences, drawings=None, rows=(), best=(), best_in_hand=None, every=()
+    )
+
+
+def _best(found: SearchedForce | None) -> ValuedForce | None:
+    return None if found is None else found.force
+
+
+def _in_hand_sentences(found: SearchedForce | None) -> Iterator[str]:
+    """How sure the best is that can be fielded."""
+    if found is not None and found.bound is None:
+        yield "No legal force can be fielded."
+    elif found is not None:
+        yield f"Of what can be fielded: {searched_sentence(found)}"
 
 
 def _fielded(found: ForcesFound) -> dict[int, int] | None:
@@ -106,6 +144,7 @@ def _sentences(found: ForcesFound) -> Iterator[str]:
     known = found.fieldable
     if isinstance(known, NotComputed):
         yield f"How many can be fielded wasn't computed: {known.reason}."
+        yield from _in_hand_sentences(found.searched)
         return
     number = known.at(found.points)
     if level.legal:
@@ -120,13 +159,13 @@ def _sentences(found: ForcesFound) -> Iterator[str]:
 def _lines(
     found: ForcesFound, valued: Sequence[ValuedForce], *, asked: Question
 ) -> tuple[ForceLine, ...]:
-    return tuple(_line(found, each, asked=asked) for each in valued)
+    return tuple(_line(each, has_worth=found.has_worths, asked=asked) for each in valued)
 
 
-def _line(found: ForcesFound, force: ValuedForce, *, asked: Question) -> ForceLine:
+def _line(force: ValuedForce, *, has_worth: bool, asked: Question) -> ForceLine:
     return ForceLine(
         words=purchases_words(force.purchases) or "nothing",
         points=force.points,
-        worth=near_text(force.worth) if found.has_worths else "",
+        worth=near_text(force.worth) if has_worth else "",
         query=asked.with_plan(force.purchases),
     )
