@@ -141,7 +141,7 @@ def test_the_best_is_said_without_the_number_of_all(
     monkeypatch.setattr(diagram, "MOST_NODES", 4)
     answer = call("forces", small, "--points", 7)
     best = "Worth most of what can be fielded: 5 for 5 points, 1 x A and 1 x B."
-    sure = "Of what can be fielded: Exact: no legal force is worth more, and none worth as much"
+    sure = "Exact: no legal force that can be fielded is worth more, and none worth as much costs"
     assert "How many can be fielded wasn't computed: " in answer.out
     assert best in answer.out
     assert sure in answer.out
@@ -190,6 +190,12 @@ def test_a_search_that_is_stopped_gives_a_bound(
     (small / "worths.yaml").write_text("worths: {A: {1: 2, 2: 3}, B: {1: 3}}\n")
     monkeypatch.setattr(diagram, "MOST_NODES", 1)
     monkeypatch.setattr(searched_force, "MOST_STEPS", 1)
+    monkeypatch.setattr(searched_force, "MOST_STEPS", 4)
+    answer = call("forces", small, "--points", 7)
+    assert "Best found: 6 for 7 points, twice 1 x A and 1 x B." in answer.out
+    assert "Exact in worth: no legal force is worth more. The search was stopped: " in answer.out
+    assert "Best found of what can be fielded: 5 for 5 points, 1 x A and 1 x B." in answer.out
+    monkeypatch.setattr(searched_force, "MOST_STEPS", 1)
     answer = call("forces", small, "--points", 7)
     assert "The search was stopped before a legal force was found; no legal force" in answer.out
     document = call("forces", small, "--points", 7, "--json").document
@@ -203,7 +209,7 @@ def test_nothing_is_legal_or_can_be_fielded(small: Path, monkeypatch: pytest.Mon
     (small / "worths.yaml").write_text("worths: {A: {1: 2}}\n")
     monkeypatch.setattr(diagram, "MOST_NODES", 1)
     answer = call("forces", small, "--points", 7)
-    assert "No legal force can be fielded." in answer.out
+    assert "There is no legal force that can be fielded." in answer.out
 
 
 def test_what_can_not_be_read_is_a_stop(folder: Path) -> None:

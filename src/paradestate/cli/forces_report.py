@@ -10,7 +10,7 @@ from paradestate.cli.bar import Bar
 from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.searched_force import searched_sentence
+from paradestate.core.sentence.searched_force import FIELDABLE, searched_sentence
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.force_map import LevelForces, SearchedForce, ValuedForce
@@ -128,7 +128,8 @@ def _alone(found: BestAlone) -> Iterator[str]:
     best, known = found.best, found.fieldable
     yield ""
     if best.force is not None:
-        yield f"Worth most to you: {_valued_words(best.force)}."
+        found_best = "Worth most to you" if best.is_proved else "Best found"
+        yield f"{found_best}: {_valued_words(best.force)}."
     yield searched_sentence(best)
     if isinstance(known, NotComputed):
         yield f"The best that can be fielded wasn't computed: {known.reason}."
@@ -139,14 +140,11 @@ def _alone(found: BestAlone) -> Iterator[str]:
 def _searched(known: SearchedForce, *, best: ValuedForce | None) -> Iterator[str]:
     """The best that can be fielded, as the search found it, and how sure it is."""
     yield ""
-    if known.bound is None:
-        yield "No legal force can be fielded."
-        return
-    if known.force is not None:
-        same = best is not None and known.force.worth == best.worth
-        words = "as much" if same and known.is_proved else _valued_words(known.force)
-        yield f"Worth most of what can be fielded: {words}."
-    yield f"Of what can be fielded: {searched_sentence(known)}"
+    if known.force is not None and known.is_proved:
+        yield _best_in_hand(known.force, best=best)
+    elif known.force is not None:
+        yield f"Best found of what can be fielded: {_valued_words(known.force)}."
+    yield searched_sentence(known, among=FIELDABLE)
 
 
 def _print_levels(out: Console, found: ForcesFound) -> None:
@@ -200,16 +198,16 @@ def _worths(found: ForcesFound) -> Iterator[str]:
     if found.searched is not None:
         yield from _searched(found.searched, best=best)
     if not isinstance(known, NotComputed) and known.best is not None:
-        yield _best_in_hand(known.best, found, best=best)
+        yield _best_in_hand(known.best, best=best)
 
 
-def _best_in_hand(force: ValuedForce, found: ForcesFound, *, best: ValuedForce) -> str:
-    if force.purchases == best.purchases:
+def _best_in_hand(force: ValuedForce, *, best: ValuedForce | None) -> str:
+    if best is not None and force.purchases == best.purchases:
         return "That can be fielded."
     if not force.worth:
         return "Nothing that can be fielded is worth anything to you."
-    much = "as much" if force.worth == best.worth else "most"
-    return f"Worth {much} of what can be fielded: {_force_words(force, found)}."
+    much = "as much" if best is not None and force.worth == best.worth else "most"
+    return f"Worth {much} of what can be fielded: {_valued_words(force)}."
 
 
 def _force_words(force: ValuedForce, found: ForcesFound) -> str:

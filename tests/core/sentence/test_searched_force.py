@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.core.sentence.searched_force import searched_sentence
+from paradestate.core.sentence.searched_force import FIELDABLE, searched_sentence
 from paradestate.core.support.force_map import SearchedForce, ValuedForce
 
 FORCE = ValuedForce(purchases=(), points=0, worth=Fraction(19, 2))
@@ -13,7 +13,7 @@ FORCE = ValuedForce(purchases=(), points=0, worth=Fraction(19, 2))
 @pytest.mark.parametrize(
     ("force", "bound", "is_proved", "sentence"),
     [
-        (None, None, True, "No force is legal."),
+        (None, None, True, "There is no legal force."),
         (
             FORCE,
             Fraction(19, 2),
@@ -54,3 +54,10 @@ def test_what_is_proved_and_what_is_not(
 ) -> None:
     found = SearchedForce(force=force, bound=bound, is_proved=is_proved)
     assert searched_sentence(found) == sentence
+
+
+def test_of_which_forces_it_is_the_best() -> None:
+    found = SearchedForce(force=None, bound=None, is_proved=True)
+    assert searched_sentence(found, among=FIELDABLE) == (
+        "There is no legal force that can be fielded."
+    )

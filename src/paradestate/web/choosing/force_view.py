@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from paradestate.core.certainty import NotComputed
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.searched_force import searched_sentence
+from paradestate.core.sentence.searched_force import FIELDABLE, searched_sentence
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import several
 from paradestate.core.support.force_map import SearchedForce, ValuedForce
@@ -87,7 +87,7 @@ def _alone(found: BestAlone, *, asked: Question) -> ForceView:
             f"How many there are with {several(found.points, 'point')} wasn't computed: "
             f"{found.reason}.",
             searched_sentence(found.best),
-            *_in_hand_sentences(known),
+            *_how_sure(known),
         ),
         best=() if best is None else (_line(best, has_worth=True, asked=asked),),
         best_in_hand=None if in_hand is None else _line(in_hand, has_worth=True, asked=asked),
@@ -104,12 +104,9 @@ def _best(found: SearchedForce | None) -> ValuedForce | None:
     return None if found is None else found.force
 
 
-def _in_hand_sentences(found: SearchedForce | None) -> Iterator[str]:
+def _how_sure(in_hand: SearchedForce | None) -> tuple[str, ...]:
     """How sure the best is that can be fielded."""
-    if found is not None and found.bound is None:
-        yield "No legal force can be fielded."
-    elif found is not None:
-        yield f"Of what can be fielded: {searched_sentence(found)}"
+    return () if in_hand is None else (searched_sentence(in_hand, among=FIELDABLE),)
 
 
 def _fielded(found: ForcesFound) -> dict[int, int] | None:
@@ -144,7 +141,7 @@ def _sentences(found: ForcesFound) -> Iterator[str]:
     known = found.fieldable
     if isinstance(known, NotComputed):
         yield f"How many can be fielded wasn't computed: {known.reason}."
-        yield from _in_hand_sentences(found.searched)
+        yield from _how_sure(found.searched)
         return
     number = known.at(found.points)
     if level.legal:
