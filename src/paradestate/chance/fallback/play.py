@@ -188,8 +188,8 @@ class _Draft:
             self.standings.append(standing)
         return number
 
-    def lead_on(self, row: int) -> None:
-        """Writes down what one standing leads to."""
+    def ask(self, row: int) -> None:
+        """Writes down what requests in one standing lead to."""
         rules, standing = self.rules, self.standings[row]
         for index in range(len(rules.prospect.rolled)):
             options = () if standing.asked >> index & 1 else rules.legal_options(standing, index)
@@ -200,7 +200,10 @@ class _Draft:
                     for key, each in _afters(rules, standing, index=index, options=options)
                 }
                 self.requests.setdefault((index, case, options), []).append((row, after))
-        for buy in rules.early_buys(standing, among=(self.knot,)):
+
+    def buy(self, row: int) -> None:
+        """Writes down what may be bought early in one standing."""
+        for buy in self.rules.buys_in(self.standings[row], (self.knot,)):
             key = (buy.points, buy.standing.early)
             self.buys.setdefault(key, []).append((row, self.number(buy.standing)))
 
@@ -212,7 +215,9 @@ def _explored(rules: Rules, knot: Knot, *, most: int) -> KnotPlay | None:
     draft.number(start._replace(asked=start.asked | others))
     row = 0
     while row < len(draft.standings) <= most:
-        draft.lead_on(row)
+        draft.ask(row)
+        if start.asked != rules.everyone:
+            draft.buy(row)
         row += 1
     if len(draft.standings) > most:
         return None

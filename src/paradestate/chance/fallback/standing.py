@@ -152,11 +152,12 @@ class Rules:
         roll = self.prospect.rolled[index].roll
         return standing.seen[self.shared.index(roll)] if roll in self.shared else UNSEEN
 
-    def early_buys(
-        self, standing: Standing, *, among: Iterable[Knot] | None = None
-    ) -> tuple[EarlyBuy, ...]:
-        """What sure troops may be bought now for a request of their knot, or for their points."""
-        knots = self.knots if among is None else among
+    def early_buys(self, standing: Standing) -> tuple[EarlyBuy, ...]:
+        """What sure troops may be bought now, before the next request, if there can be one."""
+        return () if standing.asked == self.everyone else self.buys_in(standing, self.knots)
+
+    def buys_in(self, standing: Standing, knots: Iterable[Knot]) -> tuple[EarlyBuy, ...]:
+        """What of these knots may be bought for a request in them, or for the points it brings."""
         places = frozenset(
             at
             for knot in knots
