@@ -48,7 +48,7 @@ def test_a_plan_that_is_not_legal_lets_everything_else_be_worked_out() -> None:
     (finding,) = found("big=1")
     assert finding.level is Level.WARN
     assert finding.message == (
-        "g: Spent 10 of 9 points, the most that the dice can leave: over by 1."
+        "g: Spent 10 of 9 points: over by 1."
     )
     assert finding.hint == "Dropping 1 x big (10) would do it."
     (slip,) = found("e(flame)=3")
