@@ -1,13 +1,14 @@
 """Doubts about supporting troops: prices and refusals."""
 
 from collections.abc import Iterator, Mapping
-from itertools import pairwise
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.support.entry import Entry
+from paradestate.core.support.offer import NO_CHOICE, Offer
+from paradestate.core.support.price_table import doubt_effect, doubt_words, price_doubts
 
 SECTION = "supporting troops"
 
@@ -17,19 +18,32 @@ def _place(force: Force, *path: str) -> Place:
 
 
 def odd_prices(force: Force) -> Iterator[Finding]:
-    """A price that falls as the number rises, or that two smaller purchases undercut."""
+    """A price that falls as the number rises, or that smaller purchases undercut."""
     for entry in force.supporting_troops.values():
         for path, cost in _price_tables(entry):
-            message = _falls(cost) or _splitting(cost, dearer=sum(entry.repeats_cost_more[:1]))
-            if message is not None:
+            for doubt in price_doubts(_as_priced(entry, cost)):
                 yield Finding(
                     level=Level.WARN,
                     code="price-odd",
-                    message=f"{entry.name}: {message}",
-                    effect="Nobody would pay the higher price.",
+                    message=f"{entry.name}: {doubt_words(doubt)}.",
+                    effect=doubt_effect(doubt),
                     hint="Look at the prices again.",
                     place=_place(force, SECTION, entry.name, *path),
                 )
+
+
+def _as_priced(entry: Entry, cost: Mapping[int, int]) -> Offer:
+    """The entry with one of its tables; a limit by the organisation may allow any number."""
+    limits = [entry.limit, *(here.limit for here in entry.in_posture.values() if here.limit)]
+    fixed = [limit.most + limit.plus for limit in limits if limit.most is not None and not limit.of]
+    return Offer(
+        name=entry.name,
+        cost=cost,
+        choices={choice: entry.choice_costs.get(choice, 0) for choice in entry.choice}
+        or {NO_CHOICE: 0},
+        repeats_cost_more=entry.repeats_cost_more,
+        most=max(fixed) if len(fixed) == len(limits) else None,
+    )
 
 
 def _price_tables(entry: Entry) -> Iterator[tuple[KeyPath, Mapping[int, int]]]:
@@ -41,26 +55,6 @@ def _price_tables(entry: Entry) -> Iterator[tuple[KeyPath, Mapping[int, int]]]:
     for posture, here in entry.in_posture.items():
         if here.cost is not None:
             yield ("in posture", posture, "cost"), here.cost
-
-
-def _falls(cost: Mapping[int, int]) -> str | None:
-    for fewer, more in pairwise(sorted(cost)):
-        if cost[more] < cost[fewer] > 0:
-            return f"{more} cost {cost[more]}, but {fewer} cost {cost[fewer]}."
-    return None
-
-
-def _splitting(cost: Mapping[int, int], *, dearer: int) -> str | None:
-    """c(a + b) must not be above c(a) + c(b), where a second purchase costs `dearer` more."""
-    for whole in sorted(cost):
-        for part in sorted(cost):
-            rest = whole - part
-            if part < rest or rest not in cost:
-                continue
-            both = cost[part] + cost[rest] + dearer
-            if both < cost[whole]:
-                return f"{whole} cost {cost[whole]}, but {part} + {rest} cost {both}."
-    return None
 
 
 def unsaid_refusals(force: Force) -> Iterator[Finding]:
