@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paradestate.chance.force import taking
-from paradestate.chance.force.taking import Taking, Takings, ValuedTaking, cheapest, takings_of
+from paradestate.chance.force.taking import Taking, Takings, ValuedTaking, takings_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_points, plan_worth
@@ -69,7 +69,7 @@ def test_a_limit_of_a_thousand_million_is_refused_at_once(cost: int) -> None:
 
 def test_an_entry_that_grows_cheaper_is_not_cut_too_soon() -> None:
     scouts = Offer(name="scouts", cost={1: 3}, repeats_cost_more=(-2,), most=3)
-    assert cheapest(scouts) == 1
+    assert scouts.cheapest == 1
     assert [each.points for each in takings(scouts, budget=5).plain()] == [0, 3, 4, 5]
 
 

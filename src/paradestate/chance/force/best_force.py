@@ -30,24 +30,8 @@ class BestForces:
 
         Each number of points is judged by its own shares.
         """
-        reached = _reached(self.weighed)
-        rest = self.rest[0][0, 0]
-        there: dict[tuple[int, ...], Weights] = {}
-        found: list[Fraction | None] = []
-        for number in points:
-            if number < 0:
-                found.append(self._worth_of_nothing(points=number))
-                continue
-            slot = self._slot(number)
-            allowed = self.weighed.drawn.allowed(points=number)
-            if slot is None or not allowed:
-                found.append(None)
-                continue
-            if allowed not in there:
-                there[allowed] = reached[list(allowed), 0].max(axis=0)
-            both = there[allowed][: slot + 1] + rest[slot::-1]
-            found.append(self.weighed.worth(int(both.max())))
-        return tuple(found)
+        reached, rest = reached_weights(self.weighed), self.rest[0]
+        return greatest_worths(self.weighed, reached=reached, rest=rest, points=points)
 
     def best(self, *, points: int) -> ValuedForce | None:
         """A force of the greatest worth, of those one with the fewest points."""
@@ -62,17 +46,13 @@ class BestForces:
         yield from self._ranked(points=points, steps=True)
 
     def _ranked(self, *, points: int, steps: bool) -> Iterator[ValuedForce]:
-        slot = self._slot(points)
+        slot = _slot(self.weighed.drawn, points=points)
         if points < 0:
-            worth = self._worth_of_nothing(points=points)
+            worth = _worth_of_nothing(self.weighed.drawn, points=points)
             if worth is not None:
                 yield ValuedForce(purchases=(), points=0, worth=worth)
         elif slot is not None:
             yield from _ranked(self.weighed, self.tables(points=points), slot=slot, steps=steps)
-
-    def _worth_of_nothing(self, *, points: int) -> Fraction | None:
-        """With less than no points nothing may be taken; None where even that isn't legal."""
-        return Fraction(0) if self.weighed.drawn.allows_nothing(points=points) else None
 
     def tables(self, *, points: int) -> Tables:
         """The weights at all nodes, with the shares of a game of so many points."""
@@ -80,12 +60,6 @@ class BestForces:
         for row in reversed(range(self.weighed.drawn.judged)):
             tables.append(self.weighed.before(row, tables[-1]))
         return (*reversed(tables), *self.rest[1:])
-
-    def _slot(self, points: int) -> int | None:
-        """The slot of a number of points; None where nothing at all is legal with so few."""
-        drawn = self.weighed.drawn
-        slot = points - drawn.lowest
-        return slot if slot >= 0 and drawn.is_legal else None
 
 
 def best_forces(drawn: Diagram) -> BestForces:
@@ -97,14 +71,44 @@ def best_forces(drawn: Diagram) -> BestForces:
     return BestForces(weighed=weighed, rest=tuple(reversed(tables)))
 
 
-def _reached(weighed: Weighing) -> Weights:
+def greatest_worths(
+    weighed: Weighing, *, reached: Weights, rest: Weights, points: Sequence[int]
+) -> tuple[Fraction | None, ...]:
+    """The greatest worths by the weights before and after all shares are known; None: none."""
+    there: dict[tuple[int, ...], Weights] = {}
+    found: list[Fraction | None] = []
+    for number in points:
+        if number < 0:
+            found.append(_worth_of_nothing(weighed.drawn, points=number))
+            continue
+        slot = _slot(weighed.drawn, points=number)
+        allowed = weighed.drawn.allowed(points=number)
+        if slot is None or not allowed:
+            found.append(None)
+            continue
+        if allowed not in there:
+            there[allowed] = reached[list(allowed), 0].max(axis=0)
+        both = there[allowed][: slot + 1] + rest[0, 0][slot::-1]
+        found.append(weighed.worth(int(both.max())))
+    return tuple(found)
+
+
+def _worth_of_nothing(drawn: Diagram, *, points: int) -> Fraction | None:
+    """With less than no points nothing may be taken; None where even that isn't legal."""
+    return Fraction(0) if drawn.allows_nothing(points=points) else None
+
+
+def _slot(drawn: Diagram, *, points: int) -> int | None:
+    """The slot of a number of points; None where nothing at all is legal with so few."""
+    slot = points - drawn.lowest
+    return slot if slot >= 0 and drawn.is_legal else None
+
+
+def reached_weights(weighed: Weighing) -> Weights:
     """The greatest weights before all shares are known, for each node at which they are."""
-    drawn = weighed.drawn
     found = weighed.end()
-    for row in range(drawn.judged):
-        is_last = row + 1 == drawn.judged
-        nodes = len(drawn.spent) if is_last else len(drawn.rows[row + 1].ways)
-        found = weighed.after(row, found, nodes=nodes)
+    for row in range(weighed.drawn.judged):
+        found = weighed.after(row, found, nodes=weighed.drawn.nodes_after(row))
     return found
 
 

@@ -91,6 +91,12 @@ class Diagram:
         """Nodes of all rows."""
         return sum(len(row.ways) for row in self.rows)
 
+    def nodes_after(self, row: int) -> int:
+        """How many nodes the ways of a row lead to, before those where shares are judged join."""
+        if row + 1 == self.judged:
+            return len(self.spent)
+        return len(self.rows[row + 1].ways) if row + 1 < len(self.rows) else 1
+
     def force(self, purchases: Iterable[Purchase]) -> tuple[Purchase, ...]:
         """The purchases of a force in file order."""
         place = {name: number for number, name in enumerate(self.names)}

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-from paradestate.chance.force.taking import Taking, Takings, cheapest, takings_of
+from paradestate.chance.force.taking import Taking, Takings, takings_of
 from paradestate.chance.force.tie import Tie, alone, ties_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.terms import Terms
@@ -62,7 +62,7 @@ def _taken(terms: Terms, *, greatest: int, numbered: bool) -> Mapping[str, Taken
     """The takings of all entries, as far as the points and all refunds pay for them."""
     refunds = 0
     found: dict[str, Taken] = {}
-    for offer in sorted(terms.offers.values(), key=lambda offer: cheapest(offer) > 0):
+    for offer in sorted(terms.offers.values(), key=lambda offer: offer.cheapest > 0):
         taken = takings_of(
             offer,
             budget=greatest + refunds,

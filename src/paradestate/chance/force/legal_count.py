@@ -1,6 +1,6 @@
 """How many legal forces a game has, for many numbers of points at once."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
 from paradestate.chance.force.diagram import Diagram
@@ -15,17 +15,48 @@ def legal_forces(drawn: Diagram, *, points: Sequence[int]) -> tuple[LevelForces,
     of points is judged by its own shares.
     """
     packed = packing(drawn)
-    rest, reached = _rest(packed), _reached(packed)
-    counts: dict[tuple[int, ...], tuple[list[int], list[int]]] = {}
+    return legal_levels(packed, reached=_reached(packed), rest=_rest(packed), points=points)
+
+
+def legal_levels(
+    packed: Packing, *, reached: Sequence[int], rest: int, points: Sequence[int]
+) -> tuple[LevelForces, ...]:
+    """The same from the counts before and after all shares of the points are known."""
     found = []
+    for number, (spending, legal) in _by_slot(packed, reached=reached, rest=rest, points=points):
+        found.append(_level(packed.drawn, points=number, spending=spending, legal=legal))
+    return tuple(found)
+
+
+def least_unspent(drawn: Diagram, *, points: Sequence[int]) -> tuple[int | None, ...]:
+    """The fewest points that a legal force leaves of each of these numbers; None: none is legal.
+
+    Of less than no points nothing can be spent, so that None stands there too.
+    """
+    packed = packing(drawn)
+    reached, rest = _reached(packed), _rest(packed)
+    found: list[int | None] = []
+    for number, (spending, _) in _by_slot(packed, reached=reached, rest=rest, points=points):
+        slot = number - drawn.lowest if number >= 0 and drawn.is_legal else -1
+        left = (less for less in range(slot + 1) if spending[slot - less])
+        found.append(next(left, None))
+    return tuple(found)
+
+
+def _by_slot(
+    packed: Packing, *, reached: Sequence[int], rest: int, points: Sequence[int]
+) -> Iterator[tuple[int, tuple[Sequence[int], Sequence[int]]]]:
+    """Each number of points with the forces of that game that cost exactly, and at most, so much.
+
+    Slot by slot.
+    """
+    counts: dict[tuple[int, ...], tuple[Sequence[int], Sequence[int]]] = {}
     for number in points:
-        nodes = drawn.allowed(points=number)
+        nodes = packed.drawn.allowed(points=number)
         if nodes not in counts:
             spending = packed.unpacked(sum(reached[node] for node in nodes) * rest)
             counts[nodes] = (spending, list(accumulate(spending)))
-        spending, legal = counts[nodes]
-        found.append(_level(drawn, points=number, spending=spending, legal=legal))
-    return tuple(found)
+        yield number, counts[nodes]
 
 
 def _level(
@@ -55,7 +86,5 @@ def _reached(packed: Packing) -> list[int]:
     drawn = packed.drawn
     found = [1]
     for row in range(drawn.judged):
-        is_last = row + 1 == drawn.judged
-        nodes = len(drawn.spent) if is_last else len(drawn.rows[row + 1].ways)
-        found = packed.after(row, found, nodes=nodes)
+        found = packed.after(row, found, nodes=drawn.nodes_after(row))
     return found

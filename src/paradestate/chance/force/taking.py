@@ -196,7 +196,7 @@ def takings_of(
         for choice in offer.choices
     )
     watched = tuple((choice, max(table)) for choice, table in offer.worths.items() if table)
-    price = cheapest(offer)
+    price = offer.cheapest
     most = _most_purchases(offer, price=price, budget=budget)
     is_cheaper_again = any(step < 0 for step in offer.repeats_cost_more)
     dearest = budget if price > 0 and not is_cheaper_again else None
@@ -259,14 +259,6 @@ def _with_kind(
             return None
         number += 1
     return after
-
-
-def cheapest(offer: Offer) -> int:
-    """The fewest points that one purchase of an entry can cost, whichever it is."""
-    prices = (
-        offer.price(number, choice=choice) for number in offer.cost for choice in offer.choices
-    )
-    return min(prices) + min((0, *offer.repeats_cost_more))
 
 
 def _most_purchases(offer: Offer, *, price: int, budget: int) -> int:

@@ -48,6 +48,12 @@ class Offer:
         """Points for one purchase of `number` with `choice`, as the first of its entry."""
         return self.cost[number] + number * self.choices[choice]
 
+    @property
+    def cheapest(self) -> int:
+        """The fewest points that one purchase of it can cost, whichever it is."""
+        prices = (self.price(number, choice=each) for number in self.cost for each in self.choices)
+        return min(prices) + min((0, *self.repeats_cost_more))
+
     def is_prepaid(self, number: int, *, choice: str = NO_CHOICE) -> bool:
         """Whether the points of a request are gone even when it is refused.
 
