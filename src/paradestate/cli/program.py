@@ -18,6 +18,8 @@ COMMANDS = {
     "odds": "Say how likely a plan of supporting troops is paid for, and comes.",
     "fallback": "Say what to ask for first, and what then if the dice refuse.",
     "forces": "Count the legal forces of a game, and name the best and what can be fielded.",
+    "proof": "Prove a list of supporting troops: contradictions, what is never or always taken.",
+    "compare": "Compare two versions of a list, or a list with what it would be if changed.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",
     "log": "Write down what happened: counted, received, moved, lost, a session.",
     "serve": "Show the forces as pages in a browser of this computer.",

@@ -67,6 +67,31 @@ def read_results(text: str) -> tuple[tuple[str, int], ...] | Slip:
     return tuple(found) or _not_pairs(text)
 
 
+def read_by_number(
+    text: str, *, entries: Container[str], read: Callable[[str], T | Slip]
+) -> tuple[tuple[str, int | None, T], ...] | Slip:
+    """A value for each entry, or for one number of it in round brackets: `guns=5, tanks(2)=10`.
+
+    The number is None where none is said.
+    """
+    found: list[tuple[str, int | None, T]] = []
+    for name, written in _pairs(text):
+        entry, bracket = _with_choice(name, entries=entries)
+        number = read_whole(bracket) if bracket else None
+        if isinstance(number, Slip):
+            return number
+        value = read(written)
+        if isinstance(value, Slip):
+            return value
+        found.append((entry, number, value))
+    return tuple(found) or Slip(
+        code="not-names-and-numbers",
+        message=f"'{text}' isn't entries and numbers.",
+        hint="Write entry=number with commas between, one of several priced numbers in round "
+        "brackets: tanks(2)=10.",
+    )
+
+
 def _with_choice(name: str, *, entries: Container[str]) -> tuple[str, str]:
     """An entry and its choice; of several readings the one whose entry is there, else the first."""
     if name in entries or not name.endswith(")"):

@@ -114,11 +114,12 @@ def entry_sentence(entry: Entry) -> str:
     """One sort of supporting troops in words."""
     held = f", held at {entry.held_at}" if entry.held_at else ""
     sentences = [f"{capital(entry.name)}{held}: {prices_words(entry.cost)}"]
-    sentences += [capital(clause) for clause in _entry_clauses(entry) if clause]
+    sentences += [capital(clause) for clause in entry_clauses(entry) if clause]
     return ". ".join(sentences) + "." + by_hand_words(entry.by_hand)
 
 
-def _entry_clauses(entry: Entry) -> Iterator[str]:
+def entry_clauses(entry: Entry) -> Iterator[str]:
+    """What is said of an entry after its prices, clause by clause."""
     yield from more_price_clauses(entry)
     if entry.each:
         yield f"each puts down {counted(entry.each)}"

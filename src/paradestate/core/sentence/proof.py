@@ -1,0 +1,108 @@
+"""The proof of a list in sentences: what its author should look at, entry by entry."""
+
+from collections.abc import Iterator
+
+from paradestate.core.sentence.chance import chance_words, hundredths_words
+from paradestate.core.sentence.wording import capital, listed
+from paradestate.core.support.price_table import doubt_effect, doubt_words
+from paradestate.core.support.proof import EntryProof, GameProof, InBest, ListProof, Reach
+
+LEAST_TO_LAPSE = 2
+"""Where nothing costs less than this one point may be left over."""
+
+
+def matters(proof: ListProof) -> Iterator[str]:
+    """Everything that an author should look at, the plainest contradictions first."""
+    yield from _prices(proof)
+    yield from _never_taken(proof)
+    yield from _rolls(proof)
+    yield from _dominated(proof)
+    yield from _best(proof)
+    for game in proof.games:
+        yield from _waste(game)
+
+
+def _prices(proof: ListProof) -> Iterator[str]:
+    said = {}
+    for name in proof.entries:
+        for each in proof.of(name):
+            for doubt in each.doubts:
+                said[name, doubt] = f"{capital(name)}: {doubt_words(doubt)}. {doubt_effect(doubt)}"
+    yield from said.values()
+
+
+def _never_taken(proof: ListProof) -> Iterator[str]:
+    for name in proof.never_taken:
+        reasons: dict[tuple[Reach, str], list[str]] = {}
+        for game in proof.games:
+            for each in game.entries:
+                if each.entry == name:
+                    reasons.setdefault((each.reach, each.reason), []).append(game.terms.game.name)
+        for (reach, reason), games in reasons.items():
+            where = "" if len(reasons) == 1 else f" in {listed(games)}"
+            yield f"{capital(name)}: {reach}{where}; {reason}."
+
+
+def _rolls(proof: ListProof) -> Iterator[str]:
+    said = {}
+    for name in proof.entries:
+        for each in proof.of(name):
+            if each.never_allowed and each.can_be_taken:
+                numbers = listed(map(str, each.never_allowed), joint="or")
+                said[name, numbers] = f"{capital(name)}: its roll never allows {numbers} of it."
+    yield from said.values()
+
+
+def _dominated(proof: ListProof) -> Iterator[str]:
+    for name in proof.entries:
+        every = [each.dominated for each in proof.of(name) if each.prices is not None]
+        first = every[0] if every else None
+        if first is None or any(each != first for each in every):
+            continue
+        if first.is_alike:
+            yield f"{capital(name)}: nothing tells it from {first.by}."
+        else:
+            yield f"{capital(name)}: {first.by} costs no more and gives all that it gives."
+
+
+def _best(proof: ListProof) -> Iterator[str]:
+    for in_best, words in (
+        (InBest.NONE, "in no best force"),
+        (InBest.EVERY, "in every best force"),
+    ):
+        for name in proof.always(in_best):
+            yield f"{capital(name)}: {words}, whatever the points."
+    if proof.worthless:
+        yield f"No worth is said of {listed(proof.worthless)}: a best force has no use for them."
+
+
+def _waste(game: GameProof) -> Iterator[str]:
+    name = capital(game.terms.game.name)
+    if game.wasteful:
+        *others, last = map(str, game.wasteful)
+        points = listed([*others, f"{last} point{'s' if others or last != '1' else ''}"])
+        share = f"{len(game.wasteful)} of {len(game.levels)} numbers of points"
+        chance = share if game.allowance is None else chance_words(game.waste)
+        yield f"{name}: no legal force spends all of {points} ({chance})."
+    if game.cheapest is not None and game.cheapest > 1:
+        last = "point" if game.cheapest == LEAST_TO_LAPSE else f"{game.cheapest - 1} points"
+        verb = "lapses" if last == "point" else "lapse"
+        yield f"{name}: the last {last} always {verb}, for nothing costs less than {game.cheapest}."
+
+
+def place_words(entry: EntryProof, game: GameProof) -> str:
+    """How often the dice leave points at which it is in best forces: `in every 31 in 100`."""
+    if not game.has_worths or not entry.levels:
+        return ""
+    if all(level.in_best is None for level in entry.levels):
+        return "-"
+    chances = {each: entry.chance_of(each, allowance=game.allowance) for each in InBest}
+    sure = next((each for each, chance in chances.items() if chance == 1), None)
+    if sure is not None:
+        return str(sure)
+    said = [
+        f"{each} {hundredths_words(chances[each])}"
+        for each in (InBest.EVERY, InBest.SOME)
+        if chances[each]
+    ]
+    return ", ".join(said) or str(InBest.NONE)

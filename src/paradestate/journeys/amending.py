@@ -1,0 +1,120 @@
+"""Amendments that were typed beside a command: other prices, limits and worths."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TypeVar
+
+from paradestate.core.choice import CHOSEN_HERE
+from paradestate.core.finding import Finding, Level
+from paradestate.core.support.amendment import (
+    Amendment,
+    LimitAmendment,
+    Misfit,
+    PriceAmendment,
+    WorthAmendment,
+    misfits,
+)
+from paradestate.journeys.choosing import typed_finding
+from paradestate.journeys.list_terms import Playable
+from paradestate.text.number import GREATEST, read_decimal, read_whole
+from paradestate.text.slip import Slip
+from paradestate.text.typed import read_by_number
+
+T = TypeVar("T")
+
+ANY = "any"
+"""Written for a limit that is none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amending:
+    """What was typed."""
+
+    prices: tuple[str, ...] = ()
+    limits: tuple[str, ...] = ()
+    worths: tuple[str, ...] = ()
+
+    @property
+    def is_anything(self) -> bool:
+        """Whether anything is to be changed."""
+        return bool(self.prices or self.limits or self.worths)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Most:
+    """A limit; None: any number."""
+
+    most: int | None
+
+
+def amendments_of(
+    typed: Amending, *, entries: Sequence[str]
+) -> tuple[tuple[Amendment, ...], tuple[Finding, ...]]:
+    """The amendments, prices first, and a stop for each text that can't be read."""
+    prices, no_prices = _read(typed.prices, entries=entries, read=_price)
+    limits, no_limits = _read(typed.limits, entries=entries, read=_limit)
+    worths, no_worths = _read(typed.worths, entries=entries, read=_worth)
+    found: tuple[Amendment, ...] = (
+        *(PriceAmendment(entry=name, number=of, points=each) for name, of, each in prices),
+        *(LimitAmendment(entry=name, most=each.most) for name, _, each in limits),
+        *(WorthAmendment(entry=name, number=of, worth=each) for name, of, each in worths),
+    )
+    return found, (*no_prices, *no_limits, *no_worths)
+
+
+def _price(text: str) -> int | Slip:
+    return read_whole(text, least=-GREATEST)
+
+
+def _limit(text: str) -> _Most | Slip:
+    if text == ANY:
+        return _Most(most=None)
+    most = read_whole(text, least=0)
+    return most if isinstance(most, Slip) else _Most(most=most)
+
+
+def _worth(text: str) -> Fraction | Slip:
+    return read_decimal(text, what="a worth")
+
+
+def _read(
+    texts: Sequence[str], *, entries: Sequence[str], read: Callable[[str], T | Slip]
+) -> tuple[list[tuple[str, int | None, T]], list[Finding]]:
+    found: list[tuple[str, int | None, T]] = []
+    findings: list[Finding] = []
+    for text in texts:
+        each = read_by_number(text, entries=entries, read=read)
+        if isinstance(each, Slip):
+            findings.append(typed_finding(each))
+        else:
+            found.extend(each)
+    return found, findings
+
+
+def unfitting(
+    amendments: Sequence[Amendment], games: Sequence[Playable]
+) -> tuple[dict[str, str], tuple[Finding, ...]]:
+    """Games to which the amendments don't fit, with why; and stops where they fit none."""
+    reasons: dict[str, str] = {}
+    first: list[Misfit] = []
+    for game in games:
+        found = list(misfits(game.terms, amendments))
+        first = first or found
+        if found:
+            said = "; ".join(f"{each.amendment.entry}: {each.reason}" for each in found)
+            reasons[game.terms.game.name] = said
+    if len(reasons) < len(games):
+        return reasons, ()
+    return reasons, tuple(_stop(each) for each in first)
+
+
+def _stop(misfit: Misfit) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code="amendment-unfitting",
+        message=f"'{misfit.amendment.entry}' can't be changed so: {misfit.reason}.",
+        effect="Nothing is worked out.",
+        hint="Name an entry that is on offer in the game, and a number that has a price.",
+        place=CHOSEN_HERE,
+    )

@@ -1,0 +1,88 @@
+"""What the author of a list is told."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from paradestate.core.sentence.proof import matters, place_words
+from paradestate.core.support.chances import chances
+from paradestate.core.support.price_table import price_doubts
+from paradestate.core.support.proof import Dominance, GameProof, InBest, ListProof, Reach
+from tests.core.support.test_proof import GAME, OFFERS, entry
+
+CLEAN = replace(GAME, entries=(), cheapest=1, unspent=(0, 0), has_worths=False)
+
+
+def said(*games: GameProof) -> list[str]:
+    return list(matters(ListProof(games=games, refused={})))
+
+
+def test_a_clean_list_has_nothing_to_look_at() -> None:
+    assert said(CLEAN) == []
+
+
+def test_all_that_is_to_be_looked_at() -> None:
+    assert said(GAME) == [
+        "Mule: never available; .",
+        "Horse: in no best force, whatever the points.",
+        "Gun: in every best force, whatever the points.",
+        "No worth is said of cart: a best force has no use for them.",
+        "Evening: no legal force spends all of 1 point (1 of 2 numbers of points).",
+        "Evening: the last point always lapses, for nothing costs less than 2.",
+    ]
+
+
+def test_a_price_that_contradicts_itself_is_said_once_for_all_games() -> None:
+    table = replace(OFFERS["gun"], cost={1: 3, 2: 5, 3: 9}, most=2)
+    doubted = replace(entry("gun"), doubts=price_doubts(table))
+    game = replace(CLEAN, entries=(doubted,))
+    assert said(game, game) == [
+        "Gun: 3 cost 9, but 2 + 1 cost 8. Nobody would pay the higher price."
+    ]
+
+
+def test_reasons_are_said_game_by_game_where_they_differ() -> None:
+    dear = replace(entry("gun", reach=Reach.NEVER_AFFORDABLE), reason="it needs 9 points")
+    away = replace(entry("gun", reach=Reach.NEVER_AVAILABLE), reason="only in attack")
+    other = replace(CLEAN.terms.game, name="raid")
+    first = replace(CLEAN, entries=(dear,))
+    second = replace(CLEAN, entries=(entry("cart"), away), terms=replace(CLEAN.terms, game=other))
+    assert said(first, second) == [
+        "Gun: never affordable in evening; it needs 9 points.",
+        "Gun: never available in raid; only in attack.",
+    ]
+
+
+def test_a_number_that_never_comes() -> None:
+    never = replace(entry("gun"), never_allowed=(2, 3))
+    assert said(replace(CLEAN, entries=(never,))) == ["Gun: its roll never allows 2 or 3 of it."]
+
+
+def test_what_another_makes_needless_in_every_game() -> None:
+    better = Dominance(by="horse", is_alike=False)
+    needless = replace(entry("gun"), prices={1: 2}, dominated=better)
+    game = replace(CLEAN, entries=(needless,))
+    assert said(game) == ["Gun: horse costs no more and gives all that it gives."]
+    alike = replace(needless, dominated=replace(better, is_alike=True))
+    assert said(replace(CLEAN, entries=(alike,))) == ["Gun: nothing tells it from horse."]
+    needed = replace(CLEAN, entries=(replace(needless, dominated=None),))
+    assert said(game, needed) == []
+
+
+def test_wasted_points_by_the_dice() -> None:
+    game = replace(CLEAN, unspent=(0, 3), cheapest=4, allowance=chances({0: 3, 1: 1}))
+    assert said(game) == [
+        "Evening: no legal force spends all of 1 point (1/4, 25 in 100).",
+        "Evening: the last 3 points always lapse, for nothing costs less than 4.",
+    ]
+
+
+def test_where_an_entry_stands_among_best_forces() -> None:
+    both = entry("gun", InBest.EVERY, InBest.SOME)
+    assert place_words(both, GAME) == "in every 50 in 100, in some 50 in 100"
+    assert place_words(entry("gun", InBest.NONE), GAME) == "in none"
+    assert place_words(entry("gun", None, None), GAME) == "-"
+    rare = replace(GAME, allowance=chances({0: 1}))
+    assert place_words(entry("gun", InBest.EVERY), rare) == "in every"
+    assert place_words(both, replace(GAME, has_worths=False)) == ""
+    assert place_words(entry("gun"), GAME) == ""
+    assert Fraction(1, 2) == both.chance_of(InBest.SOME, allowance=None)
