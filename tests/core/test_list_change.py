@@ -38,7 +38,7 @@ def test_an_entry_with_another_name_is_gone_and_new() -> None:
 
 
 def test_each_part_of_an_entry_is_said_by_itself() -> None:
-    assert parts("cost: 3", "cost: {1: 4, 2: 7}, limit: 2, each: {a: 1}") == {
+    assert parts("cost: 3", "cost: {1: 4, 2: 7}, limit: {most: 2}, each: {a: 1}") == {
         "cost": ("one costs 3 points", "one costs 4 points, two 7"),
         "each": ("", "each puts down 1 a"),
         "limit": ("one in the force", "two in the force"),

@@ -8,9 +8,11 @@ from hypothesis import strategies as st
 
 from paradestate.core.game import Purchase
 from paradestate.core.span import month, year
+from paradestate.text.number import read_whole
 from paradestate.text.typed import (
     purchases_text,
     read_amounts,
+    read_by_number,
     read_dates,
     read_named_words,
     read_names,
@@ -159,3 +161,27 @@ def test_results_keep_their_order_and_a_name_may_come_again() -> None:
 )
 def test_what_is_no_result(text: str, code: str) -> None:
     assert code_of(read_results(text)) == code
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("guns=5", (("guns", None, 5),)),
+        ("guns(2)=8, tanks = 9", (("guns", 2, 8), ("tanks", None, 9))),
+        ("guns (old)=5", (("guns (old)", None, 5),)),
+    ],
+)
+def test_values_by_number(text: str, found: tuple[tuple[str, int | None, int], ...]) -> None:
+    assert value_of(read_by_number(text, entries=("guns (old)",), read=read_whole)) == found
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("guns", "not-names-and-numbers"),
+        ("guns=dear", "not-a-number"),
+        ("guns(all)=5", "not-a-number"),
+    ],
+)
+def test_values_by_number_that_can_t_be_read(text: str, code: str) -> None:
+    assert code_of(read_by_number(text, entries=(), read=read_whole)) == code

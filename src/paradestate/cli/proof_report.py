@@ -40,7 +40,7 @@ def _print_game(out: Console, game: GameProof, *, said: Container[str]) -> None:
     table.add_column("steps of price")
     table.add_column("of legal forces", justify="right")
     if game.has_worths:
-        table.add_column("in best forces, by the dice" if game.allowance else "in best forces")
+        table.add_column("in best forces")
     for entry in game.entries:
         cells = [entry.entry, ", ".join(map(str, entry.steps)) or "-", _share(entry, game)]
         if game.has_worths:

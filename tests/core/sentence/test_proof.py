@@ -78,11 +78,11 @@ def test_wasted_points_by_the_dice() -> None:
 
 def test_where_an_entry_stands_among_best_forces() -> None:
     both = entry("gun", InBest.EVERY, InBest.SOME)
-    assert place_words(both, GAME) == "in every 50 in 100, in some 50 in 100"
-    assert place_words(entry("gun", InBest.NONE), GAME) == "in none"
+    assert place_words(both, GAME) == "every 50 in 100, some 50 in 100"
+    assert place_words(entry("gun", InBest.NONE), GAME) == "none"
     assert place_words(entry("gun", None, None), GAME) == "-"
     rare = replace(GAME, allowance=chances({0: 1}))
-    assert place_words(entry("gun", InBest.EVERY), rare) == "in every"
+    assert place_words(entry("gun", InBest.EVERY), rare) == "every"
     assert place_words(both, replace(GAME, has_worths=False)) == ""
     assert place_words(entry("gun"), GAME) == ""
     assert Fraction(1, 2) == both.chance_of(InBest.SOME, allowance=None)

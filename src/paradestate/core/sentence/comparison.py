@@ -1,13 +1,12 @@
 """What a change of a list comes to, in its author's terms."""
 
-from collections.abc import Iterator, Sequence
-from fractions import Fraction
+from collections.abc import Callable, Iterator, Sequence
 
 from paradestate.core.certainty import NotComputed
 from paradestate.core.list_change import ListChange
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.support import number_words
-from paradestate.core.sentence.wording import listed, several, spelled
+from paradestate.core.sentence.wording import capital, listed, several, spelled
 from paradestate.core.support.amendment import (
     Amendment,
     LimitAmendment,
@@ -17,6 +16,9 @@ from paradestate.core.support.amendment import (
 from paradestate.core.support.comparison import ListComparison
 from paradestate.core.support.offer import NO_CHOICE, listed_worth
 from paradestate.core.support.terms import Terms
+
+LONGEST = 10**12
+"""Numbers of forces from here on are told by their length."""
 
 
 def amendment_words(terms: Terms, amendment: Amendment) -> str:
@@ -28,8 +30,10 @@ def amendment_words(terms: Terms, amendment: Amendment) -> str:
         case PriceAmendment(points=points):
             number = number_of(offer, amendment)
             before = offer.cost[number]
-            verb = "raising" if points > before else "lowering" if points < before else "leaving"
             what = number_words(number, offer.name)
+            if points == before:
+                return f"leaving {what} at {several(points, 'point')}"
+            verb = "raising" if points > before else "lowering"
             return f"{verb} {what} from {before} to {several(points, 'point')}"
         case _:
             number = number_of(offer, amendment)
@@ -48,46 +52,52 @@ def consequence(comparison: ListComparison, amendments: Sequence[Amendment]) -> 
     `Raising 1 x anti-tank guns from 4 to 5 points removes 31 in 100 of the legal forces at 10
     points and leaves it in none of the best twenty.`
     """
-    old = comparison.old.terms
-    words = listed(amendment_words(old, each) for each in amendments)
-    clauses = [_numbers(comparison), *_places(comparison, amendments)]
-    return f"{words[:1].upper()}{words[1:]} {listed(clauses)}."
+    words = capital(listed(amendment_words(comparison.old.terms, each) for each in amendments))
+    verb = _singular if len(amendments) == 1 else str
+    clauses = [_numbers(comparison, verb), *_places(comparison, amendments, verb=verb)]
+    return f"{words} {listed(clauses)}."
 
 
-def _numbers(comparison: ListComparison) -> str:
+def _singular(verb: str) -> str:
+    return f"{verb}s"
+
+
+def _numbers(comparison: ListComparison, verb: Callable[[str], str]) -> str:
     level = comparison.level
     at = f"at {several(level.points, 'point')}"
     if level.lost is None or level.gained is None:
-        return f"leaves {level.new:,} of {level.old:,} legal forces {at}"
+        return f"{verb('leave')} {_count(level.new)} legal forces of {_count(level.old)} {at}"
     if not level.lost and not level.gained:
-        return f"leaves all legal forces {at} as they are"
+        return f"{verb('leave')} all legal forces {at} as they are"
     said = []
-    if level.lost:
-        said.append(
-            f"removes {hundredths_words(Fraction(level.lost, level.old))} of the legal forces"
-        )
+    if level.share_lost:
+        said.append(f"{verb('remove')} {hundredths_words(level.share_lost)} of the legal forces")
     if level.gained:
-        said.append(
-            f"adds {level.gained:,} to {level.old:,} legal forces"
-            if not level.lost
-            else f"adds {level.gained:,}"
-        )
+        to = "" if said else f" to {_count(level.old)} legal forces"
+        said.append(f"{verb('add')} {_count(level.gained)}{to}")
     return f"{listed(said)} {at}"
 
 
-def _places(comparison: ListComparison, amendments: Sequence[Amendment]) -> Iterator[str]:
+def _count(number: int) -> str:
+    """A number of forces; a very long one by its length."""
+    return f"{number:,}" if number < LONGEST else f"more than 10^{len(str(number)) - 1}"
+
+
+def _places(
+    comparison: ListComparison, amendments: Sequence[Amendment], *, verb: Callable[[str], str]
+) -> Iterator[str]:
     """In how many of the best forces what is amended stands now."""
     first = comparison.new.first
     if not first:
         return
     entries = tuple(dict.fromkeys(each.entry for each in amendments))
+    best = "only legal force" if len(first) == 1 else f"best {number_of_best(len(first))}"
     for entry in entries:
         now = comparison.new.among_first(entry)
         before = comparison.old.among_first(entry)
         it = "it" if len(entries) == 1 else entry
-        best = "only legal force" if len(first) == 1 else f"best {number_of_best(len(first))}"
-        was = "" if now == before else f" (before: {spelled(before)})"
-        yield f"leaves {it} in {spelled(now) if now else 'none'} of the {best}{was}"
+        was = "" if now == before else f" (before: {spelled(before) if before else 'none'})"
+        yield f"{verb('leave')} {it} in {spelled(now) if now else 'none'} of the {best}{was}"
 
 
 def number_of_best(number: int) -> str:

@@ -91,7 +91,7 @@ def _waste(game: GameProof) -> Iterator[str]:
 
 
 def place_words(entry: EntryProof, game: GameProof) -> str:
-    """How often the dice leave points at which it is in best forces: `in every 31 in 100`."""
+    """How often the dice leave points at which it is in best forces: `every 31 in 100`."""
     if not game.has_worths or not entry.levels:
         return ""
     if all(level.in_best is None for level in entry.levels):

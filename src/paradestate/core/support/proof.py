@@ -27,9 +27,9 @@ class Reach(StrEnum):
 class InBest(StrEnum):
     """Where an entry stands among all best forces of one number of points."""
 
-    NONE = "in none"
-    SOME = "in some"
-    EVERY = "in every"
+    NONE = "none"
+    SOME = "some"
+    EVERY = "every"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
