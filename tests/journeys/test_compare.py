@@ -42,7 +42,7 @@ def codes(made: CompareAnswer) -> list[str]:
     return [each.code for each in made.checked[0].findings if each.code != "stands-alike"]
 
 
-def changed(tmp_path: Path, before: str, after: str) -> Path:
+def changed(tmp_path: Path, before: str, *, after: str) -> Path:
     """The example with one text of its list put otherwise."""
     folder = tmp_path / "changed"
     shutil.copytree(MARENZ, folder)
@@ -55,7 +55,7 @@ def changed(tmp_path: Path, before: str, after: str) -> Path:
 
 def test_one_price_in_two_folders_is_found_and_said(tmp_path: Path) -> None:
     """Of the 19 forces with 5 points (section 3.12) the one gun of 4 is in one; it is lost."""
-    new = changed(tmp_path, "cost: {1: 4, 2: 7, 3: 10}", "cost: {1: 6, 2: 7, 3: 10}")
+    new = changed(tmp_path, "cost: {1: 4, 2: 7, 3: 10}", after="cost: {1: 6, 2: 7, 3: 10}")
     made = found(MARENZ, new)
     assert [(each.name, each.part) for each in made.changes] == [("anti-tank guns", "cost")]
     (game,) = made.games
@@ -65,7 +65,7 @@ def test_one_price_in_two_folders_is_found_and_said(tmp_path: Path) -> None:
 
 
 def test_games_that_one_version_has_alone_are_left_out(tmp_path: Path) -> None:
-    new = changed(tmp_path, "evening attack:", "night attack:")
+    new = changed(tmp_path, "evening attack:", after="night attack:")
     made = found(MARENZ, new, game=None)
     assert [each.game for each in made.games] == [
         "evening defence",
@@ -79,7 +79,7 @@ def test_games_that_one_version_has_alone_are_left_out(tmp_path: Path) -> None:
 
 
 def test_points_that_either_version_may_leave_are_compared(tmp_path: Path) -> None:
-    new = changed(tmp_path, "18 + 2d6", "20 + 1d6")
+    new = changed(tmp_path, "18 + 2d6", after="20 + 1d6")
     (game,) = found(MARENZ, new, points=None).games
     assert isinstance(game.comparison, ListComparison)
     assert game.comparison.old.points == tuple(range(13, 24))

@@ -17,7 +17,7 @@ from tests.chance.force.lists import SMALL, A, B, C, listed
 from tests.support_terms import attack, every_legal_plan, small_terms
 
 
-def plainly(old: Terms, new: Terms, points: range) -> tuple[int, ...]:
+def plainly(old: Terms, new: Terms, *, points: range) -> tuple[int, ...]:
     return tuple(len(_forces(old, number) & _forces(new, number)) for number in points)
 
 
@@ -42,13 +42,13 @@ def test_a_changed_price_keeps_what_both_can_pay(price: int) -> None:
     old = listed(*SMALL)
     new = with_offer(old, replace(B, cost={1: price}))
     points = range(10)
-    assert legal_in_both(old, new, points=points) == plainly(old, new, points)
+    assert legal_in_both(old, new, points=points) == plainly(old, new, points=points)
 
 
 def test_an_entry_that_one_lacks_is_in_no_force_of_both() -> None:
     old, new = listed(A, B, C), listed(A, B)
     points = range(9)
-    assert legal_in_both(old, new, points=points) == plainly(old, new, points)
+    assert legal_in_both(old, new, points=points) == plainly(old, new, points=points)
     must = listed(A, replace(C, least=1, needs={}))
     assert legal_in_both(must, new, points=points) == (0,) * 9
 
@@ -59,7 +59,7 @@ def test_each_list_keeps_its_own_shares_limits_and_needs() -> None:
     old = listed(replace(A, group="g"), B, C, groups=[half])
     new = listed(replace(A, group="g", most=2, cost={1: 1}), replace(B, group="g"), groups=[third])
     points = range(12)
-    assert legal_in_both(old, new, points=points) == plainly(old, new, points)
+    assert legal_in_both(old, new, points=points) == plainly(old, new, points=points)
 
 
 def test_a_group_that_needs_what_nobody_offers_leaves_no_force() -> None:
@@ -92,4 +92,4 @@ def test_too_many_cases_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
 @given(small_terms(most_entries=3), small_terms(most_entries=3))
 def test_two_lists_drawn_at_random(old: Terms, new: Terms) -> None:
     points = range(6)
-    assert legal_in_both(old, new, points=points) == plainly(old, new, points)
+    assert legal_in_both(old, new, points=points) == plainly(old, new, points=points)

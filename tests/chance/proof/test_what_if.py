@@ -42,7 +42,7 @@ def changed(old: ListForces, *amendments: Amendment) -> ListComparison:
     return found
 
 
-def plain_changes(old: Terms, new: Terms, points: Iterable[int]) -> list[tuple[int, int]]:
+def plain_changes(old: Terms, new: Terms, *, points: Iterable[int]) -> list[tuple[int, int]]:
     """Forces lost and gained, by listing both."""
     found = []
     for number in points:
@@ -69,7 +69,7 @@ def test_lost_and_gained_equal_plain_listing(amendment: Amendment) -> None:
     old = forces(attack(), 5, 10)
     found = changed(old, amendment)
     assert [level.old for level in found.levels] == [19, 234]
-    plain = plain_changes(attack(), amended(attack(), [amendment]), (5, 10))
+    plain = plain_changes(attack(), amended(attack(), [amendment]), points=(5, 10))
     assert [(level.lost, level.gained) for level in found.levels] == plain
 
 
@@ -169,7 +169,7 @@ def test_changes_drawn_at_random_equal_plain_listing(terms: Terms, data: st.Data
     found = changed(old, amendment)
     after = amended(terms, [amendment])
     assert [(level.lost, level.gained) for level in found.levels] == plain_changes(
-        terms, after, range(5)
+        terms, after, points=range(5)
     )
     plans = [plan_worth(after.offers, plan) for plan in every_legal_plan(after, points=4)]
     if found.new.best[-1] is not None:

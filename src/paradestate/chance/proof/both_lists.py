@@ -6,7 +6,7 @@ them by how much the points of the other differ. Where prices are the same there
 difference, nought; where few are changed there are few.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 from math import prod
@@ -272,12 +272,12 @@ class _Walk:
 
     def _sums(self, ends: "_Ends", allowed: Sequence[State]) -> Mapping[int, Sequence[int]]:
         """Difference of points to how many forces cost at most so much by the old list."""
+        early = _added(ends.early[state] for state in allowed)
+        late = _added(ends.late.values())
         found: Counts = {}
-        for state in allowed:
-            for one, early in ends.early[state].items():
-                for counts in ends.late.values():
-                    for other, late in counts.items():
-                        found[one + other] = found.get(one + other, 0) + early * late
+        for one, packed in early.items():
+            for other, more in late.items():
+                found[one + other] = found.get(one + other, 0) + packed * more
         return {each: list(accumulate(self._unpacked(packed))) for each, packed in found.items()}
 
     def _unpacked(self, packed: int) -> Sequence[int]:
@@ -287,6 +287,15 @@ class _Walk:
             int.from_bytes(written[place : place + width], "little")
             for place in range(0, self._slots * width, width)
         ]
+
+
+def _added(every: Iterable[Counts]) -> Counts:
+    """All counts together."""
+    found: Counts = {}
+    for counts in every:
+        for difference, packed in counts.items():
+            found[difference] = found.get(difference, 0) + packed
+    return found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

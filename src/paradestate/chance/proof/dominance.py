@@ -41,18 +41,18 @@ def dominances(terms: Terms, entries: Mapping[str, Entry]) -> Mapping[str, Domin
 
 def _dominating(terms: Terms, side: _Side, *, sides: list[_Side]) -> Iterator[Dominance]:
     for other in sides:
-        if other is not side and _dominates(terms, other, side):
-            is_alike = _dominates(terms, side, other)
+        if other is not side and _dominates(terms, other, worse=side):
+            is_alike = _dominates(terms, side, worse=other)
             yield Dominance(by=other.offer.name, is_alike=is_alike)
 
 
-def _dominates(terms: Terms, better: _Side, worse: _Side) -> bool:
+def _dominates(terms: Terms, better: _Side, *, worse: _Side) -> bool:
     return (
         _gives_all(better.entry, worse.entry)
         and _costs_no_more(better.offer, worse.offer)
         and _is_as_available(better.offer, worse.offer)
         and _asks_no_more(better.offer, worse.offer)
-        and _may_be_taken_as_often(terms, better.offer, worse.offer)
+        and _may_be_taken_as_often(terms, better.offer, worse=worse.offer)
         and _serves_as_well(terms, better, worse=worse)
     )
 
@@ -137,7 +137,7 @@ def _asks_no_more(better: Offer, worse: Offer) -> bool:
     )
 
 
-def _may_be_taken_as_often(terms: Terms, better: Offer, worse: Offer) -> bool:
+def _may_be_taken_as_often(terms: Terms, better: Offer, *, worse: Offer) -> bool:
     """By its own limit; and no limit of a group holds it that doesn't hold the worse."""
     limited = {limit.group for limit in terms.groups}
     as_often = better.most is None or (worse.most is not None and better.most >= worse.most)

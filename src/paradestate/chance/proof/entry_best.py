@@ -34,11 +34,15 @@ def places_in_best(
         for held in (True, False):
             only = _only(weighed, place, held=held)
             if place < drawn.judged:
-                there, rest = _early(only, place, before[place]), best.rest[0]
+                there, rest = _early(only, place, before=before[place]), best.rest[0]
             else:
                 after = best.rest[place + 1 - drawn.judged]
                 there = reached
-                rest = _joined(weighed, behind[place - drawn.judged], only.before(place, after))
+                rest = _joined(
+                    weighed,
+                    before=behind[place - drawn.judged],
+                    after=only.before(place, after),
+                )
             worths.append(greatest_worths(weighed, reached=there, rest=rest, points=points))
         found[row.entry] = _places(points, greatest, holding=worths[0], without=worths[1])
     return found
@@ -75,7 +79,7 @@ def _forward(weighed: Weighing, *, first: int, last: int) -> Sequence[Weights]:
     return tables
 
 
-def _early(only: Weighing, place: int, before: Weights) -> Weights:
+def _early(only: Weighing, place: int, *, before: Weights) -> Weights:
     """The weights at the nodes at which all shares are known, by way of one row as it stands."""
     found = before
     for row in range(place, only.drawn.judged):
@@ -83,7 +87,7 @@ def _early(only: Weighing, place: int, before: Weights) -> Weights:
     return found
 
 
-def _joined(weighed: Weighing, before: Weights, after: Weights) -> Weights:
+def _joined(weighed: Weighing, *, before: Weights, after: Weights) -> Weights:
     """For all numbers of points the greatest of what leads to a node and what leads on from it."""
     found = weighed.none(1)
     for slot in range(weighed.slots):

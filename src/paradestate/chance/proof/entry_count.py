@@ -26,12 +26,12 @@ def levels_without(
     for place, row in enumerate(drawn.rows):
         reached: Sequence[int] = before[judged]
         if place < judged:
-            reached = _passed_by(packed, place, before[place])
+            reached = _passed_by(packed, place, before=before[place])
             for other in range(place + 1, judged):
                 reached = packed.after(other, reached, nodes=drawn.nodes_after(other))
             rest = onward[judged][0]
         else:
-            ways = _passed_by(packed, place, behind[place - judged])
+            ways = _passed_by(packed, place, before=behind[place - judged])
             rest = sum(
                 one * other for one, other in zip(ways, onward[place + 1], strict=True) if one
             )
@@ -58,7 +58,7 @@ def _backward(packed: Packing) -> Mapping[int, Sequence[int]]:
     return tables
 
 
-def _passed_by(packed: Packing, place: int, before: Sequence[int]) -> list[int]:
+def _passed_by(packed: Packing, place: int, *, before: Sequence[int]) -> list[int]:
     """The counts at the nodes after an entry of which none is taken."""
     row = packed.drawn.rows[place]
     bits = -row.lowest * packed.bits

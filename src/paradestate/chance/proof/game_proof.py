@@ -34,7 +34,10 @@ def game_proof(
     levels = legal_forces(drawn, points=points)
     without = levels_without(drawn, points=points)
     best = places_in_best(best_forces(drawn), points=points) if has_worths(terms) else {}
-    by_level = {name: _levels(levels, without.get(name), best.get(name)) for name in terms.offers}
+    by_level = {
+        name: _levels(levels, without=without.get(name), best=best.get(name))
+        for name in terms.offers
+    }
     never = [name for name, found in by_level.items() if not any(each.holding for each in found)]
     reasons = out_of_reach(terms, never, greatest=points[-1])
     better = dominances(terms, entries)
@@ -97,6 +100,7 @@ def _comes_in_part(offer: Offer) -> bool:
 
 def _levels(
     levels: Sequence[LevelForces],
+    *,
     without: Sequence[LevelForces] | None,
     best: Sequence[InBest | None] | None,
 ) -> tuple[EntryLevel, ...]:

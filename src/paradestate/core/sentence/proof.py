@@ -34,10 +34,8 @@ def _prices(proof: ListProof) -> Iterator[str]:
 def _never_taken(proof: ListProof) -> Iterator[str]:
     for name in proof.never_taken:
         reasons: dict[tuple[Reach, str], list[str]] = {}
-        for game in proof.games:
-            for each in game.entries:
-                if each.entry == name:
-                    reasons.setdefault((each.reach, each.reason), []).append(game.terms.game.name)
+        for game, each in proof.by_game(name):
+            reasons.setdefault((each.reach, each.reason), []).append(game.terms.game.name)
         for (reach, reason), games in reasons.items():
             where = "" if len(reasons) == 1 else f" in {listed(games)}"
             yield f"{capital(name)}: {reach}{where}; {reason}."

@@ -1,6 +1,6 @@
 """The proof of a list: what its author should know of each entry before the players do."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -140,9 +140,14 @@ class ListProof:
     refused: Mapping[str, NotComputed]
     """Game to why it wasn't worked out."""
 
-    def of(self, entry: str) -> tuple[EntryProof, ...]:
+    def by_game(self, entry: str) -> Iterator[tuple[GameProof, EntryProof]]:
         """One entry, game after game."""
-        return tuple(each for game in self.games for each in game.entries if each.entry == entry)
+        for game in self.games:
+            yield from ((game, each) for each in game.entries if each.entry == entry)
+
+    def of(self, entry: str) -> tuple[EntryProof, ...]:
+        """The same without the games."""
+        return tuple(each for _, each in self.by_game(entry))
 
     @property
     def entries(self) -> tuple[str, ...]:
@@ -166,9 +171,8 @@ class ListProof:
     def _is_always(self, name: str, in_best: InBest) -> bool:
         places = [
             level.in_best
-            for game in self.games
-            for each in game.entries
-            if each.entry == name and each.can_be_taken and game.values(name)
+            for game, each in self.by_game(name)
+            if each.can_be_taken and game.values(name)
             for level in each.levels
             if level.in_best is not None
         ]
