@@ -16,7 +16,12 @@ from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.proof.entry_count import levels_without
 from paradestate.chance.proof.game_proof import game_proof
 from paradestate.chance.proof.what_if import list_forces, what_if
-from paradestate.core.support.amendment import LimitAmendment, PriceAmendment, WorthAmendment
+from paradestate.core.support.amendment import (
+    Amendment,
+    LimitAmendment,
+    PriceAmendment,
+    WorthAmendment,
+)
 from paradestate.core.support.comparison import ListComparison, ListForces
 from paradestate.core.support.entry import Entry
 from paradestate.core.support.proof import GameProof
@@ -82,11 +87,12 @@ def bench_a_what_if(benchmark: BenchmarkFixture, what: str, seed: int) -> None:
     old = list_forces(terms, points=FEW, at=FEW[0])
     assert isinstance(old, ListForces)
     first = next(iter(terms.offers.values()))
-    amendment = {
+    amendments: dict[str, Amendment] = {
         "price": PriceAmendment(entry=first.name, points=first.cost[1] + 1),
         "limit": LimitAmendment(entry=first.name, most=(first.most or 0) + 1),
         "worth": WorthAmendment(entry=first.name, worth=first.worth({"": 1}) + 1),
-    }[what]
+    }
+    amendment = amendments[what]
     assert isinstance(benchmark(lambda: what_if(old, [amendment])), ListComparison)
 
 

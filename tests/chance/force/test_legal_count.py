@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.force.legal_count import legal_forces
+from paradestate.chance.force.legal_count import least_unspent, legal_forces
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.force_map import LevelForces
 from paradestate.core.support.offer import Offer
@@ -54,6 +54,15 @@ def test_a_share_is_of_the_points_of_each_game() -> None:
     terms = listed(replace(A, group="g"), B, groups=[half])
     assert [level.legal for level in counted(terms, range(3, 9))] == [2, 3, 4, 5, 5, 8]
     assert counted(terms, range(3, 9)) == plainly_counted(terms, range(3, 9))
+
+
+def test_the_fewest_points_that_a_force_leaves() -> None:
+    """Of 2 and 3 points all but 1 are spent; without a legal force nothing is left or spent."""
+    terms = listed(*SMALL)
+    assert least_unspent(drawn(terms, greatest=13), points=range(-1, 5)) == (None, 0, 1, 0, 0, 0)
+    assert least_unspent(drawn(terms, greatest=30), points=(17, 18, 30)) == (0, 1, 13)
+    none = listed(replace(A, least=4))
+    assert least_unspent(drawn(none, greatest=3), points=(3,)) == (None,)
 
 
 def test_below_nought_nothing_may_be_taken_whatever_refunds_bring() -> None:

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from paradestate.chance.force.force_draw import force_draw
 from paradestate.chance.proof import both_lists
 from paradestate.chance.proof.what_if import compared, list_forces, only_price, what_if
 from paradestate.core.certainty import NotComputed
@@ -26,8 +27,8 @@ from paradestate.core.support.comparison import ListComparison, ListForces
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_worth
 from paradestate.core.support.terms import Terms
-from tests.chance.force.lists import A, B, C, listed
-from tests.support_terms import attack, every_legal_plan, small_terms
+from tests.chance.force.lists import A, B, C, drawn, listed
+from tests.support_terms import Plan, attack, every_legal_plan, small_terms
 
 
 def forces(terms: Terms, *points: int, at: int | None = None) -> ListForces:
@@ -64,13 +65,30 @@ def plain_changes(old: Terms, new: Terms, *, points: Iterable[int]) -> list[tupl
         WorthAmendment(entry="bicycle troop", worth=Fraction(4)),
     ],
 )
-def test_lost_and_gained_equal_plain_listing(amendment: Amendment) -> None:
-    """The example in an attack; of 5 points there are the 19 forces of section 3.12."""
-    old = forces(attack(), 5, 10)
-    found = changed(old, amendment)
+def test_lost_and_gained_equal_the_lists_of_both(amendment: Amendment) -> None:
+    """The example in an attack: 19 forces with 5 points (section 3.12 of the computations)."""
+    found = changed(forces(attack(), 5, 10), amendment)
     assert [level.old for level in found.levels] == [19, 234]
-    plain = plain_changes(attack(), amended(attack(), [amendment]), points=(5, 10))
-    assert [(level.lost, level.gained) for level in found.levels] == plain
+    assert_as_listed(found)
+
+
+@pytest.mark.unmeasured
+def test_lost_and_gained_of_thousands_of_forces() -> None:
+    """The same with 18 points: 3,809 forces (section 3.12 of the computations)."""
+    found = changed(forces(attack(), 18), PriceAmendment(entry="anti-tank guns", points=5))
+    assert [level.old for level in found.levels] == [3809]
+    assert_as_listed(found)
+
+
+def assert_as_listed(found: ListComparison) -> None:
+    for level in found.levels:
+        was, now = (_listed(each.terms, level.points) for each in (found.old, found.new))
+        assert (level.lost, level.gained) == (len(was - now), len(now - was))
+
+
+def _listed(terms: Terms, points: int) -> set[Plan]:
+    """Every legal force, each list walked through by itself."""
+    return set(force_draw(drawn(terms, greatest=points), points=points).every())
 
 
 def test_a_dearer_gun_at_five_ten_and_eighteen_points() -> None:
