@@ -63,6 +63,11 @@ def test_the_example_with_eighteen_points() -> None:
     assert found["bicycle troop"] == [InBest.NONE]
 
 
+def test_where_nothing_is_legal_there_is_no_place() -> None:
+    found = places(listed(A, replace(B, least=1)), range(2, 4))
+    assert found == {"A": [None, InBest.NONE], "B": [None, InBest.EVERY]}
+
+
 def test_shares_of_the_points() -> None:
     half = GroupLimit(group="g", most_points=Fraction(1, 2))
     terms = listed(replace(A, group="g"), B, C, groups=[half])

@@ -1,5 +1,6 @@
 """How many legal forces hold an entry, beside plain listing."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import given, settings
@@ -41,7 +42,9 @@ def test_the_example_in_an_attack() -> None:
 
 def test_a_share_of_the_points_is_judged_at_each_level() -> None:
     half = GroupLimit(group="g", most_points=Fraction(1, 2))
-    terms = listed(*SMALL, groups=[half])
+    a, b, c = SMALL
+    shared = (replace(a, group="g"), replace(b, group="g", least=1), c)
+    terms = listed(*shared, groups=[half])
     points = range(3, 9)
     assert without(terms, points) == plainly_without(terms, points)
 

@@ -95,9 +95,9 @@ def _amended(offer: Offer, amendment: Amendment) -> Offer:
         case LimitAmendment(most=most):
             limit = None if offer.limit is None else replace(offer.limit, most=most, of="", plus=0)
             return replace(offer, most=most, limit=limit)
-        case WorthAmendment(worth=worth):
+        case _:
             table = dict(offer.worths.get(NO_CHOICE, {}))
-            table[number_of(offer, amendment)] = worth
+            table[number_of(offer, amendment)] = amendment.worth
             return replace(offer, worths={**offer.worths, NO_CHOICE: table})
 
 
