@@ -69,7 +69,8 @@ pictures: setup chromium  ## every page as a picture: build/pictures, and a few 
 	$(BIN)/python -m tests.web.browser.pictures
 
 LOCK := uv pip compile pyproject.toml --quiet --universal --generate-hashes \
-	--no-emit-index-url --no-header --python-version 3.11 --extra ods --extra server
+	--no-emit-index-url --no-header --python-version 3.11 \
+	--extra ods --extra server --extra cluster
 lock:  ## write the lock files anew from pyproject.toml (needs uv)
 	@command -v uv >/dev/null || { echo "make lock needs uv, which is not part of this project: install it, then run this again." >&2; exit 1; }
 	$(LOCK) --output-file requirements.lock

@@ -8,12 +8,12 @@ import multiprocessing
 import signal
 from collections.abc import Iterator
 from dataclasses import dataclass
-from multiprocessing import resource_tracker
 from multiprocessing.connection import Connection
 from types import TracebackType
 from typing import Self, TypeAlias
 
 from paradestate.core.order import Basket, OrderProblem, priced
+from paradestate.process import unheard_interrupts
 from paradestate.solve.clock import clock
 from paradestate.solve.error import SolverError, TooGreatError
 from paradestate.solve.order_program import OrderProgram
@@ -49,7 +49,7 @@ class ProofProcess:
         context = multiprocessing.get_context("spawn")
         self._here, there = context.Pipe()
         self._process = context.Process(target=_prove, args=(there,), daemon=True)
-        with _unheard_interrupts():
+        with unheard_interrupts():
             self._process.start()
         there.close()
 
@@ -91,20 +91,6 @@ class ProofProcess:
     def _say(self, word: Task | Basket | None) -> None:
         with contextlib.suppress(OSError):  # where it died, its news say so
             self._here.send(word)
-
-
-@contextlib.contextmanager
-def _unheard_interrupts() -> Iterator[None]:
-    """A process that is started meanwhile never hears of Ctrl-C: its parent does, and says so."""
-    if not hasattr(signal, "pthread_sigmask"):
-        yield
-        return
-    resource_tracker.ensure_running()  # or it starts now, and lifts the block when it has
-    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
-    try:
-        yield
-    finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 class _Parent:
