@@ -1,13 +1,7 @@
 """Workers of a cluster: a scheduler and two workers, each a process of its own on loopback."""
 
-import json
-import os
-import subprocess
-import sys
 import time
 from collections.abc import Iterator
-from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -17,51 +11,14 @@ from paradestate.workers.crew import answers
 from paradestate.workers.error import WorkersError
 from paradestate.workers.opening import crew
 from tests.workers.questions import deadly, deadly_once, doubled, mistaken, slow
+from tests.workers.running import running_cluster
 
 pytestmark = pytest.mark.slow
-LOOPBACK = "127.0.0.1"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Running:
-    address: str
-    scheduler: "subprocess.Popen[bytes]"
-
-
-@contextmanager
-def _process(module: str, *words: str) -> Iterator["subprocess.Popen[bytes]"]:
-    command = [sys.executable, "-m", f"distributed.cli.{module}", *words, "--host", LOOPBACK]
-    # a scheduler looks half a minute for a worker that has answers and is gone, if not told so
-    patience = {"DASK_DISTRIBUTED__COMM__TIMEOUTS__CONNECT": "2s"}
-    with subprocess.Popen(command, stderr=subprocess.DEVNULL, env=os.environ | patience) as process:
-        yield process
-        process.terminate()
-        try:
-            process.wait(5)
-        except subprocess.TimeoutExpired:
-            process.kill()
-
-
-@contextmanager
-def _cluster(folder: Path) -> Iterator[_Running]:
-    file = folder / "scheduler.json"
-    known = ("--scheduler-file", str(file), "--no-dashboard")
-    with ExitStack() as stack:
-        scheduler = stack.enter_context(_process("dask_scheduler", *known, "--port", "0"))
-        while not file.exists():
-            assert scheduler.poll() is None
-            time.sleep(0.05)
-        address = json.loads(file.read_text())["address"]
-        for _ in range(2):
-            # the nanny starts a worker again that has died
-            worker = (address, "--no-dashboard", "--nthreads", "1", "--nanny")
-            stack.enter_context(_process("dask_worker", *worker))
-        yield _Running(address=address, scheduler=scheduler)
 
 
 @pytest.fixture(scope="module")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    with _cluster(tmp_path_factory.mktemp("cluster")) as running:
+    with running_cluster(tmp_path_factory.mktemp("cluster")) as running:
         yield running.address
 
 
@@ -106,7 +63,7 @@ def test_where_no_cluster_is_that_is_said(monkeypatch: pytest.MonkeyPatch) -> No
 
 
 def test_a_cluster_that_goes_away_is_said(tmp_path: Path) -> None:
-    with _cluster(tmp_path) as running:
+    with running_cluster(tmp_path) as running:
         listening = answers(Cluster(slow, address=running.address), range(1000))
         next(listening)
         running.scheduler.kill()

@@ -14,6 +14,7 @@ from paradestate.cli.program import program
 from paradestate.solve.error import SolverError
 from paradestate.store.error import StoreError
 from paradestate.text.error import FileChangedError, FileError
+from paradestate.workers.error import WorkersError
 
 WORLD_FAILED = 3
 
@@ -23,7 +24,7 @@ def main() -> None:
     speak_plainly()
     try:
         program.main(prog_name="paradestate")
-    except (FileError, SolverError, StoreError) as error:
+    except (FileError, SolverError, StoreError, WorkersError) as error:
         click.echo(f"paradestate: {error}", err=True)
         if isinstance(error, FileChangedError):
             click.echo(difference(error), err=True)

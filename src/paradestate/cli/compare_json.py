@@ -63,12 +63,13 @@ def _level(level: LevelChange, made: ListComparison) -> dict[str, object]:
         "lost": level.lost,
         "gained": level.gained,
         "share_lost": None if level.share_lost is None else fraction_json(level.share_lost),
-        "best_old": _force(level.old_best),
-        "best_new": _force(level.new_best),
+        "best_old": force_json(level.old_best),
+        "best_new": force_json(level.new_best),
     }
 
 
-def _force(force: ValuedForce | None) -> dict[str, object] | None:
+def force_json(force: ValuedForce | None) -> dict[str, object] | None:
+    """A force with its worth; null where there is none."""
     if force is None:
         return None
     return {

@@ -52,9 +52,9 @@ def amendments_of(
     typed: Amending, *, entries: Sequence[str]
 ) -> tuple[tuple[Amendment, ...], tuple[Finding, ...]]:
     """The amendments, prices first, and a stop for each text that can't be read."""
-    prices, no_prices = _read(typed.prices, entries=entries, read=_price)
-    limits, no_limits = _read(typed.limits, entries=entries, read=_limit)
-    worths, no_worths = _read(typed.worths, entries=entries, read=_worth)
+    prices, no_prices = read_each(typed.prices, entries=entries, read=_price)
+    limits, no_limits = read_each(typed.limits, entries=entries, read=_limit)
+    worths, no_worths = read_each(typed.worths, entries=entries, read=_worth)
     found: tuple[Amendment, ...] = (
         *(PriceAmendment(entry=name, number=of, points=each) for name, of, each in prices),
         *(LimitAmendment(entry=name, most=each.most) for name, _, each in limits),
@@ -78,9 +78,10 @@ def _worth(text: str) -> Fraction | Slip:
     return read_decimal(text, what="a worth")
 
 
-def _read(
+def read_each(
     texts: Sequence[str], *, entries: Sequence[str], read: Callable[[str], T | Slip]
 ) -> tuple[list[tuple[str, int | None, T]], list[Finding]]:
+    """Entry, number of it and value of each that was typed; a stop for each that can't be read."""
     found: list[tuple[str, int | None, T]] = []
     findings: list[Finding] = []
     for text in texts:
