@@ -43,7 +43,7 @@ def test_a_row_is_what_the_change_comes_to_by_itself() -> None:
         lost=0,
         gained=0,
         best=alone.level.new_best,
-        mean_best=None if row is None else Fraction(3 + 7 + 10),
+        mean_best=Fraction(3 + 7 + 10),
         held=(("guns", 3),),
         listed=5,
     )
