@@ -1,14 +1,13 @@
 """Hosts, transport and reserves."""
 
-import pytest
+from dataclasses import replace
 
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
-from paradestate.core.support.entry import Attachment
 from paradestate.core.support.judge_finding import Known
-from paradestate.core.support.room import Fielded, alone_without_host, room_findings
+from paradestate.core.support.room import Fielded, room_findings
 from tests.forces import force_from, marenz
 from tests.support_terms import Plan
 
@@ -67,30 +66,6 @@ def test_a_section_too_many_stands_alone() -> None:
     assert finding.hint == "Take one fewer, or keep it in support."
     (two,) = said(army(), ("guns", 2), ("guns", 2))
     assert two.hint == "Take two fewer, or keep them in support."
-
-
-def rule(most: int | None = None, *, alike: bool = True) -> Attachment:
-    return Attachment(to="company", most_per_host=most, no_two_alike=not alike)
-
-
-@pytest.mark.parametrize(
-    ("sections", "rules", "hosts", "alone"),
-    [
-        ({"a": 4}, {"a": rule(1)}, 3, 1),
-        ({"a": 4}, {"a": rule(2)}, 2, 0),
-        ({"a": 9}, {"a": rule()}, 1, 0),
-        ({"a": 1}, {"a": rule()}, 0, 1),
-        ({"a": 2, "b": 2}, {"a": rule(1), "b": rule(2)}, 3, 0),
-        ({"a": 2, "b": 3}, {"a": rule(1), "b": rule(2)}, 3, 1),
-        ({"a": 2, "b": 2}, {"a": rule(2, alike=False), "b": rule(2, alike=False)}, 2, 0),
-        ({"a": 3, "b": 1}, {"a": rule(2, alike=False), "b": rule(2, alike=False)}, 2, 1),
-        ({"a": 1, "b": 5}, {"a": rule(2), "b": rule()}, 2, 0),
-    ],
-)
-def test_places_with_hosts(
-    sections: dict[str, int], rules: dict[str, Attachment], hosts: int, alone: int
-) -> None:
-    assert alone_without_host(sections, rules=rules, hosts=hosts) == alone
 
 
 def test_lorries_for_a_company_carry_its_stands_on_foot() -> None:
@@ -157,7 +132,34 @@ def test_stands_by_a_fixed_ratio_ride_too() -> None:
 
 
 def test_the_example_has_room_for_all_its_lorries_carry() -> None:
+    """8 stands and four lorries of two; two observers and two trucks of two places.
+
+    `computations` 3.26.
+    """
     assert messages(marenz(), ("lorries for a company", 1), ("anti-tank guns", 3)) == []
+
+
+def test_three_lorries_for_the_eight_stands_of_a_company_let_two_walk() -> None:
+    """Two stands walk, and are named: `computations` 3.26."""
+    force = marenz()
+    lorries = force.supporting_troops["lorries for a company"]
+    fewer = {**force.supporting_troops, lorries.name: replace(lorries, each={"lorry": 3})}
+    assert messages(replace(force, supporting_troops=fewer), (lorries.name, 1)) == [
+        (
+            "lorries for a company for No 1 Company: 8 stands, 6 places to ride: 2 stands walk "
+            "(No 1 Company / 3 Platoon / 2 Section and No 1 Company / Light Mortar Section)."
+        )
+    ]
+
+
+def test_two_trucks_of_two_places_are_ample_for_the_observers_and_of_one_are_not() -> None:
+    """The battalion command rides with the two observers: `computations` 3.26."""
+    force = marenz()
+    assert messages(force) == []
+    narrow = {**force.stands, "truck": replace(force.stands["truck"], carries=1)}
+    assert messages(replace(force, stands=narrow)) == [
+        "Battalion: 3 stands, 2 places to ride: 1 stand walks (2 Observer)."
+    ]
 
 
 def test_a_reserve_of_at_most_its_share() -> None:

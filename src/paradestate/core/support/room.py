@@ -19,7 +19,8 @@ from paradestate.core.game import Purchase
 from paradestate.core.place import nearest_place
 from paradestate.core.sentence.support import purchase_words, purchases_words
 from paradestate.core.sentence.wording import capital, listed, plural, several, spelled
-from paradestate.core.support.entry import Attachment, Entry
+from paradestate.core.support.entry import Entry
+from paradestate.core.support.host_shortage import alone_without_host
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.unfolding import Body, Stand
 
@@ -61,7 +62,11 @@ def _hosts(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
         for each in purchases:
             sections[each.entry] = sections.get(each.entry, 0) + each.number
         hosts = fielded.made.number_of.get(to, 0)
-        rules = {name: fielded.force.supporting_troops[name].attach for name in sections}
+        rules = {
+            name: rule
+            for name in sections
+            if (rule := fielded.force.supporting_troops[name].attach) is not None
+        }
         alone = alone_without_host(sections, rules=rules, hosts=hosts)
         if alone:
             number = sum(sections.values())
@@ -77,34 +82,6 @@ def _hosts(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
                 "in support.",
                 place=known.place_of(fielded.plan, purchases[-1].entry),
             )
-
-
-def alone_without_host(
-    sections: Mapping[str, int], *, rules: Mapping[str, Attachment | None], hosts: int
-) -> int:
-    """How many sections find no place with so many hosts; at least so many must stand alone.
-
-    `most per host` counts all sections of a host, whatever their entry. Hosts are filled one after
-    the other, the narrowest rule first.
-    """
-    left = dict(sections)
-    narrow = sorted(sections, key=lambda name: _most(rules[name]) or sum(sections.values()))
-    for _ in range(hosts):
-        room: int | None = None
-        for name in narrow:
-            most = _most(rules[name])
-            if left[name] and room is None:
-                room = sum(sections.values()) if most is None else most
-            rule = rules[name]
-            alike = 1 if rule is not None and rule.no_two_alike else left[name]
-            taken = min(left[name], alike, room or 0)
-            left[name] -= taken
-            room = None if room is None else room - taken
-    return sum(left.values())
-
-
-def _most(rule: Attachment | None) -> int | None:
-    return None if rule is None else rule.most_per_host
 
 
 def _transport(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
