@@ -1,0 +1,246 @@
+"""Which host each weapon section of a plan is given, so that it is worth most.
+
+folder -> terms -> plan -> sections and hosts -> worths of places -> best attachment
+"""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from difflib import get_close_matches
+from pathlib import Path
+
+from paradestate.core.choice import CHOSEN_HERE, Choice
+from paradestate.core.finding import Finding, Level, stops
+from paradestate.core.game import Purchase
+from paradestate.core.place import KeyPath
+from paradestate.core.sentence.attachment import shortage_sentence
+from paradestate.core.sentence.wording import listed, plural
+from paradestate.core.support.attachment import (
+    INDEPENDENT,
+    Attaching,
+    Move,
+    hosts_of,
+    moves,
+    number_of_sections,
+    sections_of,
+)
+from paradestate.core.support.breach import bill_of, breaches
+from paradestate.core.support.host_shortage import Shortage, shortages
+from paradestate.core.support.judge import judged
+from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.terms import Terms
+from paradestate.journeys.check import Checked
+from paradestate.journeys.choosing import plan_of
+from paradestate.journeys.count import Count
+from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.spreadsheet import CannotWriteError
+from paradestate.journeys.terms import game_terms
+from paradestate.solve.attachment import BestAttachment, best_attachment
+from paradestate.text.error import FileChangedError
+from paradestate.text.spreadsheet.place_worth import (
+    KnownPlaces,
+    read_place_worths,
+    worth_page,
+)
+from paradestate.text.spreadsheet.writing import csv_text
+from paradestate.text.whole_file import read_whole, write_new
+
+MOST_SECTIONS = 60
+"""Sections that are given hosts at once; more than a brigade is lent."""
+
+ALL = "all"
+
+NOTHING_BOUGHT = {
+    "not-in-force",
+    "unknown-name",
+    "number-not-priced",
+    "choice-unknown",
+    "choice-missing",
+}
+"""Codes of purchases that there can't be: of these nothing is attached."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedToAttach:
+    """What is asked; what is left out is as usual."""
+
+    plan: str = ""
+    """As it is typed; the plan of the game when left out."""
+    worths: Path | None = None
+    """The file that says what places are worth."""
+    must: tuple[str, ...] = ()
+    """Entries whose sections may not stay independent, or `all`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AttachAnswer:
+    """The sections and hosts, or None with the stops in the way, and the best attachment."""
+
+    checked: Checked
+    game: str = ""
+    plan: tuple[Purchase, ...] = ()
+    question: Attaching | None = None
+    best: BestAttachment | None = None
+    """None too where some that must be attached find no host: then `short` says which."""
+    short: tuple[Shortage, ...] = ()
+    moves: Mapping[str, tuple[Move, ...]] = field(default_factory=dict)
+    """Section to what every other place would bring while all others stay."""
+
+
+def attach(
+    folder: Path,
+    *,
+    today: datetime.date,
+    choice: Choice,
+    asked: AskedToAttach,
+    memory: Memory = NOTHING,
+) -> AttachAnswer:
+    """Gives each weapon section of a plan its host. Raises FileError and SolverError."""
+    found = game_terms(folder, today=today, choice=choice, grades={}, memory=memory)
+    if found.terms is None or found.count is None:
+        return AttachAnswer(checked=found.checked)
+    plan, findings = _plan(found.terms, found.count, typed=asked.plan)
+    question, more = _asked(found.count, plan, asked=asked, is_sound=not stops(findings))
+    answer = AttachAnswer(
+        checked=found.checked.with_findings(*findings, *more), game=found.terms.game.name, plan=plan
+    )
+    if question is None:
+        return answer
+    best = best_attachment(question)
+    if best is None:
+        short = shortages(question)
+        checked = answer.checked.with_findings(*(_short(each) for each in short))
+        return replace(answer, checked=checked, question=question, short=short)
+    return replace(answer, question=question, best=best, moves=moves(question, best.attached))
+
+
+def write_worths(file: Path, question: Attaching) -> None:
+    """Writes a sheet with a row for each section and place, to be filled in.
+
+    Raises CannotWriteError, or FileError where the disk refuses.
+    """
+    if file.suffix != ".csv":
+        raise CannotWriteError(f"{file} should end in .csv.")
+    rows = [
+        (section, place, question.worth(section, host=place))
+        for section, places in _places(question).items()
+        for place in places
+    ]
+    try:
+        write_new(file, csv_text(worth_page(rows)).encode("utf-8-sig"))
+    except FileChangedError:
+        raise CannotWriteError(f"{file} is there already; nothing is overwritten.") from None
+
+
+def _places(question: Attaching) -> Mapping[str, tuple[str, ...]]:
+    return {
+        section.name: (*(host.name for host in question.hosts_for(section)), INDEPENDENT)
+        for section in question.sections
+    }
+
+
+def _plan(
+    terms: Terms, counted: Count, *, typed: str
+) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
+    """The plan that was typed, or that of the game, with what the judge says of it.
+
+    A plan that breaks a rule is attached all the same, as far as it can be bought at all.
+    """
+    at: KeyPath = ()
+    plan, findings = plan_of(typed, entries=counted.force.supporting_troops)
+    if not typed.strip():
+        plan, at = terms.game.plan, ("games", terms.game.name, "plan")
+    points = terms.most_points
+    if findings or not breaches(bill_of(terms, plan, points=points)):
+        return plan, findings  # the ways out, which take long to find, would not be told
+    known = Known(are_most=True, places=counted.force.places, at=at)
+    made = judged(terms, plan, points=points, known=known)
+    return plan, tuple(_doubted(finding) for finding in stops(made.findings))
+
+
+def _doubted(finding: Finding) -> Finding:
+    if finding.code in NOTHING_BOUGHT:
+        return replace(finding, effect="Nothing is attached.")
+    return replace(
+        finding, level=Level.WARN, effect="The plan isn't legal; it is attached all the same."
+    )
+
+
+def _asked(
+    counted: Count, plan: tuple[Purchase, ...], *, asked: AskedToAttach, is_sound: bool
+) -> tuple[Attaching | None, tuple[Finding, ...]]:
+    """The sections, hosts and worths, or None with the stops."""
+    entries = counted.force.supporting_troops
+    findings = tuple(_must_findings(counted, asked.must))
+    if not is_sound or findings:
+        return None, findings
+    number = number_of_sections(plan, entries=entries)
+    if number > MOST_SECTIONS:
+        return None, (_too_many(number),)
+    must = tuple(entries) if ALL in asked.must else asked.must
+    sections = sections_of(plan, entries=entries, must=must)
+    hosts = hosts_of(counted.made, formations=(each.rule.to for each in sections))
+    question = Attaching(sections=sections, hosts=hosts)
+    if asked.worths is None:
+        return question, ()
+    read = read_place_worths(
+        read_whole(asked.worths),
+        file=str(asked.worths),
+        known=KnownPlaces(
+            places=_places(question),
+            hosts=tuple(host.name for host in hosts),
+            entries=tuple(name for name, entry in entries.items() if entry.attach is not None),
+        ),
+    )
+    if stops(read.findings):
+        return None, read.findings
+    return replace(question, worths=read.worths), read.findings
+
+
+def _must_findings(counted: Count, must: Iterable[str]) -> Iterator[Finding]:
+    """Entries that are said to have to be attached and can't be."""
+    entries = counted.force.supporting_troops
+    known = [name for name, entry in entries.items() if entry.attach is not None]
+    for name in must:
+        if name in known or name == ALL:
+            continue
+        near = get_close_matches(name, known, n=1)
+        if name in entries:
+            message = f"{name}: it has no 'attach', so it can't be attached."
+        else:
+            message = f"No entry of the supporting troops is called '{name}'."
+        yield Finding(
+            level=Level.STOP,
+            code="unknown-choice",
+            message=message,
+            effect="Nothing is attached.",
+            hint=f"Did you mean '{near[0]}'?" if near else f"These can be: {listed(known)}.",
+            place=CHOSEN_HERE,
+        )
+
+
+def _too_many(number: int) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code="too-many-sections",
+        message=f"{number:,} sections are to be attached; {MOST_SECTIONS} is the most.",
+        effect="None is given a host.",
+        hint="Take fewer, or attach them in parts.",
+        place=CHOSEN_HERE,
+    )
+
+
+def _short(shortage: Shortage) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code="no-attachment",
+        message=f"{shortage_sentence(shortage)} {_who(shortage)}",
+        effect="There is no attachment in which all that must be have a host.",
+        hint=f"Take fewer of {listed(shortage.entries, joint='or')}, or let some stay independent.",
+        place=CHOSEN_HERE,
+    )
+
+
+def _who(shortage: Shortage) -> str:
+    verb = "It is" if shortage.sections == 1 else "They are"
+    return f"{verb} {listed(shortage.entries)}, attached to {plural(shortage.to)}."
