@@ -43,6 +43,8 @@ class StandPattern:
     must_not_show: tuple[str, ...] = ()
     carries: int = 0
     """How many stands ride on it."""
+    stays: bool = False
+    """It stays where it starts: a gun that needs no tow."""
     called: str = ""
     seen_by_opponent: Sight = Sight.YES
     by_hand: str = ""

@@ -20,6 +20,7 @@ from paradestate.core.support.readiness import Readiness, readiness, readiness_f
 from paradestate.core.support.refusal import rolls_by_entry
 from paradestate.core.support.room import Fielded, room_findings
 from paradestate.core.support.terms import Terms, terms_of
+from paradestate.core.support.tow import tow_findings
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count
@@ -168,6 +169,7 @@ def _on_the_table(
     ready = readiness(counted.force, counted.made, plan=there)
     return ready, (
         *room_findings(fielded, reserve=reserve, known=known),
+        *tow_findings(fielded, known=known),
         *readiness_findings(ready, plan=plan, known=known),
     )
 

@@ -45,6 +45,7 @@ STAND = StandPattern(
     shows=("gunner",),
     must_not_show=("rifleman",),
     carries=2,
+    stays=True,
     called="Gun",
     seen_by_opponent=Sight.NO,
     by_hand="odd",

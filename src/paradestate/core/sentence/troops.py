@@ -73,6 +73,8 @@ def _crew_clauses(stand: StandPattern) -> Iterator[str]:
 def _table_clauses(stand: StandPattern) -> Iterator[str]:
     if stand.carries:
         yield f"carries {several(stand.carries, 'stand')}"
+    if stand.stays:
+        yield "stays where it starts"
     if stand.called:
         yield f"printed as '{stand.called}'"
     if stand.seen_by_opponent is Sight.NO:

@@ -48,6 +48,7 @@ STAND = record(
     word("shows", ListOf(of=NameOf(kind=FIGURES)), about="figures by which it is known"),
     word("must not show", ListOf(of=NameOf(kind=FIGURES))),
     word("carries", value.WHOLE, about="how many stands ride on it"),
+    word("stays", value.YES_NO, about="a gun that stays where it starts, and needs no tow"),
     word("called", value.FREE, about="the printed word"),
     word("seen by opponent", value.words_of(Sight)),
 )
