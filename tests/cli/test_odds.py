@@ -124,3 +124,29 @@ def test_what_cannot_be_worked_out(folder: Path, words: tuple[str, str], code: s
     answer = call("odds", folder, *GAME, *words)
     assert answer.status == 1
     assert f"[{code}]" in answer.err
+
+
+def test_how_many_fire_missions_are_fired(folder: Path) -> None:
+    """1, 4 and 4 of 9 for two missions on 3 or more; by hand."""
+    entries = folder / "supporting-troops.yaml"
+    text = entries.read_text(encoding="utf-8").replace(
+        "    each: {fire mission: 1}\n",
+        "    each: {fire mission: 1}\n    missions: {arrives: {roll: 1d6, on: 3 or more}}\n",
+    )
+    entries.write_text(text, encoding="utf-8")
+    plan = (*GAME, "--plan", "field battery=2")
+    assert (
+        "If all of it comes: Field battery: of 2 missions are fired 0 (1/9, 11 in 100)"
+        in call("odds", folder, *plan).out
+    )
+    assert call("odds", folder, *plan, "--json").document["missions"] == [
+        {
+            "entry": "field battery",
+            "missions": 2,
+            "fired": {"0": "1/9", "1": "4/9", "2": "4/9"},
+            "mean_fired": "4/3",
+        }
+    ]
+    said = " ".join(call("read-back", folder, "--only", "supporting troops").out.split())
+    assert "For each mission roll one 6-sided die: it arrives on 3 or more." in said
+    assert "Field battery: of 3 missions are fired 0 (1/27" in said

@@ -31,6 +31,7 @@ from paradestate.core.support.entry import (
     Variation,
     Worth,
 )
+from paradestate.core.support.mission import Missions, RollOn
 from paradestate.core.table import Line
 from tests.text.drawn_values import (
     COUNT,
@@ -133,6 +134,7 @@ def stand(world: World) -> Fields:
         "shows": several(world.figures),
         "must_not_show": several(world.figures),
         "carries": COUNT,
+        "stays": YES_NO,
         "called": FREE,
         "seen_by_opponent": st.sampled_from(Sight),
         "by_hand": FREE,
@@ -228,9 +230,10 @@ def pack(world: World, money: SearchStrategy[int]) -> Fields:
     }
 
 
+TOTALS = totals().map(lambda ends: Totals(least=ends[0], most=ends[1]))
 ARRIVAL: Fields = {
     "roll": maybe(dice()),
-    "on": maybe(totals().map(lambda ends: Totals(least=ends[0], most=ends[1]))),
+    "on": maybe(TOTALS),
     "from_turn": WHOLE,
     "until_turn": maybe(WHOLE),
     "edge": FREE,
@@ -282,6 +285,12 @@ def cost_by_grade(world: World) -> SearchStrategy[dict[str, dict[str, dict[int, 
     return st.fixed_dictionaries({}, optional=scales)
 
 
+ROLL_ON = st.builds(RollOn, roll=dice(), on=TOTALS)
+MISSIONS = st.builds(Missions, arrives=maybe(ROLL_ON), falls_silent=maybe(ROLL_ON)).filter(
+    lambda drawn: drawn != Missions()
+)
+
+
 def replacement(world: World) -> SearchStrategy[Replacement]:
     stand = st.sampled_from(world.stands)
     return st.builds(Replacement, of=stand, number=WHOLE, with_=stand)
@@ -329,6 +338,7 @@ def entry(world: World) -> Fields:
             )
         ),
         "place": st.sampled_from(Position),
+        "missions": maybe(MISSIONS),
         "only_in": maybe(circumstance),
         "not_in": maybe(circumstance),
         "in_posture": table(st.sampled_from(USUAL_POSTURES), variation),

@@ -1,10 +1,10 @@
 """The odds of a plan for programs; chances are fractions as strings."""
 
+from paradestate.cli.chances_json import chances_json, missions_json
 from paradestate.cli.count_json import fraction_json
 from paradestate.cli.judge_json import purchases_json
 from paradestate.core.certainty import Exact, certainty_word
 from paradestate.core.sentence.odds import percentiles
-from paradestate.core.support.chances import Chances
 from paradestate.core.support.turnout import PlanOdds, Roll, Turnout
 from paradestate.journeys.odds import OddsJourney
 
@@ -30,16 +30,12 @@ def odds_json(journey: OddsJourney) -> dict[str, object]:
         "percentiles": {str(share): points for share, points in percentiles(allowance).items()},
         "rolls": [_roll(roll) for roll in odds.rolls],
         **_turnouts(odds),
+        "missions": missions_json(journey.missions),
         "asking": terms.asking,
         "asking_order": odds.asking_order,
         "certainty": certainty_word(Exact()),
         "asking_order_certainty": certainty_word(odds.order_certainty),
     }
-
-
-def chances_json(chances: Chances) -> dict[str, str]:
-    """Number to its chance."""
-    return {str(number): fraction_json(chances.of(number)) for number in chances.counts}
 
 
 def _roll(roll: Roll) -> dict[str, object]:

@@ -10,6 +10,7 @@ from rich.text import Text
 from paradestate.cli.bar import Bar
 from paradestate.cli.output import console, titled_table
 from paradestate.core.sentence.chance import chance_words
+from paradestate.core.sentence.mission import fired_sentence
 from paradestate.core.sentence.odds import (
     asking_sentences,
     bands_of,
@@ -47,6 +48,8 @@ def print_odds(journey: OddsJourney) -> None:
     if odds.plan:
         out.print()
         _print_rolls(out, odds, terms=terms)
+    for each in journey.missions:
+        out.print(f"If all of it comes: {fired_sentence(each)}")
     out.print()
     out.print("Exact: every way the dice can fall is counted.")
 

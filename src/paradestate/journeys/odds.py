@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.chance.dice import allowance_chances
+from paradestate.chance.missions import mission_odds
 from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, stops
@@ -18,6 +19,7 @@ from paradestate.core.support.breach import bill_of, breaches
 from paradestate.core.support.chances import Chances, chances
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.mission import MissionOdds
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.turnout import PlanOdds
 from paradestate.journeys.check import Checked
@@ -36,6 +38,8 @@ class OddsJourney:
     checked: Checked
     terms: Terms | None = None
     odds: PlanOdds | None = None
+    missions: tuple[MissionOdds, ...] = ()
+    """How many fire missions are fired, if all of the plan comes."""
 
 
 def odds(
@@ -68,7 +72,10 @@ def odds(
     if findings:
         return OddsJourney(checked=found.checked.with_findings(*findings), terms=terms)
     return OddsJourney(
-        checked=found.checked, terms=terms, odds=plan_odds(terms, purchases, allowance=allowance)
+        checked=found.checked,
+        terms=terms,
+        odds=plan_odds(terms, purchases, allowance=allowance),
+        missions=tuple(mission_odds(purchases, entries=force.supporting_troops)),
     )
 
 

@@ -8,12 +8,16 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from paradestate.chance.missions import mission_odds
 from paradestate.chance.scenario import stands_there, turns_of
 from paradestate.core.force import Force
+from paradestate.core.game import Purchase
 from paradestate.core.rollup import stands_under
 from paradestate.core.sentence.force import Sentence, sentences
+from paradestate.core.sentence.mission import fired_sentence
 from paradestate.core.sentence.scenario import stands_sentence, turns_sentence
 from paradestate.core.structure import structure
+from paradestate.core.support.entry import Entry
 from paradestate.journeys.check import Checked, checked
 
 
@@ -50,5 +54,14 @@ def _with_chances(force: Force, said: Iterable[Sentence]) -> Iterator[Sentence]:
             case ("games", game, "arrivals", name):
                 by_turn = turns_of(force.games[game].arrivals[name])
                 yield Sentence(path=sentence.path, text=turns_sentence(by_turn))
+            case ("supporting troops", name):
+                yield from _fired(force.supporting_troops[name])
             case _:
                 pass
+
+
+def _fired(entry: Entry) -> Iterator[Sentence]:
+    """How many missions are fired of the most that can be taken at once."""
+    most = Purchase(entry=entry.name, number=max(entry.cost))
+    for odds in mission_odds((most,), entries={entry.name: entry}):
+        yield Sentence(path=("supporting troops", entry.name), text=fired_sentence(odds))

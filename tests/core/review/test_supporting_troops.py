@@ -2,7 +2,7 @@
 
 import pytest
 
-from paradestate.core.finding import Finding
+from paradestate.core.finding import Finding, Level
 from paradestate.core.review.supporting_troops import RULES
 from tests.forces import marenz, partial_force_from
 
@@ -52,3 +52,28 @@ def test_a_refusal_without_a_word_on_its_points() -> None:
     ]
     here = "in posture: {attack: {availability: {roll: 1d6, allows: {1-6: all}}}, defence: {}}"
     assert codes(f"e: {{cost: 1, {here}}}") == ["refusal-unsaid"]
+
+
+@pytest.mark.parametrize(
+    ("missions", "messages"),
+    [
+        ("{arrives: {roll: 1d6, on: 3 or more}}", []),
+        ("{arrives: {roll: 1d6, on: 6}, falls silent: {roll: 2d6, on: 2-3}}", []),
+        ("{}", ["battery: nothing is rolled for its missions."]),
+        ("{arrives: {roll: 1d6, on: 7}}", ["battery, arrives: 7 on 1d6: it gives 1 to 6."]),
+        (
+            "{arrives: {roll: 1d6, on: 6 or more}, falls silent: {roll: 1d6, on: 0-1}}",
+            ["battery, falls silent: 0 on 1d6: it gives 1 to 6."],
+        ),
+    ],
+)
+def test_missions_whose_rolls_can_be_made(missions: str, messages: list[str]) -> None:
+    every = found(f"battery: {{cost: 1, missions: {missions}}}")
+    assert [finding.message for finding in every] == messages
+    assert {finding.code for finding in every} <= {"missions-unsaid", "roll-impossible"}
+
+
+def test_a_mission_that_cannot_be_is_shown_where_it_stands() -> None:
+    (finding,) = found("battery: {cost: 1, missions: {arrives: {roll: 1d6, on: 7 or more}}}")
+    assert finding.level is Level.STOP
+    assert finding.place.path == ("supporting troops", "battery", "missions", "arrives", "on")

@@ -5,12 +5,11 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.core.dice import NOUGHT, Dice, Fixed, Keep, LookUp, Row, SignedTerm, Throw
+from paradestate.core.dice import NOUGHT, Dice, LookUp, Row, SignedTerm, Throw, Totals
 from paradestate.core.game import CostByNumber, Game, Grade, Purchase, ReserveMethod, Reserves
 from paradestate.core.sentence.support import (
     allowance_words,
     availability_words,
-    dice_words,
     entry_sentence,
     formation_cost_sentence,
     game_sentence,
@@ -38,6 +37,7 @@ from paradestate.core.support.entry import (
     Variation,
     Worth,
 )
+from paradestate.core.support.mission import Missions, RollOn
 from tests.core.sentence.saying import unsaid
 from tests.forces import marenz
 
@@ -66,6 +66,7 @@ ENTRY = Entry(
     group="armour",
     attach=Attachment(to="platoon"),
     place=Position.OFF_TABLE,
+    missions=Missions(arrives=RollOn(roll=D6, on=Totals(least=3, most=None))),
     only_in=Circumstance(posture="attack"),
     not_in=Circumstance(posture="defence"),
     in_posture={"defence": Variation(cost={1: 3})},
@@ -188,19 +189,6 @@ def test_entries_of_the_example() -> None:
 )
 def test_limits_in_words(limit: Limit, words: str) -> None:
     assert limit_words(limit) == words
-
-
-def test_dice_in_words() -> None:
-    two = Throw(number=2, sides=6)
-    assert dice_words(D6) == "one 6-sided die"
-    assert dice_words(Dice(terms=(SignedTerm(term=two),))) == "two 6-sided dice"
-    best = Throw(number=3, sides=6, keep=Keep.BEST, kept=2)
-    for term in (best, Throw(number=1, sides=6, times=2), Fixed(number=3)):
-        dice = Dice(terms=(SignedTerm(term=term),))
-        assert dice_words(dice) == str(dice)
-    for bounded in (Dice(terms=D6.terms, at_least=2), Dice(terms=D6.terms, at_most=5)):
-        assert dice_words(bounded) == str(bounded)
-    assert dice_words(Dice(terms=D6.terms * 2)) == "1d6 + 1d6"
 
 
 def test_bands_in_words() -> None:

@@ -7,6 +7,7 @@ from paradestate.core.force import Force
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.review.rule import Rule
 from paradestate.core.support.entry import Entry
+from paradestate.core.support.mission import RollOn
 from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.core.support.price_table import doubt_effect, doubt_words, price_doubts
 
@@ -72,7 +73,45 @@ def unsaid_refusals(force: Force) -> Iterator[Finding]:
             )
 
 
+def missions(force: Force) -> Iterator[Finding]:
+    """Missions of which nothing is rolled, and totals that the dice can't give."""
+    for entry in force.supporting_troops.values():
+        if entry.missions is None:
+            continue
+        rolled = {"arrives": entry.missions.arrives, "falls silent": entry.missions.falls_silent}
+        if not any(rolled.values()):
+            yield Finding(
+                level=Level.STOP,
+                code="missions-unsaid",
+                message=f"{entry.name}: nothing is rolled for its missions.",
+                effect="It can't be said how many missions are fired.",
+                hint="Say how, such as {arrives: {roll: 1d6, on: 3 or more}}, or take it out.",
+                place=_place(force, SECTION, entry.name, "missions"),
+            )
+        for word, roll_on in rolled.items():
+            if roll_on is not None:
+                path = (entry.name, "missions", word, "on")
+                yield from _impossible(force, roll_on, path=path)
+
+
+def _impossible(force: Force, rolled: RollOn, *, path: KeyPath) -> Iterator[Finding]:
+    totals = rolled.roll.totals()
+    ends = (rolled.on.least, rolled.on.most)
+    outside = [end for end in ends if end is not None and end not in totals]
+    if outside:
+        yield Finding(
+            level=Level.STOP,
+            code="roll-impossible",
+            message=f"{path[0]}, {path[2]}: {outside[-1]} on {rolled.roll}: "
+            f"it gives {totals[0]} to {totals[-1]}.",
+            effect="It can't be said how many missions are fired.",
+            hint="Look at the dice and the totals again.",
+            place=_place(force, SECTION, *path),
+        )
+
+
 RULES: tuple[Rule, ...] = (
     odd_prices,
     unsaid_refusals,
+    missions,
 )

@@ -7,7 +7,7 @@ from paradestate.core.dice import LookUp
 from paradestate.core.number import percent_text
 from paradestate.core.scenario import Arrival
 from paradestate.core.sentence.chance import chance_words, near_text
-from paradestate.core.sentence.support import dice_words, totals_words
+from paradestate.core.sentence.dice import dice_words, totals_words
 from paradestate.core.sentence.wording import by_hand_words, capital, listed, several
 from paradestate.core.support.chances import Chances
 

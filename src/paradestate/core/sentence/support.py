@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 
-from paradestate.core.dice import NOUGHT, Dice, Keep, Throw, Totals
+from paradestate.core.dice import NOUGHT, Dice
 from paradestate.core.game import (
     Allowance,
     CostByNumber,
@@ -14,6 +14,8 @@ from paradestate.core.game import (
     Reserves,
 )
 from paradestate.core.number import percent_text
+from paradestate.core.sentence.dice import dice_words, totals_words
+from paradestate.core.sentence.mission import mission_clauses
 from paradestate.core.sentence.price import choice_words, more_price_clauses, prices_words
 from paradestate.core.sentence.wording import (
     by_hand_words,
@@ -183,6 +185,8 @@ def _place_clauses(entry: Entry) -> Iterator[str]:
         yield f"may be attached to a {entry.attach.to}{limit}{alike}"
     if entry.place is not Position.ON_TABLE:
         yield "on or off the table" if entry.place is Position.EITHER else "off the table"
+    if entry.missions is not None:
+        yield from mission_clauses(entry.missions)
     if entry.only_in is not None:
         yield f"only in {_circumstance(entry.only_in)}"
     if entry.not_in is not None:
@@ -234,22 +238,6 @@ def availability_words(availability: Availability) -> str:
     shared = availability.shared_roll
     once = f", once for all of '{shared}'" if shared else ""
     return f"roll {dice_words(availability.roll)}{once}: {bands}"
-
-
-def dice_words(dice: Dice) -> str:
-    """One plain throw in words, anything else as it is written."""
-    term = dice.terms[0].term
-    plain = len(dice.terms) == 1 and dice.at_least is None and dice.at_most is None
-    if not plain or not isinstance(term, Throw) or term.times != 1 or term.keep is not Keep.ALL:
-        return str(dice)
-    return f"{spelled(term.number)} {term.sides}-sided {'die' if term.number == 1 else 'dice'}"
-
-
-def totals_words(totals: Totals) -> str:
-    """Totals of a roll: `on 2 to 4`, `on 9 or more`."""
-    if totals.most is None or totals.least == totals.most:
-        return f"on {totals}"
-    return f"on {totals.least} to {totals.most}"
 
 
 def _allows(band: Band) -> str:

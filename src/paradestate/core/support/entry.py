@@ -8,6 +8,7 @@ from math import ceil, floor
 
 from paradestate.core.dice import Dice, Totals
 from paradestate.core.span import ALWAYS, Window
+from paradestate.core.support.mission import Missions
 
 
 class Refusal(StrEnum):
@@ -156,6 +157,8 @@ class Entry:
     group: str = ""
     attach: Attachment | None = None
     place: Position = Position.ON_TABLE
+    missions: Missions | None = None
+    """What is rolled for them, where each one taken is a fire mission."""
     only_in: Circumstance | None = None
     not_in: Circumstance | None = None
     in_posture: Mapping[str, Variation] = field(default_factory=dict)

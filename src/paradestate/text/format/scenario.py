@@ -16,7 +16,7 @@ def _read_totals(text: str) -> Totals | Slip:
     return ends if isinstance(ends, Slip) else Totals(least=ends[0], most=ends[1])
 
 
-_TOTALS = Text(
+TOTALS = Text(
     parse=_read_totals,
     show=str,
     described={"type": ["string", "integer"], "examples": ["4 or more"]},
@@ -24,7 +24,7 @@ _TOTALS = Text(
 _ARRIVAL = record(
     Arrival,
     word("roll", value.DICE, about="rolled each turn; left out: it comes in the first turn named"),
-    word("on", _TOTALS, about="totals on which it comes: 4 or more"),
+    word("on", TOTALS, about="totals on which it comes: 4 or more"),
     word("from turn", value.WHOLE),
     word("until turn", value.WHOLE, about="the last turn in which is rolled"),
     word("edge", value.FREE, about="where it comes onto the table"),

@@ -17,6 +17,7 @@ from paradestate.core.support.entry import (
     Rounding,
     Variation,
 )
+from paradestate.core.support.mission import Missions, RollOn
 from paradestate.text.codec import ListOf, MappingOf, NameOf, Plain, Schema
 from paradestate.text.context import Context
 from paradestate.text.format import value
@@ -24,6 +25,7 @@ from paradestate.text.format.counts import Counts
 from paradestate.text.format.game import ENTRIES, POSTURES
 from paradestate.text.format.price import COST, COST_BY_GRADE, GRADES
 from paradestate.text.format.roll import BANDS
+from paradestate.text.format.scenario import TOTALS
 from paradestate.text.format.troops import FORMATIONS, STANDS, THEATRE, WINDOW_WORDS
 from paradestate.text.record import Named, record, word
 from paradestate.text.slip import Invalid
@@ -92,6 +94,18 @@ _ATTACHMENT = record(
     word("no two alike", value.YES_NO),
     by_hand=False,
 )
+_ROLL_ON = record(
+    RollOn,
+    word("roll", value.DICE, required=True),
+    word("on", TOTALS, required=True),
+    by_hand=False,
+)
+_MISSIONS = record(
+    Missions,
+    word("arrives", _ROLL_ON, about="rolled for each mission: the totals on which it arrives"),
+    word("falls silent", _ROLL_ON, about="rolled after each that arrives: no more come then"),
+    by_hand=False,
+)
 _CIRCUMSTANCE = record(
     Circumstance, word("posture", NameOf(kind=POSTURES), required=True), by_hand=False
 )
@@ -131,6 +145,7 @@ ENTRY = record(
     word("group", value.NAME),
     word("attach", _ATTACHMENT),
     word("place", value.words_of(Position)),
+    word("missions", _MISSIONS, about="what is rolled where each one taken is a fire mission"),
     word("only in", _CIRCUMSTANCE),
     word("not in", _CIRCUMSTANCE),
     word(

@@ -38,6 +38,7 @@ MAPPINGS = frozenset(
         "replaces",
         "improves",
         "attach",
+        "missions",
         "only in",
         "not in",
         "choice costs",
