@@ -86,6 +86,7 @@ def test_nothing_to_attach_and_slips_in_what_is_typed(folder: Path) -> None:
     answer = call("attach", folder, *GAME, "--plan", "light tanks=2")
     assert answer.out == "Whole-day attack: nothing of the plan can be attached.\n"
     assert call("attach", folder, *GAME, *PLAN, "--set", "company").status == 1
+    assert call("attach", folder, *GAME, *PLAN, "--grade", "training").status == 1
 
 
 def test_a_bound_is_said_where_it_is_not_proved(

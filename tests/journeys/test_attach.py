@@ -41,6 +41,7 @@ def asked(
         folder,
         today=TODAY,
         choice=Choice(game=game),
+        grades={},
         asked=AskedToAttach(plan=plan, worths=worths, must=must),
     )
 

@@ -6,15 +6,15 @@ import click
 
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import (
-    choice_options,
     finish,
     folder_argument,
     json_option,
     plan_option,
+    terms_options,
     today,
 )
 from paradestate.cli.output import print_json
-from paradestate.journeys.choosing import choice_of
+from paradestate.journeys.choosing import choice_of, grades_of
 
 EPILOG = """\b
 Examples:
@@ -31,7 +31,7 @@ What places are worth to you, in a sheet to fill in:
 
 @click.command(epilog=EPILOG)
 @folder_argument
-@choice_options
+@terms_options
 @plan_option
 @click.option(
     "--worths",
@@ -55,6 +55,7 @@ What places are worth to you, in a sheet to fill in:
 def command(
     folder: Path,
     *,
+    grades: tuple[str, ...],
     plan: str,
     worths: Path | None,
     must: tuple[str, ...],
@@ -72,11 +73,12 @@ def command(
     from paradestate.journeys.spreadsheet import CannotWriteError
 
     choice, findings = choice_of(**options)
-    if findings:
-        print_findings(findings, {})
+    chosen, no_grades = grades_of(grades)
+    if findings or no_grades:
+        print_findings((*findings, *no_grades), {})
         finish(stopped=True)
     asked = AskedToAttach(plan=plan, worths=worths, must=must)
-    answer = attach(folder, today=today(), choice=choice, asked=asked)
+    answer = attach(folder, today=today(), choice=choice, grades=chosen, asked=asked)
     print_findings(answer.checked.findings, answer.checked.texts)
     if form is not None and answer.question is not None:
         try:

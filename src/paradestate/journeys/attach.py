@@ -92,11 +92,12 @@ def attach(
     *,
     today: datetime.date,
     choice: Choice,
+    grades: Mapping[str, str],
     asked: AskedToAttach,
     memory: Memory = NOTHING,
 ) -> AttachAnswer:
     """Gives each weapon section of a plan its host. Raises FileError and SolverError."""
-    found = game_terms(folder, today=today, choice=choice, grades={}, memory=memory)
+    found = game_terms(folder, today=today, choice=choice, grades=grades, memory=memory)
     if found.terms is None or found.count is None:
         return AttachAnswer(checked=found.checked)
     plan, findings = _plan(found.terms, found.count, typed=asked.plan)
