@@ -54,14 +54,14 @@ class _Box:
         return self.top + self.high / 2
 
 
-def fallback_boxes(node: Node, *, width: int) -> tuple[tuple[Element, ...], float] | None:
-    """The boxes and how high they are together; None where they would be too narrow."""
+def fallback_boxes(node: Node, *, width: int) -> tuple[Iterator[Element], float] | None:
+    """The boxes, drawn as they are taken, and how high they are together; None: too narrow."""
     levels = 1 + depth(node)
     wide = min((width - 2 - BETWEEN * (levels - 1)) / (levels - 1 + LAST), BROADEST)
     if wide < NARROWEST:
         return None
     first = _placed(node, above=(), at=(1, 1), frame=_Frame(width=width, request=wide))
-    return tuple(_drawn(first)), first.bottom - APART + 2
+    return _drawn(first), first.bottom - APART + 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

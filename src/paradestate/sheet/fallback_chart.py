@@ -44,11 +44,14 @@ def _ends(node: Node) -> int:
     return sum(_ends(branch.then) for branch in node.branches)
 
 
-def _forms(node: Node, *, width: int) -> Iterator[tuple[tuple[Element, ...], float]]:
+def _forms(node: Node, *, width: int) -> Iterator[tuple[Iterator[Element], float]]:
     """The chart in boxes where those have room side by side, and as one column."""
     boxes = fallback_boxes(node, width=width) if width > NARROW else None
+    if boxes is not None:
+        yield boxes
     steps = fallback_steps(node, width=width)
-    yield from (form for form in (boxes, steps) if form is not None)
+    if steps is not None:
+        yield steps
 
 
 def fallback_words(fallback: Fallback) -> str:

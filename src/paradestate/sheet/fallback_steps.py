@@ -34,22 +34,30 @@ class _Row:
     gap: int = 0
 
 
-def fallback_steps(node: Node, *, width: int) -> tuple[tuple[Element, ...], float] | None:
-    """The lines and how high they are together; None where the last would be too narrow."""
+def fallback_steps(node: Node, *, width: int) -> tuple[Iterator[Element], float] | None:
+    """The lines, drawn as they are taken, and how high they are together.
+
+    None where the last would be too narrow.
+    """
     indent = INDENT if width > NARROW else PHONE_INDENT
     if width - indent * depth(node) < NARROWEST:
         return None
     rows = tuple(_rows(node, level=0, width=width, indent=indent))
-    shown: list[Element] = []
     tops: list[float] = []
     y = 2.0
     for row in rows:
         y += row.gap
         tops.append(y)
-        shown += _line(row, y=y, width=width, indent=indent)
         y += LINE
-    shown += _rules(rows, tops=tops, indent=indent)
-    return tuple(shown), y + 6
+    return _drawn(rows, tops=tops, width=width, indent=indent), y + 6
+
+
+def _drawn(
+    rows: tuple[_Row, ...], *, tops: list[float], width: int, indent: int
+) -> Iterator[Element]:
+    for row, top in zip(rows, tops, strict=True):
+        yield from _line(row, y=top, width=width, indent=indent)
+    yield from _rules(rows, tops=tops, indent=indent)
 
 
 def _rows(node: Node, *, level: int, width: int, indent: int) -> Iterator[_Row]:

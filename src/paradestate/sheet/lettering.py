@@ -49,12 +49,15 @@ def wrapped(
     A word too long for a line is cut, and so is the last of at `most` so many lines.
     """
     lines: list[str] = []
+    taken, blank = 0.0, width_of(" ", size=size)
     for word in text.split(" "):
-        joined = f"{lines[-1]} {word}" if lines else word
-        if lines and width_of(joined, size=size) <= room + HAIR:
-            lines[-1] = joined
+        wide = width_of(word, size=size)
+        if lines and taken + blank + wide <= room + HAIR:
+            lines[-1] += f" {word}"
+            taken += blank + wide
         else:
             lines.append(word)
+            taken = wide
     if most is not None and len(lines) > most:
         lines[most - 1 :] = [" ".join(lines[most - 1 :])]
     return tuple(fitted(line, room=room, size=size) for line in lines)

@@ -132,7 +132,7 @@ def choosing_view(
         points=_points(terms, allowance, known=left, reckoned=reckoned),
         lead=tuple(_lead(journey, now=now, levels=levels)),
         now=_now(journey, now, terms=terms, asked=asked),
-        chart=chart_view(journey.fallback, terms=terms) if journey.fallback else None,
+        chart=_chart(visit, journey, terms=terms),
         levels=levels,
         why_not=why_not(journey),
         slip=plan_slip(judged, doubts, asked=asked),
@@ -158,6 +158,18 @@ def _now(
     if now is None or journey.fallback is None:
         return None
     return now_view(now, journey.fallback, terms=terms, asked=asked)
+
+
+def _chart(visit: Visit, journey: FallbackJourney, *, terms: Terms) -> ChartView | None:
+    """The chart from the start, drawn once for every plan that is looked at beside it."""
+    fallback = journey.fallback
+    if fallback is None:
+        return None
+    return visit.memory.kept(
+        ("fall-back chart", visit.folder, fallback.points),
+        lambda: chart_view(fallback, terms=terms),
+        rests_on=(fallback,),
+    )
 
 
 def _lead(
