@@ -40,7 +40,7 @@ def hosts(number: int, *, formation: str = TO) -> tuple[Host, ...]:
 
 
 def three_weapons() -> Attaching:
-    """Three weapons and three hosts of one place each: `computations` 3.14."""
+    """Three weapons and three hosts of one place each (worked by hand)."""
     guns = (*sections("MG", 2, of=rule()), *sections("AT", 1, of=rule()))
     rows = ((5, 4, 1), (6, 3, 2), (4, 5, 3))
     worths = {

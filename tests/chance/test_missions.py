@@ -25,14 +25,14 @@ SILENT_ON_ONE = Missions(falls_silent=roll(1, 1))
 
 
 def test_five_missions_that_each_arrive_on_three_or_more() -> None:
-    """1, 10, 40, 80, 80 and 32 of 243: `computations` 3.25."""
+    """1, 10, 40, 80, 80 and 32 of 243 (worked by hand)."""
     fired = missions_fired(ON_THREE, 5)
     assert fired.ways == 243
     assert dict(fired.counts) == {0: 1, 1: 10, 2: 40, 3: 80, 4: 80, 5: 32}
 
 
 def test_four_missions_of_a_battery_that_may_fall_silent() -> None:
-    """6 (1 - (5/6)^4), 3.11 in the mean: `computations` 3.25."""
+    """6 (1 - (5/6)^4), 3.11 in the mean (worked by hand)."""
     fired = missions_fired(SILENT_ON_ONE, 4)
     assert fired.mean == 6 * (1 - Fraction(5, 6) ** 4)
     assert round(float(fired.mean), 2) == 3.11

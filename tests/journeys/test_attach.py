@@ -71,7 +71,7 @@ def test_the_plan_of_the_game_is_taken_where_none_is_typed(tmp_path: Path) -> No
 
 
 def test_where_all_must_be_attached_it_is_said_who_shares_too_few_places(tmp_path: Path) -> None:
-    """`computations` 3.14."""
+    """Worked by hand."""
     folder = written(tmp_path / "own", OWN_PLAN)
     for must in (("all",), ("guns",)):
         answer = asked("", folder=folder, game=None, must=must)

@@ -25,7 +25,7 @@ def mixed() -> Attaching:
 
 
 def test_the_best_of_six_is_worth_thirteen() -> None:
-    """A to 2, B to 1, AT to 3: `computations` 3.14."""
+    """A to 2, B to 1, AT to 3 (worked by hand)."""
     best = best_attachment(three_weapons())
     assert best is not None
     assert (best.total, best.certainty) == (Fraction(13), Exact())

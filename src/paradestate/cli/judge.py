@@ -45,8 +45,8 @@ What goes with the tanks when the dice refuse them:
 @click.option(
     "--reserve",
     default="",
-    metavar="FORMATION=N",
-    help="What is kept back: 'platoon=4'.",
+    metavar="NAME=N",
+    help="What is kept back, of the force or of the plan: 'platoon=4'.",
 )
 @json_option
 def command(

@@ -18,6 +18,7 @@ from paradestate.core.support.judge import Judgement, judged
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.readiness import Readiness, readiness, readiness_findings
 from paradestate.core.support.refusal import rolls_by_entry
+from paradestate.core.support.reserve import Reserve, reserve_findings, reserve_of
 from paradestate.core.support.room import Fielded, room_findings
 from paradestate.core.support.terms import Terms, terms_of
 from paradestate.core.support.tow import tow_findings
@@ -41,7 +42,9 @@ class Asked:
     allowed: tuple[tuple[str, int], ...] = ()
     """What the dice allowed, roll after roll."""
     reserve: Mapping[str, int] = field(default_factory=dict)
-    """Formation to how many are kept back."""
+    """How many are kept back, by formation or by entry of the plan."""
+    kept_back: tuple[Purchase, ...] = ()
+    """What of the plan is kept back besides, purchase by purchase."""
 
     @property
     def says_plan(self) -> bool:
@@ -57,6 +60,8 @@ class JudgedPlan:
     judgement: Judgement
     are_most: bool
     """Whether no points were said, so that it was judged with the most there can be."""
+    reserve: Reserve
+    """What of the force and of the plan is kept back."""
     paragraph: tuple[str, ...]
     """The plan as the paragraph of an order."""
     paragraph_left: tuple[str, ...]
@@ -106,7 +111,10 @@ def judge(
         known=known,
     )
     unsaid = () if asked.says_plan else plan_unsaid(terms, effect="Judged is a force without any.")
-    ready, more = _on_the_table(counted, terms, plan=plan, reserve=asked.reserve, known=known)
+    reserve = reserve_of(
+        asked.reserve, purchases=asked.kept_back, plan=plan, formations=counted.force.formations
+    )
+    ready, more = _on_the_table(counted, terms, plan=plan, reserve=reserve, known=known)
     every = (*made.findings, *unsaid, *more)
     return JudgeAnswer(
         checked=_instead(answer.checked, every, at=at),
@@ -114,8 +122,9 @@ def judge(
             terms=terms,
             judgement=made,
             are_most=known.are_most,
-            paragraph=_paragraph(counted, plan, reserve=asked.reserve),
-            paragraph_left=_paragraph(counted, made.after.left, reserve=asked.reserve)
+            reserve=reserve,
+            paragraph=_paragraph(counted, plan, reserve=reserve),
+            paragraph_left=_paragraph(counted, made.after.left, reserve=reserve)
             if made.after
             else (),
             ready=ready,
@@ -135,9 +144,7 @@ def _plan(
     return plan_of(asked.plan, entries=counted.force.supporting_troops)
 
 
-def _paragraph(
-    counted: Count, plan: tuple[Purchase, ...], *, reserve: Mapping[str, int]
-) -> tuple[str, ...]:
+def _paragraph(counted: Count, plan: tuple[Purchase, ...], *, reserve: Reserve) -> tuple[str, ...]:
     force = counted.force
     return plan_paragraph(
         plan, entries=force.supporting_troops, reserve=reserve, reserves=force.reserves
@@ -160,7 +167,7 @@ def _on_the_table(
     terms: Terms,
     *,
     plan: tuple[Purchase, ...],
-    reserve: Mapping[str, int],
+    reserve: Reserve,
     known: Known,
 ) -> tuple[tuple[Readiness, ...], tuple[Finding, ...]]:
     """Hosts, transport, reserve and how far the stands are, of what is on offer."""
@@ -168,8 +175,9 @@ def _on_the_table(
     fielded = Fielded(force=counted.force, made=counted.made, plan=there)
     ready = readiness(counted.force, counted.made, plan=there)
     return ready, (
-        *room_findings(fielded, reserve=reserve, known=known),
+        *room_findings(fielded, known=known, kept_back=reserve.purchases),
         *tow_findings(fielded, known=known),
+        *reserve_findings(reserve, force=counted.force, made=counted.made, plan=plan),
         *readiness_findings(ready, plan=plan, known=known),
     )
 

@@ -43,7 +43,7 @@ def test_hosts_with_those_under_command() -> None:
     ],
 )
 def test_why_there_is_no_attachment(sections_: int, places: int, sentence: str) -> None:
-    """The first: `computations` 3.14."""
+    """The first (worked by hand)."""
     shortage = Shortage(to="platoon", entries=("gun",), sections=sections_, places=places)
     assert shortage_sentence(shortage) == sentence
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 from paradestate.core.game import Purchase, ReserveMethod, Reserves
 from paradestate.core.sentence.plan import plan_paragraph
 from paradestate.core.support.entry import Attachment, Entry, Position, Replacement
+from paradestate.core.support.reserve import Reserve
 from tests.forces import marenz
 
 
@@ -25,7 +26,7 @@ def test_the_plan_of_the_example() -> None:
     said = plan_paragraph(
         plan,
         entries=force.supporting_troops,
-        reserve={"platoon": 4},
+        reserve=Reserve(formations={"platoon": 4}),
         reserves=force.reserves,
     )
     assert said == (
@@ -56,7 +57,18 @@ def test_what_takes_the_place_of_others_is_said() -> None:
 
 
 def test_a_reserve_without_a_rule() -> None:
-    assert plan_paragraph((), entries={}, reserve={"platoon": 1}) == ("In reserve: 1 platoon.",)
+    kept = Reserve(formations={"platoon": 1})
+    assert plan_paragraph((), entries={}, reserve=kept) == ("In reserve: 1 platoon.",)
     rule = Reserves(method=ReserveMethod.UNCOMMITTED, most=Fraction(1, 3), of="platoon")
-    said = plan_paragraph((), entries={}, reserve={"platoon": 1}, reserves=rule)
+    said = plan_paragraph((), entries={}, reserve=kept, reserves=rule)
     assert said == ("In reserve, uncommitted: 1 platoon.",)
+
+
+def test_what_is_kept_back_of_the_plan_stands_in_the_reserve_alone() -> None:
+    plan = (take("tanks", 3), take("lancers"))
+    back = (take("tanks", 2), take("lancers"))
+    said = plan_paragraph(plan, entries={}, reserve=Reserve(purchases=back))
+    assert said == ("In support: 1 x tanks.", "In reserve: 2 x tanks and 1 x lancers.")
+    both = Reserve(formations={"platoon": 1}, purchases=back)
+    said = plan_paragraph((take("tanks", 2),), entries={}, reserve=both)
+    assert said == ("In reserve: 1 platoon.", "In reserve too: 2 x tanks.")

@@ -13,7 +13,7 @@ ONE_EACH = {"p1": 1, "p2": 1, "p3": 1}
 
 
 def test_the_best_of_six_is_worth_thirteen() -> None:
-    """A to 2, B to 1, AT to 3: `computations` 3.14."""
+    """A to 2, B to 1, AT to 3 (worked by hand)."""
     (kind,) = kinds_of(three_weapons())
     best = best_with_rooms(kind, ONE_EACH)
     assert best == {"MG 1": "p2", "MG 2": "p1", "AT 1": "p3"}
@@ -21,7 +21,7 @@ def test_the_best_of_six_is_worth_thirteen() -> None:
 
 
 def test_taking_the_largest_number_each_time_is_worth_twelve() -> None:
-    """B to 1, AT to 2, A to 3: what the best is compared with in `computations` 3.14."""
+    """B to 1, AT to 2, A to 3, which is 12: worked by hand."""
     question = three_weapons()
     left = dict(question.worths)
     attached: dict[str, str] = {}

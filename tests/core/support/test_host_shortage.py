@@ -59,7 +59,7 @@ def test_it_is_what_enumeration_leaves_alone(question: Attaching, there: int) ->
 
 
 def test_four_that_must_be_attached_and_three_places() -> None:
-    """`computations` 3.14."""
+    """Worked by hand."""
     question = Attaching(sections=sections("a", 4, of=rule(), must=True), hosts=hosts(3))
     (shortage,) = shortages(question)
     assert shortage == Shortage(to="platoon", entries=("a",), sections=4, places=3)

@@ -1,4 +1,4 @@
-"""Hosts, transport and reserves."""
+"""Hosts and transport."""
 
 from dataclasses import replace
 
@@ -38,14 +38,12 @@ def army(*more: str, formations: str = TOP) -> Force:
     return force_from(FIGURES, STANDS, formations, ENTRIES, *more)
 
 
-def said(
-    force: Force, *plan: tuple[str, int], reserve: dict[str, int] | None = None
-) -> list[Finding]:
+def said(force: Force, *plan: tuple[str, int], kept_back: Plan = ()) -> list[Finding]:
     made, _ = establishment(force)
     assert made is not None
     purchases: Plan = tuple(Purchase(entry=name, number=number) for name, number in plan)
     fielded = Fielded(force=force, made=made, plan=purchases)
-    return list(room_findings(fielded, reserve=reserve or {}, known=Known()))
+    return list(room_findings(fielded, known=Known(), kept_back=kept_back))
 
 
 def messages(force: Force, *plan: tuple[str, int]) -> list[str]:
@@ -66,6 +64,11 @@ def test_a_section_too_many_stands_alone() -> None:
     assert finding.hint == "Take one fewer, or keep it in support."
     (two,) = said(army(), ("guns", 2), ("guns", 2))
     assert two.hint == "Take two fewer, or keep them in support."
+
+
+def test_what_is_kept_back_needs_no_host() -> None:
+    back = (Purchase(entry="guns", number=1),)
+    assert said(army(), ("guns", 2), ("guns", 1), kept_back=back) == []
 
 
 def test_lorries_for_a_company_carry_its_stands_on_foot() -> None:
@@ -134,13 +137,13 @@ def test_stands_by_a_fixed_ratio_ride_too() -> None:
 def test_the_example_has_room_for_all_its_lorries_carry() -> None:
     """8 stands and four lorries of two; two observers and two trucks of two places.
 
-    `computations` 3.26.
+    Worked by hand.
     """
     assert messages(marenz(), ("lorries for a company", 1), ("anti-tank guns", 3)) == []
 
 
 def test_three_lorries_for_the_eight_stands_of_a_company_let_two_walk() -> None:
-    """Two stands walk, and are named: `computations` 3.26."""
+    """Two stands walk, and are named (worked by hand)."""
     force = marenz()
     lorries = force.supporting_troops["lorries for a company"]
     fewer = {**force.supporting_troops, lorries.name: replace(lorries, each={"lorry": 3})}
@@ -153,34 +156,13 @@ def test_three_lorries_for_the_eight_stands_of_a_company_let_two_walk() -> None:
 
 
 def test_two_trucks_of_two_places_are_ample_for_the_observers_and_of_one_are_not() -> None:
-    """The battalion command rides with the two observers: `computations` 3.26."""
+    """The battalion command rides with the two observers (worked by hand)."""
     force = marenz()
     assert messages(force) == []
     narrow = {**force.stands, "truck": replace(force.stands["truck"], carries=1)}
     assert messages(replace(force, stands=narrow)) == [
         "Battalion: 3 stands, 2 places to ride: 1 stand walks (2 Observer)."
     ]
-
-
-def test_a_reserve_of_at_most_its_share() -> None:
-    """12 platoons times 0.34 are 4.08, so at most 4: `computations` 3.26."""
-    assert said(marenz(), reserve={"platoon": 4}) == []
-    (finding,) = said(marenz(), reserve={"platoon": 5})
-    assert (finding.level, finding.code) == (Level.STOP, "reserve-too-large")
-    assert finding.message == "5 platoons named as reserve; 4 of 12 is the most."
-    assert finding.hint == "Keep back at most 4 platoons."
-    assert finding.related[0].path == ("reserves",)
-
-
-def test_a_reserve_of_which_nothing_is_said() -> None:
-    (finding,) = said(marenz(), reserve={"company": 4})
-    assert finding.message == "Nothing says how many companies may be kept back."
-    (finding,) = said(marenz(), reserve={"company": 5})
-    assert finding.message == "5 companies named as reserve; there are 4."
-    (finding,) = said(army(), reserve={"company": 3})
-    assert finding.message == "3 companies named as reserve; there are 2."
-    (finding,) = said(army(), reserve={"compny": 1})
-    assert finding.code == "unknown-choice"
 
 
 def test_stands_that_walk_are_counted_however_many_they_are() -> None:

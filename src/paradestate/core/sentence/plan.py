@@ -4,15 +4,18 @@ from collections.abc import Iterator, Mapping
 
 from paradestate.core.game import Purchase, Reserves
 from paradestate.core.sentence.support import purchase_words
-from paradestate.core.sentence.wording import capital, how_often, listed, several, spelled
+from paradestate.core.sentence.wording import how_often, listed, several, spelled
 from paradestate.core.support.entry import Entry, Position
+from paradestate.core.support.reserve import Reserve, in_front, still_kept_back
+
+NO_RESERVE = Reserve()
 
 
 def plan_paragraph(
     plan: tuple[Purchase, ...],
     *,
     entries: Mapping[str, Entry],
-    reserve: Mapping[str, int] | None = None,
+    reserve: Reserve = NO_RESERVE,
     reserves: Reserves | None = None,
 ) -> tuple[str, ...]:
     """The sentences of the paragraph, in the order of an order.
@@ -20,7 +23,8 @@ def plan_paragraph(
     What may be attached is under command of its hosts; what isn't off the table or a mere quality
     of the force is in support. Purchases of unknown entries are in support too.
     """
-    known = [(each, entries.get(each.entry, Entry(name=each.entry, cost={}))) for each in plan]
+    front = in_front(plan, reserve.purchases)
+    known = [(each, entries.get(each.entry, Entry(name=each.entry, cost={}))) for each in front]
     kinds: dict[str, list[Purchase]] = {}
     for purchase, entry in known:
         kinds.setdefault(_heading(entry, is_known=purchase.entry in entries), []).append(purchase)
@@ -29,7 +33,8 @@ def plan_paragraph(
         for heading in HEADINGS
         if heading in kinds
     ]
-    sentences += _reserve(reserve or {}, reserves=reserves)
+    kept_back = still_kept_back(reserve.purchases, plan)
+    sentences += _reserve(reserve.formations, kept_back, reserves=reserves)
     return tuple(sentences) or ("No supporting troops.",)
 
 
@@ -68,9 +73,14 @@ def _clause(entry: Entry) -> str:
     return words
 
 
-def _reserve(reserve: Mapping[str, int], *, reserves: Reserves | None) -> list[str]:
-    if not reserve:
-        return []
+def _reserve(
+    formations: Mapping[str, int], purchases: tuple[Purchase, ...], *, reserves: Reserves | None
+) -> Iterator[str]:
+    """The rule's method is said of what it is about, the formations of the force."""
     method = f", {reserves.method}" if reserves is not None else ""
-    kept = listed(several(number, formation) for formation, number in reserve.items())
-    return [capital(f"in reserve{method}: {kept}.")]
+    kept = listed(several(number, formation) for formation, number in formations.items())
+    if kept:
+        yield f"In reserve{method}: {kept}."
+    if purchases:
+        also = " too" if kept else ""
+        yield f"In reserve{also}: {listed(_counted(list(purchases), entries={}))}."

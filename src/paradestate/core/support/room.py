@@ -1,27 +1,25 @@
-"""Room: whether what is attached finds a host, what rides finds a place, the reserve is in bounds.
+"""Room: whether what is attached finds a host, and what rides finds a place.
 
-None of this makes a plan illegal but the reserve: a section without a host stands alone, and a
-stand without a place walks.
+None of this makes a plan illegal: a section without a host stands alone, and a stand without a
+place walks.
 """
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from math import floor
 
-from paradestate.core.choice import CHOSEN_HERE, unknown_choice
 from paradestate.core.establishment import Establishment
 from paradestate.core.figure import Sort
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.game import Purchase
-from paradestate.core.place import nearest_place
 from paradestate.core.sentence.support import purchase_words, purchases_words
-from paradestate.core.sentence.wording import capital, listed, plural, several, spelled
+from paradestate.core.sentence.wording import capital, listed, several, spelled
 from paradestate.core.support.entry import Entry
 from paradestate.core.support.host_shortage import alone_without_host
 from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.reserve import in_front
 from paradestate.core.unfolding import Body, Stand
 
 WALKING = {Sort.FOOT, Sort.GUN}
@@ -42,18 +40,16 @@ class Fielded:
 
 
 def room_findings(
-    fielded: Fielded, *, reserve: Mapping[str, int], known: Known
+    fielded: Fielded, *, known: Known, kept_back: tuple[Purchase, ...] = ()
 ) -> Iterator[Finding]:
-    """Sections without a host, stands without a place, and a reserve that is too large."""
-    yield from _hosts(fielded, known=known)
+    """Sections without a host, and stands without a place; what is kept back needs no host."""
+    yield from _hosts(fielded, known=known, front=in_front(fielded.plan, kept_back))
     yield from _transport(fielded, known=known)
-    for formation, number in reserve.items():
-        yield from _reserve(fielded, formation, number=number)
 
 
-def _hosts(fielded: Fielded, *, known: Known) -> Iterator[Finding]:
+def _hosts(fielded: Fielded, *, known: Known, front: tuple[Purchase, ...]) -> Iterator[Finding]:
     by_host: dict[str, list[Purchase]] = {}
-    for purchase in fielded.plan:
+    for purchase in front:
         attach = fielded.entry(purchase).attach
         if attach is not None:
             by_host.setdefault(attach.to, []).append(purchase)
@@ -212,35 +208,3 @@ def _rides(force: Force, pattern: str) -> bool:
         return True
     sorts = {force.figures[kind].sort for kind in stand.figures if kind in force.figures}
     return not stand.carries and not stand.printed and sorts <= WALKING
-
-
-def _reserve(fielded: Fielded, formation: str, *, number: int) -> Iterator[Finding]:
-    """A reserve against the share that may be kept back."""
-    force, made = fielded.force, fielded.made
-    if formation not in force.formations:
-        yield unknown_choice(formation, force.formations, what="formation")
-        return
-    rule = force.reserves
-    there = made.number_of.get(formation, 0)
-    is_ruled = rule is not None and rule.of == formation
-    most = floor(rule.most * there) if rule is not None and is_ruled else there
-    if number > most:
-        share = f"; {most} of {there} is the most" if is_ruled else f"; there are {there}"
-        yield Finding(
-            level=Level.STOP,
-            code="reserve-too-large",
-            message=f"{several(number, formation)} named as reserve{share}.",
-            effect="The plan isn't legal with this reserve.",
-            hint=f"Keep back at most {several(most, formation)}.",
-            place=CHOSEN_HERE,
-            related=(nearest_place(force.places, ("reserves",)),) if force.places else (),
-        )
-    elif not is_ruled:
-        yield Finding(
-            level=Level.REMARK,
-            code="reserve-unsaid",
-            message=f"Nothing says how many {plural(formation)} may be kept back.",
-            effect="The reserve is taken as it is.",
-            hint="Add 'reserves' to the folder, or agree it with your opponent.",
-            place=CHOSEN_HERE,
-        )
