@@ -8,6 +8,7 @@ from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.support.reserve import (
     Reserve,
+    can_be_kept_back,
     in_front,
     reserve_findings,
     reserve_of,
@@ -81,6 +82,14 @@ def test_a_name_means_a_formation_or_else_what_the_plan_takes() -> None:
     alike = reserve_of({"tanks": 1}, purchases=PLAN[1:2], plan=PLAN, formations={"tanks"})
     assert alike == Reserve(formations={"tanks": 1}, purchases=PLAN[1:2])
     assert reserve_of({"tanks": 0}, purchases=(), plan=PLAN, formations=()) == Reserve()
+
+
+def test_only_what_stands_on_the_table_can_be_kept_back() -> None:
+    entries = marenz().supporting_troops
+    assert can_be_kept_back(entries["light tanks"])
+    assert can_be_kept_back(entries["machine-gun platoon"])
+    assert not can_be_kept_back(entries["field battery"])
+    assert not can_be_kept_back(entries["assault training for a platoon"])
 
 
 def test_what_is_in_front_and_what_is_kept_back_make_the_plan() -> None:

@@ -151,6 +151,44 @@ def test_what_the_dice_refuse_takes_what_needs_it_with_it(player: Visitor) -> No
     assert "5 points of 18: 13 to spare" in rest
 
 
+def test_a_purchase_is_moved_to_the_reserve_and_out_of_it(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, plan=PLAN)
+    assert "field battery: to the reserve" not in words_of(page)
+    page = follow(player, page, words="to the reserve : 2 x light tanks")
+    said = words_of(page)
+    assert "In support: 1 x tank squadron commander. In reserve: 2 x light tanks." in said
+    assert "17 points of at the most 23: 6 to spare. Worth 15 to you. Legal." in said
+    assert "The plan comes off 13/27" in said
+    assert "Nothing says how much of the supporting troops may be kept back." in said
+    page = follow(player, page, words="Less: 2 x machine-gun platoon")
+    assert "In reserve: 2 x light tanks." in words_of(page)
+    back = follow(player, page, words="out of the reserve : 2 x light tanks")
+    assert "In reserve" not in words_of(back)
+    page = follow(player, page, words="Less: 2 x light tanks")
+    assert "In reserve" not in words_of(page)
+    assert "named as reserve" not in words_of(page)
+
+
+def test_platoons_are_kept_back_as_far_as_the_rule_goes(player: Visitor) -> None:
+    """Check value 3.26: 12 platoons times 0.34 are 4.08, so at most 4."""
+    page = player.get(CHOOSING, game=GAME, plan=PLAN, reserve="light tanks=1")
+    (form,) = [each for each in forms_of(page) if "reserve:platoon" in each.fields]
+    assert '<option value="4">4</option></select>' in page.text
+    page = player.get(CHOOSING, **{**form.fields, "reserve:platoon": "4"})
+    assert "In reserve, named: 4 platoons. In reserve too: 1 x light tanks." in words_of(page)
+    page = player.get(CHOOSING, **{**form.fields, "reserve:platoon": "5"})
+    said = words_of(page)
+    assert "Not legal. 5 platoons named as reserve; 4 of 12 is the most." in said
+    assert "Legal." in words_of(follow(player, page, words="Keeping nothing back"))
+
+
+def test_a_reserve_that_cannot_be_read_is_a_stop(player: Visitor) -> None:
+    for field in ("reserve", "reserve:platoon"):
+        page = player.get(CHOOSING, **{"game": GAME, field: "many"})
+        assert page.status_code == 422
+        assert "many" in words_of(page)
+
+
 def test_grades_numbers_and_date_are_of_the_question(player: Visitor) -> None:
     page = player.get(
         CHOOSING, **{"game": GAME, "grade:training": "recruits", "set": "company=3", "date": "1941"}

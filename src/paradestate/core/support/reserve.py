@@ -16,6 +16,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.place import nearest_place
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import plural, several
+from paradestate.core.support.entry import Entry, Position
 
 Plan = tuple[Purchase, ...]
 
@@ -55,6 +56,12 @@ def _first_of(plan: Plan, entry: str, *, number: int) -> Iterator[Purchase]:
         if taken:
             yield Purchase(entry=entry, number=taken, choice=purchase.choice)
         number -= taken
+
+
+def can_be_kept_back(entry: Entry) -> bool:
+    """Whether it puts stands on the table, which are somewhere else while they are kept back."""
+    brings = entry.each or entry.grants or entry.replaces or entry.attach
+    return bool(brings) and entry.place is not Position.OFF_TABLE
 
 
 def in_front(plan: Plan, kept_back: Plan) -> Plan:

@@ -1,21 +1,23 @@
 """The plan on its slip: as an order paragraph, what it costs, whether it is legal, the ways out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from paradestate.core.change import most_in_reserve
 from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.outline import decimal_text
-from paradestate.core.sentence.plan import plan_paragraph
-from paradestate.core.sentence.wording import capital, listed, several
-from paradestate.core.support.judge import judged
+from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import capital, listed, plural, several
 from paradestate.core.support.judge_finding import way_words
-from paradestate.core.support.terms import Terms
+from paradestate.core.support.reserve import can_be_kept_back, in_front
 from paradestate.core.support.way_out import WayOut
+from paradestate.journeys.count import Count
 from paradestate.journeys.judge import Asked, JudgedPlan, judge
 from paradestate.journeys.terms import GameTerms
 from paradestate.text.typed import purchases_text
-from paradestate.web.choosing.question import ALLOWED, NO_PLAN, Question, for_the_page
+from paradestate.web.choosing.question import ALLOWED, NO_PLAN, RESERVE, Question, for_the_page
 from paradestate.web.visit import Visit
 
 MOST_WAYS = 6
@@ -60,10 +62,36 @@ class Dice:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Move:
+    """A purchase that is moved into the reserve, or out of it."""
+
+    words: str
+    is_kept_back: bool
+    query: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FormationKept:
+    """What the rule of the files says may be kept back of the force itself."""
+
+    plural: str
+    field: str
+    numbers: tuple[int, ...]
+    """As many as may be, from nought."""
+    number: int
+    others: Mapping[str, str]
+    """The rest of the question, for its form."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanSlip:
     """The plan as it is shown."""
 
     paragraph: tuple[str, ...]
+    moves: tuple[Move, ...]
+    formation: FormationKept | None
+    keeps_back: bool
+    """Whether anything is kept back."""
     is_legal: bool
     sums: str
     """What is spent and left."""
@@ -87,20 +115,23 @@ def judged_plan(
     visit: Visit,
     played: GameTerms,
     *,
-    terms: Terms,
     plan: tuple[Purchase, ...],
     points: int | None,
     asked: Question,
 ) -> tuple[JudgedPlan, tuple[Finding, ...]]:
     """The plan judged, and what was found about it."""
-    if not plan:
-        return _nothing_judged(terms, points=points), ()
     answer = judge(
         visit.folder,
         today=visit.today,
         choice=asked.choice,
         grades=asked.grades,
-        asked=Asked(plan=purchases_text(plan), points=points, allowed=tuple(asked.allowed.items())),
+        asked=Asked(
+            purchases=plan,
+            points=points,
+            allowed=tuple(asked.allowed.items()),
+            reserve=asked.reserve,
+            kept_back=asked.kept_back(plan),
+        ),
         memory=visit.memory,
     )
     assert answer.judged is not None  # noqa: S101 - the terms are there, and the plan was read
@@ -108,22 +139,9 @@ def judged_plan(
     return answer.judged, tuple(each for each in answer.checked.findings if each not in known)
 
 
-def _nothing_judged(terms: Terms, *, points: int | None) -> JudgedPlan:
-    """A plan of nothing: the journey would take that of the game in its place."""
-    left = terms.most_points if points is None else points
-    judgement = judged(terms, (), points=left)
-    return JudgedPlan(
-        terms=terms,
-        judgement=judgement,
-        are_most=points is None,
-        paragraph=plan_paragraph((), entries={}),
-        paragraph_left=(),
-        ready=(),
-        is_legal=judgement.is_legal,
-    )
-
-
-def plan_slip(made: JudgedPlan, found: tuple[Finding, ...], *, asked: Question) -> PlanSlip:
+def plan_slip(
+    made: JudgedPlan, found: tuple[Finding, ...], *, counted: Count, asked: Question
+) -> PlanSlip:
     """The slip of a judged plan."""
     judgement = made.judgement
     stops = [each for each in judgement.findings if each.level is Level.STOP]
@@ -132,9 +150,15 @@ def plan_slip(made: JudgedPlan, found: tuple[Finding, ...], *, asked: Question) 
         for breach, stop in zip(judgement.breaches, stops, strict=False)
     )
     said = {each.message for each in stops}
+    of_reserve = [each for each in found if each.level is Level.STOP and each.message not in said]
+    broken += tuple(_too_much_kept_back(each, asked=asked) for each in of_reserve)
+    said |= {each.message for each in of_reserve}
     after = judgement.after
     return PlanSlip(
         paragraph=made.paragraph,
+        moves=tuple(_moves(made, counted.force, asked=asked)),
+        formation=_formation(counted, asked=asked),
+        keeps_back=bool(made.reserve.formations or made.reserve.purchases),
         is_legal=made.is_legal,
         sums=_sums(made),
         broken=broken,
@@ -148,6 +172,43 @@ def plan_slip(made: JudgedPlan, found: tuple[Finding, ...], *, asked: Question) 
         is_empty=not judgement.plan,
         is_of_game=judgement.plan == made.terms.game.plan,
     )
+
+
+def _moves(made: JudgedPlan, force: Force, *, asked: Question) -> Iterator[Move]:
+    """Every purchase that can be kept back, with the link that does it, or takes it out again."""
+    plan, kept = made.judgement.plan, made.reserve.purchases
+    for each in in_front(plan, kept):
+        entry = force.supporting_troops.get(each.entry)
+        if entry is not None and can_be_kept_back(entry):
+            yield Move(
+                words=purchase_words(each),
+                is_kept_back=False,
+                query=asked.with_kept_back((*kept, each)),
+            )
+    for place, each in enumerate(kept):
+        rest = (*kept[:place], *kept[place + 1 :])
+        yield Move(words=purchase_words(each), is_kept_back=True, query=asked.with_kept_back(rest))
+
+
+def _formation(counted: Count, *, asked: Question) -> FormationKept | None:
+    """What the rule of the files is about; None where there is no rule, or nothing to keep."""
+    rule = counted.force.reserves
+    most = most_in_reserve(counted.force, counted.made)
+    if rule is None or not most:
+        return None
+    field = f"{RESERVE}{rule.of}"
+    return FormationKept(
+        plural=capital(plural(rule.of)),
+        field=field,
+        numbers=tuple(range(most + 1)),
+        number=asked.reserve.get(rule.of, 0),
+        others={name: text for name, text in asked.typed.items() if name != field},
+    )
+
+
+def _too_much_kept_back(stop: Finding, *, asked: Question) -> Broken:
+    way = WayLink(words="Keeping nothing back", query=asked.without_reserve)
+    return Broken(message=stop.message, ways=(way,), hint="")
 
 
 def _broken(stop: Finding, ways: tuple[WayOut, ...], *, asked: Question) -> Broken:

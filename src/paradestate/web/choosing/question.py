@@ -11,14 +11,18 @@ from urllib.parse import urlencode
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.game import Purchase
+from paradestate.core.support.reserve import still_kept_back
 from paradestate.journeys.choosing import choice_of, number_of, plan_of
 from paradestate.text.typed import purchases_text
 
-TEXTS = ("game", "rolled", "plan", "set", "date")
-GRADE, ALLOWED = "grade:", "allowed:"
-"""Before the name of each scale that isn't as usual, and of each entry that was rolled for."""
+TEXTS = ("game", "rolled", "plan", "reserve", "set", "date")
+GRADE, ALLOWED, RESERVE = "grade:", "allowed:", "reserve:"
+"""Before the name of each scale that isn't as usual, of each entry that was rolled for, and of each
+formation of which some are kept back."""
 MOST_TYPED = 4000
 """Letters of one field; what is longer was not typed."""
+BACK = "reserve"
+"""What of the plan is kept back, as a plan is typed."""
 NO_PLAN = "none"
 """Stands for a plan of nothing; where no plan is said, that of the game is meant."""
 
@@ -34,6 +38,8 @@ class Question:
     """The allowance that was rolled, before anything is taken off."""
     allowed: Mapping[str, int]
     """Entry to how many the dice allowed."""
+    reserve: Mapping[str, int]
+    """Formation to how many of it are kept back."""
     typed: Mapping[str, str]
     """The fields as they were filled in, without those left empty."""
     findings: tuple[Finding, ...]
@@ -49,8 +55,25 @@ class Question:
         return f"?{urlencode(fields)}" if fields else ""
 
     def with_plan(self, plan: tuple[Purchase, ...]) -> str:
-        """The same question about another plan."""
-        return self.query(plan=purchases_text(plan) or NO_PLAN)
+        """The same question about another plan; what it has no more is kept back no more."""
+        kept = purchases_text(still_kept_back(self.kept_back(plan), plan))
+        return self.query(plan=purchases_text(plan) or NO_PLAN, reserve=kept)
+
+    def kept_back(self, plan: tuple[Purchase, ...]) -> tuple[Purchase, ...]:
+        """What of a plan is kept back; nothing where that can't be read."""
+        entries = {each.entry for each in plan}
+        kept, _ = plan_of(self.typed.get(BACK, ""), entries=entries)
+        return kept
+
+    def with_kept_back(self, kept: tuple[Purchase, ...]) -> str:
+        """The same question with something else of its plan kept back."""
+        return self.query(reserve=purchases_text(kept))
+
+    @property
+    def without_reserve(self) -> str:
+        """The same question with nothing kept back."""
+        back = {key: "" for key in self.typed if key == BACK or key.startswith(RESERVE)}
+        return self.with_fields(back)
 
     def plan(
         self, *, entries: Container[str], of_game: tuple[Purchase, ...] = ()
@@ -81,13 +104,21 @@ def question(query: Mapping[str, str]) -> Question:
     )
     rolled, more = number_of(typed.get("rolled", ""), of="The allowance rolled")
     allowed = {name: number_of(text, of=name) for name, text in _named(typed, ALLOWED)}
+    back = {name: number_of(text, of=name) for name, text in _named(typed, RESERVE)}
+    _, unread = plan_of(typed.get(BACK, ""), entries=())
     return Question(
         choice=choice,
         grades=dict(_named(typed, GRADE)),
         rolled=rolled,
         allowed={name: number for name, (number, _) in allowed.items() if number is not None},
+        reserve={name: number for name, (number, _) in back.items() if number},
         typed=typed,
-        findings=(*findings, *more, *(each for _, found in allowed.values() for each in found)),
+        findings=(
+            *findings,
+            *more,
+            *(each for _, found in (*allowed.values(), *back.values()) for each in found),
+            *unread,
+        ),
     )
 
 
@@ -98,7 +129,7 @@ def _named(typed: Mapping[str, str], before: str) -> Iterator[tuple[str, str]]:
 
 
 def _is_known(key: str) -> bool:
-    return key in TEXTS or key.startswith((GRADE, ALLOWED))
+    return key in TEXTS or key.startswith((GRADE, ALLOWED, RESERVE))
 
 
 IN_WORDS_OF_THE_PAGE = {

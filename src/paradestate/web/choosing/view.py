@@ -110,7 +110,7 @@ def choosing_view(
     allowance = points_left(terms)
     impossible = tuple(_impossible_roll(terms, allowance, rolled=asked.rolled))
     left = _left(terms, allowance, rolled=None if impossible else asked.rolled)
-    judged, doubts = judged_plan(visit, played, terms=terms, plan=plan, points=left, asked=asked)
+    judged, doubts = judged_plan(visit, played, plan=plan, points=left, asked=asked)
     reckoned = _odds(visit, plan=plan, points=left, asked=asked) if plan else None
     journey, now = evening(
         EveningAsked(
@@ -135,7 +135,7 @@ def choosing_view(
         chart=_chart(visit, journey, terms=terms),
         levels=levels,
         why_not=why_not(journey),
-        slip=plan_slip(judged, doubts, asked=asked),
+        slip=plan_slip(judged, doubts, counted=counted, asked=asked),
         turnout=_turnout(terms, reckoned) if reckoned else None,
         rows=entry_rows(
             counted.force, terms, known=_known(visit, counted, terms=terms), plan=plan, asked=asked
