@@ -93,7 +93,7 @@ def entry_of(
     EditError where it stands in a spreadsheet, or in a file that doesn't read.
     """
     places = checked(folder, today=today, memory=memory).force.places
-    read = read_file(folder, _file_for(folder, entry.path, places=places))
+    read = read_file(folder, file_for(folder, entry.path, places=places))
     there = _said_at(read, entry.path)
     if there is None and entry.path in places:
         raise EditError(f"'{entry.name}' isn't written in a way that a form can change.")
@@ -106,7 +106,7 @@ def entry_of(
     )
 
 
-def _file_for(folder: Path, path: KeyPath, *, places: Places) -> str:
+def file_for(folder: Path, path: KeyPath, *, places: Places) -> str:
     """The file in which an entry stands, or its section, or what is raised."""
     for length in range(len(path), 0, -1):
         place = places.get(path[:length])

@@ -6,7 +6,9 @@ from urllib.parse import urlencode
 
 from starlette.responses import Response
 
-from paradestate.journeys.files import Wording
+from paradestate.journeys.files import Wording, read_file
+from paradestate.text.error import FileError
+from paradestate.text.file_name import file_name_refusal
 from paradestate.web.form import Form
 from paradestate.web.visit import Visit
 
@@ -25,3 +27,16 @@ def back_from(
     """
     query = {"written": name, "former": former.name if former else "", **(more or {})}
     return visit.back_to(f"files?{urlencode(query)}")
+
+
+def written_last(visit: Visit) -> tuple[str, str, str] | None:
+    """The file that was written last, its former version and its mark, while that can be undone."""
+    name, version = visit.query.get("written", ""), visit.query.get("former", "")
+    if not name or file_name_refusal(name) is not None:
+        return None
+    try:
+        read = read_file(visit.folder, name)
+    except FileError:
+        return None
+    newest = read.former[0].path.name if read.former else ""
+    return (name, version if version == newest else "", read.mark)

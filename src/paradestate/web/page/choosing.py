@@ -14,6 +14,7 @@ from paradestate.journeys.terms import GameTerms, game_terms
 from paradestate.sheet.long_number import number_words
 from paradestate.web.choosing.question import GRADE, Question, for_the_page, question
 from paradestate.web.choosing.view import choosing_view
+from paradestate.web.page import entry_rows
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
@@ -111,4 +112,10 @@ def _played(visit: Visit, asked: Question) -> GameTerms:
     )
 
 
-PAGE = Page(path="choosing", title="Choosing", show=show, actions={"plan": write})
+PAGE = Page(
+    path="choosing",
+    title="Choosing",
+    show=show,
+    actions={"plan": write, "list": entry_rows.take},
+    parts={"list": entry_rows.show},
+)

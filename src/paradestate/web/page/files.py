@@ -25,10 +25,9 @@ from paradestate.journeys.files import (
 )
 from paradestate.journeys.variant_copy import LoneForceError, copy_as_variant
 from paradestate.text.decoding import decoded
-from paradestate.text.error import FileError
 from paradestate.text.file_name import file_name_refusal
 from paradestate.text.line_difference import line_pairs, with_context
-from paradestate.web.file_form import back_from, wording_said
+from paradestate.web.file_form import back_from, wording_said, written_last
 from paradestate.web.page import entry_form, file_text
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -57,25 +56,12 @@ def _listed(visit: Visit, *, told: str = "", status: int = 200) -> Response:
         doubt=sharing_doubt(read.force),
         is_lone=visit.folder == visit.site.folder,
         may_copy=bool(collection.force_of(visit.folder)) and collection.has_journal,
-        written=_written(visit),
+        written=written_last(visit),
         entry=_entry(visit),
         unchanged=_unchanged(visit),
         copied=visit.query.get("copied") if visit.query.get("copied") in COPIED else None,
         told=told,
     )
-
-
-def _written(visit: Visit) -> tuple[str, str, str] | None:
-    """The file that was written last, its former version and its mark, while that can be undone."""
-    name, version = visit.query.get("written", ""), visit.query.get("former", "")
-    if not name or file_name_refusal(name) is not None:
-        return None
-    try:
-        read = read_file(visit.folder, name)
-    except FileError:
-        return None
-    newest = read.former[0].path.name if read.former else ""
-    return (name, version if version == newest else "", read.mark)
 
 
 def _entry(visit: Visit) -> EntryName | None:
