@@ -41,3 +41,43 @@ def test_a_plan_is_put_together_without_javascript(browser: Browser, served: Ser
     plain.goto(served(GAME))
     put_together(plain)
     context.close()
+
+
+def test_a_row_is_read_back_as_its_field_is_left_and_nothing_typed_is_touched(
+    page: Page, served: Served
+) -> None:
+    page.goto(served("choosing/list"))
+    page.get_by_label("Name in your book, row 1").fill("lancers")
+    page.get_by_label("Points, row 1").fill("four")
+    page.get_by_label("Lent by, row 1").fill("division")
+    expect(page.locator("#says-1")).to_contain_text("'four' isn't a whole number")
+    page.get_by_label("Points, row 1").fill("4")
+    page.get_by_label("Each puts down, row 1").press("Tab")
+    expect(page.locator("#says-1")).to_contain_text("Lancers, held at division: one costs 4 points")
+    expect(page.locator("main .lead")).to_contain_text("1 row read.")
+    expect(page.get_by_label("Lent by, row 1")).to_have_value("division")
+
+
+def test_a_list_is_written_and_taken_back_without_javascript(
+    browser: Browser, served: Served
+) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    plain = context.new_page()
+    plain.goto(served("choosing/list"))
+    plain.get_by_label("Name in your book, row 1").fill("lancers")
+    plain.get_by_label("Points, row 1").fill("4")
+    plain.get_by_label("Points, row 1").press("Enter")
+    expect(plain.locator("#says-1")).to_contain_text("Lancers: one costs 4 points.")
+    plain.get_by_role("button", name="Write them down").click()
+    expect(plain.get_by_role("status")).to_contain_text("1 entry, into supporting-troops.yaml")
+    plain.get_by_role("button", name="Undo").click()
+    expect(plain.get_by_role("status")).to_contain_text("Written")
+    assert "lancers" not in (served.folder / "supporting-troops.yaml").read_text()
+    context.close()
+
+
+def test_a_purchase_is_moved_to_the_reserve_by_keyboard(page: Page, served: Served) -> None:
+    page.goto(served(f"{GAME}&plan=light+tanks%3D2"))
+    page.get_by_text("Keep something in reserve").click()
+    page.get_by_role("link", name="to the reserve: 2 x light tanks").press("Enter")
+    expect(page.locator("#plan .order")).to_contain_text("In reserve: 2 x light tanks.")

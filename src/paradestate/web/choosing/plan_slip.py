@@ -40,6 +40,8 @@ class Broken:
     ways: tuple[WayLink, ...]
     hint: str
     """What is said where no way out is known."""
+    moves_points: bool = True
+    """Whether its ways out say the points that they move."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +79,7 @@ class FormationKept:
     plural: str
     field: str
     numbers: tuple[int, ...]
-    """As many as may be, from nought."""
+    """As many as may be, from nought, and the number that is kept back now."""
     number: int
     others: Mapping[str, str]
     """The rest of the question, for its form."""
@@ -196,19 +198,19 @@ def _formation(counted: Count, *, asked: Question) -> FormationKept | None:
     most = most_in_reserve(counted.force, counted.made)
     if rule is None or not most:
         return None
-    field = f"{RESERVE}{rule.of}"
+    field, number = f"{RESERVE}{rule.of}", asked.reserve.get(rule.of, 0)
     return FormationKept(
         plural=capital(plural(rule.of)),
         field=field,
-        numbers=tuple(range(most + 1)),
-        number=asked.reserve.get(rule.of, 0),
+        numbers=(*range(most + 1), *([number] if number > most else [])),
+        number=number,
         others={name: text for name, text in asked.typed.items() if name != field},
     )
 
 
 def _too_much_kept_back(stop: Finding, *, asked: Question) -> Broken:
     way = WayLink(words="Keeping nothing back", query=asked.without_reserve)
-    return Broken(message=stop.message, ways=(way,), hint="")
+    return Broken(message=stop.message, ways=(way,), hint="", moves_points=False)
 
 
 def _broken(stop: Finding, ways: tuple[WayOut, ...], *, asked: Question) -> Broken:
