@@ -103,7 +103,7 @@ def reserve_findings(
 ) -> Iterator[Finding]:
     """More kept back than may be or than there is, and what nothing is said of."""
     for formation, number in reserve.formations.items():
-        yield from _of_formation(force, made, formation, number=number)
+        yield from _of_formation(formation, number, force=force, made=made)
     there = _totals(plan)
     for (entry, choice), number in _totals(reserve.purchases).items():
         taken = there.get((entry, choice), 0)
@@ -135,7 +135,7 @@ def _not_taken(wanted: Purchase, *, taken: int) -> Finding:
 
 
 def _of_formation(
-    force: Force, made: Establishment, formation: str, *, number: int
+    formation: str, number: int, *, force: Force, made: Establishment
 ) -> Iterator[Finding]:
     """A part of the force against the share that may be kept back."""
     if formation not in force.formations:
