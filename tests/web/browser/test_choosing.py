@@ -79,5 +79,5 @@ def test_a_list_is_written_and_taken_back_without_javascript(
 def test_a_purchase_is_moved_to_the_reserve_by_keyboard(page: Page, served: Served) -> None:
     page.goto(served(f"{GAME}&plan=light+tanks%3D2"))
     page.get_by_text("Keep something in reserve").click()
-    page.get_by_role("link", name="to the reserve: 2 x light tanks").press("Enter")
+    page.get_by_role("link", name="2 x light tanks: to the reserve").press("Enter")
     expect(page.locator("#plan .order")).to_contain_text("In reserve: 2 x light tanks.")

@@ -24,7 +24,7 @@ CHOSEN = (
     "&plan=light+tanks%3D3,+armoured+cars%3D2,+bicycle+troop%3D2"
 )
 """A plan that isn't legal, half way through the dice."""
-SHEETS = [STAND, CHOSEN, *(page.path for page in PAGES)]
+SHEETS = [STAND, CHOSEN, "choosing/list", *(page.path for page in PAGES)]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
 
 SMALLEST = 44

@@ -152,9 +152,10 @@ def test_what_the_dice_refuse_takes_what_needs_it_with_it(player: Visitor) -> No
 
 
 def test_a_purchase_is_moved_to_the_reserve_and_out_of_it(player: Visitor) -> None:
+    page = player.get(CHOOSING, game=GAME, plan="field battery=2, light tanks=2")
+    assert "2 x field battery: to the reserve" not in words_of(page)
     page = player.get(CHOOSING, game=GAME, plan=PLAN)
-    assert "field battery: to the reserve" not in words_of(page)
-    page = follow(player, page, words="to the reserve : 2 x light tanks")
+    page = follow(player, page, words="2 x light tanks: to the reserve")
     said = words_of(page)
     assert "In support: 1 x tank squadron commander. In reserve: 2 x light tanks." in said
     assert "17 points of at the most 23: 6 to spare. Worth 15 to you. Legal." in said
@@ -162,7 +163,7 @@ def test_a_purchase_is_moved_to_the_reserve_and_out_of_it(player: Visitor) -> No
     assert "Nothing says how much of the supporting troops may be kept back." in said
     page = follow(player, page, words="Less: 2 x machine-gun platoon")
     assert "In reserve: 2 x light tanks." in words_of(page)
-    back = follow(player, page, words="out of the reserve : 2 x light tanks")
+    back = follow(player, page, words="2 x light tanks: out of the reserve")
     assert "In reserve" not in words_of(back)
     page = follow(player, page, words="Less: 2 x light tanks")
     assert "In reserve" not in words_of(page)
