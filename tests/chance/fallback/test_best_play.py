@@ -159,6 +159,13 @@ def test_a_refused_opener_closes_what_it_opens() -> None:
     assert best(terms, points=1).worth == 0
 
 
+def test_what_needs_something_that_is_not_on_offer_is_never_counted_on() -> None:
+    """The first is worth 1 and comes with ½; the tank, worth 10, can't be asked for after it."""
+    first = replace(TANK, name="first", cost={1: 1}, worths=worth(n1=1))
+    tank = replace(TANK, needs={"mules": 1})
+    assert best(terms_with(first, tank), points=7).worth == Fraction(1, 2)
+
+
 def test_a_shared_roll_that_was_seen_is_not_rolled_again() -> None:
     chart = best(guns_and_horse(), points=7).chart
     assert isinstance(chart, Ask)
