@@ -10,16 +10,18 @@ from fractions import Fraction
 from itertools import islice
 from random import Random
 
+import numpy
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from bench.force_lists import force_list
-from bench.pattern_worths import PatternWorths, worths_by_pattern
 from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.diagram import Diagram, diagram
 from paradestate.chance.force.force_draw import force_draw
 from paradestate.chance.force.legal_count import legal_forces
+from paradestate.chance.force.pattern import Patterns, greatest_weights
 from paradestate.chance.force.searched_force import searched_force
+from paradestate.chance.force.weighing import weighing
 from paradestate.core.support.force_map import LevelForces, SearchedForce
 from paradestate.core.support.plan import plan_worth
 from paradestate.core.support.terms import Terms
@@ -120,14 +122,23 @@ def bench_the_best_for_every_pattern_of_availability(
     terms = force_list(40, seed=2, rolled=rolled)
     names = frozenset(name for name, offer in terms.offers.items() if offer.availability)
 
-    def found() -> PatternWorths:
-        worths = worths_by_pattern(drawn(terms, points=60), points=60, rolled=names)
-        assert isinstance(worths, PatternWorths)
-        return worths
+    def found() -> Fraction | None:
+        of = weighing(drawn(terms, points=60))
+        every = {row.entry: of.takings(at) for at, row in enumerate(of.drawn.rows)}
+        number = numpy.arange(2**rolled)
+        patterns = Patterns(
+            number=2**rolled,
+            classes={
+                name: (frozenset(t for t in every[name] if not t.purchases), every[name])
+                for name in names
+            },
+            chosen={name: number >> place & 1 for place, name in enumerate(sorted(names))},
+        )
+        weights = greatest_weights(of, patterns, points=[60])
+        assert len(weights) == 2**rolled
+        return of.worth(int(weights[-1, 0]))
 
-    worths = benchmark(found)
-    assert len(worths.weights) == 2**rolled
-    assert worths.worth(names) == weighed(terms, 60)[-1]
+    assert benchmark(found) == weighed(terms, 60)[-1]
 
 
 @pytest.mark.parametrize("shares", [(Fraction(1, 3),), (Fraction(1, 3), Fraction(1, 2))])

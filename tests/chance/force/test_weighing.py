@@ -44,7 +44,8 @@ def test_weights_before_an_entry() -> None:
     found = weighed(A, greatest=4)
     (before,) = found.before(0, found.end())
     assert [found.worth(int(weight)) for weight in before[0]] == [0, 0, 2, 2, 3]
-    (without,) = found.before(0, found.end(), empty=True)
+    nothing = frozenset(each for each in found.takings(0) if not each.purchases)
+    (without,) = found.among(0, nothing).before(0, found.end())
     assert [found.worth(int(weight)) for weight in without[0]] == [0] * 5
     (after,) = found.after(0, found.end(), nodes=1)
     assert (after == before).all()

@@ -64,7 +64,12 @@ class BestForces:
 
 def best_forces(drawn: Diagram) -> BestForces:
     """The best forces of a diagram, for every number of points up to its greatest."""
-    weighed = weighing(drawn)
+    return best_of(weighing(drawn))
+
+
+def best_of(weighed: Weighing) -> BestForces:
+    """The best of the forces that are weighed."""
+    drawn = weighed.drawn
     tables = [weighed.end()]
     for row in reversed(range(drawn.judged, len(drawn.rows))):
         tables.append(weighed.before(row, tables[-1]))

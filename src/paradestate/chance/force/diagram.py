@@ -131,10 +131,17 @@ class Diagram:
         return self.is_legal and (not is_last or node in self.allowed(points=points))
 
 
-def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Diagram | NotComputed:
+def diagram(
+    terms: Terms,
+    *,
+    greatest: int,
+    more: MoreTies | None = None,
+    asked: frozenset[str] = frozenset(),
+) -> Diagram | NotComputed:
     """The diagram of a game for all numbers of points up to the greatest.
 
-    Refused where it would have too many nodes.
+    Entries `asked` about in many ways stand as near to its front as they can. Refused where it
+    would have too many nodes.
     """
     if greatest > MOST_POINTS:
         return NotComputed(reason=f"there are more than {MOST_POINTS:,} points")
@@ -143,7 +150,7 @@ def diagram(terms: Terms, *, greatest: int, more: MoreTies | None = None) -> Dia
         return ground
     taken, ties = ground.taken, ground.ties
     rolled = frozenset(name for name, offer in terms.offers.items() if offer.availability)
-    order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled)
+    order, judged = in_sequence(tuple(terms.offers), ties=ties, rolled=rolled, asked=asked)
     drawing = _Drawing(ties, order=order, judged=judged)
     slots = greatest + 1 - sum(each.lowest for each in taken.values())
     rows = []

@@ -19,12 +19,13 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from paradestate.chance.force.taking import Taking
-from paradestate.chance.force.tie import Move, Sum, Tie
+from paradestate.chance.force.tie import Move, Sum
 from paradestate.core.certainty import NotComputed
 from paradestate.core.establishment import Establishment
 from paradestate.core.figure import FigureKind
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
+from paradestate.core.number import summed
 from paradestate.core.strength import strength
 from paradestate.core.support.entry import Entry, Position
 
@@ -48,6 +49,35 @@ class Depot:
     fewer."""
     on_stand: Mapping[str, Mapping[str, int]]
     """Pattern to its figures; printed stands have none."""
+
+    def with_figures(self, figures: Mapping[str, int]) -> "Depot":
+        """The same with more figures; what the must layer lacked before is still said."""
+        return replace(self, loose=summed((self.loose, figures)))
+
+    def part(self, kinds: frozenset[str]) -> "Depot":
+        """What of it has to do with some kinds of figure, which no other kind may stand for."""
+        on_stand = {
+            pattern: held
+            for pattern, figures in self.on_stand.items()
+            if (held := {kind: number for kind, number in figures.items() if kind in kinds})
+        }
+        return replace(
+            self,
+            loose={
+                kind: number
+                for kind, number in self.loose.items()
+                if not kinds.isdisjoint(served_by(self.figures, kind))
+            },
+            must={kind: number for kind, number in self.must.items() if kind in kinds},
+            spare={pattern: self.spare[pattern] for pattern in on_stand},
+            on_stand=on_stand,
+        )
+
+
+def served_by(figures: Mapping[str, FigureKind], kind: str) -> frozenset[str]:
+    """The kinds in whose place a figure may stand, itself included."""
+    known = figures.get(kind)
+    return frozenset({kind, *(known.may_stand_for if known else ())})
 
 
 def depot(force: Force, made: Establishment, *, finished: bool) -> Depot:
@@ -210,16 +240,16 @@ class Fielding:
             return NotComputed(
                 reason="the must layer lacks figures, and supporting troops take stands of it away"
             )
-        if any(len(knot) > MOST_KINDS for knot in self._knots()):
+        if any(len(knot) > MOST_KINDS for knot in self.knots()):
             return NotComputed(
                 reason=f"more than {MOST_KINDS} kinds of figure may stand for one another"
             )
         return None
 
-    def ties(self, takings: Mapping[str, Sequence[Taking]]) -> tuple[Tie, ...]:
+    def ties(self, takings: Mapping[str, Sequence[Taking]]) -> tuple[Stocked, ...]:
         """The sums that the takings of the entries can bring above what there is."""
-        found: list[Tie] = []
-        for knot in self._knots():
+        found: list[Stocked] = []
+        for knot in self.knots():
             rooms = self._rooms(knot)
             for kinds, room in rooms.items():
                 tie = self._stocked(kinds, room=room, takings=takings)
@@ -281,7 +311,7 @@ class Fielding:
             most += max((0, *numbers))
         return range(least, most + 1)
 
-    def _knots(self) -> list[list[str]]:
+    def knots(self) -> list[list[str]]:
         """Wanted kinds, parted so that no figure may serve in two parts.
 
         Parts that only the must layer wants are left out.
@@ -289,17 +319,15 @@ class Fielding:
         wanted = dict.fromkeys(kind for figures in self._patterns.values() for kind in figures)
         groups = [{kind} for kind in {**wanted, **self._owned.must}]
         for kind, number in self._owned.loose.items():
-            served = self._serves(kind) if number else set()
+            served = self._serves(kind) if number else frozenset()
             touching = [group for group in groups if group & served]
             if len(touching) > 1:
                 groups = [group for group in groups if not group & served]
                 groups.append(set().union(*touching))
         return [sorted(group) for group in groups if group & wanted.keys()]
 
-    def _serves(self, kind: str) -> set[str]:
-        """The kinds in whose place a figure may stand, itself included."""
-        known = self._owned.figures.get(kind)
-        return {kind, *(known.may_stand_for if known else ())}
+    def _serves(self, kind: str) -> frozenset[str]:
+        return served_by(self._owned.figures, kind)
 
     def _rooms(self, knot: Sequence[str]) -> Mapping[frozenset[str], int]:
         """For each set of the kinds of supporting troops the figures that they may want."""

@@ -1,7 +1,8 @@
 """In which order entries are decided, so that as little as possible has to be remembered.
 
 Entries that no tie joins need no memory of one another, so each knot of joined entries is decided
-by itself: first those with shares of the points, then those that the dice decide, then the rest.
+by itself: first those with shares of the points, then those that the dice decide, then those about
+which many questions are asked, then the rest.
 Within a knot the next entry is always the one that leaves the least to remember (a greedy search
 for a small vertex separation; see Bodlaender, "A partial k-arboretum of graphs with bounded
 treewidth", 1998, section 5); a knot that would have much to remember is begun again from other
@@ -23,17 +24,22 @@ Entries: TypeAlias = int
 
 
 def in_sequence(
-    names: Sequence[str], *, ties: Sequence[Tie], rolled: frozenset[str]
+    names: Sequence[str],
+    *,
+    ties: Sequence[Tie],
+    rolled: frozenset[str],
+    asked: frozenset[str] = frozenset(),
 ) -> tuple[tuple[str, ...], int]:
     """The entries in the order of deciding, and how many come before all shares are known."""
     bit_of = {name: 1 << place for place, name in enumerate(names)}
     joins = [(tie, _all(bit_of[name] for name in tie.entries)) for tie in ties]
     shared = _all(entries for tie, entries in joins if isinstance(tie, GroupPoints))
     by_dice = _all(bit_of[name] for name in rolled)
+    by_question = _all(bit_of[name] for name in asked)
     knots = _knots(len(names), joins=[entries for _, entries in joins])
     with_shares = [knot for knot in knots if knot & shared]
     others = [knot for knot in knots if not knot & shared]
-    others.sort(key=lambda knot: not knot & by_dice)
+    others.sort(key=lambda knot: (not knot & by_dice, not knot & by_question))
     threads = _threads(joins)
     order = [bit for knot in (*with_shares, *others) for bit in _order(knot, threads)]
     return tuple(names[bit.bit_length() - 1] for bit in order), sum(

@@ -8,7 +8,7 @@ bits of a machine's numbers, Python's own numbers are used.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import lcm
 from typing import Any, NamedTuple, TypeAlias
@@ -25,6 +25,9 @@ slots."""
 
 Places: TypeAlias = slice | NDArray[Any]
 """Some nodes of a row."""
+
+Among: TypeAlias = frozenset[ValuedTaking]
+"""Takings of one entry that may be taken, of all that it has."""
 
 GREATEST_SUM = 1 << 60
 """Sums of greater weights leave the numbers of the machine."""
@@ -120,14 +123,25 @@ class Weighing:
         """The units of worth in a weight that its points have lessened."""
         return -(-int(weight) // self.slots)
 
-    def before(self, row: int, after: Weights, *, empty: bool = False) -> Weights:
-        """The weights at each node of a row; `empty`: where its entry isn't to be had."""
+    def among(self, row: int, among: Among) -> "Weighing":
+        """The same forces with no takings of a row's entry but these."""
+        terms = tuple(
+            tuple(term for term in bundle if term.taking in among) for bundle in self.terms[row]
+        )
+        useful = tuple(_useful(bundle) for bundle in terms)
+        return replace(
+            self,
+            terms=(*self.terms[:row], terms, *self.terms[row + 1 :]),
+            useful=(*self.useful[:row], useful, *self.useful[row + 1 :]),
+        )
+
+    def takings(self, row: int) -> Among:
+        """Every taking of a row's entry that the points can pay for."""
+        return frozenset(term.taking for bundle in self.terms[row] for term in bundle)
+
+    def before(self, row: int, after: Weights) -> Weights:
+        """The weights at each node of a row."""
         useful = self.useful[row]
-        if empty:
-            useful = tuple(
-                tuple((t.slots, t.weight) for t in terms if not t.taking.purchases)
-                for terms in self.terms[row]
-            )
         patterns = after.shape[1]
         found = self.none(len(self.drawn.rows[row].ways), patterns=patterns)
         together = patterns * self.slots <= MOST_TOGETHER

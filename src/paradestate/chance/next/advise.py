@@ -1,0 +1,221 @@
+"""What to get next: everything that is said of the candidates and of the best basket.
+
+now -> each candidate alone -> the best basket, proven or within a bound -> how it comes about ->
+the best with each candidate -> what foresight would bring
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import islice
+from typing import Protocol
+
+from paradestate.chance.next.expectation import Expectation, Stock
+from paradestate.chance.next.outcome_table import outcome_rows
+from paradestate.chance.next.search import Question, Stop, best_basket
+from paradestate.core.advice.advice import Advice, Aim, Alone, Candidate, OutcomeRow, Step
+from paradestate.core.advice.basket import Basket, Means, Priced, affordable, one_more
+from paradestate.core.certainty import NotComputed, Sampled
+
+MOST_FORESEEN = 1_000
+"""Affordable baskets up to which what foresight would bring is worked out."""
+
+
+class Valuer(Protocol):
+    """Whoever says what stocks are worth."""
+
+    def values(self, stocks: Sequence[Stock]) -> list[Fraction] | NotComputed:
+        """The value of each."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choosing:
+    """What may be chosen, and what it is chosen for."""
+
+    candidates: tuple[Candidate, ...]
+    means: Means
+    limit: Fraction
+    """What there is to spend."""
+    wish: Basket
+    """What is wished for; nothing where nothing is."""
+    stock: Callable[[Basket], Stock]
+    """What there is, for each game, with a basket."""
+    ceiling: Callable[[Basket], Stock]
+    """No less than that, and no less for a larger basket."""
+
+
+def advice(
+    choosing: Choosing, *, valuer: Valuer, is_late: Stop, is_over: Stop
+) -> Advice | NotComputed:
+    """The advice; refused where the values can't be worked out.
+
+    Once it `is_late` the best that was found is taken; once it `is_over` nothing more is sought.
+    """
+    adviser = _Adviser(choosing, valuer=valuer)
+    try:
+        return adviser.advice(is_late=is_late, is_over=is_over)
+    except _RefusedError as refused:
+        return refused.why
+
+
+class _RefusedError(Exception):
+    """Carries to `advice` why a value can't be worked out, from wherever one is asked for."""
+
+    def __init__(self, why: NotComputed) -> None:
+        super().__init__(why.reason)
+        self.why = why
+
+
+class _Adviser:
+    """Values of baskets, each worked out once."""
+
+    def __init__(self, choosing: Choosing, *, valuer: Valuer) -> None:
+        self._choosing = choosing
+        self._means = choosing.means
+        self._valuer = valuer
+        self._nothing: Basket = (0,) * len(choosing.candidates)
+        self._known: dict[Basket, Fraction] = {}
+
+    def advice(self, *, is_late: Stop, is_over: Stop) -> Advice:
+        """All that is said."""
+        now = self._priced(self._nothing)
+        singles = [one_more(self._nothing, place) for place in range(len(self._nothing))]
+        values = self._values(singles)
+        question = Question(
+            means=self._means,
+            limit=self._choosing.limit,
+            values=self._values,
+            ceilings=self._ceilings,
+            order=sorted(range(len(singles)), key=lambda place: -values[place]),
+        )
+        found = best_basket(question, start=self._nothing, stop=is_late)
+        best = found.best or now
+        return Advice(
+            aim=Aim.WORTH if isinstance(self._valuer, Expectation) else Aim.SHARE,
+            candidates=self._choosing.candidates,
+            now=now,
+            now_sure=self._sure(now.basket),
+            alone=tuple(
+                self._alone(question, place, now=now, best=best, is_over=is_over)
+                for place in range(len(singles))
+            ),
+            best=best,
+            gain_sure=self._sure(best.basket, instead_of=now.basket),
+            bound=found.bound,
+            steps=tuple(self._steps(now, best)),
+            foresight=self._foresight(is_over),
+            wish=self._wished(question, best=best, is_over=is_over),
+            rows=tuple(self._rows(best)),
+        )
+
+    def _values(self, baskets: Sequence[Basket]) -> list[Fraction]:
+        new = [basket for basket in dict.fromkeys(baskets) if basket not in self._known]
+        values = self._valuer.values([self._choosing.stock(basket) for basket in new])
+        if isinstance(values, NotComputed):
+            raise _RefusedError(values)
+        self._known |= zip(new, values, strict=True)
+        return [self._known[basket] for basket in baskets]
+
+    def _ceilings(self, baskets: Sequence[Basket]) -> list[Fraction]:
+        values = self._valuer.values([self._choosing.ceiling(basket) for basket in baskets])
+        if isinstance(values, NotComputed):
+            raise _RefusedError(values)
+        return values
+
+    def _priced(self, basket: Basket) -> Priced:
+        (value,) = self._values([basket])
+        return Priced(basket=basket, cost=self._means.cost(basket), value=value)
+
+    def _sure(self, basket: Basket, *, instead_of: Basket | None = None) -> Sampled | None:
+        if not isinstance(self._valuer, Expectation):
+            return None
+        other = None if instead_of is None else self._choosing.stock(instead_of)
+        return self._valuer.sampled(self._choosing.stock(basket), instead_of=other)
+
+    def _alone(
+        self, question: Question, place: int, *, now: Priced, best: Priced, is_over: Stop
+    ) -> Alone:
+        priced = self._priced(one_more(self._nothing, place))
+        best_with: Priced | None = best
+        if not best.basket[place]:
+            best_with = best_basket(question, start=priced.basket, stop=is_over).best
+        together = self._together(place, best_with) if priced.value == now.value else ()
+        return Alone(
+            candidate=self._choosing.candidates[place],
+            priced=priced,
+            gain=priced.value - now.value,
+            sure=self._sure(priced.basket, instead_of=now.basket),
+            is_affordable=question.is_affordable(priced.basket),
+            best_with=best_with,
+            together=together,
+        )
+
+    def _together(self, place: int, whole: Priced | None) -> Basket:
+        """A candidate with one other, or else with all of a basket, so that it adds something."""
+        if whole is None:
+            return ()
+        one = one_more(self._nothing, place)
+        pairs = [
+            one_more(one, other)
+            for other, number in enumerate(whole.basket)
+            if number > (other == place)
+        ]
+        for basket in (*pairs, whole.basket):
+            more, less = self._values([basket, one_more(basket, place, number=-1)])
+            if more > less:
+                return basket
+        return ()
+
+    def _steps(self, now: Priced, best: Priced) -> Iterator[Step]:
+        """From now to the best; what adds most first, what adds nothing with what comes next."""
+        begun = here = now
+        while here.basket != best.basket:
+            onward = [
+                one_more(here.basket, place)
+                for place, number in enumerate(best.basket)
+                if number > here.basket[place]
+            ]
+            self._values(onward)
+            here = min(map(self._priced, onward), key=lambda each: each.rank)
+            if here.value > begun.value or here.basket == best.basket:
+                yield Step(
+                    added=tuple(
+                        more - less for more, less in zip(here.basket, begun.basket, strict=True)
+                    ),
+                    priced=here,
+                    gain=here.value - begun.value,
+                    cost=here.cost - begun.cost,
+                )
+                begun = here
+
+    def _foresight(self, is_over: Stop) -> Fraction | NotComputed:
+        if not isinstance(self._valuer, Expectation):
+            return NotComputed(reason="the dice have no part in which forces are legal")
+        choosing = self._choosing
+        every = affordable(
+            self._means, limit=choosing.limit, within=range(len(choosing.candidates))
+        )
+        baskets = list(islice(every, MOST_FORESEEN + 1))
+        if len(baskets) > MOST_FORESEEN:
+            return NotComputed(reason=f"more than {MOST_FORESEEN:,} baskets can be afforded")
+        if is_over():
+            return NotComputed(reason="the time was up")
+        self._values(baskets)
+        return self._valuer.foresight([choosing.stock(basket) for basket in baskets])
+
+    def _wished(self, question: Question, *, best: Priced, is_over: Stop) -> Priced | None:
+        wish = self._choosing.wish
+        if not any(wish):
+            return None
+        if all(number <= there for number, there in zip(wish, best.basket, strict=True)):
+            return best
+        return best_basket(question, start=wish, stop=is_over).best
+
+    def _rows(self, best: Priced) -> Iterator[OutcomeRow]:
+        if not isinstance(self._valuer, Expectation):
+            return
+        now, then = self._choosing.stock(self._nothing), self._choosing.stock(best.basket)
+        for place, game in self._valuer.legal:
+            yield from outcome_rows(
+                game, now=game.ground.key(now[place]), then=game.ground.key(then[place])
+            )

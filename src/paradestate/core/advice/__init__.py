@@ -1,0 +1,1 @@
+"""What to get next, as values: baskets of packs or of work, and what they bring."""

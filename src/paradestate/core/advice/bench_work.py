@@ -1,0 +1,184 @@
+"""How many minutes of work finish so many stands of each pattern, and which figures go onto them.
+
+Stands that the must layer has begun come first, those with the least work left before others. What
+is beyond them takes figures that nothing else holds, own kinds only, the most advanced first,
+finished ones before all; patterns take them in their order. What can be put together of finished
+figures alone is taken for finished, so that one more of a pattern is one more than that. Minutes
+are those that the owner gives.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.core.advice.basket import Basket
+from paradestate.core.bench import Bench
+from paradestate.core.figure import FigureKind
+from paradestate.core.number import summed
+
+Staged = Mapping[str, Mapping[str, int]]
+"""Figure kind, then stage, to a number."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pattern:
+    """A pattern of which stands may be finished."""
+
+    name: str
+    figures: Mapping[str, int]
+    begun: tuple[Staged, ...]
+    """For each stand of the must layer that has all its figures and isn't finished, these."""
+    ready: int = 0
+    """Stands that can be put together of finished figures."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rates:
+    """Minutes of work by what is worked on."""
+
+    bench: Bench
+    figures: Mapping[str, FigureKind]
+
+    def by_stage(self, kind: str) -> Mapping[str, Fraction] | None:
+        """Minutes to reach each stage for a figure; None where nothing is said of it."""
+        known = self.figures.get(kind)
+        minutes = self.bench.minutes
+        sort = known.sort.value if known else ""
+        return minutes.get(kind, minutes.get(sort))
+
+    def unknown(self, pattern: Pattern) -> tuple[str, ...]:
+        """The kinds of a pattern for which minutes would have to be given."""
+        if pattern.name in self.bench.minutes_per_stand:
+            return ()
+        return tuple(kind for kind in pattern.figures if self.by_stage(kind) is None)
+
+    def left(self, pattern: Pattern, kind: str, *, stage: str) -> Fraction:
+        """Minutes that a figure on a stand of a pattern still takes from a stage on."""
+        to_come = self._stages[self._stages.index(stage) + 1 :]
+        whole = self.bench.minutes_per_stand.get(pattern.name)
+        if whole is None:
+            table = self.by_stage(kind) or {}
+            return sum((table.get(each, Fraction(0)) for each in to_come), Fraction(0))
+        parts = self._parts(pattern)
+        share = sum((parts[each] for each in to_come), Fraction(0)) / sum(parts.values())
+        return whole * share / sum(pattern.figures.values())
+
+    @property
+    def _stages(self) -> Sequence[str]:
+        return self.bench.stages
+
+    def _parts(self, pattern: Pattern) -> Mapping[str, Fraction]:
+        """How the minutes of a whole stand are split over the stages after the first."""
+        parts = dict.fromkeys(self._stages[1:], Fraction(0))
+        for kind, number in pattern.figures.items():
+            for stage, minutes in (self.by_stage(kind) or {}).items():
+                if stage in parts:
+                    parts[stage] += minutes * number
+        return parts if any(parts.values()) else dict.fromkeys(parts, Fraction(1))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Work:
+    """What finishing some stands takes."""
+
+    minutes: Fraction
+    finished: Mapping[str, int]
+    """Kind to finished figures that go onto them."""
+    lacking: Mapping[str, int]
+    """Kind to figures that aren't there."""
+
+
+class BenchWork:
+    """Work for baskets of stands, in minutes."""
+
+    def __init__(
+        self, patterns: Sequence[Pattern], *, free: Staged, rates: Rates, most: Sequence[int]
+    ) -> None:
+        self._patterns = tuple(patterns)
+        self._free = free
+        self._rates = rates
+        self._last = rates.bench.stages[-1]
+        self._most = tuple(most)
+        self._known: dict[Basket, Work] = {}
+
+    @property
+    def most(self) -> Sequence[int]:
+        """How many stands of each pattern can be wanted."""
+        return self._most
+
+    def cost(self, basket: Basket) -> Fraction:
+        """Minutes of work."""
+        return self.work(basket).minutes
+
+    def least(self, basket: Basket) -> Fraction:
+        """The same: more stands never take less work."""
+        return self.work(basket).minutes
+
+    def can_be_had(self, basket: Basket) -> bool:
+        """Whether all figures are there."""
+        return not self.work(basket).lacking
+
+    def stands(self, basket: Basket) -> Mapping[str, int]:
+        """Pattern to the stands that are finished of it then."""
+        return {
+            pattern.name: number + pattern.ready
+            for pattern, number in zip(self._patterns, basket, strict=True)
+            if number
+        }
+
+    def work(self, basket: Basket) -> Work:
+        """What all stands of a basket take together."""
+        if basket not in self._known:
+            self._known[basket] = self._work(basket)
+        return self._known[basket]
+
+    def _work(self, basket: Basket) -> Work:
+        free = {kind: dict(stages) for kind, stages in self._free.items()}
+        minutes = Fraction(0)
+        finished: list[Mapping[str, int]] = []
+        lacking: list[Mapping[str, int]] = []
+        stands = self.stands(basket)
+        for pattern in self._patterns:
+            number = stands.get(pattern.name, 0)
+            begun = self._begun(pattern)[:number]
+            onto = [*begun]
+            for kind, each in pattern.figures.items():
+                wanted = each * (number - len(begun))
+                taken = self._taken(free.get(kind, {}), number=wanted)
+                onto.append({kind: taken})
+                lacking.append({kind: wanted - sum(taken.values())})
+            minutes += sum((self._minutes(pattern, staged) for staged in onto), Fraction(0))
+            finished.extend(
+                {kind: stages.get(self._last, 0)}
+                for staged in onto
+                for kind, stages in staged.items()
+            )
+        return Work(minutes=minutes, finished=_some(finished), lacking=_some(lacking))
+
+    def _begun(self, pattern: Pattern) -> list[Staged]:
+        """The begun stands of the must layer, the least work first."""
+        return sorted(pattern.begun, key=lambda staged: self._minutes(pattern, staged))
+
+    def _minutes(self, pattern: Pattern, staged: Staged) -> Fraction:
+        return sum(
+            (
+                self._rates.left(pattern, kind, stage=stage) * number
+                for kind, stages in staged.items()
+                for stage, number in stages.items()
+            ),
+            Fraction(0),
+        )
+
+    def _taken(self, free: dict[str, int], *, number: int) -> Mapping[str, int]:
+        """Takes so many figures out of what is free, the most advanced first."""
+        taken = {}
+        for stage in reversed(self._rates.bench.stages):
+            taken[stage] = min(number, free.get(stage, 0))
+            free[stage] = free.get(stage, 0) - taken[stage]
+            number -= taken[stage]
+        return taken
+
+
+def _some(numbers: Iterable[Mapping[str, int]]) -> Mapping[str, int]:
+    """Numbers added up, those of nought left out."""
+    return {name: number for name, number in summed(numbers).items() if number}

@@ -1,0 +1,141 @@
+"""What to get next in sentences: why the best is the best, and what else is worth knowing."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.core.advice.advice import Advice, Aim, Step
+from paradestate.core.advice.basket import Basket
+from paradestate.core.certainty import NotComputed, Sampled
+from paradestate.core.money import Currency, money_text
+from paradestate.core.sentence.chance import near_text
+from paradestate.core.sentence.wording import capital, listed, several
+
+ORDINALS = ("", "one", "a second", "a third", "a fourth", "a fifth", "a sixth")
+MINUTES_OF_AN_HOUR = 60
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """An advice with what its numbers are numbers of."""
+
+    advice: Advice
+    currency: Currency | None
+    """None: costs are minutes."""
+
+    def cost(self, cost: Fraction) -> str:
+        """A cost: `£8.00`, `2.5 h`."""
+        if self.currency is not None:
+            return money_text(int(cost), self.currency)
+        return f"{near_text(cost / MINUTES_OF_AN_HOUR)} h"
+
+    def value(self, value: Fraction) -> str:
+        """A worth, or a share: `10.33`, `64 in 100`."""
+        if self.advice.aim is Aim.SHARE:
+            return f"{near_text(100 * value)} in 100"
+        return near_text(value)
+
+    def basket(self, basket: Basket) -> str:
+        """What is in a basket: `2 x North/N1 and 1 x North/N4`."""
+        return listed(f"{number} x {name}" for name, number in self.named(basket).items())
+
+    def named(self, basket: Basket) -> Mapping[str, int]:
+        """Candidate to how many of it are in a basket."""
+        candidates = self.advice.candidates
+        return {
+            each.name: number for each, number in zip(candidates, basket, strict=True) if number
+        }
+
+
+def reason_sentence(told: Told) -> str:
+    """Why the best is the best, in one sentence."""
+    advice = told.advice
+    if not advice.steps:
+        return (
+            f"Nothing that can be had adds anything to the {told.value(advice.now.value)} of now."
+        )
+    there: Basket = (0,) * len(advice.candidates)
+    parts: list[str] = []
+    for step in advice.steps:
+        parts.append(_step_words(told, step, there=there, is_first=not parts))
+        there = step.priced.basket
+    return capital(f"{'; '.join(parts)}.")
+
+
+def _step_words(told: Told, step: Step, *, there: Basket, is_first: bool) -> str:
+    names = [
+        f"{_number_words(number, there=before)} {candidate.name}"
+        for candidate, number, before in zip(told.advice.candidates, step.added, there, strict=True)
+        if number
+    ]
+    adds = "adds" if sum(step.added) == 1 else "together add"
+    if step.cost < 0:
+        cost = f"and makes all {told.cost(-step.cost)} cheaper"
+    else:
+        cost = f"for {told.cost(step.cost)}{'' if is_first else ' more'}"
+    return f"{listed(names)} {adds} {told.value(step.gain)} {cost}"
+
+
+def _number_words(number: int, *, there: int) -> str:
+    if number == 1:
+        return ORDINALS[there + 1] if there + 1 < len(ORDINALS) else "another"
+    return f"{number} {'more ' if there else ''}x"
+
+
+def together_sentences(told: Told) -> Iterator[str]:
+    """What adds something only with other things."""
+    for each in told.advice.alone:
+        if each.together:
+            yield (
+                f"{each.candidate.name} adds nothing by itself, only together: "
+                f"{told.basket(each.together)}."
+            )
+
+
+def fun_sentences(told: Told) -> Iterator[str]:
+    """What a wish costs, and what foresight would bring."""
+    advice = told.advice
+    if advice.wish is not None:
+        fun = advice.price_of_fun(advice.wish)
+        yield (
+            f"The best with what is wished for is {told.basket(advice.wish.basket)} at "
+            f"{told.value(advice.wish.value)}: the price of the fun is {told.value(fun)}."
+            if fun
+            else "What is wished for is as good as the best."
+        )
+    if isinstance(advice.foresight, NotComputed):
+        yield f"What foresight would bring wasn't computed: {advice.foresight.reason}."
+        return
+    more = advice.foresight - advice.best.value
+    yield (
+        f"Who knew all dice before buying would come to {told.value(advice.foresight)}, "
+        + (f"{told.value(more)} more: no purchase brings more than that." if more else "no more.")
+    )
+
+
+def certainty_sentence(told: Told) -> str:
+    """How sure the best is."""
+    advice = told.advice
+    certainty = advice.certainty
+    if isinstance(certainty, Sampled):
+        so_far = "" if advice.bound is None else _bound_words(told)
+        return (
+            f"Sampled: {several(certainty.draws, 'draw')} of the rolls from seed {certainty.seed}, "
+            f"the same for every choice; the gain is right to {near_above(certainty)} "
+            f"in 19 cases of 20.{so_far}"
+        )
+    if advice.bound is not None:
+        return f"Not proven.{_bound_words(told)}"
+    of = "by your own worths" if advice.aim is Aim.WORTH else "of all legal forces"
+    return f"Exact: nothing else that can be had for this comes to more, {of}."
+
+
+def _bound_words(told: Told) -> str:
+    bound = told.advice.bound or Fraction(0)
+    return f" The time was up: nothing better than {told.value(bound)} exists."
+
+
+def near_above(sampled: Sampled) -> str:
+    """Half an interval to two decimals, rounded up: `0.13`."""
+    hundredths = -(-sampled.plus_or_minus * 100 // 1)
+    return near_text(Fraction(hundredths, 100))

@@ -1,0 +1,160 @@
+"""Everything that is said of candidates and of the best basket."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+import pytest
+
+from paradestate.chance.force import allowed
+from paradestate.chance.next import advise as module
+from paradestate.chance.next.advise import Choosing, Valuer, advice
+from paradestate.chance.next.expectation import Stock
+from paradestate.core.advice.advice import Advice, Candidate
+from paradestate.core.advice.basket import Basket
+from paradestate.core.certainty import NotComputed, Sampled
+from tests.chance.next.examples import osk_bought, osk_expectation
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prices:
+    """Single prices, nothing else."""
+
+    each: tuple[int, ...]
+    most: tuple[int, ...]
+
+    def cost(self, basket: Basket) -> Fraction:
+        return Fraction(sum(n * price for n, price in zip(basket, self.each, strict=True)))
+
+    def least(self, basket: Basket) -> Fraction:
+        return self.cost(basket)
+
+    def can_be_had(self, basket: Basket) -> bool:
+        return bool(basket) or True
+
+
+def choosing(money: int, *, wish: Basket = (0, 0), prices: tuple[int, int] = (8, 12)) -> Choosing:
+    return Choosing(
+        candidates=tuple(Candidate(name=each, words=each) for each in ("gun", "tank")),
+        means=Prices(each=prices, most=(3, 3)),
+        limit=Fraction(money),
+        wish=wish,
+        stock=osk_bought,
+        ceiling=osk_bought,
+    )
+
+
+def found(
+    asked: Choosing, *, valuer: Valuer | None = None, is_late: bool = False, is_over: bool = False
+) -> Advice:
+    made = advice(
+        asked,
+        valuer=valuer or osk_expectation(),
+        is_late=lambda: is_late,
+        is_over=lambda: is_over,
+    )
+    assert isinstance(made, Advice)
+    return made
+
+
+def test_the_advice_of_the_example() -> None:
+    """Section 3.13 of the computations."""
+    made = found(choosing(20, wish=(0, 1)))
+    assert (made.now.value, made.best.value) == (Fraction(6), Fraction(31, 3))
+    assert made.best.basket == (2, 0)
+    assert [(each.priced.value, each.gain) for each in made.alone] == [
+        (10, 4),
+        (Fraction(47, 6), Fraction(11, 6)),
+    ]
+    assert [step.added for step in made.steps] == [(1, 0), (1, 0)]
+    assert [(step.gain, step.cost) for step in made.steps] == [
+        (Fraction(4), Fraction(8)),
+        (Fraction(1, 3), Fraction(8)),
+    ]
+    assert made.foresight == Fraction(31, 3)
+    assert made.wish is not None
+    assert (made.wish.basket, made.price_of_fun(made.wish)) == ((1, 1), Fraction(1, 3))
+    assert [each.together for each in made.alone] == [(), ()]
+    assert (made.bound, made.now_sure, len(made.rows)) == (None, None, 3)
+
+
+def test_what_cannot_be_afforded_by_itself_is_said_to_be_so() -> None:
+    made = found(choosing(8))
+    assert [each.is_affordable for each in made.alone] == [True, False]
+    assert [each.best_with is None for each in made.alone] == [False, True]
+
+
+def test_a_wish_that_the_best_fulfils_costs_nothing() -> None:
+    made = found(choosing(20, wish=(1, 0)))
+    assert made.wish == made.best
+
+
+def test_time_that_is_up_leaves_a_bound() -> None:
+    made = found(choosing(20), is_late=True, is_over=True)
+    assert (made.best, made.bound, made.steps) == (made.now, Fraction(31, 3), ())
+    assert made.foresight == NotComputed(reason="the time was up")
+
+
+def test_too_many_baskets_are_not_foreseen(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(module, "MOST_FORESEEN", 4)
+    assert found(choosing(20)).foresight == NotComputed(
+        reason="more than 4 baskets can be afforded"
+    )
+
+
+def test_a_sample_is_said_of_every_gain(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(allowed, "MOST_OUTCOMES", 1)
+    made = found(choosing(20))
+    assert isinstance(made.gain_sure, Sampled)
+    assert isinstance(made.certainty, Sampled)
+    assert all(isinstance(each.sure, Sampled) for each in made.alone)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pairs:
+    """Nothing is worth anything but two of a kind, or one of each; or nothing can be said."""
+
+    worths: dict[tuple[int, int], int]
+    reason: str = ""
+
+    def values(self, stocks: Sequence[Stock]) -> list[Fraction] | NotComputed:
+        if self.reason:
+            return NotComputed(reason=self.reason)
+        return [
+            Fraction(
+                max(
+                    worth
+                    for (guns, tanks), worth in self.worths.items()
+                    if stock[0].loose["field gun"] >= guns and stock[0].loose["tank"] >= tanks
+                )
+            )
+            for stock in stocks
+        ]
+
+
+@pytest.mark.parametrize(
+    ("worths", "together", "steps"),
+    [
+        ({(0, 0): 1, (2, 0): 5}, [(2, 0), ()], [(2, 0)]),
+        ({(0, 0): 1, (1, 1): 5}, [(1, 1), (1, 1)], [(1, 1)]),
+        ({(0, 0): 1, (2, 1): 5}, [(2, 1), (2, 1)], [(2, 1)]),
+        ({(0, 0): 1}, [(), ()], []),
+    ],
+)
+def test_what_adds_something_only_with_others_is_found(
+    worths: dict[tuple[int, int], int], together: list[Basket], steps: list[Basket]
+) -> None:
+    made = found(choosing(40), valuer=Pairs(worths=worths))
+    assert [each.together for each in made.alone] == together
+    assert [step.added for step in made.steps] == steps
+    assert made.aim.value == "share"
+
+
+def test_values_that_cannot_be_worked_out_are_refused() -> None:
+    refused = advice(
+        choosing(20),
+        valuer=Pairs(worths={}, reason="too large"),
+        is_late=lambda: False,
+        is_over=lambda: False,
+    )
+    assert refused == NotComputed(reason="too large")

@@ -1,0 +1,120 @@
+"""What to get next, with what stands in its way."""
+
+import datetime
+from collections.abc import Mapping
+from fractions import Fraction
+from pathlib import Path
+from types import MappingProxyType
+
+import pytest
+
+from paradestate.core.advice.advice import Aim
+from paradestate.core.choice import Choice
+from paradestate.journeys.next import NextAnswer, NextAsked, NextFound, what_next
+from tests.chance.next.examples import OSK
+from tests.cli.test_next import QUAY
+from tests.forces import HEAD
+
+TODAY = datetime.date(2026, 3, 1)
+
+
+def asked(
+    folder: Path,
+    *texts: str,
+    game: str | None = None,
+    money: Fraction | None = None,
+    hours: int = 0,
+    wish: Mapping[str, int] = MappingProxyType({}),
+) -> NextAnswer:
+    for number, text in enumerate((HEAD, *texts)):
+        (folder / f"{number}.yaml").write_text(text, encoding="utf-8")
+    return what_next(
+        folder,
+        today=TODAY,
+        choice=Choice(game=game),
+        grades={},
+        asked=NextAsked(money=money, hours=Fraction(hours), wish=wish),
+    )
+
+
+def codes(answer: NextAnswer) -> list[str]:
+    assert answer.found is None
+    return [finding.code for finding in answer.checked.findings if finding.level.value == "stop"]
+
+
+def found(answer: NextAnswer) -> NextFound:
+    assert isinstance(answer.found, NextFound)
+    return answer.found
+
+
+MONEY = Fraction(20)
+
+
+@pytest.mark.parametrize(
+    ("texts", "game", "wish", "code"),
+    [
+        ((OSK,), None, {}, "nothing-to-buy"),
+        ((OSK, QUAY), "morning", {}, "unknown-choice"),
+        ((OSK, QUAY), None, {"Quay/mortar": 1}, "unknown-choice"),
+        ((OSK.replace("games:", "by hand: x\n#"), QUAY), None, {}, "game-unsaid"),
+        ((OSK, QUAY, "wrong: 1"), None, {}, "unknown-word"),
+    ],
+)
+def test_what_prevents_it_is_said(
+    tmp_path: Path, texts: tuple[str, ...], game: str | None, wish: dict[str, int], code: str
+) -> None:
+    assert code in codes(asked(tmp_path, *texts, game=game, money=MONEY, wish=wish))
+
+
+def test_without_minutes_hours_bring_nothing_known(tmp_path: Path) -> None:
+    answer = asked(tmp_path, OSK, hours=1)
+    assert codes(answer) == ["minutes-missing"]
+    (finding,) = (each for each in answer.checked.findings if each.code == "minutes-missing")
+    assert "minutes: {foot: {based: 20}}" in finding.hint
+
+
+def test_an_unknown_stand_is_not_wished_for(tmp_path: Path) -> None:
+    answer = asked(tmp_path, OSK, QUAY, hours=1, wish={"mortar": 1})
+    assert codes(answer) == ["unknown-choice"]
+
+
+def test_what_is_no_candidate_is_said_with_the_reason(tmp_path: Path) -> None:
+    more = "      dear: {price: 90, holds: {tank: 1}}\n      cook: {price: 1, holds: {cook: 1}}\n"
+    prices = QUAY.replace("bench:", f"{more}bench:")
+    force = OSK.replace("officer: {}}", "officer: {}, cook: {}}", 1)
+    answer = found(asked(tmp_path, force, prices, money=MONEY))
+    assert {each.name: each.reason for each in answer.left_out} == {
+        "Quay/dear": "it is dearer than the money",
+        "Quay/cook": "nothing wants what it holds",
+    }
+
+
+def test_without_worths_it_is_the_share_that_counts(tmp_path: Path) -> None:
+    answer = found(asked(tmp_path, OSK.split("worths:")[0], QUAY, money=MONEY))
+    assert (answer.advice.aim, answer.has_worths) == (Aim.SHARE, False)
+
+
+def test_games_count_by_their_weight(tmp_path: Path) -> None:
+    games = (
+        "{evening: {allowance: 4, posture: attack, weight: 3}, "
+        "day: {allowance: 8, posture: attack}}"
+    )
+    text = OSK.replace("{evening: {allowance: 2 + 1d3 x 2, posture: attack}}", games)
+    answer = found(asked(tmp_path, text, QUAY, money=MONEY))
+    assert answer.games == {"evening": Fraction(3, 4), "day": Fraction(1, 4)}
+    assert answer.advice.best.value == Fraction(3, 4) * 7 + Fraction(14, 4)
+    one = found(asked(tmp_path, text, QUAY, money=MONEY, game="day"))
+    assert one.games == {"day": 1}
+
+
+def test_work_reckons_what_the_must_layer_has_begun(tmp_path: Path) -> None:
+    """A staff in packets is painted first; a stand in work lends its figures."""
+    force = OSK.replace(
+        "officer: {painted: 1}", "officer: {in packet: 1}, field gun: {in packet: 1}"
+    )
+    stands = "stock stands: {tank: {in packet: 1}, machine-gun team: {painted: 1}}\n"
+    answer = found(asked(tmp_path, force, QUAY, stands, hours=4))
+    alone = {each.candidate.name: each.priced.cost for each in answer.advice.alone}
+    assert alone == {"staff": 30, "field gun": 90, "tank": 120}
+    assert answer.must_lacks == 1
+    assert answer.advice.best.basket == (0, 1, 0)
