@@ -47,9 +47,7 @@ def test_plans(plan: str, expected: list[str]) -> None:
 def test_a_plan_that_is_not_legal_lets_everything_else_be_worked_out() -> None:
     (finding,) = found("big=1")
     assert finding.level is Level.WARN
-    assert finding.message == (
-        "g: Spent 10 of 9 points: over by 1."
-    )
+    assert finding.message == ("g: Spent 10 of 9 points: over by 1.")
     assert finding.hint == "Dropping 1 x big (10) would do it."
     (slip,) = found("e(flame)=3")
     assert slip.level is Level.STOP
