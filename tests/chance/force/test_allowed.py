@@ -127,3 +127,15 @@ def test_entries_without_a_roll_are_left_out() -> None:
     found = outcomes(Offer(name="guns", cost={1: 2}, choices={NO_CHOICE: 0}))
     assert isinstance(found, Outcomes)
     assert (found.classes, found.ways, found.lot) == ({}, (1,), None)
+
+
+def test_of_what_can_be_there_only_those_takings_are_allowed() -> None:
+    weighed = weighing(drawn(listed(TWICE), greatest=20))
+    small = frozenset(each for each in weighed.takings(0) if each.points <= 4)
+    found = outcomes_of(weighed, within={"guns": small}, lot=LOT)
+    assert isinstance(found, Outcomes)
+    assert {frozenset(t.points for t in among) for among in found.classes["guns"]} == {
+        frozenset({0}),
+        frozenset({0, 2}),
+        frozenset({0, 2, 4}),
+    }

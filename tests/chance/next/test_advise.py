@@ -158,3 +158,29 @@ def test_values_that_cannot_be_worked_out_are_refused() -> None:
         is_over=lambda: False,
     )
     assert refused == NotComputed(reason="too large")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Narrow:
+    """Refuses more than two guns."""
+
+    def values(self, stocks: Sequence[Stock]) -> list[Fraction] | NotComputed:
+        if any(stock[0].loose["field gun"] > 2 for stock in stocks):
+            return NotComputed(reason="too many guns")
+        return [Fraction(1)] * len(stocks)
+
+
+def test_bounds_that_cannot_be_worked_out_are_refused() -> None:
+    def never() -> bool:
+        return False
+
+    refused = advice(choosing(40), valuer=Narrow(), is_late=never, is_over=never)
+    assert refused == NotComputed(reason="too many guns")
+
+
+def test_what_can_neither_be_had_nor_adds_anything_goes_with_nothing() -> None:
+    made = found(choosing(8), valuer=Pairs(worths={(0, 0): 1}))
+    assert [(each.best_with is None, each.together) for each in made.alone] == [
+        (False, ()),
+        (True, ()),
+    ]

@@ -10,6 +10,7 @@ from paradestate.chance.force.diagram import MOST_POINTS, Diagram
 from paradestate.chance.next import game_worth as module
 from paradestate.chance.next.expectation import Expectation
 from paradestate.chance.next.game_worth import GameWorth, game_worth
+from paradestate.chance.next.outcome_table import outcome_rows
 from paradestate.core.certainty import NotComputed
 from paradestate.core.force import Force
 from paradestate.core.support.chances import chances
@@ -26,6 +27,7 @@ from tests.chance.next.examples import (
     osk_worth,
     owned,
     play_of,
+    worth_of,
 )
 from tests.chance.next.plainly import plain_worth
 from tests.forces import force_from
@@ -116,6 +118,20 @@ def test_figures_that_several_entries_want_bind_them_together() -> None:
     assert values == [Fraction(each) for each in (4, 6, 8, 8)]
     (key,) = {game.ground.key(each) for each in depots[2:3]}
     assert game.ground.reach(key).ties
+
+
+def test_ties_that_no_force_can_hold_leave_nothing() -> None:
+    force = force_from(SHARED)
+    terms = osk_terms(force)
+    must = replace(terms.offers["guards"], least=1)
+    scouts = replace(terms.offers["scouts"], least=1)
+    terms = replace(terms, offers={"scouts": scouts, "guards": must})
+    depots = [owned(force).with_figures({"foot": more}) for more in (0, 1)]
+    game = worth_of(play_of(terms, force, most=depots[1], asked=""))
+    assert Expectation([game]).values([(each,) for each in depots]) == [Fraction(0), Fraction(6)]
+    now, then = (game.ground.key(each) for each in depots)
+    (row,) = outcome_rows(game, now=now, then=then)
+    assert (row.now, row.then is None) == (None, False)
 
 
 def test_ties_with_which_too_much_would_have_to_be_told_apart_are_refused(

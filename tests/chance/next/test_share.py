@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
 from hypothesis import given, settings
 
 from paradestate.chance.force.diagram import MOST_POINTS
@@ -85,8 +86,36 @@ def test_it_is_the_share_of_all_forces_listed(
     assert found.values([(owned(force),)]) == [plain]
 
 
-def test_a_stock_that_cannot_be_looked_at_is_refused() -> None:
+def test_a_stock_that_cannot_be_looked_at_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     most = osk_bought((3, 3))[0]
     found = fieldable_share([play_of(osk_terms(), osk(), most=most)])
     assert isinstance(found, FieldableShare)
-    assert found.values([osk_bought((0, 0)), osk_bought((0, 0))])
+    monkeypatch.setattr("paradestate.chance.force.diagram.MOST_NODES", 0)
+    refusal = found.values([osk_bought((0, 0))])
+    assert isinstance(refusal, NotComputed)
+    assert "cases would have to be told apart" in refusal.reason
+
+
+def test_a_game_in_which_nothing_is_legal_has_no_share() -> None:
+    terms = osk_terms()
+    guns = replace(terms.offers["guns"], least=5)
+    never = replace(terms, offers={**terms.offers, "guns": guns})
+    most = osk_bought((3, 3))[0]
+    found = fieldable_share([play_of(each, osk(), most=most) for each in (never, terms)])
+    assert isinstance(found, FieldableShare)
+    nothing = osk_bought((0, 0)) * 2
+    alone = fieldable_share([play_of(terms, osk(), most=most)])
+    assert isinstance(alone, FieldableShare)
+    half = alone.values([osk_bought((0, 0)), osk_bought((0, 0))])
+    assert isinstance(half, list)
+    assert found.values([nothing, nothing]) == half
+
+
+def test_points_with_which_nothing_is_legal_have_no_share() -> None:
+    terms = osk_terms()
+    guns = replace(terms.offers["guns"], least=1)
+    terms = replace(terms, offers={**terms.offers, "guns": guns})
+    play = play_of(terms, osk(), most=osk_bought((1, 0))[0], points=chances({2: 1, 4: 1}))
+    found = fieldable_share([play])
+    assert isinstance(found, FieldableShare)
+    assert found.values([osk_bought((1, 0))]) == [Fraction(1, 2)]

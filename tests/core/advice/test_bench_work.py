@@ -15,7 +15,7 @@ FIGURES = {
 BENCH = Bench(
     stages=STAGES,
     minutes={
-        "foot": {"primed": Fraction(2), "painted": Fraction(10)},
+        "foot": {"in packet": Fraction(1), "primed": Fraction(2), "painted": Fraction(10)},
         "officer": {"painted": Fraction(20)},
     },
     minutes_per_stand={"battery": Fraction(60), "truck": Fraction(9)},

@@ -52,6 +52,7 @@ def test_multibuys_count_at_their_best() -> None:
 def test_too_little_is_not_sent() -> None:
     found = prices(replace(quay(pack("gun", 20)), least_order=Minor(40)))
     assert [found.can_be_had((number,)) for number in (0, 1, 2)] == [True, False, True]
+    assert [found.cost((number,)) for number in (0, 1, 2)] == [0, 20, 40]
 
 
 def test_each_source_charges_by_itself() -> None:
