@@ -68,7 +68,7 @@ class NextList:
     def values(self, baskets: Sequence[Basket]) -> list[Fraction]:
         """Expected worths."""
         found = self.expectation.values(
-            [(stock(self.depot, self.purse, each),) for each in baskets]
+            [(stock(self.depot, each, purse=self.purse),) for each in baskets]
         )
         assert isinstance(found, list)
         return found
@@ -90,7 +90,7 @@ class NextList:
         return made.best
 
 
-def stock(depot: Depot, purse: Purse, basket: Basket) -> Depot:
+def stock(depot: Depot, basket: Basket, *, purse: Purse) -> Depot:
     """What is there with a basket."""
     bought: dict[str, int] = {}
     for number, (name, figures) in zip(basket, purse.brings, strict=True):
@@ -129,7 +129,7 @@ def next_list(
         entries={name: Entry(name=name, cost=offers[name].cost, each={name: 1}) for name in names},
         points=dice_chances(dice(2, sides=6, plus=points)),
         share=Fraction(1),
-        most=stock(depot, purse, (2,) * candidates),
+        most=stock(depot, (2,) * candidates, purse=purse),
         asked=frozenset(chosen),
     )
     game = game_worth(play, lot=Lot(draws=500, seed=1))

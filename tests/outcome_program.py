@@ -92,14 +92,14 @@ def _rows(terms: Terms, takings: Takings, *, points: int) -> Iterator[Row]:
         float(points),
     )
     for name, offer in terms.offers.items():
-        taken = _at_least(takings, name, 1)
+        taken = _at_least(takings, name, number=1)
         for other, number in offer.needs.items():
-            yield {**taken, **_minus(_at_least(takings, other, number))}, 0.0
+            yield {**taken, **_minus(_at_least(takings, other, number=number))}, 0.0
         if offer.needs_any_of:
-            ways = [_at_least(takings, other, n) for other, n in offer.needs_any_of.items()]
+            ways = [_at_least(takings, other, number=n) for other, n in offer.needs_any_of.items()]
             yield {**taken, **_minus({v: 1.0 for way in ways for v in way})}, 0.0
         for other in offer.bars:
-            yield {**taken, **_at_least(takings, other, 1)}, 1.0
+            yield {**taken, **_at_least(takings, other, number=1)}, 1.0
     for limit in terms.groups:
         if limit.most is not None:
             names = [name for name, offer in terms.offers.items() if offer.group == limit.group]
@@ -120,7 +120,7 @@ def _fielded(takings: Takings, *, owned: Mapping[str, int], purse: Purse) -> Ite
         yield {**number, **brought}, float(owned.get(entry, 0))
 
 
-def _at_least(takings: Takings, entry: str, number: int) -> Sum:
+def _at_least(takings: Takings, entry: str, *, number: int) -> Sum:
     return {v: 1.0 for v, t in takings.get(entry, {}).items() if t.purchases >= number}
 
 

@@ -48,7 +48,7 @@ def stands_to_finish(
     work = BenchWork(kept, free=free, rates=rates, most=most)
 
     def ceiling(basket: Basket) -> Stock:
-        return tuple(_with_stands(game.owned, kept, work.stands(basket)) for game in games)
+        return tuple(_with_stands(game.owned, kept, more=work.stands(basket)) for game in games)
 
     def stock(basket: Basket) -> Stock:
         used = {kind: -number for kind, number in work.work(basket).finished.items()}
@@ -181,7 +181,7 @@ def _ready(pattern: Pattern, *, free: Staged, rates: Rates) -> int:
     return number
 
 
-def _with_stands(owned: Depot, patterns: Sequence[Pattern], more: Mapping[str, int]) -> Depot:
+def _with_stands(owned: Depot, patterns: Sequence[Pattern], *, more: Mapping[str, int]) -> Depot:
     """What there is with so many more finished stands, their finished figures still loose."""
     served = [
         {kind: -each * min(more[pattern.name], max(0, -owned.spare[pattern.name]))}

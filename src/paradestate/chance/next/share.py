@@ -39,15 +39,22 @@ class FieldableShare:
         total = [Fraction(0)] * len(stocks)
         for game in self._games:
             for at, stock in enumerate(stocks):
-                owned = stock[game.place]
-                key = game.ground.key(owned)
-                if key not in game.known:
-                    share = _share(game, owned)
-                    if isinstance(share, NotComputed):
-                        return share
-                    game.known[key] = share
-                total[at] += game.play.share * game.known[key]
+                share = _known_share(game, stock[game.place])
+                if isinstance(share, NotComputed):
+                    return share
+                total[at] += game.play.share * share
         return total
+
+
+def _known_share(game: _Game, owned: Depot) -> Fraction | NotComputed:
+    """The share, worked out once for all stocks that let the same be fielded."""
+    key = game.ground.key(owned)
+    if key not in game.known:
+        share = _share(game, owned)
+        if isinstance(share, NotComputed):
+            return share
+        game.known[key] = share
+    return game.known[key]
 
 
 def _share(game: _Game, owned: Depot) -> Fraction | NotComputed:
