@@ -22,7 +22,7 @@ def print_sweep(found: Sweep) -> None:
     for place, game in enumerate(found.games):
         rows = [each for each in found.rows if each.question.game == place]
         if rows:
-            _print_game(out, game, rows)
+            _print_game(out, game, rows=rows)
     for folder, game_name, reason in found.left_out:
         out.print(f"{folder}, {game_name}: left out; {reason}.", soft_wrap=True)
     missing = found.questions - len(found.rows)
@@ -32,7 +32,7 @@ def print_sweep(found: Sweep) -> None:
         out.print(f"All {found.questions:,} changes were looked at. Exact.")
 
 
-def _print_game(out: Console, game: SweptGame, rows: Sequence[Swept]) -> None:
+def _print_game(out: Console, game: SweptGame, *, rows: Sequence[Swept]) -> None:
     forces = game.forces
     title = f"{game.title}, {forces.terms.game.name}: {forces.at} points left"
     table = titled_table(title)

@@ -7,7 +7,7 @@ everybody busy: what was never sent needn't be called back, so that a sweep can 
 import time
 from collections.abc import Callable, Generator, Iterable, Sequence
 from dataclasses import dataclass
-from itertools import islice
+from itertools import count, islice
 from typing import Generic, NamedTuple, Protocol, TypeVar
 
 Question = TypeVar("Question")
@@ -97,8 +97,7 @@ def answers(
             for bundle in crew.answered(seconds=LISTEN_SECONDS):
                 out -= 1
                 size = bundle_size(len(bundle.answers), seconds=bundle.seconds)
-                for place, answer in enumerate(bundle.answers, start=bundle.first):
-                    yield Placed(place, answer)
+                yield from map(Placed, count(bundle.first), bundle.answers)
     finally:
         crew.end()
 

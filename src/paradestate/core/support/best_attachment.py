@@ -102,14 +102,10 @@ def _places(kind: Kind, rooms: Mapping[str, int]) -> Iterator[_Place]:
         rank = steps ** (len(kind.sections) - number)
         names = [host.name for host in kind.hosts]
         for place, host in enumerate((*names, INDEPENDENT)):
-            is_open = not section.must if host == INDEPENDENT else _fits(kind, section, rooms[host])
-            if is_open:
+            has_room = host != INDEPENDENT and kind.room_of(section) >= rooms[host]
+            if has_room or (host == INDEPENDENT and not section.must):
                 worth = kind.cost(section, host) * steps ** len(kind.sections)
                 yield _Place(section=section, host=host, cost=worth + place * rank)
-
-
-def _fits(kind: Kind, section: Section, room: int) -> bool:
-    return kind.room_of(section) >= room
 
 
 def _network(kind: Kind, rooms: Mapping[str, int], *, places: Sequence[_Place]) -> tuple[Arc, ...]:
