@@ -98,7 +98,8 @@ def _get(target: str) -> Sent:
 
 
 def _post(action: str, body: bytes) -> Sent:
-    return Sent(method="POST", target=action.encode("ascii"), body=body)
+    target, _, _ = action.partition("#")  # no browser sends the rest
+    return Sent(method="POST", target=target.encode("ascii"), body=body)
 
 
 def _url_encoded(fields: Fields) -> bytes:

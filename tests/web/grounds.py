@@ -16,6 +16,8 @@ NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
 BESIDE = "the-secret-that-lies-beside-the-collection"
 SCRIPT = b"<script>alert(1)</script>"
 
+LINKED = "format: 1\ntitle: Linked\nfigures: {rifleman: {}}\n"
+
 UNAVAILABLE = 503
 MOST_SENT = 8_000_000
 """Bytes of one answer."""
@@ -41,9 +43,13 @@ class Grounds:
         log(folder, today=NOW.date(), request=counted)
         for outside in (self.root, self.root.parent):
             (outside / "secret.txt").write_text(BESIDE)
-        # A link that leads out, as a folder that was copied from elsewhere may hold.
-        (folder / "link-out.yaml").symlink_to(self.root / "secret.txt")
+        # Links that lead out, as a folder that was copied from elsewhere may hold. The one that is
+        # read as a file of a force is a stop, so that it stands in a force of its own.
         (folder / "link-out").symlink_to(self.root)
+        linked = self.collection / "linked"
+        linked.mkdir()
+        (linked / "force.yaml").write_text(LINKED)
+        (linked / "link-out.yaml").symlink_to(self.root / "secret.txt")
         shutil.copytree(self.root, self._kept, symlinks=True)
         self._before = self._signature()
 
