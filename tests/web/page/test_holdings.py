@@ -167,7 +167,7 @@ class TestWrittenDown:
             ("-1", "rifleman: -1 isn't a whole number from 0 up."),
             ("2.5", "rifleman: 2.5 isn't a whole number from 0 up."),
             ("six", "rifleman: 'six' isn't a whole number."),
-            ("9" * 30, "isn't a whole number."),
+            ("9" * 30, "has 30 digits in a row; at most 15 are read."),
             ("5000000000", "greatest number read"),
         ],
     )
