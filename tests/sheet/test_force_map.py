@@ -6,7 +6,8 @@ from itertools import accumulate
 import pytest
 
 from paradestate.core.support.force_map import LevelForces
-from paradestate.sheet.force_map import PHONE, STEPS, STRIP, WIDE, force_map, force_rows
+from paradestate.sheet.force_frame import PHONE, STEPS, STRIP, WIDE
+from paradestate.sheet.force_map import force_map, force_rows
 from paradestate.sheet.svg import Drawing
 from tests.sheet.reading import root_of, texts_of, texts_on_others, texts_outside
 

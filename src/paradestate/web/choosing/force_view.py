@@ -12,6 +12,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.core.support.force_map import SearchedForce, ValuedForce
 from paradestate.journeys.forces import BestAlone, ForcesAsked, ForcesFound, forces
 from paradestate.sheet import force_map
+from paradestate.sheet.force_frame import PHONE, WIDE
 from paradestate.sheet.force_map import ForceRow, force_rows
 from paradestate.sheet.long_number import number_words
 from paradestate.sheet.svg import Drawing
@@ -121,7 +122,7 @@ def _drawings(found: ForcesFound) -> tuple[Drawing, Drawing] | None:
         force_map.force_map(
             found.levels, fieldable=_fielded(found), marked=found.points, width=width
         )
-        for width in (force_map.WIDE, force_map.PHONE)
+        for width in (WIDE, PHONE)
     )
     return (wide, phone) if wide and phone else None
 
