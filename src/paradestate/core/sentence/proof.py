@@ -1,6 +1,8 @@
 """The proof of a list in sentences: what its author should look at, entry by entry."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import chain
 
 from paradestate.core.sentence.chance import chance_words, hundredths_words
 from paradestate.core.sentence.wording import capital, listed
@@ -11,70 +13,104 @@ LEAST_TO_LAPSE = 2
 """Where nothing costs less than this one point may be left over."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Matter:
+    """One thing to look at."""
+
+    sentence: str
+    entry: str = ""
+    """The entry that it is about; empty where it is about a game, or about several entries."""
+
+
 def matters(proof: ListProof) -> Iterator[str]:
     """Everything that an author should look at, the plainest contradictions first."""
-    yield from _prices(proof)
-    yield from _never_taken(proof)
-    yield from _rolls(proof)
-    yield from _dominated(proof)
-    yield from _best(proof)
-    for game in proof.games:
-        yield from _waste(game)
+    for _, found in matters_by_kind(proof):
+        yield from (matter.sentence for matter in found)
 
 
-def _prices(proof: ListProof) -> Iterator[str]:
+def matters_by_kind(proof: ListProof) -> Iterator[tuple[str, tuple[Matter, ...]]]:
+    """The same under headings, in the same order; only what there is."""
+    for heading, of in KINDS:
+        found = tuple(of(proof))
+        if found:
+            yield heading, found
+
+
+def _prices(proof: ListProof) -> Iterator[Matter]:
     said = {}
     for name in proof.entries:
         for each in proof.of(name):
             for doubt in each.doubts:
-                said[name, doubt] = f"{capital(name)}: {doubt_words(doubt)}. {doubt_effect(doubt)}"
+                words = f"{capital(name)}: {doubt_words(doubt)}. {doubt_effect(doubt)}"
+                said[name, doubt] = Matter(sentence=words, entry=name)
     yield from said.values()
 
 
-def _never_taken(proof: ListProof) -> Iterator[str]:
+def _never_taken(proof: ListProof) -> Iterator[Matter]:
     for name in proof.never_taken:
         reasons: dict[tuple[Reach, str], list[str]] = {}
         for game, each in proof.by_game(name):
             reasons.setdefault((each.reach, each.reason), []).append(game.terms.game.name)
         for (reach, reason), games in reasons.items():
             where = "" if len(reasons) == 1 else f" in {listed(games)}"
-            yield f"{capital(name)}: {reach}{where}; {reason}."
+            yield Matter(sentence=f"{capital(name)}: {reach}{where}; {reason}.", entry=name)
 
 
-def _rolls(proof: ListProof) -> Iterator[str]:
+def _rolls(proof: ListProof) -> Iterator[Matter]:
     said = {}
     for name in proof.entries:
         for each in proof.of(name):
             if each.never_allowed and each.can_be_taken:
                 numbers = listed(map(str, each.never_allowed), joint="or")
-                said[name, numbers] = f"{capital(name)}: its roll never allows {numbers} of it."
+                words = f"{capital(name)}: its roll never allows {numbers} of it."
+                said[name, numbers] = Matter(sentence=words, entry=name)
     yield from said.values()
 
 
-def _dominated(proof: ListProof) -> Iterator[str]:
+def _dominated(proof: ListProof) -> Iterator[Matter]:
     for name in proof.entries:
         every = [each.dominated for each in proof.of(name) if each.prices is not None]
         first = every[0] if every else None
         if first is None or any(each != first for each in every):
             continue
+        words = f"{first.by} costs no more and gives all that it gives"
         if first.is_alike:
-            yield f"{capital(name)}: nothing tells it from {first.by}."
-        else:
-            yield f"{capital(name)}: {first.by} costs no more and gives all that it gives."
+            words = f"nothing tells it from {first.by}"
+        yield Matter(sentence=f"{capital(name)}: {words}.", entry=name)
 
 
-def _best(proof: ListProof) -> Iterator[str]:
+def _best(proof: ListProof) -> Iterator[Matter]:
     for in_best, words in (
         (InBest.NONE, "in no best force"),
         (InBest.EVERY, "in every best force"),
     ):
         for name in proof.always(in_best):
-            yield f"{capital(name)}: {words}, whatever the points."
+            said = f"{capital(name)}: {words}, whatever the points."
+            yield Matter(sentence=said, entry=name)
     if proof.worthless:
-        yield f"No worth is said of {listed(proof.worthless)}: a best force has no use for them."
+        names = listed(proof.worthless)
+        yield Matter(sentence=f"No worth is said of {names}: a best force has no use for them.")
 
 
-def _waste(game: GameProof) -> Iterator[str]:
+def _waste(proof: ListProof) -> Iterator[Matter]:
+    yield from (
+        Matter(sentence=sentence) for sentence in chain.from_iterable(map(waste_of, proof.games))
+    )
+
+
+KINDS: tuple[tuple[str, Callable[[ListProof], Iterator[Matter]]], ...] = (
+    ("Prices that contradict one another", _prices),
+    ("Never taken", _never_taken),
+    ("Rolls that never allow it", _rolls),
+    ("Made needless by another", _dominated),
+    ("In the best forces", _best),
+    ("Points that nobody can spend", _waste),
+)
+"""Headings, each with what finds its matters."""
+
+
+def waste_of(game: GameProof) -> Iterator[str]:
+    """Which points nobody can spend in a game."""
     name = capital(game.terms.game.name)
     if game.wasteful:
         *others, last = map(str, game.wasteful)
