@@ -1,12 +1,13 @@
 """Amendments that were typed beside a command: other prices, limits and worths."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TypeVar
 
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
+from paradestate.core.sentence.chance import near_text
 from paradestate.core.support.amendment import (
     Amendment,
     LimitAmendment,
@@ -15,6 +16,7 @@ from paradestate.core.support.amendment import (
     WorthAmendment,
     misfits,
 )
+from paradestate.core.support.offer import NO_CHOICE, Offer, listed_worth
 from paradestate.journeys.choosing import typed_finding
 from paradestate.journeys.list_terms import Playable
 from paradestate.text.number import GREATEST, read_decimal, read_whole
@@ -34,11 +36,13 @@ class Amending:
     prices: tuple[str, ...] = ()
     limits: tuple[str, ...] = ()
     worths: tuple[str, ...] = ()
+    made: tuple[Amendment, ...] = ()
+    """Changes that needn't be read any more; they come first."""
 
     @property
     def is_anything(self) -> bool:
         """Whether anything is to be changed."""
-        return bool(self.prices or self.limits or self.worths)
+        return bool(self.prices or self.limits or self.worths or self.made)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,11 +60,68 @@ def amendments_of(
     limits, no_limits = read_each(typed.limits, entries=entries, read=_limit)
     worths, no_worths = read_each(typed.worths, entries=entries, read=_worth)
     found: tuple[Amendment, ...] = (
+        *typed.made,
         *(PriceAmendment(entry=name, number=of, points=each) for name, of, each in prices),
         *(LimitAmendment(entry=name, most=each.most) for name, _, each in limits),
         *(WorthAmendment(entry=name, number=of, worth=each) for name, of, each in worths),
     )
     return found, (*no_prices, *no_limits, *no_worths)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EntryTyped:
+    """What was typed into the boxes of one entry; a box left as it was is no change."""
+
+    entry: str
+    prices: Mapping[int, str]
+    """Number to its price."""
+    most: str
+    """How many purchases a force may hold; empty: it wasn't typed."""
+    worths: Mapping[int, str]
+    """Number to its worth."""
+
+
+def amendments_of_entry(
+    typed: EntryTyped, *, offer: Offer
+) -> tuple[tuple[Amendment, ...], tuple[Finding, ...]]:
+    """What differs from an entry as it stands in a game, and a stop for each box with a slip.
+
+    A number without a price has no box, so that what is typed for it is passed over.
+    """
+    found: list[Amendment] = []
+    findings: list[Finding] = []
+    for number, text in typed.prices.items():
+        points = _box(text, of=f"Price of {number}", read=_price, findings=findings)
+        if points is not None and offer.cost.get(number, points) != points:
+            found.append(PriceAmendment(entry=offer.name, number=number, points=points))
+    limit = _box(typed.most, of="At most", read=_limit, findings=findings)
+    if limit is not None and limit.most != offer.most:
+        found.append(LimitAmendment(entry=offer.name, most=limit.most))
+    stand = offer.worths.get(NO_CHOICE, {})
+    for number, text in typed.worths.items():
+        worth = _box(text, of=f"Worth of {number}", read=_worth, findings=findings)
+        is_as_it_was = text == worth_text(stand, number) or number not in offer.cost
+        if worth is not None and not is_as_it_was and worth != listed_worth(stand, number):
+            found.append(WorthAmendment(entry=offer.name, number=number, worth=worth))
+    return tuple(found), tuple(findings)
+
+
+def worth_text(table: Mapping[int, Fraction], number: int) -> str:
+    """A worth as its box is filled in; empty where none is said."""
+    return near_text(listed_worth(table, number)) if table else ""
+
+
+def _box(
+    text: str, *, of: str, read: Callable[[str], T | Slip], findings: list[Finding]
+) -> T | None:
+    """What one box holds; None where it is empty, or has a slip, which is added to the findings."""
+    if not text:
+        return None
+    value = read(text)
+    if isinstance(value, Slip):
+        findings.append(typed_finding(replace(value, message=f"{of}: {value.message}")))
+        return None
+    return value
 
 
 def _price(text: str) -> int | Slip:

@@ -8,16 +8,37 @@ import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Protocol
 
 from paradestate.chance.proof.what_if import compared, list_forces, only_price, what_if
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
 from paradestate.core.list_change import ListChange, list_changes
 from paradestate.core.support.amendment import Amendment
-from paradestate.core.support.comparison import ListComparison
+from paradestate.core.support.comparison import ListComparison, ListForces
 from paradestate.journeys.amending import Amending, amendments_of, unfitting
 from paradestate.journeys.check import Checked
 from paradestate.journeys.list_terms import ListTerms, Playable, list_terms
+from paradestate.journeys.memory import NOTHING, Memory
+
+
+class ListAsked(Protocol):
+    """What a question about a list says of the terms of its games."""
+
+    @property
+    def choice(self) -> Choice:
+        """Which game, by which numbers and date."""
+        ...
+
+    @property
+    def grades(self) -> Mapping[str, str]:
+        """Scale to grade, for those that aren't as usual."""
+        ...
+
+    @property
+    def points(self) -> int | None:
+        """The points left; None: those that the dice may leave."""
+        ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,13 +84,18 @@ class CompareAnswer:
 
 
 def comparison_of(
-    old: Path, new: Path | None, *, today: datetime.date, asked: CompareAsked
+    old: Path,
+    new: Path | None,
+    *,
+    today: datetime.date,
+    asked: CompareAsked,
+    memory: Memory = NOTHING,
 ) -> CompareAnswer:
     """Two folders compared; or, without a second, one folder with itself as amended."""
-    first = _terms(old, today=today, asked=asked)
+    first = _terms(old, today=today, asked=asked, memory=memory)
     if new is None:
-        return _with_itself(first, asked=asked)
-    second = _terms(new, today=today, asked=asked)
+        return _with_itself(first, asked=asked, folder=old, memory=memory)
+    second = _terms(new, today=today, asked=asked, memory=memory)
     checked = (first.checked, second.checked)
     if not first.games or not second.games:
         return CompareAnswer(checked=checked)
@@ -90,9 +116,14 @@ def comparison_of(
     )
 
 
-def _terms(folder: Path, *, today: datetime.date, asked: CompareAsked) -> ListTerms:
+def _terms(folder: Path, *, today: datetime.date, asked: CompareAsked, memory: Memory) -> ListTerms:
     return list_terms(
-        folder, today=today, choice=asked.choice, grades=asked.grades, points=asked.points
+        folder,
+        today=today,
+        choice=asked.choice,
+        grades=asked.grades,
+        points=asked.points,
+        memory=memory,
     )
 
 
@@ -114,7 +145,9 @@ def _two(old: Playable, new: Playable) -> GameComparison:
     )
 
 
-def _with_itself(answer: ListTerms, *, asked: CompareAsked) -> CompareAnswer:
+def _with_itself(
+    answer: ListTerms, *, asked: CompareAsked, folder: Path, memory: Memory
+) -> CompareAnswer:
     if not answer.games:
         return CompareAnswer(checked=(answer.checked,))
     entries = tuple(answer.checked.force.supporting_troops)
@@ -129,16 +162,36 @@ def _with_itself(answer: ListTerms, *, asked: CompareAsked) -> CompareAnswer:
         checked=(answer.checked,),
         found=Compared(
             changes=(),
-            games=tuple(_amended(each, amendments) for each in games),
+            games=tuple(
+                _amended(
+                    each.terms.game.name,
+                    amendments=amendments,
+                    was=as_it_is(each, folder=folder, asked=asked, memory=memory),
+                )
+                for each in games
+            ),
             left_out=left_out,
         ),
     )
 
 
-def _amended(game: Playable, amendments: tuple[Amendment, ...]) -> GameComparison:
-    was = list_forces(game.terms, points=game.points, at=game.at, allowance=game.allowance)
+def as_it_is(
+    game: Playable, *, folder: Path, asked: ListAsked, memory: Memory
+) -> ListForces | NotComputed:
+    """The legal forces of a game as the files have it."""
+    name = game.terms.game.name
+    return memory.kept(
+        ("list as it is", folder, name, repr(asked.choice), repr(dict(asked.grades)), asked.points),
+        lambda: list_forces(game.terms, points=game.points, at=game.at, allowance=game.allowance),
+        rests_on=(game.made,),
+    )
+
+
+def _amended(
+    game: str, *, amendments: tuple[Amendment, ...], was: ListForces | NotComputed
+) -> GameComparison:
     return GameComparison(
-        game=game.terms.game.name,
+        game=game,
         amendments=amendments,
         comparison=was if isinstance(was, NotComputed) else what_if(was, amendments),
     )

@@ -11,7 +11,6 @@ from math import prod
 from pathlib import Path
 
 from paradestate.chance.proof.sweeping import Sweeper
-from paradestate.chance.proof.what_if import list_forces
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
@@ -20,7 +19,9 @@ from paradestate.core.support.comparison import ListForces
 from paradestate.core.support.sweep import SweepQuestion, Swept
 from paradestate.journeys.amending import Amending
 from paradestate.journeys.check import Checked
-from paradestate.journeys.list_terms import Playable, list_terms
+from paradestate.journeys.compare import as_it_is
+from paradestate.journeys.list_terms import list_terms
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.varying import varied_of
 from paradestate.workers.crew import answers
 from paradestate.workers.opening import crew
@@ -45,7 +46,7 @@ class Labour:
     """Who answers, and who is told."""
 
     workers: int | None = None
-    """Processes here; None: one for each processor."""
+    """Processes here; None: one for each processor; nought: this very one, without another."""
     address: str | None = None
     """Of the cluster that answers instead."""
     stop: Callable[[], bool] = lambda: False
@@ -86,7 +87,12 @@ class SweepAnswer:
 
 
 def sweep(
-    folders: Sequence[Path], *, today: datetime.date, asked: SweepAsked, labour: Labour
+    folders: Sequence[Path],
+    *,
+    today: datetime.date,
+    asked: SweepAsked,
+    labour: Labour,
+    memory: Memory = NOTHING,
 ) -> SweepAnswer:
     """Every combination of the changes, in every game of every folder.
 
@@ -95,7 +101,12 @@ def sweep(
     """
     lists = [
         list_terms(
-            folder, today=today, choice=asked.choice, grades=asked.grades, points=asked.points
+            folder,
+            today=today,
+            choice=asked.choice,
+            grades=asked.grades,
+            points=asked.points,
+            memory=memory,
         )
         for folder in folders
     ]
@@ -107,7 +118,7 @@ def sweep(
     games, left_out = [], []
     for folder, each in zip(folders, lists, strict=True):
         for game in each.games:
-            forces = _as_it_is(game)
+            forces = as_it_is(game, folder=folder, asked=asked, memory=memory)
             if isinstance(forces, NotComputed):
                 left_out.append((folder, game.terms.game.name, forces.reason))
             else:
@@ -125,10 +136,6 @@ def sweep(
             games=tuple(games), left_out=tuple(left_out), rows=tuple(rows), questions=number
         ),
     )
-
-
-def _as_it_is(game: Playable) -> ListForces | NotComputed:
-    return list_forces(game.terms, points=game.points, at=game.at, allowance=game.allowance)
 
 
 def _answered(

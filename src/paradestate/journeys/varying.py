@@ -29,6 +29,7 @@ def varied_of(
     limits, no_limits = read_each(typed.limits, entries=entries, read=_limits)
     worths, no_worths = read_each(typed.worths, entries=entries, read=_worths)
     changes: list[Amendment] = [
+        *typed.made,
         *(PriceAmendment(entry=e, number=n, points=each) for e, n, all_ in prices for each in all_),
         *(LimitAmendment(entry=e, most=each) for e, _, all_ in limits for each in all_),
         *(WorthAmendment(entry=e, number=n, worth=each) for e, n, all_ in worths for each in all_),

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from paradestate.workers.alone import Alone
 from paradestate.workers.crew import Answer, Crew, Question
 from paradestate.workers.error import WorkersError
 from paradestate.workers.here import Here, processors
@@ -12,11 +13,13 @@ def crew(
 ) -> Crew[Question, Answer]:
     """The workers of the cluster at an address; without one, so many processes here.
 
-    `number` None: one for each processor.
+    `number` None: one for each processor; nought: this process answers by itself.
 
     Raises:
         WorkersError: The library for clusters isn't installed, or no cluster answers.
     """
+    if address is None and number == 0:
+        return Alone(answer)
     if address is None:
         return Here(answer, number=number or processors())
     try:
