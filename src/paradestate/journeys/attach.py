@@ -25,6 +25,7 @@ from paradestate.core.support.attachment import (
     sections_of,
 )
 from paradestate.core.support.breach import bill_of, breaches
+from paradestate.core.support.entry import Entry
 from paradestate.core.support.host_shortage import Shortage, shortages
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
@@ -34,11 +35,12 @@ from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.spreadsheet import CannotWriteError
-from paradestate.journeys.terms import game_terms
-from paradestate.solve.attachment import BestAttachment, best_attachment
+from paradestate.journeys.terms import GameTerms, game_terms
+from paradestate.solve.attachment import SECONDS, BestAttachment, best_attachment
 from paradestate.text.error import FileChangedError
 from paradestate.text.spreadsheet.place_worth import (
     KnownPlaces,
+    PlaceWorths,
     read_place_worths,
     worth_page,
 )
@@ -98,21 +100,62 @@ def attach(
 ) -> AttachAnswer:
     """Gives each weapon section of a plan its host. Raises FileError and SolverError."""
     found = game_terms(folder, today=today, choice=choice, grades=grades, memory=memory)
+    return with_hosts(to_attach(found, asked=asked))
+
+
+def to_attach(found: GameTerms, *, asked: AskedToAttach) -> AttachAnswer:
+    """The sections and hosts of a plan, before any has its host. Raises FileError."""
     if found.terms is None or found.count is None:
         return AttachAnswer(checked=found.checked)
     plan, findings = _plan(found.terms, found.count, typed=asked.plan)
     question, more = _asked(found.count, plan, asked=asked, is_sound=not stops(findings))
-    answer = AttachAnswer(
-        checked=found.checked.with_findings(*findings, *more), game=found.terms.game.name, plan=plan
+    return AttachAnswer(
+        checked=found.checked.with_findings(*findings, *more),
+        game=found.terms.game.name,
+        plan=plan,
+        question=question,
     )
+
+
+def with_hosts(answer: AttachAnswer, *, seconds: float = SECONDS) -> AttachAnswer:
+    """The same with the best attachment, or with what is short. Raises SolverError.
+
+    `seconds` bound the search for the rooms of each kind of host.
+    """
+    question = answer.question
     if question is None:
         return answer
-    best = best_attachment(question)
+    best = best_attachment(question, seconds=seconds)
     if best is None:
         short = shortages(question)
         checked = answer.checked.with_findings(*(_short(each) for each in short))
-        return replace(answer, checked=checked, question=question, short=short)
-    return replace(answer, question=question, best=best, moves=moves(question, best.attached))
+        return replace(answer, checked=checked, short=short)
+    return replace(answer, best=best, moves=moves(question, best.attached))
+
+
+def worths_read(
+    data: bytes, *, file: str, question: Attaching, entries: Mapping[str, Entry]
+) -> PlaceWorths:
+    """What a sheet says that places are worth to its owner."""
+    return read_place_worths(
+        data,
+        file=file,
+        known=KnownPlaces(
+            places=places_of(question),
+            hosts=tuple(host.name for host in question.hosts),
+            entries=tuple(name for name, entry in entries.items() if entry.attach is not None),
+        ),
+    )
+
+
+def worth_sheet(question: Attaching) -> bytes:
+    """A sheet with a row for each section and place, to be filled in."""
+    rows = [
+        (section, place, question.worth(section, host=place))
+        for section, places in places_of(question).items()
+        for place in places
+    ]
+    return csv_text(worth_page(rows)).encode("utf-8-sig")
 
 
 def write_worths(file: Path, question: Attaching) -> None:
@@ -122,18 +165,14 @@ def write_worths(file: Path, question: Attaching) -> None:
     """
     if file.suffix != ".csv":
         raise CannotWriteError(f"{file} should end in .csv.")
-    rows = [
-        (section, place, question.worth(section, host=place))
-        for section, places in _places(question).items()
-        for place in places
-    ]
     try:
-        write_new(file, csv_text(worth_page(rows)).encode("utf-8-sig"))
+        write_new(file, worth_sheet(question))
     except FileChangedError:
         raise CannotWriteError(f"{file} is there already; nothing is overwritten.") from None
 
 
-def _places(question: Attaching) -> Mapping[str, tuple[str, ...]]:
+def places_of(question: Attaching) -> Mapping[str, tuple[str, ...]]:
+    """Section to every place that is open to it, independence last."""
     return {
         section.name: (*(host.name for host in question.hosts_for(section)), INDEPENDENT)
         for section in question.sections
@@ -184,15 +223,8 @@ def _asked(
     question = Attaching(sections=sections, hosts=hosts)
     if asked.worths is None:
         return question, ()
-    read = read_place_worths(
-        read_whole(asked.worths),
-        file=str(asked.worths),
-        known=KnownPlaces(
-            places=_places(question),
-            hosts=tuple(host.name for host in hosts),
-            entries=tuple(name for name, entry in entries.items() if entry.attach is not None),
-        ),
-    )
+    data = read_whole(asked.worths)
+    read = worths_read(data, file=str(asked.worths), question=question, entries=entries)
     if stops(read.findings):
         return None, read.findings
     return replace(question, worths=read.worths), read.findings
