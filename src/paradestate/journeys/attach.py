@@ -85,6 +85,8 @@ class AttachAnswer:
     best: BestAttachment | None = None
     """None too where some that must be attached find no host: then `short` says which."""
     short: tuple[Shortage, ...] = ()
+    nearest: BestAttachment | None = None
+    """Where there are such, the best in which any of them may stay independent."""
     moves: Mapping[str, tuple[Move, ...]] = field(default_factory=dict)
     """Section to what every other place would bring while all others stay."""
 
@@ -129,7 +131,9 @@ def with_hosts(answer: AttachAnswer, *, seconds: float = SECONDS) -> AttachAnswe
     if best is None:
         short = shortages(question)
         checked = answer.checked.with_findings(*(_short(each) for each in short))
-        return replace(answer, checked=checked, short=short)
+        free = tuple(replace(each, must=False) for each in question.sections)
+        nearest = best_attachment(replace(question, sections=free), seconds=seconds)
+        return replace(answer, checked=checked, short=short, nearest=nearest)
     return replace(answer, best=best, moves=moves(question, best.attached))
 
 

@@ -29,6 +29,7 @@ from paradestate.web.page import (
     choosing,
     files,
     holdings,
+    hosts,
     journal,
     organisation,
     parade,
@@ -50,6 +51,7 @@ PAGES: tuple[Page, ...] = (
     holdings.PAGE,
     purchases.PAGE,
     choosing.PAGE,
+    hosts.PAGE,
     files.PAGE,
     journal.PAGE,
 )

@@ -10,6 +10,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.outline import decimal_text
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital, listed, plural, several
+from paradestate.core.support.attachment import number_of_sections
 from paradestate.core.support.judge_finding import way_words
 from paradestate.core.support.reserve import can_be_kept_back, in_front
 from paradestate.core.support.way_out import WayOut
@@ -111,6 +112,8 @@ class PlanSlip:
     is_empty: bool
     is_of_game: bool
     """Whether it is just what the files say for this game."""
+    sections: int
+    """How many of it may be attached to a host."""
 
 
 def judged_plan(
@@ -173,7 +176,14 @@ def plan_slip(
         typed=purchases_text(judgement.plan) or NO_PLAN,
         is_empty=not judgement.plan,
         is_of_game=judgement.plan == made.terms.game.plan,
+        sections=_sections(judgement.plan, counted.force),
     )
+
+
+def _sections(plan: tuple[Purchase, ...], force: Force) -> int:
+    entries = force.supporting_troops
+    known = (each for each in plan if each.entry in entries)
+    return number_of_sections(known, entries=entries)
 
 
 def _moves(made: JudgedPlan, force: Force, *, asked: Question) -> Iterator[Move]:
