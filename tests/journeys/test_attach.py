@@ -77,6 +77,9 @@ def test_where_all_must_be_attached_it_is_said_who_shares_too_few_places(tmp_pat
         answer = asked("", folder=folder, game=None, must=must)
         assert answer.best is None
         assert [each.alone for each in answer.short] == [1]
+        assert answer.nearest is not None
+        assert answer.nearest.attached["guns 4"] == INDEPENDENT
+        assert answer.nearest.total == Fraction(3)
         (stop,) = stops(answer.checked.findings)
         assert stop.code == "no-attachment"
         assert stop.message == (

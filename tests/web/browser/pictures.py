@@ -40,12 +40,15 @@ IN_DOCS = (
     "purchases-1280-light",
     "choosing-1280-light",
     "choosing-320-dark",
+    "hosts-1280-light",
     "phone-1280-light",
 )
 
 ASKED = {
     "choosing": "?game=whole-day+attack&rolled=25"
-    "&plan=light+tanks%3D2,+tank+squadron+commander%3D1,+machine-gun+platoon%3D2"
+    "&plan=light+tanks%3D2,+tank+squadron+commander%3D1,+machine-gun+platoon%3D2",
+    "hosts": "?game=whole-day+attack&section=pioneers(flame)+1"
+    "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2",
 }
 """What is asked of a sheet that says little before it is asked."""
 

@@ -24,7 +24,13 @@ CHOSEN = (
     "&plan=light+tanks%3D3,+armoured+cars%3D2,+bicycle+troop%3D2"
 )
 """A plan that isn't legal, half way through the dice."""
-SHEETS = [STAND, CHOSEN, "choosing/list", *(page.path for page in PAGES)]
+TAKEN_UP = (
+    "hosts?game=whole-day+attack&section=machine-gun+platoon+1&must:pioneers=yes"
+    "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
+    "&at:pioneers(flame)+2=No+1+Company+/+2+Platoon"
+)
+"""A section that is to be moved, and another where it may not be."""
+SHEETS = [STAND, CHOSEN, TAKEN_UP, "choosing/list", *(page.path for page in PAGES)]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
 
 SMALLEST = 44

@@ -9,7 +9,16 @@ from tests.web.server import Served
 
 pytestmark = pytest.mark.slow
 
-SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "choosing", "journal")
+SHEETS = (
+    "parade",
+    "organisation",
+    "stands",
+    "holdings",
+    "purchases",
+    "choosing",
+    "hosts?plan=machine-gun+platoon%3D2",
+    "journal",
+)
 MOST_OF_INK = 100
 """Each part of the colour of print, of 255."""
 

@@ -162,7 +162,7 @@ class _Board:
         return BoardView(
             ranks=tuple(_ranks(self.question.hosts, spots=spots, counted=self.counted)),
             alone=spots[INDEPENDENT],
-            chosen=self.titles.get(chosen, ""),
+            chosen=capital(self.titles[chosen]) if chosen else "",
             chosen_at=_at(self.attached[chosen]) if chosen else "",
             chosen_number=1 + list(self.titles).index(chosen) if chosen else 0,
             leave=self.asked.choosing("").query,
@@ -241,8 +241,8 @@ class _Board:
     def lead(self) -> Iterator[str]:
         """What it is worth, how that is to the best, and how sure that is."""
         worth, best = total_worth(self.question, self.attached), self.best.total
-        if not self.question.sections:
-            return
+        if self.broken:
+            yield "It may not stand so."
         if self.attached == self.best.attached:
             yield f"Worth {worth_text(worth)}."
         elif worth == best:

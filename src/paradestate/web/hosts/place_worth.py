@@ -14,14 +14,13 @@ from typing import TypeAlias
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.core.outline import decimal_text
-from paradestate.core.sentence.wording import several
 from paradestate.core.support.attachment import INDEPENDENT, Attaching
 from paradestate.journeys.attach import places_of
 from paradestate.text.number import read_decimal
 from paradestate.text.slip import Slip
 from paradestate.text.spelling import tidy
 from paradestate.text.spreadsheet.place_worth import PlaceWorths
-from paradestate.web.hosts.title import place_title
+from paradestate.web.hosts.title import place_title, section_title
 
 BOX = "worth:"
 """Before the number of the section and of the place in the name of a box, such as `worth:2:13`."""
@@ -72,7 +71,7 @@ def worths_typed(question: Attaching, fields: Mapping[str, str]) -> Worths:
         for box, pair in boxes_of(question).items()
         if (text := tidy(fields.get(box, ""))[: MOST_IN_BOX + 1])
     }
-    return _read(typed)
+    return _read(typed, question)
 
 
 def worths_of_address(question: Attaching, *, text: str, of: str) -> Worths:
@@ -89,7 +88,7 @@ def worths_of_address(question: Attaching, *, text: str, of: str) -> Worths:
         for place, cell in zip(places, row.split(CELL), strict=False)
         if cell
     }
-    return _read(typed)
+    return _read(typed, question)
 
 
 def of_sheet(read: PlaceWorths) -> Worths:
@@ -145,28 +144,26 @@ def _cell(said: Mapping[Pair, Fraction], pair: Pair) -> str:
     return decimal_text(said[pair]) if pair in said else ""
 
 
-def _read(typed: Mapping[Pair, str]) -> Worths:
+def _read(typed: Mapping[Pair, str], question: Attaching) -> Worths:
     read = {pair: read_decimal(text) for pair, text in typed.items()}
     slips = {pair: worth for pair, worth in read.items() if isinstance(worth, Slip)}
     return Worths(
         worths={pair: worth for pair, worth in read.items() if not isinstance(worth, Slip)},
         typed=typed,
-        findings=tuple(_slips(slips)),
+        findings=tuple(_slips(slips, question)),
     )
 
 
-def _slips(slips: Mapping[Pair, Slip]) -> Iterator[Finding]:
-    for number, (pair, slip) in enumerate(slips.items()):
+def _slips(slips: Mapping[Pair, Slip], question: Attaching) -> Iterator[Finding]:
+    titles = {each.name: section_title(each) for each in question.sections}
+    for number, ((section, place), slip) in enumerate(slips.items()):
         if number == MOST_SAID:
-            more = several(len(slips) - number, "box")
-            yield _stop(slip.code, message=f"And {more} more with a slip.", hint=slip.hint)
+            more = len(slips) - number
+            others = "1 more box has a slip" if more == 1 else f"{more} more boxes have slips"
+            yield _stop(slip.code, message=f"{others}.", hint=slip.hint)
             return
-        yield _stop(slip.code, message=f"{_words(pair)}: {slip.message}", hint=slip.hint)
-
-
-def _words(pair: Pair) -> str:
-    section, place = pair
-    return f"{section} {place}" if place == INDEPENDENT else f"{section} with {place_title(place)}"
+        where = place if place == INDEPENDENT else f"with {place_title(place)}"
+        yield _stop(slip.code, message=f"{titles[section]} {where}: {slip.message}", hint=slip.hint)
 
 
 def _stop(code: str, *, message: str, hint: str) -> Finding:

@@ -7,7 +7,7 @@ from starlette.responses import Response
 
 from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.force import Force
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.attachment import Attaching
 from paradestate.journeys.attach import worth_sheet, worths_read
 from paradestate.journeys.check import checked
@@ -115,6 +115,7 @@ def _page(visit: Visit, asked: HostsQuestion, *, said: Worths | None = None) -> 
         remarks=_doubts(for_the_page(tuple(each for each in found if each not in mine))),
         most_in_box=MOST_IN_BOX,
         several=several,
+        capital=capital,
     )
 
 
