@@ -12,7 +12,7 @@ from paradestate.chance.force.fielding import Depot
 from paradestate.chance.next.expectation import Stock
 from paradestate.core.advice.advice import Candidate, LeftOut
 from paradestate.core.advice.basket import Basket
-from paradestate.core.advice.bench_work import BenchWork, Pattern, Rates, Staged
+from paradestate.core.advice.bench_work import BenchWork, Pattern, Staged
 from paradestate.core.ceiling import stands_of
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
@@ -22,6 +22,7 @@ from paradestate.core.number import summed
 from paradestate.core.place import nearest_place
 from paradestate.core.sentence.wording import counted, listed
 from paradestate.core.strength import StandState, strength
+from paradestate.core.work.rates import Rates
 from paradestate.journeys.count import Count
 from paradestate.journeys.goods import Goods, PlayedGame, wish_findings
 

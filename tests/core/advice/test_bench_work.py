@@ -2,9 +2,10 @@
 
 from fractions import Fraction
 
-from paradestate.core.advice.bench_work import BenchWork, Pattern, Rates
+from paradestate.core.advice.bench_work import BenchWork, Pattern
 from paradestate.core.bench import Bench
 from paradestate.core.figure import FigureKind, Sort
+from paradestate.core.work.rates import Rates
 
 STAGES = ("in packet", "primed", "painted")
 FIGURES = {
@@ -29,32 +30,6 @@ def pattern(name: str = "section", **figures: int) -> Pattern:
 
 def work(*patterns: Pattern, **free: dict[str, int]) -> BenchWork:
     return BenchWork(patterns, free=free, rates=RATES, most=[9] * len(patterns))
-
-
-def test_minutes_are_those_of_the_kind_before_the_sort() -> None:
-    section = pattern()
-    assert RATES.left(section, "rifleman", stage="in packet") == 12
-    assert RATES.left(section, "rifleman", stage="primed") == 10
-    assert RATES.left(section, "rifleman", stage="painted") == 0
-    assert RATES.left(section, "officer", stage="in packet") == 20
-
-
-def test_minutes_of_a_stand_are_split_like_those_of_its_figures() -> None:
-    """Four riflemen: 8 minutes of priming, 40 of painting, so that 50 of 60 are for painting."""
-    battery = pattern("battery", rifleman=4)
-    assert RATES.left(battery, "rifleman", stage="in packet") == 15
-    assert RATES.left(battery, "rifleman", stage="primed") == Fraction(50, 4)
-
-
-def test_without_minutes_of_figures_they_are_split_in_equal_parts() -> None:
-    truck = pattern("truck", gun=1)
-    assert [RATES.left(truck, "gun", stage=stage) for stage in STAGES] == [9, Fraction(9, 2), 0]
-
-
-def test_kinds_without_minutes_are_named() -> None:
-    assert RATES.unknown(pattern(gun=1, rifleman=1)) == ("gun",)
-    assert RATES.unknown(pattern("truck", gun=1)) == ()
-    assert RATES.by_stage("mule") is None
 
 
 def test_the_most_advanced_figures_go_first_onto_all_stands_together() -> None:

@@ -12,9 +12,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from paradestate.core.advice.basket import Basket
-from paradestate.core.bench import Bench
-from paradestate.core.figure import FigureKind
 from paradestate.core.number import summed
+from paradestate.core.work.rates import Rates
 
 Staged = Mapping[str, Mapping[str, int]]
 """Figure kind, then stage, to a number."""
@@ -30,51 +29,6 @@ class Pattern:
     """For each stand of the must layer that has all its figures and isn't finished, these."""
     ready: int = 0
     """Stands that can be put together of finished figures."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rates:
-    """Minutes of work by what is worked on."""
-
-    bench: Bench
-    figures: Mapping[str, FigureKind]
-
-    def by_stage(self, kind: str) -> Mapping[str, Fraction] | None:
-        """Minutes to reach each stage for a figure; None where nothing is said of it."""
-        known = self.figures.get(kind)
-        minutes = self.bench.minutes
-        sort = known.sort.value if known else ""
-        return minutes.get(kind, minutes.get(sort))
-
-    def unknown(self, pattern: Pattern) -> tuple[str, ...]:
-        """The kinds of a pattern for which minutes would have to be given."""
-        if pattern.name in self.bench.minutes_per_stand:
-            return ()
-        return tuple(kind for kind in pattern.figures if self.by_stage(kind) is None)
-
-    def left(self, pattern: Pattern, kind: str, *, stage: str) -> Fraction:
-        """Minutes that a figure on a stand of a pattern still takes from a stage on."""
-        to_come = self._stages[self._stages.index(stage) + 1 :]
-        whole = self.bench.minutes_per_stand.get(pattern.name)
-        if whole is None:
-            table = self.by_stage(kind) or {}
-            return sum((table.get(each, Fraction(0)) for each in to_come), Fraction(0))
-        parts = self._parts(pattern)
-        share = sum((parts[each] for each in to_come), Fraction(0)) / sum(parts.values())
-        return whole * share / sum(pattern.figures.values())
-
-    @property
-    def _stages(self) -> Sequence[str]:
-        return self.bench.stages
-
-    def _parts(self, pattern: Pattern) -> Mapping[str, Fraction]:
-        """How the minutes of a whole stand are split over the stages after the first."""
-        parts = dict.fromkeys(self._stages[1:], Fraction(0))
-        for kind, number in pattern.figures.items():
-            for stage, minutes in (self.by_stage(kind) or {}).items():
-                if stage in parts:
-                    parts[stage] += minutes * number
-        return parts if any(parts.values()) else dict.fromkeys(parts, Fraction(1))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
