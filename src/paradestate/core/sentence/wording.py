@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
+from paradestate.core.sentence.chance import near_text
 from paradestate.core.span import MONTH_NAMES, DateSpan, Window, month
 
 SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
@@ -56,6 +57,16 @@ def counted(numbers: Mapping[str, int]) -> str:
 def decimal(number: Fraction) -> str:
     """An exact number."""
     return decimal_text(number)
+
+
+MINUTES_OF_AN_HOUR = 60
+
+
+def hours_words(minutes: Fraction) -> str:
+    """A time of work: `45 min`, `34.5 h`; two decimals at the most."""
+    if minutes < MINUTES_OF_AN_HOUR:
+        return f"{near_text(minutes)} min"
+    return f"{near_text(minutes / MINUTES_OF_AN_HOUR)} h"
 
 
 def window_words(window: Window) -> str:

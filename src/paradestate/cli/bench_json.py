@@ -1,0 +1,84 @@
+"""The order of work for programs; times are minutes, fractions as strings."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from paradestate.cli.count_json import fraction_json
+from paradestate.core.sentence.work import week_number
+from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
+from paradestate.journeys.bench import OrderOfWork
+
+
+def bench_json(order: OrderOfWork) -> dict[str, object]:
+    """The answer with the keys that programs rely on."""
+    ladder = order.ladder
+    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    return {
+        "milestones": [
+            _reached(each, beside=by_kind[each.milestone.name], week=order.week)
+            for each in ladder.reached
+        ],
+        "batches": _rungs(ladder),
+        "minutes": fraction_json(ladder.minutes),
+        "critical": None if ladder.critical is None else _critical(ladder.critical),
+        "mixed": [{"colour": each.colour, "batches": list(each.batches)} for each in ladder.mixed],
+        "waiting": fraction_json(ladder.waiting),
+        "by_kind": {
+            "batches": _rungs(order.by_kind),
+            "waiting": fraction_json(order.by_kind.waiting),
+        },
+        "week": None if order.week is None else fraction_json(order.week),
+        "certainty": "exact" if ladder.is_proved else "within",
+        "bound": None if ladder.is_proved else fraction_json(ladder.least),
+    }
+
+
+def _reached(each: Reached, *, beside: Reached, week: Fraction | None) -> Mapping[str, object]:
+    return {
+        "name": each.milestone.name,
+        "weight": fraction_json(each.milestone.weight),
+        "minutes": fraction_json(each.ends),
+        "minutes_by_kind": fraction_json(beside.ends),
+        "week": None if week is None else week_number(each.ends, week=week),
+        "week_by_kind": None if week is None else week_number(beside.ends, week=week),
+        "own_minutes": fraction_json(each.minutes),
+        "stands": len(each.to_finish),
+        "of_stands": sum(not work.stand.printed for work in each.works),
+        "printed": sum(work.stand.printed for work in each.works),
+        "batch": each.rung,
+        "lacking": dict(each.lacking),
+        "leaves_out": list(each.milestone.left_out),
+    }
+
+
+def _rungs(ladder: Ladder) -> list[Mapping[str, object]]:
+    return [_rung(rung) for rung in ladder.rungs]
+
+
+def _rung(rung: Rung) -> Mapping[str, object]:
+    return {
+        "number": rung.number,
+        "stretch": rung.stretch,
+        "pattern": rung.pattern,
+        "stands": [work.stand.name for work in rung.works],
+        "minutes": fraction_json(rung.minutes),
+        "set_up": fraction_json(rung.set_up),
+        "ends": fraction_json(rung.ends),
+        "stages": {stage: fraction_json(minutes) for stage, minutes in rung.by_stage.items()},
+        "early": list(rung.early),
+        "takes_turns_with": rung.takes_turns_with,
+        "waiting": fraction_json(rung.waiting),
+        "colours": list(rung.colours),
+        "lacking": dict(rung.lacking),
+        "completes": list(rung.completes),
+    }
+
+
+def _critical(critical: Critical) -> Mapping[str, object]:
+    return {
+        "milestone": critical.milestone,
+        "stand": critical.work.stand.name,
+        "minutes": fraction_json(critical.work.minutes),
+        "lacking": dict(critical.work.lacking),
+        "stands_lacking": critical.lacking,
+    }

@@ -1,0 +1,113 @@
+"""The order of work printed for people: a ladder, the milestones, and what holds them up."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from rich.console import Console
+from rich.text import Text
+
+from paradestate.cli.output import LEAST_ROOM, console, print_hanging, titled_table
+from paradestate.core.sentence.wording import hours_words, several
+from paradestate.core.sentence.work import (
+    batch_details,
+    batch_words,
+    certainty_words,
+    colour_sentences,
+    critical_sentence,
+    gain_sentence,
+    lacking_sentence,
+    now_sentence,
+    reached_words,
+    week_words,
+)
+from paradestate.core.work.ladder import Ladder, Reached, lacking_of
+from paradestate.journeys.bench import OrderOfWork
+
+HOURS = 8
+"""Width of the hours beside the rail, in characters."""
+DETAIL = "   "
+
+
+def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
+    """The ladder, each milestone beside the same work kind by kind, and how sure it is."""
+    out = console()
+    out.print(Text(title, style="bold"))
+    shown = order.by_kind if is_by_kind else order.ladder
+    for each in shown.reached:
+        if each.rung is None:
+            out.print(now_sentence(each))
+    if not shown.rungs:
+        out.print("Nothing is left to do at the bench.")
+        return
+    way = "kind by kind" if is_by_kind else "in order"
+    out.print(
+        f"{hours_words(shown.minutes)} of work in {several(len(shown.rungs), 'batch')} {way}."
+    )
+    out.print()
+    for line in _ladder(shown, week=order.week):
+        print_hanging(out, line)
+    out.print()
+    _print_milestones(out, order)
+    out.print()
+    for sentence in _sentences(order, shown):
+        print_hanging(out, sentence)
+
+
+def _ladder(shown: Ladder, *, week: Fraction | None) -> Iterator[tuple[str, str, str]]:
+    """Hours, rail and words of each line: a rung a batch, a thick one a milestone."""
+    reached = {each.milestone.name: each for each in shown.reached}
+    for rung in shown.rungs:
+        yield hours_words(rung.ends), "├─", f"{rung.number}. {batch_words(rung)}"
+        for detail in batch_details(rung):
+            yield "", "│ ", f"{DETAIL}{detail}"
+        for name in rung.completes:
+            yield hours_words(rung.ends), "┝━", f"━━ {reached_words(reached[name], week=week)}"
+
+
+def _print_rung(out: Console, rail: str, words: str) -> None:
+    """A line that goes on below itself, beside the rail."""
+    room = max(out.width - len(rail) - 1, LEAST_ROOM)
+    first, *more = Text(words).wrap(out, room)
+    out.print(f"{rail} {first.plain.rstrip()}", soft_wrap=True)
+    rest = Text(" ".join(each.plain.strip() for each in more))
+    for each in rest.wrap(out, room - len(DETAIL)) if more else ():
+        out.print(f"{'':>{HOURS}} │  {DETAIL}{each.plain.rstrip()}", soft_wrap=True)
+
+
+def _print_milestones(out: Console, order: OrderOfWork) -> None:
+    table = titled_table("Milestones, beside the same work kind by kind")
+    table.add_column("playable")
+    for heading in ("stands", "hours", "week", "by kind", "week", "lacking"):
+        table.add_column(heading, justify="right")
+    beside = _by_name(order.by_kind)
+    for each in order.ladder.reached:
+        other = beside[each.milestone.name]
+        table.add_row(
+            each.milestone.name,
+            str(len(each.to_finish)),
+            hours_words(each.ends),
+            week_words(each.ends, week=order.week).removeprefix("week ") or "-",
+            hours_words(other.ends),
+            week_words(other.ends, week=order.week).removeprefix("week ") or "-",
+            str(sum(each.lacking.values())),
+        )
+    out.print(table)
+    weeks = "" if order.week is None else f" A week has {hours_words(order.week)}."
+    out.print(f"Stands still to be finished; figures that aren't owned yet.{weeks}")
+
+
+def _by_name(ladder: Ladder) -> dict[str, Reached]:
+    return {each.milestone.name: each for each in ladder.reached}
+
+
+def _sentences(order: OrderOfWork, shown: Ladder) -> Iterator[str]:
+    first = next(each for each in order.ladder.reached if each.rung is not None)
+    yield gain_sentence(first, by_kind=_by_name(order.by_kind)[first.milestone.name])
+    if shown.critical is not None:
+        yield critical_sentence(shown.critical)
+    yield from colour_sentences(shown)
+    lacking = lacking_of(work for rung in shown.rungs for work in rung.works)
+    if lacking:
+        yield lacking_sentence(lacking)
+    if shown is order.ladder:
+        yield certainty_words(shown)

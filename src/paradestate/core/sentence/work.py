@@ -1,0 +1,110 @@
+"""The order of work in words: rungs, milestones, what holds them up, and how sure it is."""
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from math import ceil
+
+from paradestate.core.sentence.chance import near_text
+from paradestate.core.sentence.wording import counted, hours_words, listed, several
+from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
+
+MOST_NAMED = 3
+"""Stands of a batch that are named one by one; of more it is said where they stand."""
+
+
+def week_number(minutes: Fraction, *, week: Fraction) -> int:
+    """The week in which so many minutes are reached, from 1; nought where there are none."""
+    return ceil(minutes / week)
+
+
+def week_words(minutes: Fraction, *, week: Fraction | None) -> str:
+    """The same in words: `week 5`; empty where the owner gives no week."""
+    if week is None:
+        return ""
+    number = week_number(minutes, week=week)
+    return f"week {number}" if number else "now"
+
+
+def batch_words(rung: Rung) -> str:
+    """What is done in a batch: `12 rifle sections: 6 in No 1 Company, 6 in No 2 Company`."""
+    names = [work.stand.name for work in rung.works]
+    where = names
+    if len(names) > MOST_NAMED:
+        numbers: dict[str, int] = {}
+        for work in rung.works:
+            numbers[work.stand.company] = numbers.get(work.stand.company, 0) + 1
+        where = [f"{n} in {name}" if name else str(n) for name, n in numbers.items()]
+    time = hours_words(rung.minutes) if rung.minutes else "no minutes"
+    return f"{several(len(names), rung.pattern)}, {time}: {', '.join(where)}"
+
+
+def batch_details(rung: Rung) -> Iterator[str]:
+    """What else is worth knowing of a batch."""
+    spent = {stage: minutes for stage, minutes in rung.by_stage.items() if minutes}
+    if spent:
+        yield ", ".join(f"{stage} {hours_words(minutes)}" for stage, minutes in spent.items())
+    if rung.set_up:
+        yield f"{hours_words(rung.set_up)} to set up"
+    if rung.early:
+        yield f"{several(len(rung.early), 'stand')} before their turn, which saves a set-up"
+    if rung.takes_turns_with is not None:
+        yield f"takes turns with batch {rung.takes_turns_with}: one dries, the other is worked on"
+    if rung.waiting:
+        yield f"{hours_words(rung.waiting)} of drying that no other work fills"
+    if rung.colours:
+        yield f"colours: {listed(rung.colours)}"
+
+
+def reached_words(reached: Reached, *, week: Fraction | None) -> str:
+    """When a milestone is reached: `smallest legal force: 19 h, week 5`."""
+    when = week_words(reached.ends, week=week)
+    return f"{reached.milestone.name}: {hours_words(reached.ends)}{', ' if when else ''}{when}"
+
+
+def now_sentence(reached: Reached) -> str:
+    """That a milestone can be played now."""
+    return f"Playable now: {reached.milestone.name}."
+
+
+def gain_sentence(here: Reached, *, by_kind: Reached) -> str:
+    """What the order gains for a milestone against the same work kind by kind."""
+    name, gain = here.milestone.name, by_kind.ends - here.ends
+    if not gain:
+        return f"Kind by kind the {name} would be playable at the same hour."
+    then = f"Kind by kind the {name} would be playable at {hours_words(by_kind.ends)}"
+    return f"{then}: {hours_words(abs(gain))} {'later' if gain > 0 else 'sooner'}."
+
+
+def critical_sentence(critical: Critical) -> str:
+    """What holds up the next milestone."""
+    name = critical.work.stand.name
+    head = f"What holds up the {critical.milestone}: {name}"
+    if critical.work.lacking:
+        more = critical.lacking - 1
+        others = f"; {several(more, 'more stand')} of it lack figures too" if more else ""
+        return f"{head} lacks {counted(critical.work.lacking)}{others}."
+    return f"{head} has the most work left, {hours_words(critical.work.minutes)}."
+
+
+def colour_sentences(ladder: Ladder) -> Iterator[str]:
+    """Which colours are mixed once for several batches."""
+    for each in ladder.mixed:
+        first, *others = each.batches
+        word = "batch" if len(others) == 1 else "batches"
+        yield (
+            f"Mix {each.colour} once, for batch {first} and enough for {word} "
+            f"{listed(map(str, others))}."
+        )
+
+
+def lacking_sentence(lacking: Mapping[str, int]) -> str:
+    """What isn't owned yet."""
+    return f"Not owned yet: {counted(lacking)}. Their minutes count from the first stage."
+
+
+def certainty_words(ladder: Ladder) -> str:
+    """How sure it is that no order is better."""
+    if ladder.is_proved:
+        return "Exact: no order of these batches has less weighted waiting."
+    share = near_text(ladder.share_above * 100)
+    return f"Not proven: the weighted waiting may be up to {share} % more than the least there is."

@@ -1,0 +1,122 @@
+"""The work ladder as a value: batches in the order in which they are done, and what they reach."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.core.work.coats import Mixed
+from paradestate.core.work.milestone import Milestone
+from paradestate.core.work.stand_work import StandWork
+
+NOTHING = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rung:
+    """One batch: stands of one pattern that are worked through together."""
+
+    number: int
+    """From 1."""
+    stretch: int
+    """Batches of one stretch may change places; from 1."""
+    pattern: str
+    works: tuple[StandWork, ...]
+    set_up: Fraction
+    minutes: Fraction
+    """Of work, the set-up not included."""
+    ends: Fraction
+    """Minutes from the beginning until it is done, set-ups included."""
+    by_stage: Mapping[str, Fraction]
+    """Stage still to be reached to minutes."""
+    early: tuple[str, ...]
+    """Stands that only a later stretch wants, done here to save a set-up."""
+    takes_turns_with: int | None
+    """The number of the batch that is worked on while this one dries."""
+    waiting: Fraction
+    """Minutes of drying that neither of the two fills; said with the first of them."""
+    colours: tuple[str, ...]
+    completes: tuple[str, ...]
+    """Milestones that are reached with it."""
+
+    @property
+    def lacking(self) -> Mapping[str, int]:
+        """Kind to figures that aren't owned yet."""
+        return lacking_of(self.works)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reached:
+    """A milestone, and when it is reached."""
+
+    milestone: Milestone
+    ends: Fraction
+    """Minutes from the beginning; nought where it can be played now."""
+    rung: int | None
+    """The number of the batch with which it is reached; None where it can be played now."""
+    works: tuple[StandWork, ...]
+    """All its stands, printed ones included."""
+
+    @property
+    def to_finish(self) -> tuple[StandWork, ...]:
+        """Its stands that aren't finished."""
+        return tuple(work for work in self.works if not work.is_finished)
+
+    @property
+    def minutes(self) -> Fraction:
+        """Minutes of work on its own stands, set-ups not included."""
+        return sum((work.minutes for work in self.works), NOTHING)
+
+    @property
+    def lacking(self) -> Mapping[str, int]:
+        """Kind to figures that aren't owned yet."""
+        return lacking_of(self.works)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Critical:
+    """The stand that holds up the next milestone."""
+
+    milestone: str
+    work: StandWork
+    lacking: int
+    """Stands of the milestone that can't be finished with what is owned; it is one of them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ladder:
+    """The order of work."""
+
+    rungs: tuple[Rung, ...]
+    reached: tuple[Reached, ...]
+    """Every milestone: first what can be played now, then in the order in which they come."""
+    mixed: tuple[Mixed, ...]
+    waiting: Fraction
+    """The sum of weight times minutes that is as small as can be."""
+    least: Fraction
+    """No order comes to less."""
+    critical: Critical | None
+    """None where every milestone is reached."""
+
+    @property
+    def minutes(self) -> Fraction:
+        """All work and set-ups."""
+        return self.rungs[-1].ends if self.rungs else NOTHING
+
+    @property
+    def is_proved(self) -> bool:
+        """Whether no order of work has less weighted waiting."""
+        return self.waiting == self.least
+
+    @property
+    def share_above(self) -> Fraction:
+        """By what share of the least the waiting may be more than needs be."""
+        return (self.waiting - self.least) / self.least if self.least else NOTHING
+
+
+def lacking_of(works: Iterable[StandWork]) -> Mapping[str, int]:
+    """Kind to figures that stands lack together."""
+    lacking: dict[str, int] = {}
+    for work in works:
+        for kind, number in work.lacking.items():
+            lacking[kind] = lacking.get(kind, 0) + number
+    return lacking

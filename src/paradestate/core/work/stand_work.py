@@ -1,0 +1,64 @@
+"""What is left to do on one stand: minutes stage by stage, from the stage at which each figure is.
+
+Figures that are lacking count from the first stage on, as if they were bought in their packet.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.core.strength import StandState
+from paradestate.core.unfolding import Stand
+from paradestate.core.work.rates import Rates
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandWork:
+    """One stand with its work."""
+
+    stand: Stand
+    is_finished: bool
+    by_stage: Mapping[str, Fraction]
+    """Stage still to be reached to minutes, in order; stages that take none included."""
+    lacking: Mapping[str, int]
+    """Kind to figures that aren't owned yet."""
+    unknown: tuple[str, ...] = ()
+    """Kinds for which no minutes are given; they count as none."""
+
+    @property
+    def minutes(self) -> Fraction:
+        """All that is left."""
+        return sum(self.by_stage.values(), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Pattern:
+    """The figures of a stand under the name of its pattern."""
+
+    name: str
+    figures: Mapping[str, int]
+
+
+def stand_work(state: StandState, *, rates: Rates) -> StandWork:
+    """What is left to do on a stand that holds figures."""
+    stages = rates.bench.stages
+    pattern = _Pattern(name=state.stand.pattern, figures=state.stand.figures)
+    piles = [(each.kind, each.stage, each.number) for each in state.fillings]
+    piles += [(kind, stages[0], number) for kind, number in state.lacking.items()]
+    minutes: dict[str, Fraction] = {}
+    for kind, stage, number in piles:
+        for later, each in rates.left_by_stage(pattern, kind, stage=stage).items():
+            minutes[later] = minutes.get(later, Fraction(0)) + each * number
+    is_finished = not state.lacking and state.stage == stages[-1]
+    return StandWork(
+        stand=state.stand,
+        is_finished=is_finished,
+        by_stage={stage: minutes[stage] for stage in stages if stage in minutes},
+        lacking=state.lacking,
+        unknown=() if is_finished else rates.unknown(pattern),
+    )
+
+
+def printed_work(stand: Stand) -> StandWork:
+    """A stand of which a printed marker suffices: nothing is left to do at the bench."""
+    return StandWork(stand=stand, is_finished=True, by_stage={}, lacking={})
