@@ -39,13 +39,12 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
     if not shown.rungs:
         out.print("Nothing is left to do at the bench.")
         return
-    way = "kind by kind" if is_by_kind else "in order"
-    out.print(
-        f"{hours_words(shown.minutes)} of work in {several(len(shown.rungs), 'batch')} {way}."
-    )
+    way = "Kind by kind" if is_by_kind else "Soonest"
+    work = f"{hours_words(shown.minutes)} in {several(len(shown.rungs), 'batch')}"
+    out.print(f"{way}: {work}.")
     out.print()
-    for line in _ladder(shown, week=order.week):
-        print_hanging(out, line)
+    for hours, rail, words in _ladder(shown, week=order.week):
+        _print_rung(out, f"{hours:>{HOURS}} {rail}", words)
     out.print()
     _print_milestones(out, order)
     out.print()
@@ -61,7 +60,7 @@ def _ladder(shown: Ladder, *, week: Fraction | None) -> Iterator[tuple[str, str,
         for detail in batch_details(rung):
             yield "", "│ ", f"{DETAIL}{detail}"
         for name in rung.completes:
-            yield hours_words(rung.ends), "┝━", f"━━ {reached_words(reached[name], week=week)}"
+            yield hours_words(rung.ends), "┝━━━━", reached_words(reached[name], week=week)
 
 
 def _print_rung(out: Console, rail: str, words: str) -> None:

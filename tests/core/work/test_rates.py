@@ -42,6 +42,20 @@ def test_what_is_left_is_said_stage_by_stage() -> None:
     assert RATES.left_by_stage(battery, "rifleman", stage="primed") == {"painted": Fraction(25, 2)}
 
 
+def test_minutes_to_reach_the_first_stage_split_nothing() -> None:
+    """Everything is in its packet from the beginning."""
+    minutes = {"foot": {"in packet": Fraction(9), "primed": Fraction(1), "painted": Fraction(3)}}
+    whole = {"battery": Fraction(8)}
+    early = Rates(
+        bench=Bench(stages=STAGES, minutes=minutes, minutes_per_stand=whole), figures=FIGURES
+    )
+    battery = pattern("battery", rifleman=1)
+    assert early.left_by_stage(battery, "rifleman", stage="in packet") == {
+        "primed": 2,
+        "painted": 6,
+    }
+
+
 def test_where_the_first_stage_is_the_last_nothing_is_left() -> None:
     """Nothing to divide the minutes of a stand by."""
     only = Rates(

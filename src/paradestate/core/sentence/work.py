@@ -1,6 +1,6 @@
 """The order of work in words: rungs, milestones, what holds them up, and how sure it is."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from math import ceil
 
@@ -10,6 +10,9 @@ from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
 
 MOST_NAMED = 3
 """Stands of a batch that are named one by one; of more it is said where they stand."""
+
+LEAST_RUN = 3
+"""Numbers that follow one another of which only the first and last are said."""
 
 
 def week_number(minutes: Fraction, *, week: Fraction) -> int:
@@ -48,9 +51,9 @@ def batch_details(rung: Rung) -> Iterator[str]:
     if rung.early:
         yield f"{several(len(rung.early), 'stand')} before their turn, which saves a set-up"
     if rung.takes_turns_with is not None:
-        yield f"takes turns with batch {rung.takes_turns_with}: one dries, the other is worked on"
+        yield f"takes turns with batch {rung.takes_turns_with}: while one dries, work on the other"
     if rung.waiting:
-        yield f"{hours_words(rung.waiting)} of drying that no other work fills"
+        yield f"{hours_words(rung.waiting)} left to wait for it to dry"
     if rung.colours:
         yield f"colours: {listed(rung.colours)}"
 
@@ -87,14 +90,26 @@ def critical_sentence(critical: Critical) -> str:
 
 
 def colour_sentences(ladder: Ladder) -> Iterator[str]:
-    """Which colours are mixed once for several batches."""
+    """Which colours are mixed once for several batches; those for the same ones together."""
+    alike: dict[tuple[int, ...], list[str]] = {}
     for each in ladder.mixed:
-        first, *others = each.batches
+        alike.setdefault(each.batches, []).append(each.colour)
+    for (first, *others), colours in alike.items():
         word = "batch" if len(others) == 1 else "batches"
         yield (
-            f"Mix {each.colour} once, for batch {first} and enough for {word} "
-            f"{listed(map(str, others))}."
+            f"Mix {listed(colours)} once, for batch {first} and enough for {word} "
+            f"{listed(_runs(others))}."
         )
+
+
+def _runs(numbers: Sequence[int]) -> Iterator[str]:
+    """Numbers, those that follow one another as `3 to 7`."""
+    first = 0
+    for place, number in enumerate(numbers):
+        if place + 1 == len(numbers) or numbers[place + 1] != number + 1:
+            run = numbers[first : place + 1]
+            yield from map(str, run) if len(run) < LEAST_RUN else [f"{run[0]} to {run[-1]}"]
+            first = place + 1
 
 
 def lacking_sentence(lacking: Mapping[str, int]) -> str:

@@ -160,6 +160,9 @@ def _settled(
     findings: list[Finding] = []
     for of, number in aimed.numbers.items():
         within = open_[of].within if of in open_ else None
+        if within is None and _fits_no_range(force, of, number=number):
+            numbers[of] = number
+            continue
         least = parts.get(of, 0) if within is None else within.least
         most = least if within is None else within.most
         if number > most:
@@ -169,6 +172,12 @@ def _settled(
         if number < least:
             cut[of] = number
     return replace(aimed, numbers=numbers, cut=cut), tuple(findings)
+
+
+def _fits_no_range(force: Force, of: str, *, number: int) -> bool:
+    """Whether a part has ranges that no one number fits, so that the organisation stops it."""
+    _, findings = structure(with_numbers(force, {of: number}))
+    return any(found.code == "number-outside-range" for found in findings)
 
 
 def _fixed_numbers(force: Force) -> Mapping[str, int]:

@@ -26,7 +26,11 @@ class Mixed:
 
 
 def colours_of(
-    works: Iterable[StandWork], bench: Bench, *, figures: Mapping[str, FigureKind]
+    works: Iterable[StandWork],
+    bench: Bench,
+    *,
+    figures: Mapping[str, FigureKind],
+    patterns: frozenset[str],
 ) -> tuple[str, ...]:
     """The colours that stands still need, in the order of the files."""
     to_paint = [work for work in works if _is_to_be_painted(work, bench)]
@@ -37,7 +41,7 @@ def colours_of(
         sorts |= {figures[kind].sort for kind in work.stand.figures if kind in figures}
     names |= {sort.value for sort in sorts}
     is_worn = not sorts.isdisjoint(WORN_BY)
-    known = {*figures, *(sort.value for sort in Sort), *bench.minutes_per_stand, *names}
+    known = {*figures, *(sort.value for sort in Sort), *patterns}
     return tuple(
         dict.fromkeys(
             coat.colour

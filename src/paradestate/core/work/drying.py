@@ -87,12 +87,13 @@ def turns(batches: Sequence[Spells]) -> tuple[Turn, ...]:
             return NOTHING, ()
         first, rest = left[0], left[1:]
         tried: list[tuple[tuple[int, ...], Fraction, tuple[int, ...]]]
-        tried = [((first,), alone[first], rest)]
+        tried = []
         for second in rest if len(batches) <= MOST_PAIRED else rest[:1]:
             paired = together(first, second)
             if paired < alone[first] + alone[second]:
                 others = tuple(each for each in rest if each != second)
                 tried.append(((first, second), paired, others))
+        tried.append(((first,), alone[first], rest))
         ways = [(taken, waiting, best(others)) for taken, waiting, others in tried]
         taken, waiting, (more, after) = min(ways, key=lambda way: way[1] + way[2][0])
         return waiting + more, (Turn(batches=taken, waiting=waiting), *after)

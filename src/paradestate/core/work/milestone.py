@@ -182,8 +182,6 @@ class _Ground:
             stands += self._least(alike, number=quota.get(pattern, len(alike)))
         bodies = {body}
         for formation, numbers in _alike(self._bodies.get(body, ()), key=_formation).items():
-            if formation not in below:
-                continue
             each = [self._of_body(number, below[formation], cut=cut) for number, _ in numbers]
             each.sort(key=lambda picked: _sum(picked.stands, minutes=self._minutes))
             for picked in each[: quota[formation]]:

@@ -164,7 +164,7 @@ def _rung(load: Workload, batch: _Batch, *, number: int, stretch: int, begun: Fr
         early=tuple(work.stand.name for work in batch.works if work.stand.name in batch.early),
         takes_turns_with=None,
         waiting=NOTHING,
-        colours=colours_of(batch.works, load.bench, figures=load.figures),
+        colours=_colours(load, batch),
         completes=(),
     )
 
@@ -184,9 +184,7 @@ def _arranged(
     paired = turns([spells(_by_stage(load, batch.works), load.bench.dry) for batch in batches])
     colours = {
         turn: frozenset(
-            colour
-            for which in turn.batches
-            for colour in colours_of(batches[which].works, load.bench, figures=load.figures)
+            colour for which in turn.batches for colour in _colours(load, batches[which])
         )
         for turn in paired
     }
@@ -199,6 +197,10 @@ def _arranged(
         arranged.append(following)
         before = colours[following]
     return arranged
+
+
+def _colours(load: Workload, batch: _Batch) -> tuple[str, ...]:
+    return colours_of(batch.works, load.bench, figures=load.figures, patterns=load.patterns)
 
 
 def _minutes(batches: Sequence[_Batch], turn: Turn) -> Fraction:

@@ -34,6 +34,8 @@ class Workload:
     """Stand by its name to its work, in the order of the widest force."""
     bench: Bench
     figures: Mapping[str, FigureKind]
+    patterns: frozenset[str]
+    """Names of all stand patterns."""
 
 
 def workload(
@@ -52,7 +54,13 @@ def workload(
     milestones = _milestones(widest, aimed, settled=settled, works=works)
     works = _works(force, _by_weight(widest, milestones))
     works = {stand.name: works[stand.name] for stand in widest.stands if stand.name in works}
-    found = Workload(milestones=milestones, works=works, bench=force.bench, figures=force.figures)
+    found = Workload(
+        milestones=milestones,
+        works=works,
+        bench=force.bench,
+        figures=force.figures,
+        patterns=frozenset(force.stands),
+    )
     findings = (*findings, *_no_minutes(force, found), *_left_out(found, aimed))
     return (None if stops(findings) else found), findings
 

@@ -1,0 +1,34 @@
+"""The ladder as a value: what it says of itself."""
+
+from fractions import Fraction
+
+from paradestate.core.work.ladder import Ladder, lacking_of
+from paradestate.core.work.order_of_work import ladder
+from tests.core.work.works import MINUTES, sound_load
+
+
+def waiting(amount: int, *, least: int) -> Ladder:
+    return Ladder(
+        rungs=(),
+        reached=(),
+        mixed=(),
+        waiting=Fraction(amount),
+        least=Fraction(least),
+        critical=None,
+    )
+
+
+def test_it_is_proved_where_nothing_waits_less() -> None:
+    assert waiting(10, least=10).is_proved
+    assert not waiting(11, least=10).is_proved
+    assert waiting(11, least=10).share_above == Fraction(1, 10)
+
+
+def test_rungs_and_milestones_say_what_is_lacking_and_how_much_is_left() -> None:
+    found = ladder(sound_load(MINUTES, "stock: {officer: {raw: 1}}\n"))
+    first = found.reached[0]
+    assert first.lacking == {"rifleman": 3 + 16, "officer": 2}
+    assert len(first.to_finish) == 7
+    assert first.minutes == 3 * 10 + 4 * 20
+    assert found.rungs[0].lacking == {"rifleman": 3, "officer": 2}
+    assert lacking_of(()) == {}

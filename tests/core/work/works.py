@@ -1,0 +1,56 @@
+"""Workloads that tests are made of, from what an owner writes."""
+
+from paradestate.core.establishment import establishment
+from paradestate.core.finding import Finding
+from paradestate.core.work.workload import Workload, workload
+from tests.forces import HEAD, force_from
+
+TROOP = """\
+figures: {rifleman: {}, officer: {}, gun: {sort: gun}}
+stands:
+  section: {base: 40 x 20 mm, figures: {rifleman: 4}}
+  command: {base: 30 mm disc, figures: {officer: 1, rifleman: 1}}
+  gun team: {base: 40 x 40 mm, figures: {gun: 1}}
+  marker: {base: 40 mm disc, printed: yes, modelled as: {rifleman: 2}}
+formations:
+  company: {echelon: company, parts: {command: 1, section: 2, marker: 1}}
+  top:
+    parts:
+      - {of: command, number: 1}
+      - {of: company, number: 2-4, usual: 3}
+      - {of: gun team, number: 1, need: wished}
+"""
+WISHED = HEAD.replace("top}", "top, wished: all}")
+"""The wished items are wanted too."""
+MINUTES = """\
+bench:
+  stages: [raw, primed, painted]
+  minutes: {foot: {primed: 1, painted: 4}, gun: {painted: 30}}
+"""
+
+
+def load_of(
+    *texts: str, organisation: str = TROOP, game: str | None = None, head: str = HEAD
+) -> tuple[Workload | None, tuple[Finding, ...]]:
+    """The workload of a force, and what is found."""
+    force = force_from(organisation, *texts, head=head)
+    made, findings = establishment(force)
+    assert made is not None
+    load, more = workload(force, made, game=game)
+    return load, (*findings, *more)
+
+
+def sound_load(
+    *texts: str, organisation: str = TROOP, game: str | None = None, head: str = HEAD
+) -> Workload:
+    """The same where nothing is wrong."""
+    load, findings = load_of(*texts, organisation=organisation, game=game, head=head)
+    assert load is not None
+    assert not findings
+    return load
+
+
+def stands_of(load: Workload, name: str) -> list[str]:
+    """The stands of a milestone."""
+    (found,) = (each for each in load.milestones if each.name == name)
+    return list(found.stands)
