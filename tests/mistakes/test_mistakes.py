@@ -2,8 +2,8 @@
 
 Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
 finding tells, which has to bring nothing to say. What only an order can show is found by ordering,
-what only months can show by spreading the order over them, and what a plan of supporting troops
-does by judging it.
+what only months can show by spreading the order over them, what a plan of supporting troops does by
+judging it, and what an order of work needs by making one.
 """
 
 import datetime
@@ -19,6 +19,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import OrderAnswer, Outcome
+from paradestate.journeys.bench import order_of_work
 from paradestate.journeys.check import checked
 from paradestate.journeys.judge import Asked, judge
 from paradestate.journeys.months import Terms, months_of_order
@@ -41,6 +42,7 @@ FOUND_BY_JUDGING = {
     "63-not-finished",
 }
 FOUND_BY_SPREADING = {"32-bought-too-late"}
+FOUND_AT_THE_BENCH = {"39-must-have-left-out"}
 SECONDS = 60
 
 SMALL = """\
@@ -74,6 +76,8 @@ def findings_in(folder: Path) -> tuple[Finding, ...]:
             terms=Terms(begins=ON),
         )
         return plan.checked.findings
+    if FOUND_AT_THE_BENCH & set(folder.parts):
+        return order_of_work(folder, today=ON, choice=Choice()).checked.findings
     if FOUND_BY_JUDGING & set(folder.parts):
         return judge(folder, today=ON, choice=Choice(), grades={}, asked=Asked()).checked.findings
     if not FOUND_BY_ORDERING & set(folder.parts):

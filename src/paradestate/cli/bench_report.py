@@ -44,7 +44,7 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
     out.print(f"{way}: {work}.")
     out.print()
     for hours, rail, words in _ladder(shown, week=order.week):
-        _print_rung(out, f"{hours:>{HOURS}} {rail}", words)
+        _print_rung(out, words, rail=f"{hours:>{HOURS}} {rail}")
     out.print()
     _print_milestones(out, order)
     out.print()
@@ -63,7 +63,7 @@ def _ladder(shown: Ladder, *, week: Fraction | None) -> Iterator[tuple[str, str,
             yield hours_words(rung.ends), "┝━━━━", reached_words(reached[name], week=week)
 
 
-def _print_rung(out: Console, rail: str, words: str) -> None:
+def _print_rung(out: Console, words: str, *, rail: str) -> None:
     """A line that goes on below itself, beside the rail."""
     room = max(out.width - len(rail) - 1, LEAST_ROOM)
     first, *more = Text(words).wrap(out, room)

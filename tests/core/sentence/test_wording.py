@@ -13,6 +13,7 @@ from paradestate.core.sentence.wording import (
     day_words,
     decimal,
     end_words,
+    hours_words,
     how_often,
     listed,
     month_words,
@@ -46,6 +47,14 @@ def test_numbers() -> None:
     assert several(NumberRange(least=2, most=4), "company") == "2-4 companies"
     assert counted({"rifleman": 4, "officer": 1}) == "4 riflemen and 1 officer"
     assert decimal(Fraction(1, 2)) == "0.5"
+
+
+def test_hours_of_work() -> None:
+    assert hours_words(Fraction(0)) == "0 min"
+    assert hours_words(Fraction(45, 2)) == "22.5 min"
+    assert hours_words(Fraction(60)) == "1 h"
+    assert hours_words(Fraction(2070)) == "34.5 h"
+    assert hours_words(Fraction(100)) == "1.67 h"
 
 
 def test_lists() -> None:

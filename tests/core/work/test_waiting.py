@@ -48,18 +48,20 @@ def batches_of(stands: Sequence[Stand]) -> Iterator[list[list[Stand]]]:
 
 def plainly(stands: Sequence[Stand], *, weights: Sequence[int], set_up: int) -> int:
     """The least waiting over every sequence of single stands, however it is cut into batches."""
-    least = None
-    for sequence in permutations(stands):
-        for batches in batches_of(sequence):
-            clock, ends = 0, [0] * len(weights)
-            for batch in batches:
-                clock += set_up + sum(minutes for _, _, minutes in batch)
-                for each in {each for _, of, _ in batch for each in of}:
-                    ends[each] = clock
-            cost = sum(weight * end for weight, end in zip(weights, ends, strict=True))
-            least = cost if least is None else min(least, cost)
-    assert least is not None
-    return least
+    return min(
+        waiting_with(batches, weights=weights, set_up=set_up)
+        for sequence in permutations(stands)
+        for batches in batches_of(sequence)
+    )
+
+
+def waiting_with(batches: Sequence[list[Stand]], *, weights: Sequence[int], set_up: int) -> int:
+    clock, ends = 0, [0] * len(weights)
+    for batch in batches:
+        clock += set_up + sum(minutes for _, _, minutes in batch)
+        for each in {each for _, of, _ in batch for each in of}:
+            ends[each] = clock
+    return sum(weight * end for weight, end in zip(weights, ends, strict=True))
 
 
 @st.composite

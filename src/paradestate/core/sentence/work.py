@@ -36,7 +36,7 @@ def batch_words(rung: Rung) -> str:
         numbers: dict[str, int] = {}
         for work in rung.works:
             numbers[work.stand.company] = numbers.get(work.stand.company, 0) + 1
-        where = [f"{n} in {name}" if name else str(n) for name, n in numbers.items()]
+        where = [f"{n} {f'in {name}' if name else 'of no company'}" for name, n in numbers.items()]
     time = hours_words(rung.minutes) if rung.minutes else "no minutes"
     return f"{several(len(names), rung.pattern)}, {time}: {', '.join(where)}"
 
@@ -49,7 +49,8 @@ def batch_details(rung: Rung) -> Iterator[str]:
     if rung.set_up:
         yield f"{hours_words(rung.set_up)} to set up"
     if rung.early:
-        yield f"{several(len(rung.early), 'stand')} before their turn, which saves a set-up"
+        whose = "its" if len(rung.early) == 1 else "their"
+        yield f"{several(len(rung.early), 'stand')} before {whose} turn, which saves a set-up"
     if rung.takes_turns_with is not None:
         yield f"takes turns with batch {rung.takes_turns_with}: while one dries, work on the other"
     if rung.waiting:
@@ -72,10 +73,11 @@ def now_sentence(reached: Reached) -> str:
 def gain_sentence(here: Reached, *, by_kind: Reached) -> str:
     """What the order gains for a milestone against the same work kind by kind."""
     name, gain = here.milestone.name, by_kind.ends - here.ends
+    head = f"Kind by kind the {name} would be playable at"
     if not gain:
-        return f"Kind by kind the {name} would be playable at the same hour."
-    then = f"Kind by kind the {name} would be playable at {hours_words(by_kind.ends)}"
-    return f"{then}: {hours_words(abs(gain))} {'later' if gain > 0 else 'sooner'}."
+        return f"{head} the same hour."
+    way = "later" if gain > 0 else "sooner"
+    return f"{head} {hours_words(by_kind.ends)}: {hours_words(abs(gain))} {way}."
 
 
 def critical_sentence(critical: Critical) -> str:
@@ -84,7 +86,8 @@ def critical_sentence(critical: Critical) -> str:
     head = f"What holds up the {critical.milestone}: {name}"
     if critical.work.lacking:
         more = critical.lacking - 1
-        others = f"; {several(more, 'more stand')} of it lack figures too" if more else ""
+        lack = "lacks" if more == 1 else "lack"
+        others = f"; {several(more, 'more stand')} of it {lack} figures too" if more else ""
         return f"{head} lacks {counted(critical.work.lacking)}{others}."
     return f"{head} has the most work left, {hours_words(critical.work.minutes)}."
 
@@ -120,6 +123,6 @@ def lacking_sentence(lacking: Mapping[str, int]) -> str:
 def certainty_words(ladder: Ladder) -> str:
     """How sure it is that no order is better."""
     if ladder.is_proved:
-        return "Exact: no order of these batches has less weighted waiting."
+        return "Exact: no order of work has less weighted waiting for these milestones."
     share = near_text(ladder.share_above * 100)
     return f"Not proven: the weighted waiting may be up to {share} % more than the least there is."

@@ -71,7 +71,9 @@ def milestone_of(
     for pattern, number in aimed.instead:
         names -= set(_exchanged(kept.stands, pattern, number=number, minutes=minutes))
     if aimed.is_wished_too:
-        names |= {stand.name for stand in widest.stands if _is_wish_of(stand, widest, kept.bodies)}
+        names |= {
+            stand.name for stand in widest.stands if _is_wish_of(stand, widest, bodies=kept.bodies)
+        }
     return Milestone(
         name=aimed.name,
         weight=aimed.weight,
@@ -132,7 +134,7 @@ def _sum(stands: Sequence[Stand], *, minutes: Minutes) -> Fraction:
     return sum((minutes.get(stand.name, NOTHING) for stand in stands), NOTHING)
 
 
-def _is_wish_of(stand: Stand, widest: Establishment, bodies: frozenset[int]) -> bool:
+def _is_wish_of(stand: Stand, widest: Establishment, *, bodies: frozenset[int]) -> bool:
     """Whether a stand is a wanted wished item on or below one of the bodies."""
     if not stand.wishes or not stand.is_wanted or is_beside(stand):
         return False
