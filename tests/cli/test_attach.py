@@ -92,8 +92,8 @@ def test_nothing_to_attach_and_slips_in_what_is_typed(folder: Path) -> None:
 def test_a_bound_is_said_where_it_is_not_proved(
     folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def bounded(question: Attaching) -> BestAttachment | None:
-        found = best_attachment(question)
+    def bounded(question: Attaching, *, seconds: float) -> BestAttachment | None:
+        found = best_attachment(question, seconds=seconds)
         return None if found is None else replace(found, certainty=Within(bound=4))
 
     monkeypatch.setattr(attach, "best_attachment", bounded)

@@ -47,8 +47,9 @@ IN_DOCS = (
 ASKED = {
     "choosing": "?game=whole-day+attack&rolled=25"
     "&plan=light+tanks%3D2,+tank+squadron+commander%3D1,+machine-gun+platoon%3D2",
-    "hosts": "?game=whole-day+attack&section=pioneers(flame)+1"
-    "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2",
+    "hosts": "?game=whole-day+attack&section=machine-gun+platoon+1"
+    "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
+    "&worths=3_3_3_2~3_3_3~~______2_2_2~______2_2_2&of=e3569049",
 }
 """What is asked of a sheet that says little before it is asked."""
 

@@ -142,6 +142,7 @@ def test_worths_put_in_change_the_best_and_stand_in_the_address(shared: Visitor)
     assert compartments(after)[LAST] == "3 Platoon Move: pioneers with flame 1 worth 4.5"
     assert "machine-gun platoon 1 worth 2" in compartments(after)["independent"]
     assert 'name="worth:4:12" value="4.5"' in after.text
+    assert "What places are worth to you 2 put in" in said
     empty = shared.fill(after, "hosts/worths", filled={"worth:4:12": "", "worth:1:13": ""})
     assert "Worth 5. Exact" in words_of(empty)
     assert "worths=" not in str(empty.url)

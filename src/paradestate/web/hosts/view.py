@@ -70,7 +70,10 @@ class HostsView:
     """Of the sections, which head the columns of the form."""
     rows: tuple[BoxRow, ...]
     """The form of worths; empty where it would have too many boxes."""
-    are_worths_said: bool
+    worths_said: int
+    """How many boxes of it are filled in."""
+    has_slip: bool
+    """Whether one of them can't be read, so that it is to be seen."""
     findings: tuple[Finding, ...]
     """About the plan itself, and about what the address says."""
 
@@ -147,7 +150,8 @@ def hosts_view(visit: Visit, made: Looked, *, said: Worths | None = None) -> Hos
         asks=() if question.sections else tuple(_asks(terms, made=made)),
         titles=tuple(capital(section_title(each)) for each in question.sections),
         rows=box_rows(question, names=boxes, typed=worths.typed) if _has_form(boxes) else (),
-        are_worths_said=bool(worths.typed),
+        worths_said=len(worths.typed),
+        has_slip=bool(stops(worths.findings)),
         findings=(*worths.findings, *_own(solved, made), *_unknown(question, asked)),
     )
 
