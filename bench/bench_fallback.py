@@ -2,7 +2,8 @@
 
 Conditions: in one process; the terms of the game are there already. The lists are invented from a
 seed: each rolled entry comes in one or two, is partly allowed, and has worths of its own; ten sure
-ones stand beside them. Some need or bar others, and some share a group, as in the example.
+ones stand beside them. Some need or bar others, and some share a group, as in the example;
+or all that are rolled for share one, so that none can be gone through apart.
 The plain recursion is fractions in a dictionary; it is only run where it ends within a minute.
 """
 
@@ -77,6 +78,17 @@ def _tangled(terms: Terms) -> Terms:
     return replace(terms, offers=offers, groups=(GroupLimit(group="armour", most=2),))
 
 
+def in_one_group(rolled: int, *, limit: GroupLimit, in_a_chain: bool = False) -> Terms:
+    """A list whose rolled entries all stand in one group; in a chain each needs the one before."""
+    terms = drawn(rolled)
+    offers = dict(terms.offers)
+    for number in range(rolled):
+        name = f"rolled {number}"
+        needs = {f"rolled {number - 1}": 1} if in_a_chain and number else {}
+        offers[name] = replace(offers[name], group=limit.group, needs=needs)
+    return replace(terms, offers=offers, groups=(limit,))
+
+
 def known(answer: object) -> None:
     """The answer must have been computed."""
     assert not isinstance(answer, NotComputed), answer
@@ -112,6 +124,26 @@ def bench_twelve_tangled_open_rolls(benchmark: BenchmarkFixture) -> None:
     """Twelve with needs, bars and a group between them."""
     terms = drawn(12, tangled=True)
     known(thrice(benchmark, terms, points=range(POINTS + 1)))
+
+
+@pytest.mark.parametrize("most", [2, 3, 4, 6])
+def bench_twelve_in_one_group(benchmark: BenchmarkFixture, most: int) -> None:
+    """Twelve that all have to do with one another, since the group takes so many purchases."""
+    terms = in_one_group(12, limit=GroupLimit(group="armour", most=most))
+    known(thrice(benchmark, terms, points=range(POINTS + 1)))
+
+
+def bench_a_chain_of_twelve_in_one_group(benchmark: BenchmarkFixture) -> None:
+    """Each needs the one before, and the group takes six of them."""
+    terms = in_one_group(12, limit=GroupLimit(group="armour", most=6), in_a_chain=True)
+    known(thrice(benchmark, terms, points=range(POINTS + 1)))
+
+
+@pytest.mark.parametrize("share", [Fraction(1, 3), Fraction(1, 2)])
+def bench_twelve_in_one_group_by_points(benchmark: BenchmarkFixture, share: Fraction) -> None:
+    """The group takes a share of the points; at one number of points."""
+    terms = in_one_group(12, limit=GroupLimit(group="armour", most_points=share))
+    known(thrice(benchmark, terms, points=[POINTS]))
 
 
 @pytest.mark.parametrize("rolled", [4, 6])

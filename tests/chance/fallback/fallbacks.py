@@ -6,10 +6,11 @@ from fractions import Fraction
 from paradestate.chance.fallback.backward import Values, values_of
 from paradestate.chance.fallback.completion import Completions, completions_of
 from paradestate.chance.fallback.decision import Decider
+from paradestate.chance.fallback.exploring import explored
 from paradestate.chance.fallback.opinion import as_said
-from paradestate.chance.fallback.play import Play, explored
+from paradestate.chance.fallback.play import Play
 from paradestate.chance.fallback.prospect import Held, Prospect, prospect_of
-from paradestate.chance.fallback.standing import Rules, rules_of
+from paradestate.chance.fallback.rules import Rules, rules_of
 from paradestate.core.support.entry import Availability, Band
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.terms import Terms

@@ -4,6 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.chance.fallback.chart import ChartMaker, Spot
+from paradestate.chance.fallback.play import START
 from paradestate.core.support.policy import Ask, Step, Take
 from paradestate.core.support.terms import Terms
 from tests.chance.fallback.fallbacks import GUN, TANK, TANK_GAME, decider, guns_and_horse
@@ -13,7 +14,7 @@ from tests.chance.plans import rolled, terms_with
 def chart(terms: Terms, *, points: int, most: int = 99) -> Step:
     made = decider(terms, points=points)
     maker = ChartMaker(decider=made, unit=1, worth_held=0)
-    return maker.chart(Spot(made.rules.start(), points), most=most)
+    return maker.chart(Spot(START, points), most=most)
 
 
 def test_an_evening_without_a_request_is_what_is_bought() -> None:
@@ -50,6 +51,5 @@ def test_outcomes_of_a_shared_roll_tell_what_else_it_allows() -> None:
 def test_the_worth_of_what_is_held_is_counted() -> None:
     made = decider(TANK_GAME, points=6)
     maker = ChartMaker(decider=made, unit=2, worth_held=5)
-    start = made.rules.start()
-    best = maker.decisions(Spot(start, 6))[0]
-    assert maker.worth(best, at=start) == Fraction(9 + 5, 2)
+    best = maker.decisions(Spot(START, 6))[0]
+    assert maker.worth(best, at=START) == Fraction(9 + 5, 2)

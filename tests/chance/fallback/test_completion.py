@@ -16,7 +16,7 @@ from paradestate.chance.fallback.completion import (
     never,
 )
 from paradestate.chance.fallback.opinion import as_said
-from paradestate.chance.fallback.standing import rules_of
+from paradestate.chance.fallback.rules import rules_of
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import GroupLimit
 from paradestate.core.support.offer import Offer
@@ -51,7 +51,7 @@ def best(made: Completions, held: HeldAtEnd) -> list[int]:
 
 def test_the_best_for_every_number_of_points() -> None:
     made = completions(TANK_GAME, points=6)
-    assert best(made, made.held(made.rules.start())) == [0, 0, 3, 3, 5, 5, 8]
+    assert best(made, made.held(made.rules.start().at(0))) == [0, 0, 3, 3, 5, 5, 8]
 
 
 def test_of_equal_worth_what_costs_the_fewest_points() -> None:
@@ -75,7 +75,7 @@ def test_of_a_long_list_nothing_beyond_the_points_is_kept(monkeypatch: pytest.Mo
         return BestSet(worth=worth, points=points, purchases=purchases)
 
     monkeypatch.setattr(completion, "BestSet", counted)
-    sets = made.best_sets(made.held(made.rules.start()), as_said(made.sure))
+    sets = made.best_sets(made.held(made.rules.start().at(0)), as_said(made.sure))
     assert [each.worth if each else None for each in sets] == [0, 0, 0, 0, 0, 1, 1]
     assert max(kept) == points - 1
     assert len(kept) <= 3 * number + 1
@@ -94,7 +94,7 @@ def test_a_later_entry_that_needs_an_earlier_one_and_more_of_it_for_each() -> No
     crew = Offer(name="crew", cost={1: 1}, most=2)
     gun = replace(GUN, cost={1: 2}, most=2, needs_for_each={"crew": 1}, worths=worth(n1=5, n2=9))
     made = completions(terms_with(crew, gun), points=6)
-    assert best(made, made.held(made.rules.start())) == [0, 0, 0, 5, 5, 5, 9]
+    assert best(made, made.held(made.rules.start().at(0))) == [0, 0, 0, 5, 5, 5, 9]
 
 
 def test_a_group_that_is_full_or_too_full() -> None:
@@ -124,7 +124,7 @@ def test_what_brings_points_fills_its_group_too(most: int, worth_of_two_points: 
     limits = (GroupLimit(group="guns", most=most),)
     terms = replace(terms_with(replace(GUN, group="guns"), mud), groups=limits)
     made = completions(terms, points=2)
-    assert best(made, made.held(made.rules.start()))[2] == worth_of_two_points
+    assert best(made, made.held(made.rules.start().at(0)))[2] == worth_of_two_points
 
 
 def test_what_a_rolled_entry_needs_is_bought_at_the_end_where_that_is_judged() -> None:
@@ -141,7 +141,7 @@ def test_ends_are_those_of_going_through_every_set(terms: Terms, points: int) ->
     free = without_leasts(terms)
     made = completions(free, points=points)
     unit = as_said(made.rules.prospect.offers.values()).unit
-    held = made.held(made.rules.start())
+    held = made.held(made.rules.start().at(0))
     plain = PlainFallback(terms=free, points=points)
     wanted = max(plan_worth(free.offers, more) for more in plain.sure_sets((), left=points))
     assert Fraction(best(made, held)[points], unit) == wanted

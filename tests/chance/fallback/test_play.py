@@ -1,83 +1,24 @@
-"""All standings that an evening may come to."""
+"""What may be done in the standings of an evening, by their numbers."""
 
 from dataclasses import replace
 
-from paradestate.chance.fallback.play import cases_of, explored
+from paradestate.chance.fallback.exploring import explored
+from paradestate.chance.fallback.play import START, Play, cases_of
 from paradestate.chance.fallback.rolled import Case
-from paradestate.chance.fallback.standing import UNSEEN, Standing, rules_of
-from paradestate.core.support.entry import GroupLimit
+from paradestate.chance.fallback.rules import rules_of
+from paradestate.chance.fallback.standing import UNSEEN
 from paradestate.core.support.offer import Offer
-from tests.chance.fallback.fallbacks import GUN, TANK, guns_and_horse, prospect
-from tests.chance.plans import terms_with
+from paradestate.core.support.terms import Terms
+from tests.chance.fallback.fallbacks import TANK, guns_and_horse, prospect
+from tests.chance.plans import bought, terms_with
+
+GUIDE = Offer(name="guide", cost={1: 2})
 
 
-def test_three_that_have_to_do_with_no_other_stand_in_eight_ways() -> None:
-    tanks = [replace(TANK, name=f"tank {n}") for n in range(3)]
-    play = explored(rules_of(prospect(terms_with(*tanks, GUN), points=9)))
-    assert play is not None
-    assert [len(layer) for layer in play.layers] == [1, 3, 3, 1]
-    assert [len(each.standings) for each in play.knots] == [2, 2, 2]
-    after = [
-        (request.index, request.rows.tolist(), play.standing(int(request.after[UNSEEN, 0][0])))
-        for request in play.requests(play.layers[0])
-    ]
-    assert after == [
-        (0, [0], Standing(0b001, 0, (), (), ())),
-        (1, [0], Standing(0b010, 0, (), (), ())),
-        (2, [0], Standing(0b100, 0, (), (), ())),
-    ]
-
-
-def test_every_standing_has_a_number_of_its_own() -> None:
-    guide = Offer(name="guide", cost={1: 2}, group="scouts")
-    led = replace(TANK, name="led", needs={"guide": 1}, bars=frozenset({"gun"}))
-    terms = terms_with(*guns_and_horse().offers.values(), led, guide, GUN)
-    rules = rules_of(
-        prospect(replace(terms, groups=(GroupLimit(group="scouts", most=1),)), points=9)
-    )
-    play = explored(rules)
-    assert play is not None
-    assert len(play.knots) == 2
-    standings = [play.standing(number) for number in range(play.size)]
-    assert standings[0] == rules.start()
-    assert [play.number(standing) for standing in standings] == list(range(play.size))
-    depths = [{rules.depth(standings[number]) for number in layer} for layer in play.layers]
-    assert depths == [{depth} for depth in range(len(play.layers))]
-
-
-def test_more_than_so_many_standings_are_refused_at_once_or_on_the_way() -> None:
-    tanks = [replace(TANK, name=f"tank {n}") for n in range(4)]
-    rules = rules_of(prospect(terms_with(*tanks), points=9))
-    assert explored(rules, most=15) is None
-    assert explored(rules, most=16) is not None
-    needing = [tanks[0], *(replace(each, needs={"tank 0": 1}) for each in tanks[1:])]
-    rules = rules_of(prospect(terms_with(*needing), points=9))
-    assert explored(rules, most=3) is None
-
-
-def test_a_closed_entry_leaves_out_a_layer() -> None:
-    terms = terms_with(TANK, replace(TANK, name="other", needs={"tank": 1}))
+def played(terms: Terms) -> Play:
     play = explored(rules_of(prospect(terms, points=9)))
     assert play is not None
-    assert [len(layer) for layer in play.layers] == [1, 1, 1]
-
-
-def test_what_brings_points_is_no_step_where_nothing_is_rolled_for() -> None:
-    mud = Offer(name="mud", cost={1: -1})
-    play = explored(rules_of(prospect(terms_with(mud, GUN), points=9)))
-    assert play is not None
-    assert play.size == 1
-
-
-def test_what_is_bought_early_is_a_step_of_its_own() -> None:
-    guide = Offer(name="guide", cost={1: 2})
-    terms = terms_with(replace(TANK, needs={"guide": 1}), guide)
-    play = explored(rules_of(prospect(terms, points=9)))
-    assert play is not None
-    (buy,) = play.buys(play.layers[0])
-    assert (buy.points, buy.rows.tolist()) == (2, [0])
-    assert play.standing(int(buy.after[0])).early == (1,)
-    assert list(play.requests(play.layers[0])) == []
+    return play
 
 
 def test_a_shared_roll_that_was_seen_has_one_case() -> None:
@@ -86,6 +27,38 @@ def test_a_shared_roll_that_was_seen_has_one_case() -> None:
     assert [case for case, _ in cases_of(roll, seen=UNSEEN, is_shared=True)] == [0, 1, 2, 3]
     assert cases_of(roll, seen=2, is_shared=True) == ((2, Case(allowed=(1, 0), ways=1)),)
     assert {case for case, _ in cases_of(roll, seen=UNSEEN, is_shared=False)} == {UNSEEN}
-    play = explored(rules)
-    assert play is not None
+    play = played(guns_and_horse())
     assert {request.case for request in play.requests(play.layers[1])} == {0, 1, 2, 3}
+
+
+def test_requests_in_one_standing_are_those_of_its_layer() -> None:
+    play = played(terms_with(TANK, replace(TANK, name="other"), replace(TANK, name="third")))
+    (ask, *_) = play.requests_at(START).values()
+    (granted,) = ask.after[UNSEEN, 0].tolist()
+    assert list(play.requests_at(START)) == [0, 1, 2]
+    assert list(play.requests_at(granted)) == [1, 2]
+    assert play.requests_at(START) is play.requests_at(START)
+
+
+def test_what_is_bought_early_may_be_of_many_knots() -> None:
+    """The fewest first, as the file has them; and none once all was asked for."""
+    led = replace(TANK, needs={"guide": 1})
+    shown = replace(TANK, name="shown", needs={"map": 1})
+    play = played(terms_with(led, shown, GUIDE, replace(GUIDE, name="map", cost={1: 1})))
+    buys = play.buys_at(START)
+    assert [(buy.purchases, buy.points) for buy in buys] == [
+        (bought(map=1), 1),
+        (bought(guide=1), 2),
+        (bought(guide=1, map=1), 3),
+    ]
+    assert play.standing(buys[2].standing).early == (1, 1)
+    assert [buy.purchases for buy in play.buys_at(buys[0].standing)] == [bought(guide=1)]
+    assert play.buys_at(buys[2].standing) == ()
+
+
+def test_what_brings_points_is_not_bought_once_all_was_asked_for() -> None:
+    play = played(terms_with(TANK, Offer(name="mud", cost={1: -1})))
+    assert [buy.points for buy in play.buys_at(START)] == [-1]
+    (after,) = play.requests_at(START)[0].after[UNSEEN, 0].tolist()
+    assert play.buys_at(after) == ()
+    assert len(list(play.buys(play.layers[1]))) == 1

@@ -8,6 +8,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from paradestate.chance.fallback.best_play import fallback
+from paradestate.chance.fallback.play import START
 from paradestate.chance.fallback.tipping import Line, Reading, crossing
 from paradestate.core.support.policy import Fallback, Tipping
 from paradestate.core.support.terms import Terms
@@ -35,9 +36,9 @@ def with_worth(terms: Terms, tipping: Tipping, *, said: Fraction) -> Terms:
 def lead(terms: Terms, tipping: Tipping, *, said: Fraction, points: int) -> Fraction:
     """How much the first choice is ahead of all others, once it is all solved again."""
     first = decider(terms, points=points)
-    index = first.decisions(first.rules.start(), points=points)[0].index
+    index = first.decisions(START, points=points)[0].index
     again = decider(with_worth(terms, tipping, said=said), points=points)
-    decisions = again.decisions(again.rules.start(), points=points)
+    decisions = again.decisions(START, points=points)
     mine = max(each.value for each in decisions if each.index == index)
     other = max(each.value for each in decisions if each.index != index)
     return Fraction(mine - other)

@@ -6,7 +6,7 @@ chance (Bellman). There are no fractions inside: the value of a standing is scal
 of the ways of all rolls still to come, so that chances become whole numbers of ways.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from math import prod
 
@@ -20,8 +20,9 @@ from paradestate.chance.fallback.completion import (
     number_kind,
 )
 from paradestate.chance.fallback.opinion import Opinion
-from paradestate.chance.fallback.play import Buy, Places, Play, Request, cases_of
+from paradestate.chance.fallback.play import Buy, Play, Request, cases_of
 from paradestate.chance.fallback.rolled import Option
+from paradestate.chance.fallback.standing import Places
 from paradestate.chance.fallback.sure_way import listed_totals
 
 
@@ -37,8 +38,12 @@ class Values:
     layers: tuple[Numbers, ...]
     scales: tuple[int, ...]
     """By the number of the standing."""
-    ends: Mapping[HeldAtEnd, Numbers]
-    """What of a standing matters at the end, to its worth then: a line for each opinion."""
+    held: Sequence[HeldAtEnd]
+    """What of standings matters at the end, each only once."""
+    held_in: Places
+    """Standing to the place of what matters of it."""
+    ends: Numbers
+    """The worth at the end of each of these, by points: a line for each opinion."""
 
     def of(self, standing: int, *, points: int, opinion: int = 0) -> int:
         """The scaled value of a standing."""
@@ -50,15 +55,15 @@ def values_of(play: Play, completions: Completions, *, opinions: Sequence[Opinio
     """The values of all standings, in each of the opinions."""
     bound = greatest_worth(completions, opinions)
     kinds, kind_of = _kinds(play, completions)
-    ends = {held: completions.worths(held, opinions, bound=bound) for held in dict.fromkeys(kinds)}
-    every = np.stack([ends[held] for held in kinds])
-    sums = _Sums(play=play, opinions=opinions, scales=_scales(play))
+    known = {held: completions.worths(held, opinions, bound=bound) for held in dict.fromkeys(kinds)}
+    ends = np.stack([known[held] for held in kinds])
+    sums = _Sums(play=play, opinions=opinions, scales=scales_of(play))
     for place in reversed(range(len(play.layers))):
         layer = play.layers[place]
         scale = sums.scales[layer]
         largest = bound * int(scale.max())
         dtype = number_kind(largest)
-        table: Numbers = every[kind_of[layer]].astype(dtype)
+        table: Numbers = ends[kind_of[layer]].astype(dtype)
         table *= scale.astype(dtype)[:, None, None]
         for request in play.requests(layer):
             sums.ask(layer, table=table, request=request, lowest=never(largest))
@@ -70,17 +75,22 @@ def values_of(play: Play, completions: Completions, *, opinions: Sequence[Opinio
         opinions=opinions,
         layers=tuple(sums.tables[place] for place in range(len(play.layers))),
         scales=tuple(sums.scales.tolist()),
+        held=kinds,
+        held_in=kind_of,
         ends=ends,
     )
 
 
-def _scales(play: Play) -> Numbers:
+def scales_of(play: Play) -> Numbers:
     """The product of the ways of all rolls still to come, for each standing."""
-    own = [[play.rules.scale(standing) for standing in each.standings] for each in play.knots]
-    dtype = number_kind(prod(map(max, own)))
+    rolls = play.rules.prospect.rolls
+    dtype = number_kind(prod(roll.ways for roll in rolls))
     found: Numbers = np.ones(1, dtype=dtype)
-    for scales in own:
-        found = np.multiply.outer(np.array(scales, dtype=dtype), found).ravel()
+    for each in play.knots:
+        own: Numbers = np.ones(len(each.standings), dtype=dtype)
+        for roll, is_to_come in zip(rolls, play.rules.still_to_roll(each.standings).T, strict=True):
+            own[is_to_come] *= roll.ways
+        found = np.multiply.outer(own, found).ravel()
     return found
 
 
@@ -91,10 +101,9 @@ def _kinds(play: Play, completions: Completions) -> tuple[list[HeldAtEnd], Place
     """
     kind_of: Places = np.zeros(1, dtype=np.int64)
     for each in play.knots:
-        parts = [completions.held_of(standing, each.knot) for standing in each.standings]
-        numbers = {part: number for number, part in enumerate(dict.fromkeys(parts))}
-        own = np.array([numbers[part] for part in parts])
-        both = np.add.outer(own, kind_of * len(numbers)).ravel()
+        told = completions.held_of(each.standings, each.knot)
+        parts, own = np.unique(told, axis=0, return_inverse=True)
+        both = np.add.outer(own.ravel(), kind_of * len(parts)).ravel()
         _, kind_of = np.unique(both, return_inverse=True)
     _, first = np.unique(kind_of, return_index=True)
     return [completions.held(play.standing(number)) for number in first.tolist()], kind_of

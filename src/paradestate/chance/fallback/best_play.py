@@ -15,8 +15,9 @@ from paradestate.chance.fallback.completion import Completions, completions_of
 from paradestate.chance.fallback.decision import Decider, Decision
 from paradestate.chance.fallback.declared import MOST_SETS
 from paradestate.chance.fallback.declared_chart import declared_fallback, declared_levels
+from paradestate.chance.fallback.exploring import MOST_STANDINGS, explored
 from paradestate.chance.fallback.opinion import as_said
-from paradestate.chance.fallback.play import MOST_STANDINGS, Play, explored
+from paradestate.chance.fallback.play import START, Play
 from paradestate.chance.fallback.prospect import (
     Held,
     Prospect,
@@ -25,7 +26,7 @@ from paradestate.chance.fallback.prospect import (
     prospect_of,
 )
 from paradestate.chance.fallback.rolled import options_of
-from paradestate.chance.fallback.standing import rules_of
+from paradestate.chance.fallback.rules import rules_of
 from paradestate.chance.fallback.tipping import tippings_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.entry import Asking
@@ -47,11 +48,6 @@ class Solved:
     completions: Completions
     maker: ChartMaker
 
-    @property
-    def start(self) -> Spot:
-        """Where it begins, with no points yet."""
-        return Spot(self.play.rules.start(), 0)
-
 
 def fallback(terms: Terms, *, points: int, held: Held = NOTHING_HELD) -> Fallback | NotComputed:
     """The best play with `points` left before anything is bought."""
@@ -70,7 +66,7 @@ def fallback(terms: Terms, *, points: int, held: Held = NOTHING_HELD) -> Fallbac
     solved = _solved(terms, points=left, shared=points, held=held)
     if isinstance(solved, NotComputed):
         return solved
-    spot = Spot(solved.start.standing, left)
+    spot = Spot(START, left)
     decisions = solved.maker.decisions(spot)
     return Fallback(
         points=left,
@@ -119,7 +115,7 @@ def _levels(
         return solved
     found: dict[int, LevelChoice] = {}
     for level in levels:
-        spot = Spot(solved.start.standing, level - held.paid)
+        spot = Spot(START, level - held.paid)
         best = solved.maker.decisions(spot)[0]
         found[level] = LevelChoice(
             points=level,

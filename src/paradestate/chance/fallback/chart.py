@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from paradestate.chance.fallback.completion import BestSet
 from paradestate.chance.fallback.decision import Decider, Decision, Outcome
-from paradestate.chance.fallback.standing import UNSEEN, Standing
+from paradestate.chance.fallback.standing import UNSEEN
 from paradestate.core.support.policy import Ask, Granted, Step, Take
 
 MOST_ASKS = 150
@@ -17,7 +17,8 @@ MOST_ASKS = 150
 class Spot(NamedTuple):
     """A standing with points: what stands to be decided there is always the same."""
 
-    standing: Standing
+    standing: int
+    """Its number."""
     points: int
 
 
@@ -35,7 +36,7 @@ class ChartMaker:
     worth_held: int
     """Of what is held and was rolled for, in whole numbers."""
     read: dict[Spot, tuple[Decision, ...]] = field(default_factory=dict)
-    ends: dict[Standing, tuple[BestSet | None, ...]] = field(default_factory=dict)
+    ends: dict[int, tuple[BestSet | None, ...]] = field(default_factory=dict)
 
     def chart(self, start: Spot, *, most: int = MOST_ASKS) -> Step:
         """The chart from a standing on, with at most so many requests followed."""
@@ -60,7 +61,7 @@ class ChartMaker:
             self.read[spot] = self.decider.decisions(spot.standing, points=spot.points)
         return self.read[spot]
 
-    def worth(self, decision: Decision, *, at: Standing) -> Fraction:
+    def worth(self, decision: Decision, *, at: int) -> Fraction:
         """What a decision comes to, in the owner's worth, what is held counted in."""
         scale = self.decider.scale(at)
         return Fraction(decision.value + self.worth_held * scale, scale * self.unit)
@@ -124,17 +125,19 @@ class ChartMaker:
             return {}
         roll = prospect.rolls[prospect.rolled[decision.index].roll]
         allowed = roll.cases[outcome.case].allowed
+        asked = self.decider.values.play.standing(outcome.standing).asked
         return {
             prospect.rolled[member].offer.name: number
             for member, number in zip(roll.members, allowed, strict=True)
-            if not outcome.standing.asked >> member & 1
+            if not asked >> member & 1
         }
 
     def _end(self, spot: Spot) -> BestSet:
-        if spot.standing not in self.ends:
-            held = self.decider.completions.held(spot.standing)
-            opinion = self.decider.values.opinions[0]
-            self.ends[spot.standing] = self.decider.completions.best_sets(held, opinion)
-        best = self.ends[spot.standing][spot.points]
+        values = self.decider.values
+        place = int(values.held_in[spot.standing])
+        if place not in self.ends:
+            held, opinion = values.held[place], values.opinions[0]
+            self.ends[place] = self.decider.completions.best_sets(held, opinion)
+        best = self.ends[place][spot.points]
         assert best is not None  # noqa: S101 - buying nothing is always possible
         return best

@@ -16,7 +16,8 @@ from paradestate.chance.fallback.knot import Knot
 from paradestate.chance.fallback.opinion import Opinion
 from paradestate.chance.fallback.prospect import needed_by
 from paradestate.chance.fallback.rolled import points_saved
-from paradestate.chance.fallback.standing import Rules, Standing
+from paradestate.chance.fallback.rules import Rules
+from paradestate.chance.fallback.standing import Standing, Standings, Whole
 from paradestate.chance.fallback.sure_way import SureWay, sure_ways
 from paradestate.core.game import Purchase
 from paradestate.core.support.offer import Offer
@@ -88,13 +89,16 @@ class Completions:
             standing.taken & self.rules.watched_for_good, standing.early, standing.room
         )
 
-    def held_of(self, standing: Standing, knot: Knot) -> tuple[int, ...]:
-        """What of it a standing tells of one knot."""
-        return (
-            standing.taken & knot.rolled & self.rules.watched_for_good,
-            *(standing.early[at] for at in knot.early),
-            *(standing.room[at] for at in knot.rooms),
-        )
+    def held_of(self, standings: Standings, knot: Knot) -> Whole:
+        """What of it each of the standings, a row, tells of one knot."""
+        for_good = [at for at in knot.rolled if self.rules.watched_for_good >> at & 1]
+        return np.hstack(
+            [
+                standings.taken[:, for_good],
+                standings.early[:, knot.early],
+                standings.room[:, knot.rooms],
+            ]
+        ).astype(np.int64)
 
     def worths(self, held: HeldAtEnd, opinions: Sequence[Opinion], *, bound: int) -> Numbers:
         """The greatest worths, an opinion a row, with 0 to the most points a column.

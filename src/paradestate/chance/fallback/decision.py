@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from paradestate.chance.fallback.backward import Values
 from paradestate.chance.fallback.completion import Completions
-from paradestate.chance.fallback.play import cases_of
+from paradestate.chance.fallback.play import Request, cases_of
 from paradestate.chance.fallback.rolled import Option, Rolled
-from paradestate.chance.fallback.standing import Rules, Standing
+from paradestate.chance.fallback.rules import Rules
 from paradestate.chance.fallback.sure_way import listed_totals
 from paradestate.core.game import Purchase
 
@@ -24,7 +24,8 @@ class Outcome:
     """The greatest priced number of what was asked; nought: refused."""
     case: int
     taken: Option | None
-    standing: Standing
+    standing: int
+    """The number of where it leads."""
     points: int
     value: int
     """Scaled to what is still to come after the roll."""
@@ -44,8 +45,8 @@ class Decision:
     """The entry's place among those rolled for; -1 for none."""
     before: tuple[Purchase, ...]
     """Sure troops that are bought first, because the request needs them."""
-    standing: Standing
-    """Once those are bought."""
+    standing: int
+    """Its number once those are bought."""
     points: int
     """Left then."""
     value: int
@@ -73,13 +74,11 @@ class Decider:
         """The rules of the play."""
         return self.values.play.rules
 
-    def scale(self, standing: Standing) -> int:
+    def scale(self, standing: int) -> int:
         """What values of a standing are scaled by."""
-        return self.values.scales[self.values.play.number(standing)]
+        return self.values.scales[standing]
 
-    def decisions(
-        self, standing: Standing, *, points: int, opinion: int = 0
-    ) -> tuple[Decision, ...]:
+    def decisions(self, standing: int, *, points: int, opinion: int = 0) -> tuple[Decision, ...]:
         """Everything that may be decided, the best first."""
         every = [
             Decision(
@@ -92,7 +91,7 @@ class Decider:
             ),
             *self._requests(standing, points=points, before=(), opinion=opinion),
         ]
-        for buy in self.rules.early_buys(standing):
+        for buy in self.values.play.buys_at(standing):
             if buy.points <= points:
                 every += self._requests(
                     buy.standing,
@@ -104,24 +103,22 @@ class Decider:
         return tuple(sorted(every, key=lambda decision: decision.rank))
 
     def outcomes(
-        self, standing: Standing, *, index: int, asked: Option, points: int, opinion: int = 0
+        self, standing: int, *, index: int, asked: Option, points: int, opinion: int = 0
     ) -> tuple[Outcome, ...]:
         """What the roll for a request may come to; the greatest number allowed first."""
         rolled = self.rules.prospect.rolled[index]
+        request = self.values.play.requests_at(standing)[index]
         is_shared = rolled.roll in self.rules.shared
-        seen = self.rules.case_seen(standing, index)
         merged: dict[tuple[int, int], int] = {}
         for number, case in cases_of(
-            self.rules.prospect.rolls[rolled.roll], seen=seen, is_shared=is_shared
+            self.rules.prospect.rolls[rolled.roll], seen=request.case, is_shared=is_shared
         ):
             key = (min(case.allowed[rolled.seat], asked.purchase.number), number)
             merged[key] = merged.get(key, 0) + case.ways
         scale = self.scale(standing) // sum(merged.values())
         return tuple(
             self._outcome(
-                standing,
-                rolled=rolled,
-                index=index,
+                request,
                 asked=asked,
                 points=points,
                 opinion=opinion,
@@ -135,7 +132,7 @@ class Decider:
 
     def _requests(
         self,
-        standing: Standing,
+        standing: int,
         *,
         points: int,
         before: tuple[Purchase, ...],
@@ -143,10 +140,9 @@ class Decider:
         scale: int = 0,
     ) -> Iterator[Decision]:
         own = self.scale(standing)
-        for index, rolled in enumerate(self.rules.prospect.rolled):
-            if standing.asked >> index & 1:
-                continue
-            for place in self.rules.legal_options(standing, index):
+        for index, request in self.values.play.requests_at(standing).items():
+            rolled = self.rules.prospect.rolled[index]
+            for place in request.options:
                 option = rolled.options[place]
                 if option.price > points:
                     continue
@@ -181,10 +177,8 @@ class Decider:
 
     def _outcome(
         self,
-        standing: Standing,
+        request: Request,
         *,
-        rolled: Rolled,
-        index: int,
         asked: Option,
         points: int,
         opinion: int,
@@ -193,15 +187,17 @@ class Decider:
         ways: int,
         scale: int,
     ) -> Outcome:
-        legal = self.rules.legal_options(standing, index)
+        rolled = self.rules.prospect.rolled[request.index]
         takes = [
             option
             for option in rolled.takes(asked, allowed=allowed)
-            if rolled.options.index(option) in legal and rolled.paid(asked, option) <= points
+            if rolled.options.index(option) in request.options
+            and rolled.paid(asked, option) <= points
         ]
         found = []
         for taken in (None, *takes):
-            after = self.rules.after(standing, index, taken=taken, case=case)
+            place = None if taken is None else rolled.options.index(taken)
+            (after,) = request.after[case, self.rules.effect(request.index, place)].tolist()
             left = points - rolled.paid(asked, taken)
             value = self._value(after, points=left, opinion=opinion) * (scale // self.scale(after))
             if taken is not None:
@@ -224,11 +220,9 @@ class Decider:
             if_all=all_[0][0] if all_ and all_[0][1] is not taken else None,
         )
 
-    def _end(self, standing: Standing, *, points: int, opinion: int) -> int:
-        held = self.completions.held(standing)
-        return int(self.values.ends[held][opinion, points])
+    def _end(self, standing: int, *, points: int, opinion: int) -> int:
+        return int(self.values.ends[self.values.held_in[standing], opinion, points])
 
-    def _value(self, standing: Standing, *, points: int, opinion: int) -> int:
-        number = self.values.play.number(standing)
+    def _value(self, standing: int, *, points: int, opinion: int) -> int:
         within = min(points, self.rules.prospect.top)
-        return self.values.of(number, points=within, opinion=opinion)
+        return self.values.of(standing, points=within, opinion=opinion)

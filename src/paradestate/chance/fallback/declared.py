@@ -28,7 +28,7 @@ from paradestate.chance.fallback.condition import holds
 from paradestate.chance.fallback.opinion import Opinion, as_said
 from paradestate.chance.fallback.prospect import Prospect
 from paradestate.chance.fallback.rolled import EntryRoll, Option, Rolled
-from paradestate.chance.fallback.standing import rules_of
+from paradestate.chance.fallback.rules import rules_of
 from paradestate.core.game import Purchase
 
 MOST_SETS = 40_000

@@ -15,8 +15,8 @@ from paradestate.chance.fallback.prospect import Prospect, needed_by
 class Knot:
     """Entries that hang together, and all that belongs to them, by place."""
 
-    rolled: int
-    """A bit for each that is rolled for."""
+    rolled: tuple[int, ...]
+    """Places among those that are rolled for."""
     early: tuple[int, ...]
     """Places among those that may be bought early."""
     rooms: tuple[int, ...]
@@ -36,7 +36,7 @@ def knots_of(prospect: Prospect) -> tuple[Knot, ...]:
         found = [*apart, set().union(*met)] if met else apart
     return tuple(
         Knot(
-            rolled=sum(1 << index for name, index in place.items() if name in names),
+            rolled=tuple(index for name, index in place.items() if name in names),
             early=tuple(at for at, name in enumerate(prospect.early) if name in names),
             rooms=tuple(at for at, room in enumerate(prospect.rooms) if room.members & names),
             shared=tuple(

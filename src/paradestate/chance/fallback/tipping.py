@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias
 
-from paradestate.chance.fallback.backward import values_of
+from paradestate.chance.fallback.backward import scales_of, values_of
 from paradestate.chance.fallback.completion import Completions
 from paradestate.chance.fallback.decision import Decider, Decision
 from paradestate.chance.fallback.opinion import Change, Opinion, changed
-from paradestate.chance.fallback.play import Play
+from paradestate.chance.fallback.play import START, Play
 from paradestate.core.support.policy import Tipping
 
 MOST_WORK = 4_000_000
@@ -89,7 +89,13 @@ def tippings_of(
     work = play.size * (play.rules.prospect.top + 1) * len(worths)
     if len({decision.index for decision in decisions}) == 1 or work > MOST_WORK:
         return ()
-    reader = _Reader(play=play, completions=completions, points=points, best=decisions[0])
+    reader = _Reader(
+        play=play,
+        completions=completions,
+        points=points,
+        best=decisions[0],
+        ways=int(scales_of(play)[START]),
+    )
     end = reader.beyond_all()
     asked = [
         (Change(entry=name, choice=choice, number=number, worth=worth), side)
@@ -118,6 +124,8 @@ class _Reader:
     completions: Completions
     points: int
     best: Decision
+    ways: int
+    """The product of the ways of all rolls."""
 
     def beyond_all(self) -> Fraction:
         """A worth beyond which no two ways of playing change places.
@@ -129,7 +137,7 @@ class _Reader:
         for offer in self.play.rules.prospect.offers.values():
             for table in offer.worths.values():
                 total += sum(map(abs, table.values()))
-        return 2 * total * self._ways()
+        return 2 * total * self.ways
 
     def answers(self, asked: list[tuple[Change, int]], *, end: Fraction) -> list[Fraction | None]:
         """The crossing for each change and side; sides to the left are searched mirrored."""
@@ -153,9 +161,6 @@ class _Reader:
             for worth, (_, side) in zip(found, asked, strict=True)
         ]
 
-    def _ways(self) -> int:
-        return self.play.rules.scale(self.play.rules.start())
-
     def _readings(self, asked: list[tuple[Change, int, Fraction]]) -> Iterator[Reading]:
         offers = self.play.rules.prospect.offers.values()
         opinions = [
@@ -168,7 +173,7 @@ class _Reader:
                     worth=at * side,
                 ),
                 slope=side,
-                ways=self._ways(),
+                ways=self.ways,
             )
             for change, side, at in asked
         ]
@@ -178,8 +183,7 @@ class _Reader:
             yield self._reading(decider, opinions[place], opinion=place, at=at)
 
     def _reading(self, decider: Decider, said: Opinion, *, opinion: int, at: Fraction) -> Reading:
-        start = self.play.rules.start()
-        decisions = decider.decisions(start, points=self.points, opinion=opinion)
+        decisions = decider.decisions(START, points=self.points, opinion=opinion)
         mine = (each.value for each in decisions if each.index == self.best.index)
         others = (each.value for each in decisions if each.index != self.best.index)
         return Reading(
@@ -192,7 +196,7 @@ class _Reader:
 
         Mirrored, the value falls as `at` rises; the slope that was added is right as it stands.
         """
-        ways = self._ways()
+        ways = self.ways
         bias = 2 * ways + 1
         unit = said.unit // bias
         whole, slope = divmod(value + ways, bias)
