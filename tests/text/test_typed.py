@@ -10,6 +10,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.span import month, year
 from paradestate.text.number import read_whole
 from paradestate.text.typed import (
+    numbers_text,
     purchases_text,
     read_amounts,
     read_by_number,
@@ -134,6 +135,11 @@ NAMES = st.text("ab ,='\"().-", min_size=1, max_size=8).filter(lambda name: name
 def test_what_is_written_as_it_is_typed_reads_as_the_same(plan: list[Purchase]) -> None:
     text = purchases_text(plan)
     assert value_of(read_purchases(text, entries={each.entry for each in plan})) == tuple(plan)
+
+
+@given(st.dictionaries(NAMES, st.integers(0, 9), min_size=1, max_size=4))
+def test_numbers_written_as_they_are_typed_read_as_the_same(numbers: dict[str, int]) -> None:
+    assert value_of(read_numbers(numbers_text(numbers))) == numbers
 
 
 def test_a_choice_is_written_in_round_brackets() -> None:

@@ -56,6 +56,7 @@ def _cost(cost: Fraction, *, told: Told) -> str:
 
 
 def _alone(each: Alone, *, told: Told) -> Mapping[str, object]:
+    joined = each.together
     return {
         "purchase": each.candidate.name,
         "is": each.candidate.words,
@@ -65,7 +66,7 @@ def _alone(each: Alone, *, told: Told) -> Mapping[str, object]:
         "interval": _interval(each.sure),
         "can_be_afforded": each.is_affordable,
         "best_with": None if each.best_with is None else _with_fun(each.best_with, told=told),
-        "only_together_with": told.named(each.together) if each.together else None,
+        "only_together_with": None if joined is None else told.named(joined.priced.basket),
     }
 
 

@@ -35,7 +35,8 @@ from paradestate.journeys.goods import (
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.odds import points_left
 from paradestate.journeys.terms import game_of, game_terms
-from paradestate.solve.clock import clock
+from paradestate.solve.clock import Clock, clock, never
+from paradestate.solve.program import Stop
 
 USUAL_SECONDS = 60.0
 DRAWS = 500
@@ -75,6 +76,8 @@ class NextFound:
     must_lacks: int
     """Figures that the must layer lacks in the first of the games; it is served first."""
     has_worths: bool
+    wish: Mapping[str, int]
+    """What was wished for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,8 +96,12 @@ def what_next(
     grades: Mapping[str, str],
     asked: NextAsked,
     memory: Memory = NOTHING,
+    stop: Stop = never,
 ) -> NextAnswer:
-    """What to get next for the games of a folder, or for the one that is chosen."""
+    """What to get next for the games of a folder, or for the one that is chosen.
+
+    It ends with the best so far when its time is up, or soon after `stop` says so.
+    """
     read, games = _games(
         folder,
         today=today,
@@ -112,7 +119,9 @@ def what_next(
     valuer = _valuer(_plays(games, goods), aim=_aim(games, asked), seed=asked.seed)
     if isinstance(valuer, NotComputed):
         return NextAnswer(checked=read, found=valuer)
-    return NextAnswer(checked=read, found=_found(games, goods, valuer=valuer, asked=asked))
+    whole = clock(asked.seconds, stop=stop)
+    found = _found(games, goods, valuer=valuer, asked=asked, whole=whole)
+    return NextAnswer(checked=read, found=found)
 
 
 def _games(
@@ -228,9 +237,13 @@ def _valuer(plays: Sequence[Play], *, aim: Aim, seed: int) -> Valuer | NotComput
 
 
 def _found(
-    games: Sequence[PlayedGame], goods: Goods, *, valuer: Valuer, asked: NextAsked
+    games: Sequence[PlayedGame],
+    goods: Goods,
+    *,
+    valuer: Valuer,
+    asked: NextAsked,
+    whole: Clock,
 ) -> NextFound | NotComputed:
-    whole = clock(asked.seconds)
     late = whole.share(LATE)
     made = advice(
         Choosing(
@@ -256,4 +269,5 @@ def _found(
         left_out=goods.left_out,
         must_lacks=games[0].owned.must_lacks,
         has_worths=_has_worths(games),
+        wish=asked.wish,
     )

@@ -1,7 +1,7 @@
 """What is typed beside a command: numbers, amounts and dates by name, and lists of names."""
 
 import re
-from collections.abc import Callable, Container, Iterable
+from collections.abc import Callable, Container, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeVar
 
@@ -108,6 +108,11 @@ def _with_choice(name: str, *, entries: Container[str]) -> tuple[str, str]:
 def purchases_text(plan: Iterable[Purchase]) -> str:
     """Purchases as they are typed, so that `read_purchases` reads just these."""
     return ", ".join(typed_words(each) for each in plan)
+
+
+def numbers_text(numbers: Mapping[str, int]) -> str:
+    """Names with whole numbers as they are typed, so that `read_numbers` reads just these."""
+    return purchases_text(Purchase(entry=name, number=number) for name, number in numbers.items())
 
 
 def read_named_words(text: str) -> dict[str, str] | Slip:

@@ -74,7 +74,7 @@ def test_the_advice_of_the_example() -> None:
     assert made.foresight == Fraction(31, 3)
     assert made.wish is not None
     assert (made.wish.basket, made.price_of_fun(made.wish)) == ((1, 1), Fraction(1, 3))
-    assert [each.together for each in made.alone] == [(), ()]
+    assert [each.together for each in made.alone] == [None, None]
     assert (made.bound, made.now_sure, len(made.rows)) == (None, None, 3)
 
 
@@ -145,7 +145,10 @@ def test_what_adds_something_only_with_others_is_found(
     worths: dict[tuple[int, int], int], together: list[Basket], steps: list[Basket]
 ) -> None:
     made = found(choosing(40), valuer=Pairs(worths=worths))
-    assert [each.together for each in made.alone] == together
+    joined = [each.together for each in made.alone]
+    assert [each.priced.basket if each else () for each in joined] == together
+    assert {each.gain for each in joined if each} <= {Fraction(4)}
+    assert all(each.is_affordable for each in joined if each)
     assert [step.added for step in made.steps] == steps
     assert made.aim.value == "share"
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.core.advice.advice import Advice, Aim, Alone, Candidate, Step
+from paradestate.core.advice.advice import Advice, Aim, Alone, Candidate, Joined, Step
 from paradestate.core.advice.basket import Priced
 from paradestate.core.certainty import Exact, NotComputed, Sampled, Within
 
@@ -33,7 +33,7 @@ ADVICE = Advice(
             sure=None,
             is_affordable=True,
             best_with=WISH,
-            together=(1, 1),
+            together=Joined(priced=WISH, gain=Fraction(4), sure=None, is_affordable=True),
         ),
     ),
     best=BEST,

@@ -3,18 +3,29 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.core.advice.advice import Advice, Aim, Step
+from paradestate.core.advice.advice import Advice, Aim, LeftOut, Step
+from paradestate.core.advice.outcome_group import outcome_groups
 from paradestate.core.certainty import NotComputed
 from paradestate.core.money import Currency
 from paradestate.core.sentence.advice import (
     Told,
+    allowed_words,
+    best_sentence,
     certainty_sentence,
-    fun_sentences,
+    force_words,
+    foresight_sentence,
+    idle_sentences,
+    left_out_sentences,
     near_above,
+    now_sentence,
+    points_words,
     reason_sentence,
     together_sentences,
+    wish_sentences,
 )
-from tests.core.advice.test_advice import ADVICE, BEST, NOW, SAMPLED, WISH, priced
+from paradestate.core.support.force_map import ValuedForce
+from tests.core.advice.test_advice import ADVICE, BEST, GUN, NOW, SAMPLED, WISH, priced
+from tests.core.advice.test_outcome_group import ROW
 
 WISHED = "what is wished for is 1 x Quay/gun and 1 x Quay/tank at 10"
 NO_MORE = "no purchase brings more than that"
@@ -51,24 +62,89 @@ def test_what_adds_something_only_with_others() -> None:
     assert list(together_sentences(told())) == [
         "Quay/tank adds nothing by itself, only together: 1 x Quay/gun and 1 x Quay/tank."
     ]
-    alone = replace(ADVICE.alone[0], together=())
+    alone = replace(ADVICE.alone[0], together=None)
     assert list(together_sentences(told(replace(ADVICE, alone=(alone,))))) == []
 
 
-def test_the_wish_and_foresight() -> None:
-    assert list(fun_sentences(told())) == [
-        f"The best with {WISHED}: the price of the fun is 0.33.",
-        "Who knew all dice before buying would come to 10.33, no more.",
+def test_a_wish_has_its_price() -> None:
+    def said(advice: Advice) -> list[str]:
+        return list(wish_sentences(told(advice), wish={"Quay/tank": 1}, limit=Fraction(2000)))
+
+    assert said(ADVICE) == [f"The best with {WISHED}: the price of the fun is 0.33."]
+    assert said(replace(ADVICE, wish=BEST)) == ["What is wished for is as good as the best."]
+    assert said(replace(ADVICE, wish=None)) == [
+        "Nothing with 1 x Quay/tank was found that can be had for £20.00."
     ]
-    other = replace(ADVICE, wish=BEST, foresight=Fraction(11))
-    assert list(fun_sentences(told(other))) == [
-        "What is wished for is as good as the best.",
-        f"Who knew all dice before buying would come to 11, 0.67 more: {NO_MORE}.",
-    ]
-    late = replace(ADVICE, wish=None, foresight=NotComputed(reason="the time was up"))
-    assert list(fun_sentences(told(late))) == [
+    assert list(wish_sentences(told(), wish={}, limit=Fraction(2000))) == []
+
+
+def test_what_foresight_would_bring() -> None:
+    assert foresight_sentence(told()) == (
+        "Who knew all dice before buying would come to 10.33, no more."
+    )
+    assert foresight_sentence(told(replace(ADVICE, foresight=Fraction(11)))) == (
+        f"Who knew all dice before buying would come to 11, 0.67 more: {NO_MORE}."
+    )
+    late = replace(ADVICE, foresight=NotComputed(reason="the time was up"))
+    assert foresight_sentence(told(late)) == (
         "What foresight would bring wasn't computed: the time was up."
+    )
+
+
+def test_what_adds_nothing_is_a_line_of_text() -> None:
+    tank = replace(ADVICE.alone[0], together=None)
+    gun = replace(tank, candidate=GUN)
+    assert list(idle_sentences(told())) == []
+    assert list(idle_sentences(told(replace(ADVICE, alone=(tank,))))) == [
+        "Quay/tank (1 tank) adds nothing, neither by itself nor in the best that holds one."
     ]
+    assert list(idle_sentences(told(replace(ADVICE, alone=(gun, tank))))) == [
+        (
+            "Quay/gun (1 gun) and Quay/tank (1 tank) add nothing, neither by themselves nor in the "
+            "best that holds one."
+        )
+    ]
+    worse = replace(tank, gain=Fraction(-2))
+    assert list(idle_sentences(told(replace(ADVICE, alone=(worse,))))) == [
+        "Quay/tank (1 tank) takes 2 away: what it needs is of more use elsewhere."
+    ]
+
+
+def test_what_is_left_out_stands_together_by_its_reason() -> None:
+    left = [
+        LeftOut(name="Quay/mule", reason="nothing wants what it holds"),
+        LeftOut(name="Quay/ship", reason="it is dearer than the money"),
+        LeftOut(name="Quay/cart", reason="nothing wants what it holds"),
+    ]
+    assert list(left_out_sentences(left)) == [
+        "Left out, nothing wants what it holds: Quay/mule and Quay/cart.",
+        "Left out, it is dearer than the money: Quay/ship.",
+    ]
+
+
+def test_what_there_is_and_what_it_comes_to() -> None:
+    share = replace(ADVICE, aim=Aim.SHARE, now=priced(Fraction(1, 8), 0, 0, 0))
+    assert now_sentence(told(share), games={"evening": Fraction(1)}) == (
+        "Evening: 12.5 in 100 of all legal forces can be fielded now, on average."
+    )
+    rows = replace(ADVICE, rows=(ROW,))
+    assert now_sentence(told(rows), games={"evening": Fraction(1, 4), "day": Fraction(3, 4)}) == (
+        "Evening (25 in 100) and day (75 in 100): 6 of the best force now, on average."
+    )
+    assert best_sentence(told(), limit=Fraction(2000)) == (
+        "Best for £20.00: 2 x Quay/gun for £16.00, 10.33 then."
+    )
+
+
+def test_outcomes_in_words() -> None:
+    (one,) = outcome_groups([ROW])
+    assert (points_words(one), allowed_words(one)) == ("13", "tanks refused")
+    assert (force_words(one.now), force_words(one.then)) == ("none is legal", "7: 1 x guns")
+    several = replace(one, most_points=15, allowed={"tanks": 3, "guns": 0})
+    assert points_words(several) == "13-15"
+    assert allowed_words(several) == "tanks 3 and guns refused"
+    nothing = ValuedForce(purchases=(), worth=Fraction(0), points=0)
+    assert force_words(nothing) == "0: nothing"
 
 
 def test_shares_are_said_in_a_hundred() -> None:

@@ -13,7 +13,15 @@ from typing import Protocol
 from paradestate.chance.next.expectation import Expectation, Stock
 from paradestate.chance.next.outcome_table import outcome_rows
 from paradestate.chance.next.search import Question, Stop, best_basket
-from paradestate.core.advice.advice import Advice, Aim, Alone, Candidate, OutcomeRow, Step
+from paradestate.core.advice.advice import (
+    Advice,
+    Aim,
+    Alone,
+    Candidate,
+    Joined,
+    OutcomeRow,
+    Step,
+)
 from paradestate.core.advice.basket import Basket, Means, Priced, affordable, one_more
 from paradestate.core.certainty import NotComputed, Sampled
 
@@ -139,7 +147,7 @@ class _Adviser:
         best_with: Priced | None = best
         if not best.basket[place]:
             best_with = best_basket(question, start=priced.basket, stop=is_over).best
-        together = self._together(place, best_with) if priced.value == now.value else ()
+        joined = self._together(place, best_with) if priced.value == now.value else ()
         return Alone(
             candidate=self._choosing.candidates[place],
             priced=priced,
@@ -147,7 +155,7 @@ class _Adviser:
             sure=self._sure(priced.basket, instead_of=now.basket),
             is_affordable=question.is_affordable(priced.basket),
             best_with=best_with,
-            together=together,
+            together=self._joined(question, joined, now=now) if joined else None,
         )
 
     def _together(self, place: int, whole: Priced | None) -> Basket:
@@ -165,6 +173,15 @@ class _Adviser:
             if more > less:
                 return basket
         return ()
+
+    def _joined(self, question: Question, basket: Basket, *, now: Priced) -> Joined:
+        priced = self._priced(basket)
+        return Joined(
+            priced=priced,
+            gain=priced.value - now.value,
+            sure=self._sure(basket, instead_of=now.basket),
+            is_affordable=question.is_affordable(basket),
+        )
 
     def _steps(self, now: Priced, best: Priced) -> Iterator[Step]:
         """From now to the best; what adds most first, what adds nothing with what comes next."""

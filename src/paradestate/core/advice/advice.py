@@ -38,6 +38,18 @@ class LeftOut:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Joined:
+    """Things of which one adds something only because the others are there."""
+
+    priced: Priced
+    gain: Fraction
+    sure: Sampled | None
+    """How sure the gain is; None where it is exact."""
+    is_affordable: bool
+    """Whether they can be had for what there is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Alone:
     """What one of a candidate does by itself."""
 
@@ -50,8 +62,8 @@ class Alone:
     """Whether it can be had by itself for what there is."""
     best_with: Priced | None
     """The best basket that holds one; None where that wasn't found, or can't be had."""
-    together: Basket
-    """The least part of that basket, one of this included, with which this adds something; empty
+    together: Joined | None
+    """The least part of that basket, one of this included, with which this adds something; None
     where it adds something by itself, or nothing at all."""
 
 

@@ -1,15 +1,19 @@
 """What to get next in sentences: why the best is the best, and what else is worth knowing."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.core.advice.advice import Advice, Aim, Step
+from paradestate.core.advice.advice import Advice, Aim, Candidate, LeftOut, Step
 from paradestate.core.advice.basket import Basket
+from paradestate.core.advice.gain import idle
+from paradestate.core.advice.outcome_group import OutcomeGroup
 from paradestate.core.certainty import NotComputed, Sampled
 from paradestate.core.money import Currency, money_text
-from paradestate.core.sentence.chance import near_text
+from paradestate.core.sentence.chance import hundredths_words, near_text
+from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed, several
+from paradestate.core.support.force_map import ValuedForce
 
 ORDINALS = ("", "one", "a second", "a third", "a fourth", "a fifth", "a sixth")
 MINUTES_OF_AN_HOUR = 60
@@ -45,6 +49,25 @@ class Told:
         return {
             each.name: number for each, number in zip(candidates, basket, strict=True) if number
         }
+
+
+def now_sentence(told: Told, *, games: Mapping[str, Fraction]) -> str:
+    """What there is to improve, and over which games with their shares that is the mean."""
+    shares = listed(
+        f"{name} ({hundredths_words(share)})" if len(games) > 1 else name
+        for name, share in games.items()
+    )
+    of = "of the best force" if told.advice.rows else "of all legal forces can be fielded"
+    return f"{capital(shares)}: {told.value(told.advice.now.value)} {of} now, on average."
+
+
+def best_sentence(told: Told, *, limit: Fraction) -> str:
+    """The best basket, what it costs, and what it comes to."""
+    best = told.advice.best
+    return (
+        f"Best for {told.cost(limit)}: {told.basket(best.basket)} "
+        f"for {told.cost(best.cost)}, {told.value(best.value)} then."
+    )
 
 
 def reason_sentence(told: Told) -> str:
@@ -88,28 +111,69 @@ def together_sentences(told: Told) -> Iterator[str]:
         if each.together:
             yield (
                 f"{each.candidate.name} adds nothing by itself, only together: "
-                f"{told.basket(each.together)}."
+                f"{told.basket(each.together.priced.basket)}."
             )
 
 
-def fun_sentences(told: Told) -> Iterator[str]:
-    """What a wish costs, and what foresight would bring."""
-    advice = told.advice
-    if advice.wish is not None:
-        fun = advice.price_of_fun(advice.wish)
+def idle_sentences(told: Told) -> Iterator[str]:
+    """What adds nothing, and what takes something away from what there is."""
+    apart = idle(told.advice)
+    nothing = [candidate_words(each.candidate) for each in apart if not each.gain]
+    if nothing:
+        adds = "adds" if len(nothing) == 1 else "add"
+        by = "itself" if len(nothing) == 1 else "themselves"
         yield (
-            f"The best with what is wished for is {told.basket(advice.wish.basket)} at "
-            f"{told.value(advice.wish.value)}: the price of the fun is {told.value(fun)}."
-            if fun
-            else "What is wished for is as good as the best."
+            f"{capital(listed(nothing))} {adds} nothing, neither by {by} nor in the best "
+            "that holds one."
         )
-    if isinstance(advice.foresight, NotComputed):
-        yield f"What foresight would bring wasn't computed: {advice.foresight.reason}."
+    for each in apart:
+        if each.gain:
+            yield (
+                f"{candidate_words(each.candidate)} takes {told.value(-each.gain)} away: "
+                "what it needs is of more use elsewhere."
+            )
+
+
+def candidate_words(candidate: Candidate) -> str:
+    """A candidate with what it is: `South/S4 (machine-gun teams)`."""
+    return f"{candidate.name} ({candidate.words})"
+
+
+def left_out_sentences(left_out: Iterable[LeftOut]) -> Iterator[str]:
+    """What is no candidate, those with one reason together."""
+    reasons: dict[str, list[str]] = {}
+    for each in left_out:
+        reasons.setdefault(each.reason, []).append(each.name)
+    for reason, names in reasons.items():
+        yield f"Left out, {reason}: {listed(names)}."
+
+
+def wish_sentences(told: Told, *, wish: Mapping[str, int], limit: Fraction) -> Iterator[str]:
+    """What a wish costs, in worth."""
+    advice = told.advice
+    if not wish:
         return
-    more = advice.foresight - advice.best.value
+    if advice.wish is None:
+        wished = listed(f"{number} x {name}" for name, number in wish.items())
+        yield f"Nothing with {wished} was found that can be had for {told.cost(limit)}."
+        return
+    fun = advice.price_of_fun(advice.wish)
     yield (
-        f"Who knew all dice before buying would come to {told.value(advice.foresight)}, "
-        + (f"{told.value(more)} more: no purchase brings more than that." if more else "no more.")
+        f"The best with what is wished for is {told.basket(advice.wish.basket)} at "
+        f"{told.value(advice.wish.value)}: the price of the fun is {told.value(fun)}."
+        if fun
+        else "What is wished for is as good as the best."
+    )
+
+
+def foresight_sentence(told: Told) -> str:
+    """What foresight would bring: no purchase can bring more."""
+    advice = told.advice
+    if isinstance(advice.foresight, NotComputed):
+        return f"What foresight would bring wasn't computed: {advice.foresight.reason}."
+    more = advice.foresight - advice.best.value
+    return f"Who knew all dice before buying would come to {told.value(advice.foresight)}, " + (
+        f"{told.value(more)} more: no purchase brings more than that." if more else "no more."
     )
 
 
@@ -139,3 +203,21 @@ def near_above(sampled: Sampled) -> str:
     """Half an interval to two decimals, rounded up: `0.13`."""
     hundredths = -(-sampled.plus_or_minus * 100 // 1)
     return near_text(Fraction(hundredths, 100))
+
+
+def points_words(group: OutcomeGroup) -> str:
+    """The points of a group of outcomes: `13`, `14-23`."""
+    least, most = group.least_points, group.most_points
+    return str(least) if least == most else f"{least}-{most}"
+
+
+def allowed_words(group: OutcomeGroup) -> str:
+    """What the rolls allow in all of a group alike: `light tanks 3`, `light tanks refused`."""
+    return listed(f"{name} {number or 'refused'}" for name, number in group.allowed.items())
+
+
+def force_words(force: ValuedForce | None) -> str:
+    """A force with its worth: `5: 2 x machine-gun platoon`."""
+    if force is None:
+        return "none is legal"
+    return f"{near_text(force.worth)}: {purchases_words(force.purchases) or 'nothing'}"
