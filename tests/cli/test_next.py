@@ -42,7 +42,7 @@ def test_the_next_purchase_for_people(osk_folder: Path) -> None:
         "Quay/gun (1 field gun)   £8.00     4    10             0  ████████████████████████",
         "Quay/tank (1 tank)      £12.00  1.83  7.83          0.33  ███████████",
         "The best with what is wished for is 1 x Quay/gun and 1 x Quay/tank at 10:",
-        "Who knew all dice before buying would come to 10.33, no more.",
+        "Who knew all dice beforehand would come to 10.33, no more.",
         "6: twice 1 x machine guns  7: 1 x guns",
         "Exact: nothing else that can be had for this comes to more, by your own worths.",
     ):

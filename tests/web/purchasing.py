@@ -98,7 +98,7 @@ class Caller:
             seen = self.get(f"{path}?{urlencode(named)}" if named else path)
             if "data-progress" not in seen.html:
                 return seen
-            search = self.site.searches.found(seen.form("purchases/stop")["search"])
+            search = self.site.searches.found(seen.form("/stop")["search"])
             assert search is not None
             assert search.wait(60)
 

@@ -23,11 +23,11 @@ from paradestate.core.sentence.advice import (
     now_sentence,
     points_words,
     reason_sentence,
+    served_sentences,
     together_sentences,
     wish_sentences,
 )
 from paradestate.core.sentence.chance import hundredths_words
-from paradestate.core.sentence.wording import several
 from paradestate.journeys.next import NextFound
 
 BAR = 24
@@ -64,12 +64,7 @@ def _head(found: NextFound, *, told: Told) -> Iterator[str]:
     yield reason_sentence(told)
     if found.advice.steps:
         yield best_sentence(told, limit=found.limit)
-    if not found.has_worths:
-        yield "Nothing has a worth, so it is the share of forces that counts: see 'worths'."
-    if found.must_lacks:
-        yield (
-            f"The must layer lacks {several(found.must_lacks, 'figure')}; figures serve it first."
-        )
+    yield from served_sentences(must_lacks=found.must_lacks, has_worths=found.has_worths)
 
 
 def _print_candidates(out: Console, told: Told) -> None:

@@ -119,6 +119,15 @@ def pack_words(name: PackName) -> str:
     return "/".join(name)
 
 
+def figures_in(force: Force, packs: Mapping[str, int]) -> Mapping[str, int]:
+    """The figures in so many of each pack, packs as they are typed."""
+    return summed(
+        {kind: each * packs[pack_words(name)] for kind, each in pack.holds.items()}
+        for name, pack in _packs(force)
+        if pack_words(name) in packs
+    )
+
+
 def _packs(force: Force) -> Iterator[tuple[PackName, Pack]]:
     for source in force.sources.values():
         for pack in source.packs.values():

@@ -38,6 +38,7 @@ from paradestate.web.page import (
     stands,
     start,
 )
+from paradestate.web.page import next as next_sheet
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.phone.gate import Door, Gate
 from paradestate.web.phone.listener import PhoneListener
@@ -51,6 +52,7 @@ PAGES: tuple[Page, ...] = (
     holdings.PAGE,
     purchases.PAGE,
     choosing.PAGE,
+    next_sheet.PAGE,
     hosts.PAGE,
     files.PAGE,
     journal.PAGE,

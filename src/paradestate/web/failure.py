@@ -55,7 +55,7 @@ def world_failed(_request: Request, error: Exception) -> Response:
 def too_many_searches(_request: Request, error: Exception) -> Response:
     """A page that waits for an order while as many are looked for as may be at once."""
     number = several(int(str(error)), "search")
-    words = f"{number} for orders run already, and no more at once. Load this page again later."
+    words = f"{number} run already, and no more at once. Load this page again later."
     return _page("One after the other", words, status=UNAVAILABLE)
 
 

@@ -28,7 +28,7 @@ from tests.core.advice.test_advice import ADVICE, BEST, GUN, NOW, SAMPLED, WISH,
 from tests.core.advice.test_outcome_group import ROW
 
 WISHED = "what is wished for is 1 x Quay/gun and 1 x Quay/tank at 10"
-NO_MORE = "no purchase brings more than that"
+NO_MORE = "nothing brings more than that"
 
 
 def told(advice: Advice = ADVICE, *, currency: str | None = "GBP") -> Told:
@@ -80,10 +80,10 @@ def test_a_wish_has_its_price() -> None:
 
 def test_what_foresight_would_bring() -> None:
     assert foresight_sentence(told()) == (
-        "Who knew all dice before buying would come to 10.33, no more."
+        "Who knew all dice beforehand would come to 10.33, no more."
     )
     assert foresight_sentence(told(replace(ADVICE, foresight=Fraction(11)))) == (
-        f"Who knew all dice before buying would come to 11, 0.67 more: {NO_MORE}."
+        f"Who knew all dice beforehand would come to 11, 0.67 more: {NO_MORE}."
     )
     late = replace(ADVICE, foresight=NotComputed(reason="the time was up"))
     assert foresight_sentence(told(late)) == (

@@ -40,6 +40,7 @@ IN_DOCS = (
     "purchases-1280-light",
     "choosing-1280-light",
     "choosing-320-dark",
+    "next-1280-light",
     "hosts-1280-light",
     "phone-1280-light",
 )
@@ -50,6 +51,7 @@ ASKED = {
     "hosts": "?game=whole-day+attack&section=machine-gun+platoon+1"
     "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
     "&worths=3_3_3_2~3_3_3~~______2_2_2~______2_2_2&of=e3569049",
+    "next": "?game=whole-day+attack&money=25",
 }
 """What is asked of a sheet that says little before it is asked."""
 
@@ -152,6 +154,7 @@ def _taken(browser: Browser, address: str, *, name: str) -> None:
             viewport={"width": width, "height": height}, reduced_motion="reduce"
         )
         page.goto(address)
+        page.locator("[data-progress]").wait_for(state="detached")
         page.wait_for_load_state("networkidle")
         for scheme in SCHEMES:
             page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")

@@ -24,13 +24,14 @@ CHOSEN = (
     "&plan=light+tanks%3D3,+armoured+cars%3D2,+bicycle+troop%3D2"
 )
 """A plan that isn't legal, half way through the dice."""
+SPENT = "next?game=whole-day+attack&money=25&wish=North%2FN1%3D1"
 TAKEN_UP = (
     "hosts?game=whole-day+attack&section=machine-gun+platoon+1&must:pioneers=yes"
     "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
     "&at:pioneers(flame)+2=No+1+Company+/+2+Platoon"
 )
 """A section that is to be moved, and another where it may not be."""
-SHEETS = [STAND, CHOSEN, TAKEN_UP, "choosing/list", *(page.path for page in PAGES)]
+SHEETS = [STAND, CHOSEN, SPENT, TAKEN_UP, "choosing/list", *(page.path for page in PAGES)]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
 
 SMALLEST = 44
@@ -80,6 +81,12 @@ def url(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 
 
+def looked_at(page: Page, address: str) -> None:
+    """Opens an address, and waits for what is searched for there."""
+    page.goto(address)
+    page.locator("[data-progress]").wait_for(state="detached")
+
+
 @contextmanager
 def shown(browser: Browser, url: str, *, width: int) -> Iterator[Page]:
     context = browser.new_context(
@@ -96,7 +103,7 @@ def shown(browser: Browser, url: str, *, width: int) -> Iterator[Page]:
 def test_nothing_keeps_anybody_out(browser: Browser, url: str, address: str) -> None:
     """By axe: names, roles, contrast, order of headings. Loaded once, shown in each way."""
     with shown(browser, url, width=320) as page:
-        page.goto(address)
+        looked_at(page, address)
         for width, scheme in product((320, 1280), SCHEMES):
             page.set_viewport_size({"width": width, "height": 800})
             page.emulate_media(color_scheme=scheme)
@@ -111,7 +118,7 @@ def test_nothing_is_scrolled_sideways_and_a_thumb_finds_all(
     browser: Browser, url: str, address: str
 ) -> None:
     with shown(browser, url, width=320) as page:
-        page.goto(address)
+        looked_at(page, address)
         for width in (320, 390, 768, 1280):
             page.set_viewport_size({"width": width, "height": 800})
             assert (width, page.evaluate(WIDER)) == (width, 0)
@@ -126,7 +133,7 @@ def test_the_focus_goes_through_a_page_and_can_be_seen(
 ) -> None:
     """With the keyboard alone: the first stop leads to the sheet, and each stop is marked."""
     with shown(browser, url, width=1280) as page:
-        page.goto(address)
+        looked_at(page, address)
         page.keyboard.press("Tab")
         assert page.evaluate("document.activeElement.className") == "skip"
         for _ in range(8):

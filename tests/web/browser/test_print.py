@@ -16,6 +16,7 @@ SHEETS = (
     "holdings",
     "purchases",
     "choosing",
+    "next",
     "hosts?plan=machine-gun+platoon%3D2",
     "journal",
 )

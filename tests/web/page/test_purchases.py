@@ -426,7 +426,7 @@ def test_where_too_many_searches_run_the_page_says_so_and_asks_again(caller: Cal
         searches.begun(key, waiting, seconds=60, rests_on=None)
     seen = caller.page(want=WANT)
     assert seen.status == 503
-    assert "4 searches for orders run already, and no more at once." in seen.text
+    assert "4 searches run already, and no more at once." in seen.text
     assert 'http-equiv="refresh"' in seen.html
     assert caller.get("purchases/order.json").status == 503
     searches.end()

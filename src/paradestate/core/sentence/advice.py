@@ -70,6 +70,14 @@ def best_sentence(told: Told, *, limit: Fraction) -> str:
     )
 
 
+def served_sentences(*, must_lacks: int, has_worths: bool) -> Iterator[str]:
+    """What the answer rests on, where that isn't as one may think."""
+    if not has_worths:
+        yield "Nothing has a worth, so it is the share of forces that counts: see 'worths'."
+    if must_lacks:
+        yield f"The must layer lacks {several(must_lacks, 'figure')}; figures serve it first."
+
+
 def reason_sentence(told: Told) -> str:
     """Why the best is the best, in one sentence."""
     advice = told.advice
@@ -172,8 +180,8 @@ def foresight_sentence(told: Told) -> str:
     if isinstance(advice.foresight, NotComputed):
         return f"What foresight would bring wasn't computed: {advice.foresight.reason}."
     more = advice.foresight - advice.best.value
-    return f"Who knew all dice before buying would come to {told.value(advice.foresight)}, " + (
-        f"{told.value(more)} more: no purchase brings more than that." if more else "no more."
+    return f"Who knew all dice beforehand would come to {told.value(advice.foresight)}, " + (
+        f"{told.value(more)} more: nothing brings more than that." if more else "no more."
     )
 
 

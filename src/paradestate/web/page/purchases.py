@@ -74,7 +74,7 @@ def _page(
     try:
         search = _search(visit, counted, asked=asked)
     except TooManySearchesError as error:
-        busy = f"{several(int(str(error)), 'search')} for orders run already, and no more at once."
+        busy = f"{several(int(str(error)), 'search')} run already, and no more at once."
         return _without_order(
             visit, counted.count, asked=asked, found=tuple(found), status=BUSY, busy=busy
         )

@@ -2,7 +2,8 @@
 
 import asyncio
 import json
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable, Mapping
+from typing import TypeAlias
 
 from paradestate.core.money import Currency, money_text
 from paradestate.web.purchase.lead import state_words, time_words
@@ -10,6 +11,9 @@ from paradestate.web.search import RunningSearch
 
 PAUSE = 0.2
 """Seconds between looks at the search."""
+
+Told: TypeAlias = Callable[[RunningSearch[object]], Mapping[str, str]]
+"""How far a search has come, in the texts of its page."""
 
 
 def progress_of(search: RunningSearch[object]) -> dict[str, str]:
@@ -33,11 +37,13 @@ def _money(amount: int | None, currency: Currency | None) -> str:
     return money_text(amount, currency)
 
 
-async def events_of(search: RunningSearch[object]) -> AsyncIterator[str]:
+async def events_of(
+    search: RunningSearch[object], *, told: Told = progress_of
+) -> AsyncIterator[str]:
     """An event for everything that is new, and one at the end, as often as somebody listens."""
     last = None
     while not search.is_ended:
-        now = progress_of(search)
+        now = told(search)
         if now != last:
             last = now
             yield f"data: {json.dumps(now, ensure_ascii=False)}\n\n"

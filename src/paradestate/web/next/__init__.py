@@ -1,0 +1,1 @@
+"""What the sheet of what to get next asks, says and shows, each in a module of its own."""
