@@ -184,6 +184,6 @@ def test_bounds_that_cannot_be_worked_out_are_refused() -> None:
 def test_what_can_neither_be_had_nor_adds_anything_goes_with_nothing() -> None:
     made = found(choosing(8), valuer=Pairs(worths={(0, 0): 1}))
     assert [(each.best_with is None, each.together) for each in made.alone] == [
-        (False, ()),
-        (True, ()),
+        (False, None),
+        (True, None),
     ]

@@ -75,7 +75,7 @@ def test_a_wish_has_its_price() -> None:
     assert said(replace(ADVICE, wish=None)) == [
         "Nothing with 1 x Quay/tank was found that can be had for £20.00."
     ]
-    assert list(wish_sentences(told(), wish={}, limit=Fraction(2000))) == []
+    assert list(wish_sentences(told(), wish={"Quay/gun": 0}, limit=Fraction(2000))) == []
 
 
 def test_what_foresight_would_bring() -> None:

@@ -159,7 +159,7 @@ def left_out_sentences(left_out: Iterable[LeftOut]) -> Iterator[str]:
 def wish_sentences(told: Told, *, wish: Mapping[str, int], limit: Fraction) -> Iterator[str]:
     """What a wish costs, in worth."""
     advice = told.advice
-    if not wish:
+    if not any(wish.values()):
         return
     if advice.wish is None:
         wished = listed(f"{number} x {name}" for name, number in wish.items())
