@@ -106,14 +106,11 @@ class Diagram:
 
     def allowed(self, *, points: int) -> tuple[int, ...]:
         """The nodes of the row `judged` at which all shares hold in a game of so many points."""
-        if not self.shares:
-            return tuple(range(len(self.spent)))
-        spans = [share.span(points=points) for share in self.shares]
-        return tuple(
-            node
-            for node, spent in enumerate(self.spent)
-            if all(value in span for value, span in zip(spent, spans, strict=True))
-        )
+        nodes: Iterable[int] = range(len(self.spent))
+        for place, share in enumerate(self.shares):
+            span = share.span(points=points)
+            nodes = [node for node in nodes if self.spent[node][place] in span]
+        return tuple(nodes)
 
     def allows_nothing(self, *, points: int) -> bool:
         """Whether the force without any supporting troops is legal in a game of so many points."""

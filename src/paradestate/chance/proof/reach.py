@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from paradestate.chance.force.diagram import MOST_POINTS, diagram
+from paradestate.chance.force.diagram import MOST_POINTS, Diagram, diagram
 from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.proof.dominance import chance_of_at_least
 from paradestate.chance.proof.entry_count import levels_without
@@ -10,6 +10,9 @@ from paradestate.core.certainty import NotComputed
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.proof import Reach
 from paradestate.core.support.terms import Terms
+
+FIRST_PIECE = 8
+"""Numbers of points that are looked through first."""
 
 Reached = tuple[Reach, str]
 """Whether an entry can be taken, and why not in words."""
@@ -36,25 +39,35 @@ def out_of_reach(terms: Terms, names: Sequence[str], *, greatest: int) -> Mappin
     if isinstance(drawn, NotComputed):
         reason = f"no legal force holds it; why wasn't computed: {drawn.reason}"
         return dict.fromkeys(names, (Reach.NOT_SETTLED, reason))
-    points = range(greatest + 1, most + 1)
-    every = legal_forces(drawn, points=points)
-    without = levels_without(drawn, points=points)
-    found: dict[str, Reached] = {}
-    for name in names:
-        fewest = next(
-            (
-                level.points
-                for level, others in zip(every, without.get(name, every), strict=True)
-                if level.legal > others.legal
-            ),
-            None,
+    fewest = _fewest(drawn, names, points=range(greatest + 1, most + 1))
+    return {
+        name: (
+            Reach.NEVER_AFFORDABLE,
+            f"a force that holds it needs {fewest[name]} points, and {greatest} is the most",
         )
-        if fewest is not None:
-            reason = f"a force that holds it needs {fewest} points, and {greatest} is the most"
-            found[name] = (Reach.NEVER_AFFORDABLE, reason)
-        else:
-            reason = why_ruled_out(terms, terms.offers[name])
-            found[name] = (Reach.NEVER_AVAILABLE, reason)
+        if name in fewest
+        else (Reach.NEVER_AVAILABLE, why_ruled_out(terms, terms.offers[name]))
+        for name in names
+    }
+
+
+def _fewest(drawn: Diagram, names: Sequence[str], *, points: range) -> Mapping[str, int]:
+    """For each of these entries the fewest of these points with which a legal force holds it.
+
+    Most entries are only a little too dear: so the points are looked through in pieces, each twice
+    as long as the one before, and no further than the last entry is found.
+    """
+    found: dict[str, int] = {}
+    length = FIRST_PIECE
+    while points and len(found) < len(names):
+        piece, points = points[:length], points[length:]
+        length *= 2
+        every = legal_forces(drawn, points=piece)
+        without = levels_without(drawn, points=piece)
+        for name in names:
+            for level, others in zip(every, without.get(name, every), strict=True):
+                if level.legal > others.legal:
+                    found.setdefault(name, level.points)
     return found
 
 
