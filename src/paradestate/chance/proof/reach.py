@@ -7,6 +7,7 @@ from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.proof.dominance import chance_of_at_least
 from paradestate.chance.proof.entry_count import levels_without
 from paradestate.core.certainty import NotComputed
+from paradestate.core.support.force_map import LevelForces
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.proof import Reach
 from paradestate.core.support.terms import Terms
@@ -65,10 +66,16 @@ def _fewest(drawn: Diagram, names: Sequence[str], *, points: range) -> Mapping[s
         every = legal_forces(drawn, points=piece)
         without = levels_without(drawn, points=piece)
         for name in names:
-            for level, others in zip(every, without.get(name, every), strict=True):
-                if level.legal > others.legal:
-                    found.setdefault(name, level.points)
+            first = _first_holding(every, without.get(name, every))
+            if first is not None:
+                found.setdefault(name, first)
     return found
+
+
+def _first_holding(every: Sequence[LevelForces], without: Sequence[LevelForces]) -> int | None:
+    """The first points with which there are more forces than those without an entry."""
+    pairs = zip(every, without, strict=True)
+    return next((level.points for level, others in pairs if level.legal > others.legal), None)
 
 
 def _dearest(terms: Terms) -> int:
