@@ -30,7 +30,7 @@ def test_the_example_in_all_games(folder: Path) -> None:
     answer = proof(folder)
     for line in (
         "- Anti-tank rifles: never available; not to be had in 1943.",
-        "- Evening attack: the last point always lapses, for nothing costs less than 2.",
+        "- Evening attack, evening defence, whole-day attack and whole-day defence: the last ",
         "Whole-day attack with 18 points, the middle of what the dice leave",
         "Field works for a company: never available here; only in defence, and this is attack.",
         "Exact: all legal forces are counted, and all that are as good as the best.",

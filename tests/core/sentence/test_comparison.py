@@ -14,6 +14,7 @@ from paradestate.core.sentence.comparison import (
     consequence,
     not_counted,
     number_of_best,
+    numbers_sentence,
 )
 from paradestate.core.support.amendment import (
     Amendment,
@@ -105,3 +106,25 @@ def test_differences_line_by_line() -> None:
     assert list(change_words(lost)) == ["troops, gun, needs:", "  was: needs a"]
     more = ListChange(section="troops", name="gun", part="needs", before="", after="needs a")
     assert list(change_words(more)) == ["troops, gun, needs:", "  is: needs a"]
+
+
+def test_what_is_lost_and_new_in_one_sentence() -> None:
+    made = ListComparison(old=OLD, new=NEW, both=(0, 3))
+    assert numbers_sentence(made) == (
+        "At 4 points 4 legal forces become 5: 1 of them lost (25 in 100), 2 new."
+    )
+    grown = ListComparison(old=OLD, new=NEW, both=(0, 4))
+    assert (
+        numbers_sentence(grown) == "At 4 points 4 legal forces become 5: none of them lost, 1 new."
+    )
+    fallen = ListComparison(old=NEW, new=OLD, both=(0, 4))
+    assert numbers_sentence(fallen) == (
+        "At 4 points 5 legal forces become 4: 1 of them lost (20 in 100), none new."
+    )
+
+
+def test_where_nothing_changes_or_it_isn_t_known_the_sentence_says_so() -> None:
+    same = ListComparison(old=OLD, new=OLD, both=(3, 4))
+    assert numbers_sentence(same) == "At 4 points all 4 legal forces stay as they are."
+    unknown = ListComparison(old=OLD, new=NEW, both=NotComputed(reason="too many"))
+    assert numbers_sentence(unknown) == "At 4 points 4 legal forces become 5."

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.core.sentence.proof import matters, place_words
+from paradestate.core.sentence.proof import Matter, matters, matters_by_kind, place_words
 from paradestate.core.support.chances import chances
 from paradestate.core.support.price_table import price_doubts
 from paradestate.core.support.proof import Dominance, GameProof, InBest, ListProof, Reach
@@ -49,6 +49,30 @@ def test_reasons_are_said_game_by_game_where_they_differ() -> None:
     assert said(first, second) == [
         "Gun: never affordable in evening; it needs 9 points.",
         "Gun: never available in raid; only in attack.",
+    ]
+
+
+def test_what_is_to_be_looked_at_stands_under_headings_with_its_entry() -> None:
+    kinds = dict(matters_by_kind(ListProof(games=(GAME,), refused={})))
+    assert list(kinds) == ["Never taken", "In the best forces", "Points that nobody can spend"]
+    assert kinds["Never taken"] == (Matter(sentence="Mule: never available; .", entry="mule"),)
+    assert [each.entry for each in kinds["In the best forces"]] == ["horse", "gun", ""]
+
+
+def test_a_doubt_about_prices_brings_its_entry_along() -> None:
+    table = replace(OFFERS["gun"], cost={1: 3, 2: 5, 3: 9}, most=2)
+    doubted = replace(entry("gun"), doubts=price_doubts(table))
+    game = replace(CLEAN, entries=(doubted,))
+    ((heading, (matter,)),) = matters_by_kind(ListProof(games=(game,), refused={}))
+    assert heading == "Prices that contradict one another"
+    assert matter.priced == doubted
+
+
+def test_points_that_lapse_in_several_games_are_said_once() -> None:
+    raid = replace(CLEAN.terms, game=replace(CLEAN.terms.game, name="raid"))
+    game = replace(CLEAN, cheapest=2)
+    assert said(game, replace(game, terms=raid)) == [
+        "Evening and raid: the last point always lapses, for nothing costs less than 2."
     ]
 
 

@@ -58,6 +58,23 @@ def consequence(comparison: ListComparison, amendments: Sequence[Amendment]) -> 
     return f"{words} {listed(clauses)}."
 
 
+def numbers_sentence(comparison: ListComparison) -> str:
+    """How many forces are lost and gained with the points of which most is said.
+
+    `At 10 points 234 legal forces become 206: 28 of them lost (12 in 100), none new.`
+    """
+    level = comparison.level
+    at = f"At {several(level.points, 'point')}"
+    if level.lost is None or level.gained is None:
+        return f"{at} {_count(level.old)} legal forces become {_count(level.new)}."
+    if not level.lost and not level.gained:
+        return f"{at} all {_count(level.old)} legal forces stay as they are."
+    share = f" ({hundredths_words(level.share_lost)})" if level.share_lost else ""
+    lost = f"{_count(level.lost) if level.lost else 'none'} of them lost{share}"
+    new = f"{_count(level.gained) if level.gained else 'none'} new"
+    return f"{at} {_count(level.old)} legal forces become {_count(level.new)}: {lost}, {new}."
+
+
 def _singular(verb: str) -> str:
     return f"{verb}s"
 

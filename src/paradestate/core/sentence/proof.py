@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from itertools import chain
 
 from paradestate.core.sentence.chance import chance_words, hundredths_words
 from paradestate.core.sentence.wording import capital, listed
@@ -20,6 +19,8 @@ class Matter:
     sentence: str
     entry: str = ""
     """The entry that it is about; empty where it is about a game, or about several entries."""
+    priced: EntryProof | None = None
+    """The same with its prices, where they are in doubt."""
 
 
 def matters(proof: ListProof) -> Iterator[str]:
@@ -42,7 +43,7 @@ def _prices(proof: ListProof) -> Iterator[Matter]:
         for each in proof.of(name):
             for doubt in each.doubts:
                 words = f"{capital(name)}: {doubt_words(doubt)}. {doubt_effect(doubt)}"
-                said[name, doubt] = Matter(sentence=words, entry=name)
+                said[name, doubt] = Matter(sentence=words, entry=name, priced=each)
     yield from said.values()
 
 
@@ -93,9 +94,13 @@ def _best(proof: ListProof) -> Iterator[Matter]:
 
 
 def _waste(proof: ListProof) -> Iterator[Matter]:
-    yield from (
-        Matter(sentence=sentence) for sentence in chain.from_iterable(map(waste_of, proof.games))
-    )
+    """What is the same in several games is said once."""
+    said: dict[str, list[str]] = {}
+    for game in proof.games:
+        for words in waste_of(game):
+            said.setdefault(words, []).append(game.terms.game.name)
+    for words, games in said.items():
+        yield Matter(sentence=f"{capital(listed(games))}: {words}.")
 
 
 KINDS: tuple[tuple[str, Callable[[ListProof], Iterator[Matter]]], ...] = (
@@ -111,17 +116,16 @@ KINDS: tuple[tuple[str, Callable[[ListProof], Iterator[Matter]]], ...] = (
 
 def waste_of(game: GameProof) -> Iterator[str]:
     """Which points nobody can spend in a game."""
-    name = capital(game.terms.game.name)
     if game.wasteful:
         *others, last = map(str, game.wasteful)
         points = listed([*others, f"{last} point{'s' if others or last != '1' else ''}"])
         share = f"{len(game.wasteful)} of {len(game.levels)} numbers of points"
         chance = share if game.allowance is None else chance_words(game.waste)
-        yield f"{name}: no legal force spends all of {points} ({chance})."
+        yield f"no legal force spends all of {points} ({chance})"
     if game.cheapest is not None and game.cheapest > 1:
         last = "point" if game.cheapest == LEAST_TO_LAPSE else f"{game.cheapest - 1} points"
         verb = "lapses" if last == "point" else "lapse"
-        yield f"{name}: the last {last} always {verb}, for nothing costs less than {game.cheapest}."
+        yield f"the last {last} always {verb}, for nothing costs less than {game.cheapest}"
 
 
 def place_words(entry: EntryProof, game: GameProof) -> str:
