@@ -16,7 +16,7 @@ from paradestate.core.support.amendment import (
     WorthAmendment,
     misfits,
 )
-from paradestate.core.support.offer import NO_CHOICE, Offer, listed_worth
+from paradestate.core.support.offer import NO_CHOICE, Offer
 from paradestate.journeys.choosing import typed_finding
 from paradestate.journeys.list_terms import Playable
 from paradestate.text.number import GREATEST, read_decimal, read_whole
@@ -101,14 +101,14 @@ def amendments_of_entry(
     for number, text in typed.worths.items():
         worth = _box(text, of=f"Worth of {number}", read=_worth, findings=findings)
         is_as_it_was = text == worth_text(stand, number) or number not in offer.cost
-        if worth is not None and not is_as_it_was and worth != listed_worth(stand, number):
+        if worth is not None and not is_as_it_was and worth != stand.get(number):
             found.append(WorthAmendment(entry=offer.name, number=number, worth=worth))
     return tuple(found), tuple(findings)
 
 
 def worth_text(table: Mapping[int, Fraction], number: int) -> str:
-    """A worth as its box is filled in; empty where none is said."""
-    return near_text(listed_worth(table, number)) if table else ""
+    """A worth as its box is filled in; empty where the files say none of just this number."""
+    return near_text(table[number]) if number in table else ""
 
 
 def _box(
