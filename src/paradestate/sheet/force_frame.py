@@ -12,7 +12,8 @@ from math import log10
 from paradestate.core.sentence.chance import hundredths_words
 from paradestate.sheet.axis import round_step, ticks, with_room
 from paradestate.sheet.lettering import SIZE, width_of
-from paradestate.sheet.long_number import mark, number, placed, text_of
+from paradestate.sheet.long_number import mark, placed, text_of
+from paradestate.sheet.long_number import number as written
 from paradestate.sheet.svg import Element, element
 
 WIDE, PHONE = 720, 320
@@ -39,6 +40,10 @@ class ForceFrame:
     """Numbers of forces at the lines of the scale."""
     is_by_tens: bool
 
+    def mark(self, number: int) -> Element:
+        """A number at a line of the scale."""
+        return mark(number) if self.is_by_tens else written(number)
+
     def x(self, place: int) -> float:
         """The left of a level."""
         return self.left + self.pitch * place
@@ -59,22 +64,31 @@ class ForceFrame:
 
     def outline(self, tops: Sequence[float], *, floor: float) -> str:
         """The path around steps of these heights."""
-        path = f"M{self.left:.1f} {floor:.1f}"
-        for place, top in enumerate(tops):
-            path += f"V{top:.1f}H{self.x(place + 1):.1f}"
-        return f"{path}V{floor:.1f}Z"
+        return f"M{self.left:.1f} {floor:.1f}{self._along(tops)}V{floor:.1f}Z"
+
+    def steps(self, tops: Sequence[float]) -> str:
+        """The path along the tops of steps of these heights, open at both ends."""
+        return f"M{self.left:.1f} {tops[0]:.1f}{self._along(tops)}"
+
+    def _along(self, tops: Sequence[float]) -> str:
+        return "".join(f"V{top:.1f}H{self.x(place + 1):.1f}" for place, top in enumerate(tops))
 
 
-def force_frame(points: Sequence[int], *, greatest: int, width: int) -> ForceFrame:
-    """The frame for these levels, of which the highest has so many forces."""
-    is_by_tens = greatest > MOST_LINEAR
+def force_frame(
+    points: Sequence[int], *, greatest: int, width: int, most_linear: int = MOST_LINEAR
+) -> ForceFrame:
+    """The frame for these levels, of which the highest has so many forces.
+
+    Where it has more than `most_linear` the scale goes up by tens.
+    """
+    is_by_tens = greatest > most_linear
     if is_by_tens:
         powers = len(str(greatest - 1))
         step = round_step(powers, most=6)
         marks = (0, *(10**power for power in range(0, powers + step, step)))
     else:
         marks = ticks(0, max(greatest, 1), most=5)
-    texts = [text_of(mark(each)) for each in marks]
+    texts = [text_of(mark(each) if is_by_tens else written(each)) for each in marks]
     left = max(map(width_of, ("none", *texts))) + 8
     pitch = min((width - left - RIGHT) / len(points), BROADEST)
     return ForceFrame(
@@ -94,7 +108,7 @@ def scale(frame: ForceFrame) -> Iterator[Element]:
             stroke_width=1.2,
         )
         if each or y - frame.y(frame.marks[1]) > SIZE:
-            yield placed(mark(each), x=frame.left - 6, y=y + 5, class_="soft")
+            yield placed(frame.mark(each), x=frame.left - 6, y=y + 5, class_="soft")
 
 
 def numbers(
@@ -104,7 +118,7 @@ def numbers(
     taken: list[tuple[float, float]] = []
     places = range(len(frame.points))
     for place in sorted(places, key=lambda each: (frame.points[each] != marked, -each)):
-        text = number(told[place])
+        text = written(told[place])
         wide = width_of(text_of(text))
         end = max(frame.x(place + 1) - 4, frame.left + wide)
         begins = end - wide
