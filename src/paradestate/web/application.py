@@ -34,6 +34,7 @@ from paradestate.web.page import (
     organisation,
     parade,
     phone,
+    proof,
     purchases,
     stands,
     start,
@@ -54,6 +55,7 @@ PAGES: tuple[Page, ...] = (
     choosing.PAGE,
     next_sheet.PAGE,
     hosts.PAGE,
+    proof.PAGE,
     files.PAGE,
     journal.PAGE,
 )

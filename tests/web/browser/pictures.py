@@ -42,6 +42,7 @@ IN_DOCS = (
     "choosing-320-dark",
     "next-1280-light",
     "hosts-1280-light",
+    "list-1280-light",
     "phone-1280-light",
 )
 
@@ -52,6 +53,7 @@ ASKED = {
     "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
     "&worths=3_3_3_2~3_3_3~~______2_2_2~______2_2_2&of=e3569049",
     "next": "?game=whole-day+attack&money=25",
+    "list": "?game=whole-day+attack&entry=anti-tank+guns&price:1=6&price:2=8",
 }
 """What is asked of a sheet that says little before it is asked."""
 

@@ -31,7 +31,19 @@ TAKEN_UP = (
     "&at:pioneers(flame)+2=No+1+Company+/+2+Platoon"
 )
 """A section that is to be moved, and another where it may not be."""
-SHEETS = [STAND, CHOSEN, SPENT, TAKEN_UP, "choosing/list", *(page.path for page in PAGES)]
+CHANGED = "list?game=whole-day+attack&entry=anti-tank+guns&price:1=5&worth:2=x"
+CHANGED_TOO = "list?game=whole-day+attack&entry=anti-tank+guns&price:1=5"
+"""A slip that can't be read, and one that can."""
+SHEETS = [
+    STAND,
+    CHOSEN,
+    SPENT,
+    TAKEN_UP,
+    CHANGED,
+    CHANGED_TOO,
+    "choosing/list",
+    *(page.path for page in PAGES),
+]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
 
 SMALLEST = 44

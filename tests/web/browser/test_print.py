@@ -18,6 +18,7 @@ SHEETS = (
     "choosing",
     "next",
     "hosts?plan=machine-gun+platoon%3D2",
+    "list",
     "journal",
 )
 MOST_OF_INK = 100

@@ -1,0 +1,1 @@
+"""What the sheet of the list is made of."""
