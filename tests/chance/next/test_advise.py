@@ -89,9 +89,10 @@ def test_a_wish_that_the_best_fulfils_costs_nothing() -> None:
     assert made.wish == made.best
 
 
-def test_time_that_is_up_leaves_a_bound() -> None:
+def test_time_that_is_up_leaves_a_bound_and_no_single_is_better() -> None:
     made = found(choosing(20), is_late=True, is_over=True)
-    assert (made.best, made.bound, made.steps) == (made.now, Fraction(31, 3), ())
+    assert (made.best.basket, made.best.value, made.bound) == ((1, 0), 10, Fraction(31, 3))
+    assert all(made.price_of_fun(each.best_with) >= 0 for each in made.alone if each.best_with)
     assert made.foresight == NotComputed(reason="the time was up")
 
 

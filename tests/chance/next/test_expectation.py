@@ -10,6 +10,7 @@ from paradestate.chance.force.allowed import Lot
 from paradestate.chance.next import expectation as module
 from paradestate.chance.next.expectation import Expectation
 from paradestate.core.certainty import Sampled
+from paradestate.core.support.chances import chances
 from tests.chance.next.examples import (
     osk,
     osk_bought,
@@ -33,6 +34,12 @@ def test_sums_too_great_for_the_machine_are_made_all_the_same(
 ) -> None:
     monkeypatch.setattr(module, "GREATEST_SUM", 1)
     assert osk_expectation().values([osk_bought(each) for each in BASKETS]) == VALUES
+
+
+def test_ways_too_great_for_the_machine_are_no_matter_where_nothing_is_worth_anything() -> None:
+    play = play_of(osk_terms(), osk(), most=osk_bought((3, 3))[0])
+    poor = replace(play, points=chances({0: 10**30, 1: 10**30}))
+    assert Expectation([worth_of(poor)]).values([osk_bought((1, 0))]) == [0]
 
 
 def test_foresight_is_the_mean_of_the_best_in_each_outcome() -> None:

@@ -97,15 +97,22 @@ class _Adviser:
             order=sorted(range(len(singles)), key=lambda place: -values[place]),
         )
         found = best_basket(question, start=self._nothing, stop=is_late)
-        best = found.best or now
+        tried = [found.best or now, *map(self._priced, filter(question.is_affordable, singles))]
+        best = min(tried, key=lambda each: each.rank)
+        with_each = [
+            best if best.basket[place] else best_basket(question, start=one, stop=is_over).best
+            for place, one in enumerate(singles)
+        ]
+        # Where time was short one of these may be better than what was found before.
+        best = min((best, *filter(None, with_each)), key=lambda each: each.rank)
         return Advice(
             aim=Aim.WORTH if isinstance(self._valuer, Expectation) else Aim.SHARE,
             candidates=self._choosing.candidates,
             now=now,
             now_sure=self._sure(now.basket),
             alone=tuple(
-                self._alone(question, place, now=now, best=best, is_over=is_over)
-                for place in range(len(singles))
+                self._alone(question, place, now=now, best_with=best if best.basket[place] else one)
+                for place, one in enumerate(with_each)
             ),
             best=best,
             gain_sure=self._sure(best.basket, instead_of=now.basket),
@@ -141,12 +148,9 @@ class _Adviser:
         return self._valuer.sampled(self._choosing.stock(basket), instead_of=other)
 
     def _alone(
-        self, question: Question, place: int, *, now: Priced, best: Priced, is_over: Stop
+        self, question: Question, place: int, *, now: Priced, best_with: Priced | None
     ) -> Alone:
         priced = self._priced(one_more(self._nothing, place))
-        best_with: Priced | None = best
-        if not best.basket[place]:
-            best_with = best_basket(question, start=priced.basket, stop=is_over).best
         joined = self._together(place, best_with) if priced.value == now.value else ()
         return Alone(
             candidate=self._choosing.candidates[place],

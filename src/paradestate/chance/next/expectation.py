@@ -105,7 +105,8 @@ class Expectation:
 def _over_points(game: GameWorth, units: Units) -> Totals:
     """For each stock and outcome of the rolls the sum over points left, each times its ways."""
     level_ways = [game.play.points.counts[level] for level in game.levels]
-    most = int(units.max(initial=0)) * sum(level_ways) * sum(game.outcomes.ways)
+    # Where all worths are nought the ways alone may be too great.
+    most = max(1, int(units.max(initial=0))) * sum(level_ways) * sum(game.outcomes.ways)
     kind = numpy.int64 if most < GREATEST_SUM else object
     totals: Totals = (units.astype(kind) * numpy.array(level_ways, dtype=kind)).sum(axis=2)
     return totals
