@@ -2,7 +2,7 @@
 
 import pytest
 
-from paradestate.cli.output import at_work, console, print_hanging
+from paradestate.cli.output import at_work, console, print_hanging, titled_table
 
 
 def test_where_nobody_looks_on_nothing_is_said(capsys: pytest.CaptureFixture[str]) -> None:
@@ -41,3 +41,18 @@ def test_a_line_that_fits_stays_as_it_is(
     monkeypatch.setenv("COLUMNS", str(len(LINE)))
     print_hanging(console(), LINE)
     assert capsys.readouterr().out == f"{LINE}\n"
+
+
+def test_a_narrow_table_loses_no_word_and_no_part_of_its_title(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "40")
+    table = titled_table("Club evening with 120 points, the middle of what the dice leave")
+    table.add_column("entry")
+    table.add_column("how it comes about")
+    table.add_row("machine-gun-and-mortar-platoon", "one for every two companies")
+    console().print(table)
+    title, more, *rest = (line.rstrip() for line in capsys.readouterr().out.splitlines())
+    assert [title, more] == ["Club evening with 120 points, the middle", "of what the dice leave"]
+    assert "machine-gun-and-mortar-platoon" in "".join(line[:20].strip() for line in rest)
+    assert "…" not in "".join(rest)

@@ -8,13 +8,17 @@ import shutil
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from textwrap import fill
+from typing import Any
 
 import click
-from rich.console import Console
+from rich.console import Console, RenderableType
 from rich.table import Table
 from rich.text import Text
 
 LEAST_WIDTH = 40
+ROOMY = 60
+"""From this width on there are two columns between those of a table, else one."""
 PIPED_WIDTH = 100
 
 
@@ -25,15 +29,19 @@ def print_json(document: object) -> None:
 
 def console() -> Console:
     """A console as wide as the terminal, or as COLUMNS says; 100 columns in a pipe."""
-    columns = shutil.get_terminal_size((PIPED_WIDTH, 24)).columns
     return Console(
-        width=max(columns, LEAST_WIDTH),
+        width=width(),
         no_color="NO_COLOR" in os.environ,
         highlight=False,
         emoji=False,
         markup=False,
         safe_box=True,
     )
+
+
+def width() -> int:
+    """Columns that a line may have."""
+    return max(shutil.get_terminal_size((PIPED_WIDTH, 24)).columns, LEAST_WIDTH)
 
 
 def command_line(*words: str) -> str:
@@ -73,12 +81,27 @@ def print_hanging(out: Console, line: str) -> None:
         out.print(each.rstrip().replace(GLUE, " "), soft_wrap=True)
 
 
+class PlainTable(Table):
+    """A table without lines of which no word is lost where it is narrow."""
+
+    def add_column(
+        self,
+        header: RenderableType = "",
+        *args: Any,  # noqa: ANN401 - whatever the library takes
+        **options: Any,  # noqa: ANN401
+    ) -> None:
+        """A column whose words are broken, and not cut off, where they don't fit."""
+        super().add_column(header, *args, **{"overflow": "fold", **options})
+
+
 def titled_table(title: str) -> Table:
-    """An empty table without lines; its title is never broken."""
-    return Table(
-        title=Text(title, no_wrap=True, overflow="ignore"),
+    """An empty table without lines; its title is broken at the width of the console only."""
+    columns = width()
+    return PlainTable(
+        title=Text(fill(title, columns), no_wrap=True, overflow="ignore"),
         title_justify="left",
         title_style="bold",
         box=None,
         pad_edge=False,
+        padding=(0, 1) if columns >= ROOMY else (0, 1, 0, 0),
     )
