@@ -35,7 +35,7 @@ def test_two_versions_are_told_apart(folder: Path, newer: Path) -> None:
         "  is: one costs 5 points, two 7, three 10",
         "supporting troops, field works for a company: gone.",
         "    18   3,809   232       0   3,577           19        19",
-        "Best before, at 18: 19 for 18, ",
+        "Best before with 18 points: worth 19 for 18 points: ",
         "Exact.",
     ):
         assert line in answer.out
@@ -100,3 +100,13 @@ def test_without_worths_no_force_is_the_best(folder: Path) -> None:
     assert "Best before" not in answer.out
     document = compare(folder, "--price", "bicycle troop=5", "--points", 4, "--json").document
     assert document["games"][0]["by_points"][0]["best_old"] is None
+
+
+def test_a_narrow_terminal_leaves_out_the_numbers_before(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paradestate.cli.output.width", lambda: 40)
+    answer = compare(folder, "--game", "whole-day attack", "--price", "anti-tank guns(1)=5")
+    assert [line.split() for line in answer.out.splitlines() if line.startswith("    23")] == [
+        ["23", "788", "0", "13,399", "24", "24"]
+    ]

@@ -30,7 +30,7 @@ def test_the_example_in_all_games(folder: Path) -> None:
     answer = proof(folder)
     for line in (
         "- Anti-tank rifles: never available; not to be had in 1943.",
-        "- Evening attack, evening defence, whole-day attack and whole-day defence: the last ",
+        "- Evening attack, evening defence, whole-day attack and whole-day defence: fewer than",
         "Whole-day attack with 18 points, the middle of what the dice leave",
         "Field works for a company: never available here; only in defence, and this is attack.",
         "Exact: all legal forces are counted, and all that are as good as the best.",
@@ -64,3 +64,18 @@ def test_what_is_too_large_isn_t_computed(folder: Path, monkeypatch: pytest.Monk
 def test_a_slip_stops_the_command(folder: Path) -> None:
     assert proof(folder, "--points", "many").status == 1
     assert proof(folder, "--game", "siege").status == 1
+
+
+def test_where_nothing_is_rolled_no_dice_are_named(tmp_path: Path) -> None:
+    call("new", tmp_path / "kelmar", "--example", "kelmar")
+    answer = proof(tmp_path / "kelmar", "--game", "club evening")
+    assert "\nClub evening with 120 points\n" in answer.out
+    assert "- Rifle company: in every best force" not in answer.out
+    assert "In best forces: how likely the dice leave points" in answer.out
+
+
+def test_a_game_without_supporting_troops_has_no_table(tmp_path: Path) -> None:
+    call("new", tmp_path / "sillen", "--example", "sillen")
+    answer = proof(tmp_path / "sillen")
+    assert "Dawn at the bridge: no supporting troops are on offer.\n" in answer.out
+    assert "of legal forces" not in answer.out

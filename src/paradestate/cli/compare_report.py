@@ -14,12 +14,14 @@ from paradestate.core.sentence.comparison import (
     not_counted,
 )
 from paradestate.core.sentence.support import purchases_words
-from paradestate.core.sentence.wording import capital
+from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.comparison import ListComparison
 from paradestate.core.support.force_map import ValuedForce
 from paradestate.journeys.compare import Compared, GameComparison
 
 MOST_ROWS = 24
+ROOM_FOR_BEFORE = 48
+"""Columns below which the numbers before are left out; they are those now, lost and gained."""
 
 
 def print_comparison(found: Compared, *, title: str) -> None:
@@ -46,9 +48,12 @@ def _print_game(out: Console, game: GameComparison) -> None:
         out.print(consequence(made, game.amendments))
     _print_levels(out, made, name=game.game)
     level = made.level
-    for words, force in (("Best before", level.old_best), ("Best now", level.new_best)):
+    for words, force in (
+        (f"Best before with {several(level.points, 'point')}", level.old_best),
+        ("Best now", level.new_best),
+    ):
         if force is not None:
-            out.print(f"{words}, at {level.points}: {_force(force)}.")
+            out.print(f"{words}: {_force(force)}.")
     for sentence in among_words(made):
         out.print(sentence)
     reason = not_counted(made)
@@ -58,13 +63,14 @@ def _print_game(out: Console, game: GameComparison) -> None:
 def _print_levels(out: Console, made: ListComparison, *, name: str) -> None:
     """A row for each number of points, or for some of many; the greatest is always there."""
     table = titled_table(f"{capital(name)}: legal forces by points")
-    for heading in ("points", "before", "lost", "gained", "now", "best before", "best now"):
+    before = ("before",) if out.width >= ROOM_FOR_BEFORE else ()
+    for heading in ("points", *before, "lost", "gained", "now", "best before", "best now"):
         table.add_column(heading, justify="right")
     step = -(-len(made.levels) // MOST_ROWS)
     for level in reversed(made.levels[::-1][::step]):
         table.add_row(
             str(level.points),
-            number_text(level.old),
+            *(number_text(level.old) for _ in before),
             "-" if level.lost is None else number_text(level.lost),
             "-" if level.gained is None else number_text(level.gained),
             number_text(level.new),
@@ -76,4 +82,5 @@ def _print_levels(out: Console, made: ListComparison, *, name: str) -> None:
 
 def _force(force: ValuedForce) -> str:
     purchases = purchases_words(force.purchases) or "nothing"
-    return f"{near_text(force.worth)} for {force.points}, {purchases}"
+    cost = several(force.points, "point")
+    return f"worth {near_text(force.worth)} for {cost}: {purchases}"

@@ -11,6 +11,11 @@ from paradestate.core.sentence.proof import matters, place_words
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.support.proof import EntryProof, GameProof, ListProof
 
+IN_BEST = (
+    "In best forces: how likely the dice leave points with which every best force holds the entry, "
+    "or some of those that are as good; a word alone is so for all points."
+)
+
 
 def print_proof(proof: ListProof, *, title: str) -> None:
     """What to look at, then each game entry by entry."""
@@ -27,14 +32,20 @@ def print_proof(proof: ListProof, *, title: str) -> None:
         out.print()
         out.print(f"{capital(name)}: not computed: {reason.reason}.")
     out.print()
+    if any(game.has_worths for game in proof.games):
+        out.print(IN_BEST)
     if proof.games:
         out.print("Exact: all legal forces are counted, and all that are as good as the best.")
 
 
 def _print_game(out: Console, game: GameProof, *, said: Container[str]) -> None:
     """A row for each entry; why it can't be taken here, unless that was said of all games."""
-    middle = "" if game.allowance is None else ", the middle of what the dice leave"
     name = capital(game.terms.game.name)
+    if not game.entries:
+        out.print(f"{name}: no supporting troops are on offer.")
+        return
+    is_rolled = game.allowance is not None and len(game.levels) > 1
+    middle = ", the middle of what the dice leave" if is_rolled else ""
     table = titled_table(f"{name} with {several(game.at, 'point')}{middle}")
     table.add_column("entry")
     table.add_column("steps of price")

@@ -84,13 +84,14 @@ def test_what_changes_among_the_best() -> None:
     made = ListComparison(old=replace(OLD, is_cut=True), new=NEW, both=(0, 4))
     (said,) = among_words(made)
     assert said == (
-        "Of the best three hold gun 2 and now 0 and horse 2 and now 1; "
-        "others are as good as the last of them."
+        "In how many of the best three an entry is: gun 2 before and 0 now; "
+        "horse 2 before and 1 now. Others are as good as the last of them."
     )
     assert list(among_words(replace(made, new=replace(OLD, is_cut=False)))) == []
     sure = ListComparison(old=OLD, new=replace(NEW, first=(force("gun"),)), both=(0, 4))
     assert next(among_words(sure)) == (
-        "Of the best three hold gun 2 and now 1 and horse 2 and now 0."
+        "In how many of the best three an entry is: gun 2 before and 1 now; "
+        "horse 2 before and 0 now."
     )
     assert number_of_best(20) == "twenty"
 

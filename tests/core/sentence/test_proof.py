@@ -25,9 +25,9 @@ def test_all_that_is_to_be_looked_at() -> None:
         "Mule: never available; .",
         "Horse: in no best force, whatever the points.",
         "Gun: in every best force, whatever the points.",
-        "No worth is said of cart: a best force has no use for them.",
+        "No worth is said of cart: by themselves they don't make a force better or worse.",
         "Evening: no legal force spends all of 1 point (1 of 2 numbers of points).",
-        "Evening: the last point always lapses, for nothing costs less than 2.",
+        "Evening: fewer than 2 points buy nothing.",
     ]
 
 
@@ -72,7 +72,7 @@ def test_points_that_lapse_in_several_games_are_said_once() -> None:
     raid = replace(CLEAN.terms, game=replace(CLEAN.terms.game, name="raid"))
     game = replace(CLEAN, cheapest=2)
     assert said(game, replace(game, terms=raid)) == [
-        "Evening and raid: the last point always lapses, for nothing costs less than 2."
+        "Evening and raid: fewer than 2 points buy nothing."
     ]
 
 
@@ -96,7 +96,7 @@ def test_wasted_points_by_the_dice() -> None:
     game = replace(CLEAN, unspent=(0, 3), cheapest=4, allowance=chances({0: 3, 1: 1}))
     assert said(game) == [
         "Evening: no legal force spends all of 1 point (1/4, 25 in 100).",
-        "Evening: the last 3 points always lapse, for nothing costs less than 4.",
+        "Evening: fewer than 4 points buy nothing.",
     ]
 
 
@@ -110,3 +110,11 @@ def test_where_an_entry_stands_among_best_forces() -> None:
     assert place_words(both, replace(GAME, has_worths=False)) == ""
     assert place_words(entry("gun"), GAME) == ""
     assert Fraction(1, 2) == both.chance_of(InBest.SOME, allowance=None)
+
+
+def test_what_the_rules_put_into_every_force_is_no_news_of_the_best() -> None:
+    needed = entry("gun", InBest.EVERY, InBest.EVERY)
+    levels = tuple(replace(level, holding=level.legal) for level in needed.levels)
+    assert said(replace(GAME, entries=(replace(needed, levels=levels),))) == said(
+        replace(GAME, entries=())
+    )

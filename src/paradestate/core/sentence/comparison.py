@@ -130,12 +130,17 @@ def not_counted(comparison: ListComparison) -> str:
 
 def among_words(comparison: ListComparison) -> Iterator[str]:
     """What changes among the best forces with the points of which most is said."""
-    counts = [f"{name} {was} and now {now}" for name, (was, now) in comparison.among_first.items()]
+    counts = [
+        f"{name} {was} before and {now} now" for name, (was, now) in comparison.among_first.items()
+    ]
     if counts:
         number = max(len(comparison.old.first), len(comparison.new.first))
         cut = comparison.old.is_cut or comparison.new.is_cut
-        more = "; others are as good as the last of them" if cut else ""
-        yield f"Of the best {number_of_best(number)} hold {listed(counts)}{more}."
+        more = " Others are as good as the last of them." if cut else ""
+        yield (
+            f"In how many of the best {number_of_best(number)} an entry is: "
+            f"{'; '.join(counts)}.{more}"
+        )
 
 
 def change_words(change: ListChange) -> Iterator[str]:

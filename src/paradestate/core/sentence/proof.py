@@ -8,8 +8,8 @@ from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.support.price_table import doubt_effect, doubt_words
 from paradestate.core.support.proof import EntryProof, GameProof, InBest, ListProof, Reach
 
-LEAST_TO_LAPSE = 2
-"""Where nothing costs less than this one point may be left over."""
+THEY_ADD_NOTHING = "by themselves they don't make a force better or worse"
+"""Said of entries without a worth."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,11 +86,18 @@ def _best(proof: ListProof) -> Iterator[Matter]:
         (InBest.EVERY, "in every best force"),
     ):
         for name in proof.always(in_best):
+            if in_best is InBest.EVERY and all(map(_is_in_every_force, proof.of(name))):
+                continue
             said = f"{capital(name)}: {words}, whatever the points."
             yield Matter(sentence=said, entry=name)
     if proof.worthless:
         names = listed(proof.worthless)
-        yield Matter(sentence=f"No worth is said of {names}: a best force has no use for them.")
+        yield Matter(sentence=f"No worth is said of {names}: {THEY_ADD_NOTHING}.")
+
+
+def _is_in_every_force(entry: EntryProof) -> bool:
+    """Whether the rules themselves put it into every force, so that a best one says nothing."""
+    return all(level.share == 1 for level in entry.levels if level.share is not None)
 
 
 def _waste(proof: ListProof) -> Iterator[Matter]:
@@ -123,9 +130,7 @@ def waste_of(game: GameProof) -> Iterator[str]:
         chance = share if game.allowance is None else chance_words(game.waste)
         yield f"no legal force spends all of {points} ({chance})"
     if game.cheapest is not None and game.cheapest > 1:
-        last = "point" if game.cheapest == LEAST_TO_LAPSE else f"{game.cheapest - 1} points"
-        verb = "lapses" if last == "point" else "lapse"
-        yield f"the last {last} always {verb}, for nothing costs less than {game.cheapest}"
+        yield f"fewer than {game.cheapest} points buy nothing"
 
 
 def place_words(entry: EntryProof, game: GameProof) -> str:
