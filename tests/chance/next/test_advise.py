@@ -91,9 +91,21 @@ def test_a_wish_that_the_best_fulfils_costs_nothing() -> None:
 
 def test_time_that_is_up_leaves_a_bound_and_no_single_is_better() -> None:
     made = found(choosing(20), is_late=True, is_over=True)
-    assert (made.best.basket, made.best.value, made.bound) == ((1, 0), 10, Fraction(31, 3))
+    assert (made.best.basket, made.bound) == ((2, 0), Fraction(31, 3))
     assert all(made.price_of_fun(each.best_with) >= 0 for each in made.alone if each.best_with)
     assert made.foresight == NotComputed(reason="the time was up")
+
+
+def test_no_basket_that_was_come_across_is_better_than_the_best() -> None:
+    """With one gun and one tank more is had than is found by leaving out what is missed least."""
+    worths = {(0, 0): 1, (2, 0): 6, (1, 1): 7, (3, 3): 8, (3, 0): 7}
+    asked = choosing(24, prices=(8, 16))
+    made = advice(asked, valuer=Pairs(worths=worths), is_late=lambda: True, is_over=lambda: False)
+    assert isinstance(made, Advice)
+    fun = [made.price_of_fun(each.best_with) for each in made.alone if each.best_with]
+    assert len(fun) == 2
+    assert min(fun) == 0
+    assert made.best.value == 7
 
 
 def test_too_many_baskets_are_not_foreseen(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -39,7 +39,7 @@ def test_sums_too_great_for_the_machine_are_made_all_the_same(
 def test_ways_too_great_for_the_machine_are_no_matter_where_nothing_is_worth_anything() -> None:
     play = play_of(osk_terms(), osk(), most=osk_bought((3, 3))[0])
     poor = replace(play, points=chances({0: 10**30, 1: 10**30}))
-    assert Expectation([worth_of(poor)]).values([osk_bought((1, 0))]) == [0]
+    assert Expectation([worth_of(poor)]).values([osk_bought((1, 0))]) == [Fraction(0)]
 
 
 def test_foresight_is_the_mean_of_the_best_in_each_outcome() -> None:

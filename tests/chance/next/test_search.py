@@ -7,7 +7,7 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.chance.next.search import Question, best_basket
+from paradestate.chance.next.search import Question, best_basket, thinned
 from paradestate.core.advice.basket import Basket, Priced, affordable
 
 
@@ -55,15 +55,17 @@ def test_it_is_the_best_of_all_that_can_be_afforded(
 
     limit = Fraction(money)
     question = Question(means=till, limit=limit, values=values, ceilings=values, order=order)
-    found = best_basket(question, start=(0,) * 4, stop=lambda: False)
+    full = question.room((0,) * 4, first=0)
     every = [
         Priced(basket=each, cost=till.cost(each), value=worth(each, weights=weights))
         for each in affordable(till, limit=limit, within=range(4))
     ]
     best = min(every, key=lambda each: each.rank)
-    assert found.bound is None
-    assert found.best is not None
-    assert found.best.rank[:3] == best.rank[:3]
+    for among in (None, full):
+        found = best_basket(question, start=(0,) * 4, stop=lambda: False, among=among)
+        assert found.bound is None
+        assert found.best is not None
+        assert found.best.rank[:3] == best.rank[:3]
 
 
 def test_a_search_that_is_stopped_says_what_is_still_possible() -> None:
@@ -93,3 +95,20 @@ def test_a_basket_that_cannot_be_had_may_lead_to_one_that_can() -> None:
     assert found.best.basket == (2,)
     nothing = best_basket(question, start=(3,), stop=lambda: False)
     assert nothing.best is None
+
+
+def test_a_stopped_search_has_found_what_adds_something_only_together() -> None:
+    till = Till(prices=(6, 4, 2, 4), most=(2, 3, 2, 2))
+
+    def values(baskets: Sequence[Basket]) -> list[Fraction]:
+        return [worth(basket, weights=(0, 0, 1, 0)) for basket in baskets]
+
+    question = Question(
+        means=till, limit=Fraction(10), values=values, ceilings=values, order=(2, 0, 1, 3)
+    )
+    every = question.room((0,) * 4, first=0)
+    found = best_basket(question, start=(0,) * 4, stop=lambda: True, among=every)
+    assert found.best is not None
+    assert found.best.basket == (0, 1, 0, 1)
+    assert found.best.value == Fraction(4)
+    assert thinned(question, start=every, among=every) == every

@@ -96,12 +96,13 @@ class _Adviser:
             ceilings=self._ceilings,
             order=sorted(range(len(singles)), key=lambda place: -values[place]),
         )
-        found = best_basket(question, start=self._nothing, stop=is_late)
+        every = question.room(self._nothing, first=0)
+        found = best_basket(question, start=self._nothing, stop=is_late, among=every)
         tried = [found.best or now, *map(self._priced, filter(question.is_affordable, singles))]
         best = min(tried, key=lambda each: each.rank)
         with_each = [
-            best if best.basket[place] else best_basket(question, start=one, stop=is_over).best
-            for place, one in enumerate(singles)
+            self._best_with(question, place, best=best, stop=is_over)
+            for place in range(len(singles))
         ]
         # Where time was short one of these may be better than what was found before.
         best = min((best, *filter(None, with_each)), key=lambda each: each.rank)
@@ -146,6 +147,15 @@ class _Adviser:
             return None
         other = None if instead_of is None else self._choosing.stock(instead_of)
         return self._valuer.sampled(self._choosing.stock(basket), instead_of=other)
+
+    def _best_with(
+        self, question: Question, place: int, *, best: Priced, stop: Stop
+    ) -> Priced | None:
+        """The best basket that holds one of a candidate; None where it can't be had."""
+        if best.basket[place]:
+            return best
+        start, both = one_more(self._nothing, place), one_more(best.basket, place)
+        return best_basket(question, start=start, stop=stop, among=both).best
 
     def _alone(
         self, question: Question, place: int, *, now: Priced, best_with: Priced | None
@@ -230,7 +240,8 @@ class _Adviser:
             return None
         if all(number <= there for number, there in zip(wish, best.basket, strict=True)):
             return best
-        return best_basket(question, start=wish, stop=is_over).best
+        both: Basket = tuple(map(max, wish, best.basket))
+        return best_basket(question, start=wish, stop=is_over, among=both).best
 
     def _rows(self, best: Priced) -> Iterator[OutcomeRow]:
         if not isinstance(self._valuer, Expectation):

@@ -83,13 +83,48 @@ class Question:
         return self.means.can_be_had(basket) and self.means.cost(basket) <= self.limit
 
 
-def best_basket(question: Question, *, start: Basket, stop: Stop) -> Found:
-    """The best basket that holds all of `start`; at least that one is looked at."""
+def best_basket(
+    question: Question, *, start: Basket, stop: Stop, among: Basket | None = None
+) -> Found:
+    """The best basket that holds all of `start`; at least that one is looked at.
+
+    A good one may be hidden in `among`, which holds all of `start` and may cost too much.
+    """
     search = _Search(question)
     search.look_at([(start, 0)])
+    if among is not None and search.is_open:
+        search.keep_some(thinned(question, start=start, among=among))
     while search.is_open and not stop():
         search.look_at(search.next_ones())
     return Found(best=search.best, bound=search.bound)
+
+
+def thinned(question: Question, *, start: Basket, among: Basket) -> Basket:
+    """What is left of a basket when what is missed least is taken out until it can be paid for.
+
+    That finds at once what adds something only together, and the search may leave out the more.
+    """
+    basket = _without_the_idle(question, start=start, among=among)
+    while basket != start and not question.is_affordable(basket):
+        less = [
+            one_more(basket, place, number=-1)
+            for place in question.order
+            if basket[place] > start[place]
+        ]
+        values = dict(zip(less, question.values(less), strict=True))
+        basket = max(less, key=lambda each: (values[each], -question.means.least(each)))
+    return basket
+
+
+def _without_the_idle(question: Question, *, start: Basket, among: Basket) -> Basket:
+    """A basket without the candidates that add nothing to all the others in it."""
+    basket = among
+    (value,) = question.values([basket])
+    for place in reversed(question.order):
+        less = one_more(basket, place, number=start[place] - basket[place])
+        if question.values([less])[0] == value:
+            basket = less
+    return basket
 
 
 class _Search:
@@ -136,6 +171,11 @@ class _Search:
                 opened = _Open(-ceiling, least, sum(basket) + 1, basket, first)
                 if opened.beats(self.best):
                     heapq.heappush(self._waiting, opened)
+
+    def keep_some(self, basket: Basket) -> None:
+        """Keeps a basket from elsewhere, if it can be had and is the best so far."""
+        (value,) = self._question.values([basket])
+        self._keep(basket, value)
 
     def _keep(self, basket: Basket, value: Fraction) -> None:
         """Keeps a basket that can be had, if it is the best so far."""
