@@ -84,9 +84,22 @@ def test_too_few_places(folder: Path) -> None:
 
 def test_nothing_to_attach_and_slips_in_what_is_typed(folder: Path) -> None:
     answer = call("attach", folder, *GAME, "--plan", "light tanks=2")
-    assert answer.out == "Whole-day attack: nothing of the plan can be attached.\n"
+    assert answer.out == (
+        "Whole-day attack: nothing of the plan can be attached; "
+        "none of its entries says 'attach'.\n"
+    )
     assert call("attach", folder, *GAME, *PLAN, "--set", "company").status == 1
     assert call("attach", folder, *GAME, *PLAN, "--grade", "training").status == 1
+
+
+def test_without_a_plan_it_says_how_one_is_typed(tmp_path: Path) -> None:
+    """Where no plan is made it isn't judged: that a force needs something is no slip of it."""
+    call("new", tmp_path / "kelmar", "--example", "kelmar")
+    answer = call("attach", tmp_path / "kelmar", "--game", "club evening")
+    assert answer.out == "Club evening: there is no plan, so nothing is attached.\n"
+    assert "remark: No plan is made of supporting troops for club evening." in answer.err
+    assert "Type one, such as --plan 'rifle company=3, field guns(shrapnel)=1'" in answer.err
+    assert "below-least" not in answer.err
 
 
 def test_a_bound_is_said_where_it_is_not_proved(

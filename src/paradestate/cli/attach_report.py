@@ -20,7 +20,12 @@ def print_attachment(answer: AttachAnswer) -> None:
         return
     out = console()
     if not question.sections:
-        out.print(f"{capital(answer.game)}: nothing of the plan can be attached.")
+        why = (
+            "nothing of the plan can be attached; none of its entries says 'attach'"
+            if answer.plan
+            else "there is no plan, so nothing is attached"
+        )
+        out.print(f"{capital(answer.game)}: {why}.")
         return
     sure = "Exact: no other attachment is worth more."
     if isinstance(best.certainty, Within):

@@ -35,7 +35,7 @@ from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.spreadsheet import CannotWriteError
-from paradestate.journeys.terms import GameTerms, game_terms
+from paradestate.journeys.terms import GameTerms, game_terms, plan_unsaid
 from paradestate.solve.attachment import SECONDS, BestAttachment, best_attachment
 from paradestate.text.error import FileChangedError
 from paradestate.text.spreadsheet.place_worth import (
@@ -194,6 +194,8 @@ def _plan(
     plan, findings = plan_of(typed, entries=counted.force.supporting_troops)
     if not typed.strip():
         plan, at = terms.game.plan, ("games", terms.game.name, "plan")
+        if not plan:
+            return plan, plan_unsaid(terms, effect="Nothing is attached.")
     points = terms.most_points
     if findings or not breaches(bill_of(terms, plan, points=points)):
         return plan, findings  # the ways out, which take long to find, would not be told
