@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
@@ -10,6 +11,7 @@ from paradestate.chance.force import allowed
 from paradestate.chance.next import advise as module
 from paradestate.chance.next.advise import Choosing, Valuer, advice
 from paradestate.chance.next.expectation import Stock
+from paradestate.chance.next.search import Found, Question, best_basket
 from paradestate.core.advice.advice import Advice, Candidate
 from paradestate.core.advice.basket import Basket
 from paradestate.core.certainty import NotComputed, Sampled
@@ -200,3 +202,17 @@ def test_what_can_neither_be_had_nor_adds_anything_goes_with_nothing() -> None:
         (False, None),
         (True, None),
     ]
+
+
+def test_what_adds_nothing_at_all_is_looked_at_last(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A pair of tanks is worth something, guns nothing: the search begins with the tanks."""
+    orders: list[Sequence[int]] = []
+
+    def noted(question: Question, **how: Any) -> Found:  # noqa: ANN401 - passed on
+        orders.append(question.order)
+        return best_basket(question, **how)
+
+    monkeypatch.setattr(module, "best_basket", noted)
+    made = found(choosing(24, prices=(1, 6)), valuer=Pairs(worths={(0, 0): 1, (0, 2): 5}))
+    assert made.best.basket == (0, 2)
+    assert orders[0] == [1, 0]

@@ -94,9 +94,13 @@ class _Adviser:
             limit=self._choosing.limit,
             values=self._values,
             ceilings=self._ceilings,
-            order=sorted(range(len(singles)), key=lambda place: -values[place]),
+            order=range(len(singles)),
         )
         every = question.room(self._nothing, first=0)
+        missed = self._missed(every)
+        question = replace(
+            question, order=sorted(question.order, key=lambda at: (-values[at], -missed[at]))
+        )
         found = best_basket(question, start=self._nothing, stop=is_late, among=every)
         tried = [found.best or now, *map(self._priced, filter(question.is_affordable, singles))]
         best = min(tried, key=lambda each: each.rank)
@@ -123,6 +127,16 @@ class _Adviser:
             wish=self._wished(question, best=best, is_over=is_over),
             rows=tuple(self._rows(best)),
         )
+
+    def _missed(self, every: Basket) -> Sequence[Fraction]:
+        """What would be lost without each candidate, if there were all of the others.
+
+        What adds nothing by itself is looked at in this order: else the search would go through
+        all numbers of what adds nothing at all before it came to what adds something together.
+        """
+        without = [one_more(every, at, number=-number) for at, number in enumerate(every)]
+        whole, *rest = self._values([every, *without])
+        return [whole - each for each in rest]
 
     def _values(self, baskets: Sequence[Basket]) -> list[Fraction]:
         new = [basket for basket in dict.fromkeys(baskets) if basket not in self._known]

@@ -54,6 +54,9 @@ class BenchWork:
         self._last = rates.bench.stages[-1]
         self._most = tuple(most)
         self._known: dict[Basket, Work] = {}
+        self._left: dict[tuple[str, str, str], Fraction] = {}
+        """Minutes left by pattern, kind and stage; asked for again with every basket."""
+        self._in_turn = {pattern.name: self._begun(pattern) for pattern in self._patterns}
 
     @property
     def most(self) -> Sequence[int]:
@@ -94,7 +97,7 @@ class BenchWork:
         stands = self.stands(basket)
         for pattern in self._patterns:
             number = stands.get(pattern.name, 0)
-            begun = self._begun(pattern)[:number]
+            begun = self._in_turn[pattern.name][:number]
             onto = [*begun]
             for kind, each in pattern.figures.items():
                 wanted = each * (number - len(begun))
@@ -116,12 +119,19 @@ class BenchWork:
     def _minutes(self, pattern: Pattern, staged: Staged) -> Fraction:
         return sum(
             (
-                self._rates.left(pattern, kind, stage=stage) * number
+                self._minutes_left(pattern, kind, stage=stage) * number
                 for kind, stages in staged.items()
                 for stage, number in stages.items()
+                if number
             ),
             Fraction(0),
         )
+
+    def _minutes_left(self, pattern: Pattern, kind: str, *, stage: str) -> Fraction:
+        at = (pattern.name, kind, stage)
+        if at not in self._left:
+            self._left[at] = self._rates.left(pattern, kind, stage=stage)
+        return self._left[at]
 
     def _taken(self, free: dict[str, int], *, number: int) -> Mapping[str, int]:
         """Takes so many figures out of what is free, the most advanced first."""
