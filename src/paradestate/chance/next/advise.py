@@ -5,7 +5,7 @@ the best with each candidate -> what foresight would bring
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import islice
 from typing import Protocol
