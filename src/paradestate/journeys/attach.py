@@ -37,6 +37,7 @@ from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.spreadsheet import CannotWriteError
 from paradestate.journeys.terms import GameTerms, game_terms, plan_unsaid
 from paradestate.solve.attachment import SECONDS, BestAttachment, best_attachment
+from paradestate.text.decoding import MOST_BYTES
 from paradestate.text.error import FileChangedError
 from paradestate.text.spreadsheet.place_worth import (
     KnownPlaces,
@@ -229,7 +230,7 @@ def _asked(
     question = Attaching(sections=sections, hosts=hosts)
     if asked.worths is None:
         return question, ()
-    data = read_whole(asked.worths)
+    data = read_whole(asked.worths, most=MOST_BYTES + 1)
     read = worths_read(data, file=str(asked.worths), question=question, entries=entries)
     if stops(read.findings):
         return None, read.findings

@@ -26,10 +26,11 @@ USUAL_MODE = 0o666
 """What everyone may do with a new file, less what this user's mask forbids."""
 
 
-def read_whole(path: Path) -> bytes:
-    """What a file holds. Raises FileError where it can't be read."""
+def read_whole(path: Path, *, most: int = -1) -> bytes:
+    """What a file holds, or its first `most` bytes. Raises FileError where it can't be read."""
     try:
-        return path.read_bytes()
+        with path.open("rb") as file:
+            return file.read(most)
     except OSError as error:
         raise FileError(f"{path}: {error.strerror}. Nothing was read or written.") from error
 

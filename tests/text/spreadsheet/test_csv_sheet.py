@@ -38,7 +38,17 @@ def test_another_encoding_is_a_finding() -> None:
 
 def test_rows_are_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(csv_sheet, "MOST_ROWS", 3)
-    assert len(rows("a\n" * 10)) == 3
+    assert len(rows("a\n" * 3 + ",\n" * 9)) == 3
+    sheets, (found,) = read_csv(b"a\n" * 10, file="packs.csv")
+    assert not sheets
+    assert (found.code, found.place.line) == ("too-large", 4)
+
+
+def test_a_quotation_mark_that_swallows_a_long_file_is_a_finding() -> None:
+    sheets, (found,) = read_csv(b'a,b\nx,"1\n' + b"y,2\n" * 50_000, file="packs.csv")
+    assert not sheets
+    assert (found.code, found.place.line) == ("too-large", 2)
+    assert "quotation mark" in found.hint
 
 
 @pytest.mark.parametrize("text", ["=1+1", "+1", "-1", "@x", "'quoted"])
