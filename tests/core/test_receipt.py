@@ -7,7 +7,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paradestate.core.money import Currency
-from paradestate.core.receipt import Lot, Receipt, cost_of, exchange_rate, lots_of, receipt
+from paradestate.core.receipt import (
+    Lot,
+    Receipt,
+    cheaper_from,
+    cost_of,
+    exchange_rate,
+    lots_of,
+    receipt,
+)
 from paradestate.core.source import Pack, Source
 from tests.forces import marenz
 from tests.orders import GBP, pack, source
@@ -193,3 +201,10 @@ def test_the_cost_is_the_least_of_every_way_to_make_up_the_number(
 def test_a_great_number_costs_no_time() -> None:
     offered = pack("A", 20, multibuy={3: 54, 10: 150}, rifleman=1)
     assert cost_of(offered, number=10**9) == 150 * 10**8
+
+
+def test_where_a_larger_order_may_cost_less() -> None:
+    assert cheaper_from(marenz().sources["North"]) == (4000,)
+    assert cheaper_from(marenz().sources["South"]) == (5000,)
+    rising = source("Quay", carriage={0: 100, 500: 300, 900: 200}, least_order=700)
+    assert cheaper_from(rising) == (700, 900)

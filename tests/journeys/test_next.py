@@ -118,3 +118,30 @@ def test_work_reckons_what_the_must_layer_has_begun(tmp_path: Path) -> None:
     assert alone == {"staff": 30, "field gun": 90, "tank": 120}
     assert answer.must_lacks == 1
     assert answer.advice.best.basket == (0, 1, 0)
+
+
+CHEAPER_TOGETHER = """
+sources:
+  Quay:
+    currency: GBP
+    carriage: {0: 9.00, 20: 0}
+    packs:
+      gun: {price: 15.00, holds: {field gun: 1}}
+      flags: {price: 5.00, holds: {flag: 1}}
+      rags: {price: 30.00, holds: {flag: 1}}
+"""
+
+
+@pytest.mark.parametrize(("money", "bought"), [(20, (1, 1)), (19, (0, 0))])
+def test_a_pack_that_nobody_wants_may_make_the_rest_cheaper(
+    tmp_path: Path, money: int, bought: tuple[int, int]
+) -> None:
+    """A gun alone is 24.00 with carriage; with the flags it comes free for 20.00."""
+    force = OSK.replace("officer: {}}", "officer: {}, flag: {}}")
+    answer = found(asked(tmp_path, force, CHEAPER_TOGETHER, money=Fraction(money)))
+    named = {
+        each.name: number
+        for each, number in zip(answer.advice.candidates, answer.advice.best.basket, strict=True)
+    }
+    assert (named.get("Quay/gun", 0), named.get("Quay/flags", 0)) == bought
+    assert "Quay/rags" not in named

@@ -135,6 +135,18 @@ def lots_of(pack: Pack) -> tuple[Lot, ...]:
     return tuple(kept)
 
 
+def cheaper_from(source: Source) -> tuple[Minor, ...]:
+    """The goods values from which an order is sent, or may cost less than a smaller one, rising."""
+    found = {source.least_order, *(value for value, rate in source.discount.items() if rate)}
+    charges = sorted(source.carriage.items())
+    found |= {
+        value
+        for place, (value, charge) in enumerate(charges)
+        if any(charge < before for _, before in charges[:place])
+    }
+    return tuple(sorted(value for value in found if value > 0))
+
+
 def cost_of(pack: Pack, *, number: int) -> int:
     """The least that so many of one pack cost, in multi-buys and singly."""
     return _cost(number, lots_of(pack))

@@ -6,6 +6,7 @@ A game comes in with its force; money buys packs here, and hours of work are in 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from paradestate.chance.force.diagram import Diagram, diagram
 from paradestate.chance.force.fielding import Depot, served_by
@@ -21,8 +22,9 @@ from paradestate.core.money import Currency
 from paradestate.core.number import summed
 from paradestate.core.order import PackName
 from paradestate.core.place import nearest_place
+from paradestate.core.receipt import cheaper_from, exchange_rate, lots_of
 from paradestate.core.sentence.wording import counted
-from paradestate.core.source import Pack
+from paradestate.core.source import Pack, Source
 from paradestate.core.support.entry import Entry
 from paradestate.core.support.terms import Terms
 from paradestate.journeys.count import Count
@@ -78,7 +80,11 @@ def packs_to_buy(
     wanted = wanted_kinds(games)
     names, most, left_out = [], [], []
     for name, pack in _packs(force):
-        number = max(_useful(force, pack, wanted=wanted), wish.get(pack_words(name), 0))
+        number = max(
+            _useful(force, pack, wanted=wanted),
+            _filling(force.sources[name[0]], pack, limit=limit, currency=currency),
+            wish.get(pack_words(name), 0),
+        )
         reason = _reason(force, name, currency=currency, number=number, limit=limit)
         if reason:
             left_out.append(LeftOut(name=pack_words(name), reason=reason))
@@ -144,6 +150,21 @@ def _useful(force: Force, pack: Pack, *, wanted: Mapping[str, int]) -> int:
         ),
         default=0,
     )
+
+
+def _filling(source: Source, pack: Pack, *, limit: Fraction, currency: Currency) -> int:
+    """Of how many of a pack an order may get cheaper, or large enough to be sent, whoever wants it.
+
+    Nought where no step of the source can be paid for.
+    """
+    lots = lots_of(pack)
+    best = min(Fraction(lot.price, lot.size) for lot in lots)
+    kept = 1 - max(source.discount.values(), default=Fraction(0))
+    rate = exchange_rate(source, currency)
+    steps = [value for value in cheaper_from(source) if (value * kept - 1) * rate <= limit]
+    sizes = [lot.size for lot in lots if lot.size > 1 and lot.price < pack.price * (lot.size - 1)]
+    needed = ceil(steps[-1] / best) if steps and best else 0
+    return max(needed, 0, *sizes)
 
 
 def _reason(

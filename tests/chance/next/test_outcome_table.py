@@ -7,6 +7,7 @@ import pytest
 
 from paradestate.chance.next import outcome_table as module
 from paradestate.chance.next.outcome_table import outcome_rows
+from paradestate.core.support.chances import chances
 from paradestate.core.support.force_map import ValuedForce
 from tests.chance.next.examples import osk, osk_bought, osk_terms, osk_worth, play_of, worth_of
 
@@ -60,3 +61,24 @@ def test_where_no_force_can_be_fielded_there_is_none() -> None:
         ("", "10: machine guns guns"),
         ("", "13: machine guns machine guns guns"),
     ]
+
+
+def test_with_less_than_no_points_nothing_is_fielded_and_the_chances_make_one() -> None:
+    play = play_of(osk_terms(), osk(), most=osk_bought((3, 3))[0])
+    game = worth_of(replace(play, points=chances({-2: 1, 2: 3})))
+    key = game.ground.key(osk_bought((0, 0))[0])
+    first, second = outcome_rows(game, now=key, then=key)
+    assert (first.points, first.chance, short(first.now)) == (-2, Fraction(1, 4), "0: ")
+    assert (second.points, second.chance) == (2, Fraction(3, 4))
+
+
+def test_with_less_than_no_points_what_must_be_held_leaves_no_force() -> None:
+    terms = osk_terms()
+    must = replace(terms.offers["guns"], least=1)
+    terms = replace(terms, offers={**terms.offers, "guns": must})
+    play = play_of(terms, osk(), most=osk_bought((3, 3))[0])
+    game = worth_of(replace(play, points=chances({-2: 1, 8: 1})))
+    for bought in ((0, 0), (1, 0)):
+        key = game.ground.key(osk_bought(bought)[0])
+        first, *_ = outcome_rows(game, now=key, then=key)
+        assert (first.points, first.now, first.then) == (-2, None, None)

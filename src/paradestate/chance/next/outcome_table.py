@@ -32,6 +32,17 @@ def outcome_rows(game: GameWorth, *, now: ReachKey, then: ReachKey) -> Iterator[
                 rolls.force(forces[key][at], outcome, points=level) for key in (now, then)
             )
             found.setdefault((level, one, other), []).append(outcome)
+    for level in game.play.points.counts:
+        if level < 0:
+            force = _without_points(game, now, points=level)
+            yield OutcomeRow(
+                game=game.play.terms.game.name,
+                points=level,
+                chance=game.play.points.of(level),
+                allowed=({},),
+                now=force,
+                then=force,
+            )
     for (level, one, other), outcomes in found.items():
         yield OutcomeRow(
             game=game.play.terms.game.name,
@@ -41,6 +52,14 @@ def outcome_rows(game: GameWorth, *, now: ReachKey, then: ReachKey) -> Iterator[
             now=one,
             then=other,
         )
+
+
+def _without_points(game: GameWorth, key: ReachKey, *, points: int) -> ValuedForce | None:
+    """The force of nothing, where there are less than no points; None where it isn't legal."""
+    weighed = game.weighing_of(key)
+    if weighed is None or not weighed.drawn.allows_nothing(points=points):
+        return None
+    return ValuedForce(worth=Fraction(0), points=0, purchases=())
 
 
 class _Rolls:
