@@ -71,6 +71,13 @@ def test_where_no_cluster_answers_the_world_has_failed(
     assert "paradestate: no cluster answers at nowhere:1" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("price", ["lances=1-2", "anti-tank guns(7)=4"])
+def test_what_fits_no_game_is_a_stop(folder: Path, price: str) -> None:
+    answer = sweep(folder, "--price", price)
+    assert answer.status == 1
+    assert "[amendment-unfitting]" in answer.err
+
+
 def test_several_lists_are_swept_at_once(folder: Path) -> None:
     answer = sweep(folder, folder, "--price", "anti-tank guns(1)=5", "--workers", "1", "--json")
     rows = json.loads(answer.out)["rows"]
@@ -101,13 +108,15 @@ def test_something_has_to_be_varied(folder: Path) -> None:
     assert "Say what is varied" in answer.err
 
 
-def test_what_does_not_fit_the_list_is_said_in_its_row(folder: Path) -> None:
-    answer = sweep(folder, "--price", "anti-tank guns(7)=4", "--workers", "1")
+def test_what_does_not_fit_a_game_is_said_in_its_row(folder: Path) -> None:
+    words = (folder, "--price", "field works for a company=3", "--points", "5", "--workers", "1")
+    answer = call("sweep", *words)
     assert answer.status == 0
-    assert "Not computed: 4: anti-tank guns: 7 of it has no price" in answer.out
-    document = json.loads(sweep(folder, "--price", "lances=4", "--workers", "1", "--json").out)
-    assert document["rows"][0]["certainty"] == "not computed"
-    assert document["rows"][0]["changes"] == [{"entry": "lances", "number": None, "price": 4}]
+    assert "Not computed: 3: field works for a company: it isn't on offer" in answer.out
+    rows = json.loads(call("sweep", *words, "--json").out)["rows"]
+    assert [row["certainty"] for row in rows] == ["not computed", "exact"] * 2
+    change = {"entry": "field works for a company", "number": None, "price": 3}
+    assert rows[0]["changes"] == [change]
 
 
 def test_long_tables_are_shortened(folder: Path) -> None:

@@ -62,6 +62,12 @@ def test_where_no_cluster_is_that_is_said(monkeypatch: pytest.MonkeyPatch) -> No
         Cluster(doubled, address="nowhere:1")
 
 
+@pytest.mark.parametrize("address", ["nonsense", "tcp://192.0.2.7", "what://nowhere:1"])
+def test_an_address_that_is_none_is_refused_before_anybody_is_asked(address: str) -> None:
+    with pytest.raises(WorkersError, match=f"no cluster answers at {address}"):
+        Cluster(doubled, address=address)
+
+
 def test_a_cluster_that_goes_away_is_said(tmp_path: Path) -> None:
     with running_cluster(tmp_path) as running:
         listening = answers(Cluster(slow, address=running.address), range(1000))

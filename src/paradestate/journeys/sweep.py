@@ -17,10 +17,10 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.support.amendment import Amendment
 from paradestate.core.support.comparison import ListForces
 from paradestate.core.support.sweep import SweepQuestion, Swept
-from paradestate.journeys.amending import Amending
+from paradestate.journeys.amending import Amending, unfitting
 from paradestate.journeys.check import Checked
 from paradestate.journeys.compare import as_it_is
-from paradestate.journeys.list_terms import list_terms
+from paradestate.journeys.list_terms import Playable, list_terms
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.varying import varied_of
 from paradestate.workers.crew import answers
@@ -115,6 +115,7 @@ def sweep(
         return SweepAnswer(checked=checked)
     entries = {name for each in lists for name in each.checked.force.supporting_troops}
     varied, findings = varied_of(asked.amending, entries=sorted(entries))
+    findings = findings or _fits_nowhere(varied, [game for each in lists for game in each.games])
     games, left_out = [], []
     for folder, each in zip(folders, lists, strict=True):
         for game in each.games:
@@ -166,6 +167,17 @@ def _answered(
         found[place] = Swept(question=question(place), row=row)
         labour.told(len(found), number)
     return [found[place] for place in sorted(found)]
+
+
+def _fits_nowhere(
+    varied: Sequence[Sequence[Amendment]], games: Sequence[Playable]
+) -> tuple[Finding, ...]:
+    """A stop for each thing of which no value fits any game; what fits some is said in the rows."""
+    found: list[Finding] = []
+    for values in varied:
+        if all(unfitting((value,), games)[1] for value in values):
+            found.extend(unfitting(values[:1], games)[1])
+    return tuple(found)
 
 
 def _too_many(number: int) -> Finding:

@@ -10,6 +10,7 @@ from typing import Generic
 
 from distributed import Client, Future, wait
 from distributed.client import FutureCancelledError
+from distributed.comm.addressing import get_address_host_port
 from distributed.comm.core import CommClosedError
 from distributed.scheduler import KilledWorker
 
@@ -96,6 +97,8 @@ def _client(address: str) -> Client:
     # what it has to say of broken connections is said once, by our errors
     logging.getLogger("distributed.client").disabled = True
     try:
+        # A client of an address without a port would go on trying to close what never was open.
+        get_address_host_port(address)
         return Client(address, timeout=REACH_SECONDS, set_as_default=False)
     except (OSError, ValueError, TimeoutError) as error:
         raise WorkersError(f"no cluster answers at {address}: {error}") from error

@@ -18,6 +18,7 @@ from paradestate.core.sentence.wording import (
     listed,
     month_words,
     plural,
+    runs,
     several,
     spelled,
     window_words,
@@ -94,3 +95,7 @@ def test_how_often_something_happens() -> None:
         "three times",
         "12 times",
     ]
+
+
+def test_numbers_that_follow_on_one_another_are_one_range() -> None:
+    assert [*runs([9, 1, 4, 5, 7, 8])] == ["1", "4", "5", "7 to 9"]

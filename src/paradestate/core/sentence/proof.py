@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from paradestate.core.sentence.chance import chance_words, hundredths_words
-from paradestate.core.sentence.wording import capital, listed
+from paradestate.core.sentence.wording import capital, listed, runs
 from paradestate.core.support.price_table import doubt_effect, doubt_words
 from paradestate.core.support.proof import EntryProof, GameProof, InBest, ListProof, Reach
 
@@ -124,7 +124,7 @@ KINDS: tuple[tuple[str, Callable[[ListProof], Iterator[Matter]]], ...] = (
 def waste_of(game: GameProof) -> Iterator[str]:
     """Which points nobody can spend in a game."""
     if game.wasteful:
-        *others, last = map(str, game.wasteful)
+        *others, last = runs(game.wasteful)
         points = listed([*others, f"{last} point{'s' if others or last != '1' else ''}"])
         share = f"{len(game.wasteful)} of {len(game.levels)} numbers of points"
         chance = share if game.allowance is None else chance_words(game.waste)

@@ -1,7 +1,7 @@
 """Small words: numbers, plurals and lists in English."""
 
 import datetime
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
 from paradestate.core.number import NumberRange
@@ -10,6 +10,8 @@ from paradestate.core.sentence.chance import near_text
 from paradestate.core.span import MONTH_NAMES, DateSpan, Window, month
 
 SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+LEAST_RUN = 3
+"""Numbers that follow on one another and are said as one range."""
 
 
 def spelled(number: int) -> str:
@@ -47,6 +49,21 @@ def listed(words: Iterable[str], *, joint: str = "and") -> str:
     if len(every) < 2:  # noqa: PLR2004 - one word needs no joint
         return "".join(every)
     return f"{', '.join(every[:-1])} {joint} {every[-1]}"
+
+
+def runs(numbers: Iterable[int]) -> Iterator[str]:
+    """The numbers rising, those that follow on one another together: `2`, `8 to 24`."""
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    for run in runs:
+        if len(run) < LEAST_RUN:
+            yield from map(str, run)
+        else:
+            yield f"{run[0]} to {run[-1]}"
 
 
 def counted(numbers: Mapping[str, int]) -> str:

@@ -1,7 +1,7 @@
 """What is to be said about the rules that a plan breaks: numbers, names and the ways out."""
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
@@ -11,7 +11,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.number import percent_text
 from paradestate.core.place import KeyPath, Place, Places, nearest_place
 from paradestate.core.sentence.support import limit_words, purchase_words, typed_words
-from paradestate.core.sentence.wording import capital, how_often, listed, several
+from paradestate.core.sentence.wording import capital, how_often, listed, runs, several
 from paradestate.core.support.breach import Bill, Breach
 from paradestate.core.support.terms import Terms
 from paradestate.core.support.way_out import Change, WayOut, WaysOut
@@ -20,9 +20,6 @@ MOST_SHOWN = 4
 """Ways out that one message lists."""
 MOST_NAMED = 10
 """Changes that are named where many are made together."""
-LEAST_RUN = 3
-"""Numbers that follow on one another and are said as one range."""
-
 UNTRIED = "There may be other ways out: not every change was tried."
 
 SECTION = "supporting troops"
@@ -117,7 +114,7 @@ def _message(bill: Bill, breach: Breach, *, known: Known) -> str:
         case "unknown-name":
             return f"No entry of the supporting troops is called '{about[0]}'."
         case "number-not-priced":
-            numbers = listed(_runs(terms.offers[about[0]].cost), joint="or")
+            numbers = listed(runs(terms.offers[about[0]].cost), joint="or")
             return f"{about[0]} can be had {numbers} at a time; {about[1]} isn't on the list."
         case "choice-unknown":
             return f"{about[0]}: '{about[2]}' isn't one of its choices."
@@ -137,21 +134,6 @@ def _message(bill: Bill, breach: Breach, *, known: Known) -> str:
 
 def _choices(terms: Terms, entry: str) -> str:
     return listed((each for each in terms.offers[entry].choices if each), joint="or")
-
-
-def _runs(numbers: Iterable[int]) -> Iterator[str]:
-    """The numbers rising, those that follow on one another together: `2`, `8 to 24`."""
-    runs: list[list[int]] = []
-    for number in sorted(numbers):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    for run in runs:
-        if len(run) < LEAST_RUN:
-            yield from map(str, run)
-        else:
-            yield f"{run[0]} to {run[-1]}"
 
 
 def _over_points(bill: Bill, *, known: Known) -> str:
