@@ -40,6 +40,7 @@ from tests.text.drawn_values import (
     DECIMAL,
     DURATION,
     FREE,
+    GAME_NIGHTS,
     HEX_COLOUR,
     LENGTH,
     NAME,
@@ -401,7 +402,13 @@ TABLE: Fields = {
     "gap": LENGTH,
     "by_hand": FREE,
 }
-AIM: Fields = {"text": FREE, "deadline": maybe(DATE), "a_month": maybe(POSITIVE), "by_hand": FREE}
+AIM: Fields = {
+    "text": FREE,
+    "deadline": maybe(DATE),
+    "a_month": maybe(POSITIVE),
+    "game_nights": some(GAME_NIGHTS),
+    "by_hand": FREE,
+}
 GROUP_LIMIT: Fields = {
     "least": COUNT,
     "most": maybe(COUNT),

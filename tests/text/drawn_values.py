@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
 from paradestate.core.dice import Dice, Fixed, Keep, LookUp, Row, SignedTerm, Throw
+from paradestate.core.game_night import GameNights
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import Disc, Rectangle
 from paradestate.core.span import DateSpan, day, month, year
@@ -61,6 +62,14 @@ DATE = st.one_of(
     DATES.map(day),
     DATES.map(lambda date: month(date.year, date.month)),
     DATES.map(lambda date: year(date.year)),
+)
+GAME_NIGHTS = st.one_of(
+    st.builds(GameNights, first=DATES),
+    st.tuples(DATES, DATES, st.integers(1, 52), st.booleans()).map(
+        lambda drawn: GameNights(
+            first=min(drawn[:2]), weeks=drawn[2], until=max(drawn[:2]) if drawn[3] else None
+        )
+    ),
 )
 DAYS = st.tuples(DATES, DATES).map(lambda two: DateSpan(first=min(two), last=max(two)))
 

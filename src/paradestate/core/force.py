@@ -10,6 +10,7 @@ from paradestate.core.bench import Bench
 from paradestate.core.figure import FigureKind
 from paradestate.core.formation import Formation
 from paradestate.core.game import FormationCost, Game, Grade, Reserves
+from paradestate.core.game_night import GameNights
 from paradestate.core.holdings import Holdings
 from paradestate.core.place import Places
 from paradestate.core.source import Source
@@ -53,6 +54,7 @@ class Aim:
     deadline: DateSpan | None = None
     a_month: Fraction | None = None
     """What may be spent in a month, in whole units of the force's currency."""
+    game_nights: tuple[GameNights, ...] = ()
     by_hand: str = ""
 
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from paradestate.core.bench import Bench, Coat, Milestone
 from paradestate.core.force import Aim, Marks
+from paradestate.core.game_night import GameNights
 from paradestate.core.outline import Rectangle, millimetres
 from paradestate.core.sentence.setting import (
     aim_sentence,
@@ -40,7 +41,13 @@ def said_of(bench: Bench) -> str:
 
 
 def test_nothing_is_left_unsaid() -> None:
-    aim = Aim(text="play", deadline=year(2027), a_month=Fraction(30), by_hand="odd")
+    aim = Aim(
+        text="play",
+        deadline=year(2027),
+        a_month=Fraction(30),
+        game_nights=(GameNights(first=datetime.date(2026, 3, 5), weeks=2),),
+        by_hand="odd",
+    )
     assert unsaid(aim, aim_sentence) == []
     assert unsaid(BENCH, said_of) == []
     (milestone,) = BENCH.playable

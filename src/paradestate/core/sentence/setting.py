@@ -22,7 +22,8 @@ def aim_sentence(aim: Aim) -> str:
     text = f" {aim.text}" if aim.text else ""
     deadline = f" by {aim.deadline}" if aim.deadline else ""
     money = f"; at most {decimal(aim.a_month)} a month" if aim.a_month is not None else ""
-    return f"Aim:{text}{deadline}{money}." + by_hand_words(aim.by_hand)
+    nights = f"; game nights: {listed(map(str, aim.game_nights))}" if aim.game_nights else ""
+    return f"Aim:{text}{deadline}{money}{nights}." + by_hand_words(aim.by_hand)
 
 
 def sentences_of_bench(bench: Bench) -> Iterator[str]:

@@ -178,6 +178,7 @@ AIM = record(
     word("text", value.FREE),
     word("deadline", value.DATE),
     word("a month", value.POSITIVE, about="what may be spent in a month"),
+    word("game nights", ListOf(of=value.GAME_NIGHTS), about="when games are played"),
 )
 COVERS = record(
     Window,

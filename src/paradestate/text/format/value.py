@@ -12,6 +12,7 @@ from paradestate.core.outline import Outline, Rectangle, decimal_text, outline_t
 from paradestate.text.codec import FreeText, Schema, Text, one_of
 from paradestate.text.date import duration_text, read_date, read_days, read_duration
 from paradestate.text.dice import read_dice
+from paradestate.text.game_night import read_game_nights
 from paradestate.text.length import (
     footprint_text,
     ground_scale_text,
@@ -93,6 +94,15 @@ GROUND_SCALE = Text(
 )
 DATE = Text(parse=read_date, show=str, described=_DATE)
 DAYS = Text(parse=read_days, show=str, described=_DATE)
+GAME_NIGHTS = Text(
+    parse=read_game_nights,
+    show=str,
+    described=_pattern(
+        r"^(every (week|\d+ weeks) from \d{4}-\d{2}-\d{2}( until \d{4}-\d{2}-\d{2})?"
+        r"|\d{4}-\d{2}-\d{2})$",
+        "every 2 weeks from 2026-03-05",
+    ),
+)
 DURATION = Text(parse=read_duration, show=duration_text, described=_pattern("(min|h)$", "4 h"))
 DICE = Text(
     parse=read_dice, show=str, described={"type": ["string", "integer"], "examples": ["18 + 2d6"]}
