@@ -5,6 +5,7 @@ from itertools import count
 
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.work.kept_forecast import KeptForecast
 
 WRITTEN = datetime.datetime(2026, 3, 5, 20, 15, 0, tzinfo=datetime.UTC)
 ON = datetime.date(2026, 3, 5)
@@ -32,6 +33,8 @@ def entry(
     struck_out: str = "",
     minutes: int = 0,
     note: str = "",
+    force: str = "",
+    forecasts: tuple[KeptForecast, ...] = (),
 ) -> JournalEntry:
     """An entry with an id of its own."""
     return JournalEntry(
@@ -44,6 +47,8 @@ def entry(
         struck_out=struck_out,
         minutes=minutes,
         note=note,
+        force=force,
+        forecasts=forecasts,
     )
 
 

@@ -2,6 +2,7 @@
 
 import datetime
 import json
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
@@ -17,11 +18,20 @@ from paradestate.core.journal_text import (
     read_state,
     state_text,
 )
+from paradestate.core.work.kept_forecast import KeptForecast
 from tests.entries import ON, WRITTEN, entry, figures, uuid
 
 names = st.text(min_size=1, max_size=5).filter(lambda text: "\x00" not in text)
 staged = st.dictionaries(
     names, st.dictionaries(names, st.integers(0, 10**6), min_size=1, max_size=2), max_size=2
+)
+forecasts = st.builds(
+    KeptForecast,
+    milestone=names,
+    minutes=st.fractions(min_value=0, max_value=10**6),
+    half_chance=st.none() | st.dates(),
+    four_in_five=st.none() | st.dates(),
+    nineteen_in_twenty=st.none() | st.dates(),
 )
 held = st.builds(Holdings, figures=staged, stands=staged)
 entries = st.builds(
@@ -39,6 +49,7 @@ entries = st.builds(
     stand=names,
     minutes=st.integers(0, 1440),
     promised=st.dictionaries(names, st.integers(0, 99), max_size=2),
+    forecasts=st.lists(forecasts, max_size=2).map(tuple),
     note=names,
     struck_out=st.just("") | st.uuids().map(str),
 )
@@ -58,6 +69,16 @@ def test_an_entry_is_one_line_of_json_with_nothing_empty_in_it() -> None:
     )
 
 
+def test_a_forecast_is_kept_with_those_dates_that_it_has() -> None:
+    kept = entry(
+        EntryKind.FORECAST,
+        forecasts=(KeptForecast(milestone="a", minutes=Fraction(121, 2), four_in_five=ON),),
+    )
+    text = entry_text(kept)
+    assert '"forecasts":[{"four in five":"2026-03-05","milestone":"a","minutes":"121/2"}]' in text
+    assert read_entry(text, id=kept.id) == kept
+
+
 @given(entries)
 def test_any_entry_comes_back_from_its_text(written: JournalEntry) -> None:
     text = entry_text(written)
@@ -66,6 +87,7 @@ def test_any_entry_comes_back_from_its_text(written: JournalEntry) -> None:
     assert entry_text(read_entry(text, id=written.id)) == text
 
 
+FORECAST = '{"four in five":"2026-03-05","milestone":"a","minutes":"60"}'
 WHEN = '"on":"2026-03-05","written":"2026-03-05T20:15:00Z"'
 
 
@@ -83,6 +105,13 @@ WHEN = '"on":"2026-03-05","written":"2026-03-05T20:15:00Z"'
         f'{{"kind":"lost",{WHEN},"leaves":{{"figures":6}}}}',
         f'{{"kind":"session",{WHEN},"minutes":true}}',
         f'{{"kind":"noted",{WHEN},"note":["a"]}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":{{}}}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":[{FORECAST.replace("60", "sixty")}]}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":["soon"]}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":[{{"minutes":"60"}}]}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":[{{"milestone":"a","minutes":"-1"}}]}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":[{{"milestone":"a","minutes":"1e9"}}]}}',
+        f'{{"kind":"forecast",{WHEN},"forecasts":[{FORECAST.replace("2026-03-05", "soon")}]}}',
     ],
 )
 def test_a_text_that_this_version_does_not_understand_is_refused(text: str) -> None:

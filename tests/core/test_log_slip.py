@@ -30,6 +30,7 @@ from tests.entries import ON
         (EntryKind.RECEIVED, {}, "log-incomplete"),
         (EntryKind.NOTED, {}, "log-incomplete"),
         (EntryKind.SESSION, {}, "log-incomplete"),
+        (EntryKind.FORECAST, {}, "log-incomplete"),
         (EntryKind.MOVED, {"figures": {"rifleman": 1}}, "log-incomplete"),
         (
             EntryKind.MOVED,

@@ -16,6 +16,9 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.choosing import day_of
 
+LOGGED = tuple(kind.value for kind in EntryKind if kind is not EntryKind.FORECAST)
+"""What a person writes down; a forecast is kept where it is made."""
+
 EPILOG = """\b
 Examples:
   paradestate log marenz counted "rifleman=24, officer=3" --to painted
@@ -31,7 +34,7 @@ Examples:
 
 @click.command(epilog=EPILOG)
 @folder_argument
-@click.argument("kind", required=False, type=click.Choice([kind.value for kind in EntryKind]))
+@click.argument("kind", required=False, type=click.Choice(LOGGED))
 @click.argument("what", default="")
 @log_options
 @click.option(
@@ -55,7 +58,7 @@ def command(
     if kind is None:
         day, slips = day_of(str(said.pop("on")))
         if any(said.values()):
-            raise click.UsageError(f"Say what happened, one of: {', '.join(EntryKind)}.")
+            raise click.UsageError(f"Say what happened, one of: {', '.join(LOGGED)}.")
         _refuse(slips)
         _list(folder, last=last, on=day, as_json=as_json)
     else:

@@ -47,7 +47,9 @@ def request_of(
     because: str,
     entry: UUID | None,
     minutes: int | None,
-    **named: str,
+    from_stage: str,
+    to_stage: str,
+    stand: str,
 ) -> tuple[LogRequest, tuple[Finding, ...]]:
     """What is to be written, and a stop for each text with a slip.
 
@@ -70,6 +72,8 @@ def request_of(
         minutes=minutes,
         note=(because or note).strip(),
         struck_out=what if strikes else "",
-        **named,
+        from_stage=from_stage,
+        to_stage=to_stage,
+        stand=stand,
     )
     return request, tuple(unwritten(found) for found in (*findings, *more))

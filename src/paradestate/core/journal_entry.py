@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from paradestate.core.holdings import Holdings
+from paradestate.core.work.kept_forecast import KeptForecast
 
 
 class EntryKind(StrEnum):
@@ -21,6 +22,7 @@ class EntryKind(StrEnum):
     SESSION = "session"
     PROMISED = "promised"
     NOTED = "noted"
+    FORECAST = "forecast"
     STRUCK_OUT = "struck-out"
 
 
@@ -47,6 +49,8 @@ class JournalEntry:
     """Work of a session."""
     promised: Mapping[str, int] = field(default_factory=dict)
     """Kind to figures that the force is to have on that day."""
+    forecasts: tuple[KeptForecast, ...] = ()
+    """What was forecast of each milestone on that day."""
     note: str = ""
     struck_out: str = ""
     """Id of the entry that no longer counts."""

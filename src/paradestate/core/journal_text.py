@@ -5,12 +5,15 @@ The same entry has the same text everywhere, since the digest is over it.
 
 import datetime
 import json
+import re
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import Any
 
 from paradestate.core.holdings import Holdings, Staged
 from paradestate.core.journal import JournalState, Promise
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.work.kept_forecast import KeptForecast
 
 
 class UnknownEntryError(Exception):
@@ -34,6 +37,7 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "stand": entry.stand,
         "minutes": entry.minutes,
         "promised": dict(entry.promised),
+        "forecasts": [forecast_record(each) for each in entry.forecasts],
         "note": entry.note,
         "struck out": entry.struck_out,
     }
@@ -77,6 +81,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             stand=said.get("stand", ""),
             minutes=said.get("minutes", 0),
             promised=said.get("promised", {}),
+            forecasts=tuple(_forecast(each) for each in said.get("forecasts", ())),
             note=said.get("note", ""),
             struck_out=said.get("struck out", ""),
         )
@@ -84,6 +89,45 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
         raise UnknownEntryError(f"{error}") from error
 
 
+def forecast_record(forecast: KeptForecast) -> dict[str, str]:
+    """What was forecast of a milestone, as it is written; dates that weren't given are left out."""
+    dates = {
+        "half chance": forecast.half_chance,
+        "four in five": forecast.four_in_five,
+        "nineteen in twenty": forecast.nineteen_in_twenty,
+    }
+    return {
+        "milestone": forecast.milestone,
+        "minutes": str(forecast.minutes),
+        **{word: day.isoformat() for word, day in dates.items() if day is not None},
+    }
+
+
+def _forecast(record: Mapping[str, str]) -> KeptForecast:
+    _refuse_others(record, types=FORECAST)
+    return KeptForecast(
+        milestone=record["milestone"],
+        minutes=_minutes(record["minutes"]),
+        half_chance=_day_if_any(record.get("half chance")),
+        four_in_five=_day_if_any(record.get("four in five")),
+        nineteen_in_twenty=_day_if_any(record.get("nineteen in twenty")),
+    )
+
+
+def _minutes(text: str) -> Fraction:
+    if _MINUTES.fullmatch(text) is None:
+        raise UnknownEntryError(f"{text!r} are no minutes")
+    return Fraction(text)
+
+
+def _day_if_any(text: str | None) -> datetime.date | None:
+    return None if text is None else _day(text)
+
+
+_MINUTES = re.compile(r"\d{1,100}(/[1-9]\d{0,100})?", re.ASCII)
+FORECAST: Mapping[str, type] = dict.fromkeys(
+    ("milestone", "minutes", "half chance", "four in five", "nineteen in twenty"), str
+)
 PILES: Mapping[str, type] = {"figures": dict, "stands": dict}
 WORDS: Mapping[str, type] = {
     "kind": str,
@@ -95,6 +139,7 @@ WORDS: Mapping[str, type] = {
     "stand": str,
     "minutes": int,
     "promised": dict,
+    "forecasts": list,
     "note": str,
     "struck out": str,
 }

@@ -44,6 +44,7 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
             stand=request.stand,
             minutes=request.minutes or 0,
             promised=_promised(request, desk),
+            forecasts=request.forecasts,
             note=request.note,
             struck_out=request.struck_out,
         ),
@@ -221,6 +222,7 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
         and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)
         and entry.minutes == (request.minutes or 0)
         and entry.struck_out.startswith(request.struck_out.lower())
+        and entry.forecasts == request.forecasts
         and (not request.staged or request.staged == entry.comes.figures)
         and request.from_stage in _stages_of(entry.leaves)
         and request.to_stage in _stages_of(entry.comes)

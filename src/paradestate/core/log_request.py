@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from paradestate.core.holdings import Staged
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind
+from paradestate.core.work.kept_forecast import KeptForecast
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +26,8 @@ class LogRequest:
     to_stage: str = ""
     stand: str = ""
     minutes: int | None = None
+    forecasts: tuple[KeptForecast, ...] = ()
+    """Of a forecast that is kept."""
     note: str = ""
     struck_out: str = ""
     """Id of an entry."""

@@ -20,9 +20,22 @@ OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.SESSION: frozenset({"figures", "from", "to", "stand", "minutes"}),
     EntryKind.PROMISED: frozenset({"figures"}),
     EntryKind.NOTED: frozenset({"stand"}),
+    EntryKind.FORECAST: frozenset(),
     EntryKind.STRUCK_OUT: frozenset(),
 }
 """What each kind can be told beside a day and a note."""
+
+
+ALONE = frozenset(
+    {
+        EntryKind.NOTED,
+        EntryKind.SESSION,
+        EntryKind.PROMISED,
+        EntryKind.FORECAST,
+        EntryKind.STRUCK_OUT,
+    }
+)
+"""The kinds that say enough without naming figures or a stand."""
 
 
 def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
@@ -70,7 +83,7 @@ def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
                 "Nothing is named, and the force wants no figures.",
                 hint='Name what is promised: "rifleman=20".',
             )
-        case EntryKind.NOTED | EntryKind.SESSION | EntryKind.PROMISED | EntryKind.STRUCK_OUT:
+        case kind if kind in ALONE:
             pass
         case _ if about_nothing:
             yield log_finding.incomplete(
@@ -85,6 +98,14 @@ def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
         )
     if brings_on:
         yield from _no_way(request, desk)
+    yield from _no_milestone(request)
+
+
+def _no_milestone(request: LogRequest) -> Iterator[Finding]:
+    if request.kind is EntryKind.FORECAST and not request.forecasts:
+        yield log_finding.incomplete(
+            "No milestone is forecast.", hint="Say under `raise` what is to be raised."
+        )
 
 
 def _no_way(request: LogRequest, desk: Desk) -> Iterator[Finding]:

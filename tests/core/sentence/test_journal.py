@@ -1,13 +1,15 @@
 """Entries in words."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
 from paradestate.core.holdings import Holdings
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.sentence.journal import entry_words
-from tests.entries import entry, figures, uuid
+from paradestate.core.work.kept_forecast import KeptForecast
+from tests.entries import ON, entry, figures, uuid
 
 SIX = figures(rifleman={"undercoated": 6})
 PAINTED = figures(rifleman={"painted": 6})
@@ -38,6 +40,17 @@ PAINTED = figures(rifleman={"painted": 6})
         ),
         (replace(entry(EntryKind.PROMISED), promised={"truck": 1}), "promised 1 truck"),
         (entry(EntryKind.NOTED, note="primer ran out"), "noted: primer ran out"),
+        (
+            entry(
+                EntryKind.FORECAST,
+                forecasts=(
+                    KeptForecast(milestone="watch", minutes=Fraction(0)),
+                    KeptForecast(milestone="guard", minutes=Fraction(60), four_in_five=ON),
+                    KeptForecast(milestone="all", minutes=Fraction(90)),
+                ),
+            ),
+            "forecast watch reached, guard by 5 March 2026 and all by no day",
+        ),
         (
             entry(EntryKind.STRUCK_OUT, struck_out=uuid(3), note="slip"),
             "struck out 00000000: slip",

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
-from paradestate.core.sentence.wording import counted, listed, several
+from paradestate.core.sentence.wording import counted, day_words, listed, several
+from paradestate.core.work.kept_forecast import KeptForecast
 
 SHORT = 8
 """Characters of an id that are shown."""
@@ -31,12 +32,22 @@ def _words(entry: JournalEntry) -> Iterator[str]:
     if entry.minutes:
         worked = f"of {several(entry.minutes, 'minute')}"
         yield f"{worked}," if entry.leaves else worked
+    if entry.forecasts:
+        yield listed(_forecast_words(each) for each in entry.forecasts)
     if entry.promised:
         yield f"{counted(entry.promised)}{f' to {entry.force}' if entry.force else ''}"
     if entry.leaves and entry.comes:
         yield from _moved(entry)
     else:
         yield from _staged(entry.leaves or entry.comes)
+
+
+def _forecast_words(forecast: KeptForecast) -> str:
+    """A milestone with its four-in-five date: `small force by 12 April 2026`."""
+    if not forecast.minutes:
+        return f"{forecast.milestone} reached"
+    day = forecast.four_in_five
+    return f"{forecast.milestone} by {day_words(day) if day else 'no day'}"
 
 
 def _moved(entry: JournalEntry) -> Iterator[str]:
