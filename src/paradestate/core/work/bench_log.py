@@ -1,0 +1,104 @@
+"""What the journal says of work at the bench: minutes by day, and what they brought on.
+
+Sessions of one force count, and those of the collection as a whole. Work that hasn't brought
+anything on yet belongs to what is brought on next, so that an evening on a batch that is half done
+isn't lost. What is brought over several stages is brought to each of them.
+"""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby
+
+from paradestate.core.holdings import Pile, piles
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+
+BRINGS_ON = frozenset({EntryKind.MOVED, EntryKind.SESSION})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stretch:
+    """The work up to a day on which something was brought on, since the day before of that sort."""
+
+    last: datetime.date
+    minutes: int
+    reached: Mapping[tuple[str, str], int]
+    """Figure kind and stage to figures that were brought to it."""
+    onto: frozenset[str] = frozenset()
+    """Patterns of whole stands among what was brought on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchLog:
+    """Work by day and by what it brought."""
+
+    minutes: Mapping[datetime.date, int] = field(default_factory=dict)
+    stretches: tuple[Stretch, ...] = ()
+    unfinished: int = 0
+    """Minutes since something was last brought on."""
+
+    @property
+    def since(self) -> datetime.date | None:
+        """The day of the first session."""
+        return min(self.minutes, default=None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Making:
+    """What must be known of a force to read its work."""
+
+    stages: Sequence[str]
+    on_stand: Mapping[str, Mapping[str, int]]
+    """Stand pattern to the figures on one of it."""
+
+
+def log_of_bench(entries: Iterable[JournalEntry], making: Making, *, force: str) -> BenchLog:
+    """The work of a force from entries that count, in the order in which they count."""
+    minutes: dict[datetime.date, int] = {}
+    stretches: list[Stretch] = []
+    spent = 0
+    own = [entry for entry in entries if entry.force in {force, ""} and entry.kind in BRINGS_ON]
+    for day, grouped in groupby(own, key=lambda entry: entry.on):
+        of_day = tuple(grouped)
+        worked = sum(entry.minutes for entry in of_day)
+        if worked:
+            minutes[day] = worked
+        spent += worked
+        reached = _added(step for entry in of_day for step in _steps(entry, making))
+        if reached and spent:
+            onto = frozenset(
+                name for entry in of_day for name in (*entry.comes.stands, *entry.leaves.stands)
+            )
+            stretches.append(Stretch(last=day, minutes=spent, reached=reached, onto=onto))
+            spent = 0
+    return BenchLog(minutes=minutes, stretches=tuple(stretches), unfinished=spent)
+
+
+def _added(steps: Iterable[tuple[tuple[str, str], int]]) -> Mapping[tuple[str, str], int]:
+    total: dict[tuple[str, str], int] = {}
+    for step, number in steps:
+        total[step] = total.get(step, 0) + number
+    return total
+
+
+def _steps(entry: JournalEntry, making: Making) -> Iterator[tuple[tuple[str, str], int]]:
+    """Each stage that an entry brought figures to, and how many; what goes back brings none."""
+    goal = max((_rank(pile, making) for pile in piles(entry.comes)), default=-1)
+    for pile in piles(entry.leaves):
+        start = _rank(pile, making)
+        stages = making.stages[start + 1 : goal + 1] if start >= 0 else ()
+        for kind, each in _figures(pile, making).items():
+            for stage in stages:
+                yield (kind, stage), each
+
+
+def _rank(pile: Pile, making: Making) -> int:
+    """The place of a pile's stage in their order; -1 for one that the force doesn't have."""
+    return making.stages.index(pile.stage) if pile.stage in making.stages else -1
+
+
+def _figures(pile: Pile, making: Making) -> Mapping[str, int]:
+    if not pile.is_stand:
+        return {pile.name: pile.number}
+    on_one = making.on_stand.get(pile.name, {})
+    return {kind: each * pile.number for kind, each in on_one.items()}

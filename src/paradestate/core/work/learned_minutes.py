@@ -1,0 +1,170 @@
+"""How many minutes figures take at each stage, by what the owner gives and what sessions took.
+
+The sum of figures brought to each stage times their minutes is to come as near as can be to what
+each stretch of work took, by least squares, no minutes being below nought. The owner's minutes
+count as so many more sessions of the usual size in each of which exactly they held. Figures are
+told apart as the owner's file does it: by kind where that has minutes of its own, else by sort.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from paradestate.core.bench import Bench
+from paradestate.core.figure import FigureKind
+from paradestate.core.money import half_up
+from paradestate.core.work.bench_log import Stretch
+from paradestate.core.work.least_squares import least_squares
+
+PRIOR_SESSIONS = 3
+"""Sessions that the owner's minutes count as (common practice, no source)."""
+
+HUNDREDTHS = 100
+"""Parts of a minute to which what was learned is rounded, half up."""
+
+Step = tuple[str, str]
+"""What is worked on, a kind or a sort, and the stage that it is brought to."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LearnedRate:
+    """Minutes for one figure to reach a stage from the one before."""
+
+    what: str
+    """A figure kind, or a sort."""
+    stage: str
+    minutes: Fraction
+    given: Fraction | None
+    """By the owner's file; None where it says nothing of such figures."""
+    stretches: int
+    """Stretches of work in which some of them were brought to it."""
+    logged: Fraction
+    """Share of the weight that is the log's; the rest is what the owner gave."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LearnedMinutes:
+    """What sessions taught; empty while there are none."""
+
+    rates: tuple[LearnedRate, ...] = ()
+    stretches: int = 0
+    """Stretches of work that it rests on."""
+    left_out: int = 0
+    """Stretches that brought on stands whose minutes are given for the whole stand."""
+
+    def applied(self, bench: Bench) -> Bench:
+        """The bench with these minutes in place of those given.
+
+        Figures of which the file says nothing keep having none until each stage is known.
+        """
+        minutes = {what: dict(stages) for what, stages in bench.minutes.items()}
+        for rate in self.rates:
+            minutes.setdefault(rate.what, {})[rate.stage] = rate.minutes
+        known = {
+            what: stages
+            for what, stages in minutes.items()
+            if what in bench.minutes or set(bench.stages[1:]) <= set(stages)
+        }
+        return replace(bench, minutes=known)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Table:
+    steps: tuple[Step, ...]
+    rows: tuple[Mapping[Step, int], ...]
+    minutes: tuple[int, ...]
+
+    def met(self, step: Step) -> tuple[int, ...]:
+        """How many figures were brought to a stage, of each stretch in which some were."""
+        return tuple(row[step] for row in self.rows if step in row)
+
+
+def learned_minutes(
+    stretches: Sequence[Stretch],
+    *,
+    bench: Bench,
+    figures: Mapping[str, FigureKind],
+    prior_sessions: int = PRIOR_SESSIONS,
+) -> LearnedMinutes:
+    """The minutes that fit the owner's word and what was logged."""
+    used = [stretch for stretch in stretches if not stretch.onto & set(bench.minutes_per_stand)]
+    table = _table(used, bench=bench, figures=figures)
+    if not table.steps:
+        return LearnedMinutes(left_out=len(stretches) - len(used))
+    given = {step: _given(step, bench) for step in table.steps}
+    mean = Fraction(sum(table.minutes), sum(sum(row.values()) for row in table.rows))
+    assumed = {step: mean if each is None else each for step, each in given.items()}
+    weights = {step: prior_sessions * _usual_size(table.met(step)) ** 2 for step in table.steps}
+    found = least_squares(
+        [
+            [
+                _product(table, one, other) + (weights[one] if one == other else 0)
+                for other in table.steps
+            ]
+            for one in table.steps
+        ],
+        [_minutes(table, step) + weights[step] * assumed[step] for step in table.steps],
+    )
+    return LearnedMinutes(
+        rates=tuple(
+            LearnedRate(
+                what=step[0],
+                stage=step[1],
+                minutes=Fraction(half_up(minutes * HUNDREDTHS), HUNDREDTHS),
+                given=given[step],
+                stretches=len(table.met(step)),
+                logged=_share(_product(table, step, step), beside=weights[step]),
+            )
+            for step, minutes in zip(table.steps, found, strict=True)
+        ),
+        stretches=len(used),
+        left_out=len(stretches) - len(used),
+    )
+
+
+def _table(
+    stretches: Sequence[Stretch], *, bench: Bench, figures: Mapping[str, FigureKind]
+) -> _Table:
+    rows = []
+    for stretch in stretches:
+        row: dict[Step, int] = {}
+        for (kind, stage), number in stretch.reached.items():
+            step = (_worked_on(kind, bench=bench, figures=figures), stage)
+            row[step] = row.get(step, 0) + number
+        rows.append(row)
+    return _Table(
+        steps=tuple(sorted({step for row in rows for step in row})),
+        rows=tuple(rows),
+        minutes=tuple(stretch.minutes for stretch in stretches),
+    )
+
+
+def _worked_on(kind: str, *, bench: Bench, figures: Mapping[str, FigureKind]) -> str:
+    """The sort of a kind where minutes are given for that alone; else the kind."""
+    known = figures.get(kind)
+    sort = known.sort.value if known else ""
+    return sort if kind not in bench.minutes and sort in bench.minutes else kind
+
+
+def _given(step: Step, bench: Bench) -> Fraction | None:
+    """The owner's minutes; a stage left out of a table takes none."""
+    what, stage = step
+    stages = bench.minutes.get(what)
+    return None if stages is None else stages.get(stage, Fraction(0))
+
+
+def _usual_size(numbers: Sequence[int]) -> Fraction:
+    return Fraction(sum(numbers), len(numbers))
+
+
+def _product(table: _Table, one: Step, other: Step) -> Fraction:
+    return Fraction(sum(row.get(one, 0) * row.get(other, 0) for row in table.rows))
+
+
+def _minutes(table: _Table, step: Step) -> Fraction:
+    pairs = zip(table.rows, table.minutes, strict=True)
+    return Fraction(sum(row.get(step, 0) * minutes for row, minutes in pairs))
+
+
+def _share(logged: Fraction, *, beside: Fraction) -> Fraction:
+    return logged / (logged + beside)
