@@ -1,0 +1,95 @@
+"""What is to be said about a forecast: why there is none, and what it rests on."""
+
+import datetime
+from collections.abc import Iterator
+from fractions import Fraction
+
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Force
+from paradestate.core.log_finding import duration_words
+from paradestate.core.money import half_up
+from paradestate.core.place import Place, nearest_place
+from paradestate.core.sentence.wording import day_words, end_words, several
+from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
+
+MOSTLY = Fraction(1, 2)
+"""Share of the log below which dates are said to be mostly assumed."""
+
+FEW_WEEKS = 8
+"""Whole weeks of a log that does without `week` (common practice, no source)."""
+
+
+def no_habit(force: Force) -> Finding:
+    """The warning where nothing says how much is done in a week."""
+    return Finding(
+        level=Level.WARN,
+        code="week-unsaid",
+        message="Nothing says how much work is done in a week: no week of sessions is logged, and "
+        "`week` isn't given.",
+        effect="No date is given.",
+        hint="Write `week: 4 h` under `bench`, or log your sessions for a week.",
+        place=_place(force, "bench", "week"),
+    )
+
+
+def few_sessions(force: Force, evidence: Evidence) -> Iterator[Finding]:
+    """The warning for dates that hardly anything logged stands behind."""
+    if evidence.usual is None and evidence.weeks < FEW_WEEKS:
+        message = f"{several(evidence.weeks, 'week')} of sessions logged, and `week` isn't given."
+        effect = "The dates rest on those alone."
+        hint = "Write `week: 4 h` under `bench`, and go on logging."
+    elif evidence.usual is not None and evidence.logged < MOSTLY:
+        assumed = f"the starting assumption ({duration_words(half_up(evidence.usual))} a week)"
+        mostly = "mostly " if evidence.logged else ""
+        known = (
+            f"Only {several(evidence.sessions, 'session')}" if evidence.sessions else "No session"
+        )
+        message = f"{known} logged: the dates are {mostly}{assumed}."
+        effect = f"{half_up(evidence.logged * 100)}% of them comes from the log."
+        hint = "Go on logging, weeks with nothing done too; it needs no entry to say that."
+    else:
+        return
+    yield Finding(
+        level=Level.WARN,
+        code="sessions-few",
+        message=message,
+        effect=effect,
+        hint=hint,
+        place=_place(force, "bench", "week"),
+    )
+
+
+def deadline_past(force: Force, *, today: datetime.date) -> Iterator[Finding]:
+    """The warning for a deadline that is over while work is left."""
+    deadline = force.aim.deadline if force.aim else None
+    if deadline is not None and deadline.last < today:
+        yield Finding(
+            level=Level.WARN,
+            code="deadline-past",
+            message=f"The deadline was {end_words(deadline)}.",
+            effect="Nothing can be ready by then; the dates are for the work as it stands.",
+            hint="Write a new `deadline` under `aim`, or take it out.",
+            place=_place(force, "aim", "deadline"),
+        )
+
+
+def parcel_after_deadline(
+    force: Force, parcel: AwaitedParcel, *, today: datetime.date
+) -> Iterator[Finding]:
+    """The warning for a parcel that comes after the deadline, however it comes."""
+    deadline = force.aim.deadline if force.aim else None
+    soonest = min(parcel.arrivals)
+    if deadline is not None and today <= deadline.last < soonest:
+        yield Finding(
+            level=Level.WARN,
+            code="parcel-after-deadline",
+            message=f"The parcel from {parcel.name} comes on {day_words(soonest)} at the soonest; "
+            f"the deadline is {end_words(deadline)}.",
+            effect="What it brings isn't part of what is ready by then.",
+            hint="Look for its figures at a source that sends sooner, or play without them first.",
+            place=_place(force, "aim", "deadline"),
+        )
+
+
+def _place(force: Force, *path: str) -> Place:
+    return nearest_place(force.places, path)

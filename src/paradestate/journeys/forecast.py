@@ -1,0 +1,183 @@
+"""When the work at the bench will be done, from what was logged of it.
+
+journal -> work logged -> minutes learned -> habit -> weeks to come -> dates
+"""
+
+import datetime
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from paradestate.chance.forecast.drawn_finish import Lottery
+from paradestate.chance.forecast.forecast import USUAL_LOTTERY, forecast
+from paradestate.core.finding import Finding
+from paradestate.core.force import Force
+from paradestate.core.game_night import nights_within
+from paradestate.core.journal import in_force
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.log_request import LogRequest
+from paradestate.core.span import DateSpan
+from paradestate.core.work.bench_log import BenchLog, Making, log_of_bench
+from paradestate.core.work.calendar_days import milestone_days, night_days
+from paradestate.core.work.calendar_text import calendar_text
+from paradestate.core.work.forecast_finding import (
+    deadline_past,
+    few_sessions,
+    no_habit,
+    parcel_after_deadline,
+)
+from paradestate.core.work.forecast_value import Ahead, AwaitedParcel, Forecast, Goal
+from paradestate.core.work.habit import first_day, habit_of, later
+from paradestate.core.work.kept_forecast import KeptForecast, KeptOn
+from paradestate.core.work.learned_minutes import LearnedMinutes, learned_minutes
+from paradestate.journeys.collection import collection_of
+from paradestate.journeys.history import ALL, history
+from paradestate.journeys.log import Logged, log
+from paradestate.journeys.memory import NOTHING, Memory
+
+NIGHTS_AHEAD = 366
+"""Days for which game nights go into a calendar."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkLogged:
+    """What the journal says of the work on a force."""
+
+    log: BenchLog = BenchLog()
+    learned: LearnedMinutes = LearnedMinutes()
+    kept: tuple[KeptOn, ...] = ()
+    """Forecasts that were kept."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dates:
+    """The forecast, or None where nothing says how much is done in a week."""
+
+    forecast: Forecast | None
+    findings: tuple[Finding, ...]
+    nights: tuple[datetime.date, ...] = field(default_factory=tuple)
+    """Game nights of the year to come."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keeping:
+    """When a forecast is kept, and under which id."""
+
+    today: datetime.date
+    written: datetime.datetime
+    id: str
+
+
+def work_logged(
+    folder: Path, force: Force, *, today: datetime.date, memory: Memory = NOTHING
+) -> WorkLogged:
+    """The work on a force up to the end of a day. Raises StoreError, and FileError."""
+    past = history(folder, today=today, last=ALL, memory=memory)
+    own = collection_of(folder).force_of(folder) or ""
+    counted = [entry for entry in in_force(past.entries[::-1]) if entry.on <= today]
+    making = Making(
+        stages=force.bench.stages,
+        on_stand={name: stand.modelled for name, stand in force.stands.items()},
+    )
+    read = log_of_bench(counted, making, force=own)
+    return WorkLogged(
+        log=read,
+        learned=learned_minutes(read.stretches, bench=force.bench, figures=force.figures),
+        kept=tuple(_kept(counted, force=own)),
+    )
+
+
+def _kept(entries: Sequence[JournalEntry], *, force: str) -> Iterator[KeptOn]:
+    for entry in entries:
+        if entry.kind is EntryKind.FORECAST and entry.force == force:
+            yield KeptOn(day=entry.on, forecasts=entry.forecasts)
+
+
+def dates(
+    force: Force,
+    worked: WorkLogged,
+    *,
+    today: datetime.date,
+    goals: Sequence[Goal],
+    parcels: Sequence[AwaitedParcel] = (),
+    lottery: Lottery = USUAL_LOTTERY,
+) -> Dates:
+    """When each milestone is reached; `goals` hold minutes of all work up to each, in order."""
+    begins = first_day(worked.log.minutes, today=today)
+    bench = force.bench
+    habit = habit_of(
+        worked.log.minutes,
+        since=worked.log.since,
+        begins=begins,
+        away=bench.away,
+        usual=bench.week,
+    )
+    is_work_left = any(goal.minutes for goal in goals)
+    findings: list[Finding] = []
+    if is_work_left:
+        findings.extend(deadline_past(force, today=today))
+        for parcel in parcels:
+            findings.extend(parcel_after_deadline(force, parcel, today=today))
+    nights = _nights(force, begins=begins)
+    if is_work_left and habit.is_idle:
+        return Dates(forecast=None, findings=(*findings, no_habit(force)), nights=nights)
+    found = forecast(
+        goals,
+        habit=habit,
+        ahead=Ahead(begins=begins, away=bench.away, parcels=tuple(parcels)),
+        lottery=lottery,
+    )
+    if is_work_left:
+        findings.extend(few_sessions(force, found.evidence))
+    return Dates(forecast=found, findings=tuple(findings), nights=nights)
+
+
+def _nights(force: Force, *, begins: datetime.date) -> tuple[datetime.date, ...]:
+    nights = force.aim.game_nights if force.aim else ()
+    return nights_within(nights, span=DateSpan(first=begins, last=later(begins, NIGHTS_AHEAD)))
+
+
+def kept_today(worked: WorkLogged, *, today: datetime.date) -> bool:
+    """Whether a forecast of that day was kept already."""
+    return any(each.day == today for each in worked.kept)
+
+
+def keep(folder: Path, found: Forecast, *, keeping: Keeping, memory: Memory = NOTHING) -> Logged:
+    """Writes a forecast into the journal, so that it can be seen later how it came out.
+
+    Nothing else writes one: what only reads keeps nothing unasked. Once a day is enough, which
+    `kept_today` tells. Raises StoreError, and FileError.
+    """
+    request = LogRequest(
+        id=keeping.id,
+        kind=EntryKind.FORECAST,
+        written=keeping.written,
+        on=keeping.today,
+        forecasts=kept_forecasts(found),
+    )
+    return log(folder, today=keeping.today, request=request, memory=memory)
+
+
+def kept_forecasts(found: Forecast) -> tuple[KeptForecast, ...]:
+    """A forecast as it is kept."""
+    return tuple(
+        KeptForecast(
+            milestone=each.goal.name,
+            minutes=each.goal.minutes,
+            **dict(
+                zip(
+                    ("half_chance", "four_in_five", "nineteen_in_twenty"),
+                    (None if date is None or each.is_reached else date.day for date in each.dates),
+                    strict=True,
+                )
+            ),
+        )
+        for each in found.goals
+    )
+
+
+def calendar(found: Dates, *, force: str, made: datetime.datetime) -> str:
+    """Milestones and game nights as a calendar file (RFC 5545). `force` names it."""
+    days = [] if found.forecast is None else list(milestone_days(found.forecast, force=force))
+    days.extend(night_days(found.nights, found.forecast, force=force))
+    return calendar_text(days, made=made)

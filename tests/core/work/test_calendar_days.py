@@ -1,0 +1,74 @@
+"""Milestones and game nights as days of a calendar."""
+
+import datetime
+from fractions import Fraction
+
+from paradestate.core.certainty import Exact
+from paradestate.core.work.calendar_days import milestone_days, night_days, readiness_words
+from paradestate.core.work.forecast_value import (
+    CHANCES,
+    FOUR_IN_FIVE,
+    HALF,
+    Evidence,
+    Forecast,
+    Goal,
+    GoalForecast,
+    finish_date,
+)
+
+MONDAY = datetime.date(2026, 3, 2)
+NIGHT = datetime.date(2026, 3, 9)
+EVIDENCE = Evidence(
+    sessions=0, weeks=0, left_out=0, logged=Fraction(0), usual=None, block=3, prior_weeks=4
+)
+
+
+def found(name: str, *, minutes: int, days: int | None) -> GoalForecast:
+    return GoalForecast(
+        goal=Goal(name=name, minutes=Fraction(minutes)),
+        begins=MONDAY,
+        by_day=(*(Fraction(0),) * 7, Fraction(3, 4)),
+        certainty=Exact(),
+        dates=tuple(
+            None
+            if days is None or chance > FOUR_IN_FIVE
+            else finish_date(days, chance=chance, begins=MONDAY)
+            for chance in CHANCES
+        ),
+    )
+
+
+FORECAST = Forecast(
+    begins=MONDAY,
+    goals=(
+        found("small force", minutes=60, days=7),
+        found("all", minutes=90, days=None),
+        found("ready", minutes=0, days=0),
+    ),
+    fan=(),
+    evidence=EVIDENCE,
+)
+
+
+def test_a_milestone_has_a_day_of_half_chance_and_one_of_four_in_five() -> None:
+    days = tuple(milestone_days(FORECAST, force="Marenz"))
+    assert [(each.summary, each.day) for each in days] == [
+        ("Small force: half chance", datetime.date(2026, 3, 8)),
+        ("Small force: four in five", datetime.date(2026, 3, 8)),
+    ]
+    assert days[0].about == ("Marenz", "milestone", "small force", "half chance")
+    assert days[1].description == (
+        "Finished by this evening with a chance of four in five, as forecast on 2026-03-02."
+    )
+    assert HALF in CHANCES
+
+
+def test_a_game_night_says_what_is_likely_to_be_ready() -> None:
+    (day,) = night_days([NIGHT], FORECAST, force="Marenz")
+    assert (day.summary, day.day) == ("Game night: Marenz", NIGHT)
+    assert day.description == (
+        "Ready by then: small force 75 in 100, all 75 in 100 and ready 75 in 100."
+    )
+    (bare,) = night_days([NIGHT], None, force="Marenz")
+    assert (bare.description, bare.about) == ("", day.about)
+    assert readiness_words((), night=NIGHT) == ""

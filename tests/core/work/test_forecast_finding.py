@@ -1,0 +1,104 @@
+"""What is to be said about a forecast."""
+
+import datetime
+from dataclasses import replace
+from fractions import Fraction
+
+from paradestate.core.finding import Finding, Level
+from paradestate.core.force import Aim, Force
+from paradestate.core.span import day, month
+from paradestate.core.work.forecast_finding import (
+    deadline_past,
+    few_sessions,
+    no_habit,
+    parcel_after_deadline,
+)
+from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
+
+FORCE = Force(title="Marenz", raise_=None, aim=Aim(deadline=month(2026, 3)))
+APRIL = datetime.date(2026, 4, 1)
+EVIDENCE = Evidence(
+    sessions=2,
+    weeks=0,
+    left_out=0,
+    logged=Fraction(0),
+    usual=Fraction(90),
+    block=3,
+    prior_weeks=4,
+)
+
+
+def said(evidence: Evidence) -> list[tuple[str, str]]:
+    return [(found.message, found.effect) for found in few_sessions(FORCE, evidence)]
+
+
+def test_dates_that_are_mostly_assumed_say_so() -> None:
+    assert said(EVIDENCE) == [
+        (
+            "Only 2 sessions logged: the dates are the starting assumption (1 h 30 min a week).",
+            "0% of them comes from the log.",
+        )
+    ]
+    assert said(replace(EVIDENCE, usual=Fraction(60), logged=Fraction(49, 100), weeks=3)) == [
+        (
+            "Only 2 sessions logged: the dates are mostly the starting assumption (1 hour a week).",
+            "49% of them comes from the log.",
+        )
+    ]
+    assert said(replace(EVIDENCE, sessions=0))[0][0] == (
+        "No session logged: the dates are the starting assumption (1 h 30 min a week)."
+    )
+    assert said(replace(EVIDENCE, logged=Fraction(1, 2), weeks=4)) == []
+
+
+def test_a_short_log_alone_says_so() -> None:
+    short = replace(EVIDENCE, usual=None, weeks=7, logged=Fraction(1))
+    assert said(short) == [
+        (
+            "7 weeks of sessions logged, and `week` isn't given.",
+            "The dates rest on those alone.",
+        )
+    ]
+    assert said(replace(short, weeks=8)) == []
+
+
+def test_without_anything_no_date_is_given() -> None:
+    found = no_habit(FORCE)
+    assert (found.code, found.level) == ("week-unsaid", Level.WARN)
+
+
+def codes(found: tuple[Finding, ...]) -> list[str]:
+    return [each.code for each in found]
+
+
+def test_a_deadline_is_past_on_the_day_after_it() -> None:
+    assert codes(tuple(deadline_past(FORCE, today=datetime.date(2026, 3, 31)))) == []
+    (found,) = deadline_past(FORCE, today=APRIL)
+    assert (found.code, found.message) == ("deadline-past", "The deadline was March 2026.")
+    assert codes(tuple(deadline_past(replace(FORCE, aim=None), today=APRIL))) == []
+    no_deadline = replace(FORCE, aim=Aim(text="play"))
+    assert codes(tuple(deadline_past(no_deadline, today=APRIL))) == []
+
+
+def parcel(*arrivals: datetime.date) -> AwaitedParcel:
+    share = Fraction(1, len(arrivals))
+    return AwaitedParcel(name="North", arrivals=dict.fromkeys(arrivals, share))
+
+
+def test_a_parcel_that_can_only_come_after_the_deadline_is_told() -> None:
+    may = datetime.date(2026, 5, 2)
+    today = datetime.date(2026, 3, 5)
+    (found,) = parcel_after_deadline(FORCE, parcel(may), today=today)
+    assert found.code == "parcel-after-deadline"
+    assert found.message == (
+        "The parcel from North comes on 2 May 2026 at the soonest; the deadline is March 2026."
+    )
+    in_time = parcel(may, datetime.date(2026, 3, 31))
+    assert codes(tuple(parcel_after_deadline(FORCE, in_time, today=today))) == []
+    assert codes(tuple(parcel_after_deadline(FORCE, parcel(may), today=APRIL))) == []
+    own_pace = replace(FORCE, aim=Aim(deadline=day(may)))
+    assert codes(tuple(parcel_after_deadline(own_pace, parcel(may), today=today))) == []
+    assert (
+        codes(tuple(parcel_after_deadline(Force(title="x", raise_=None), parcel(may), today=today)))
+        == []
+    )
