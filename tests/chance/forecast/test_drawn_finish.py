@@ -51,7 +51,7 @@ GOAL = Goal(
 AHEAD = Ahead(begins=MONDAY, away=AWAY, parcels=PARCELS)
 
 
-def drawn(goal: Goal, habit: Habit, ahead: Ahead = AHEAD) -> GoalForecast:
+def drawn(goal: Goal, habit: Habit, *, ahead: Ahead = AHEAD) -> GoalForecast:
     course = drawn_course(habit, [goal], ahead=ahead, lottery=LOTTERY)
     return drawn_goal(goal, course, ahead=ahead, lottery=LOTTERY)
 
@@ -83,7 +83,7 @@ def test_a_log_of_none_one_or_two_batches_gives_the_dates_of_the_check_value() -
     order = numpy.random.default_rng(13).permutation([0] * 13 + [60] * 26 + [120] * 13)
     habit = Habit(weeks=tuple(int(each) for each in order), usual=Fraction(60))
     goal = Goal(name="three batches", minutes=Fraction(180))
-    found = drawn(goal, habit, Ahead(begins=MONDAY))
+    found = drawn(goal, habit, ahead=Ahead(begins=MONDAY))
     assert [date and date.week for date in found.dates] == [3, 4, 6]
 
 

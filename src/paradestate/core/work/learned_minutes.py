@@ -98,7 +98,7 @@ def learned_minutes(
     found = least_squares(
         [
             [
-                _product(table, one, other) + (weights[one] if one == other else 0)
+                _product(table, one=one, other=other) + (weights[one] if one == other else 0)
                 for other in table.steps
             ]
             for one in table.steps
@@ -113,7 +113,7 @@ def learned_minutes(
                 minutes=Fraction(half_up(minutes * HUNDREDTHS), HUNDREDTHS),
                 given=given[step],
                 stretches=len(table.met(step)),
-                logged=_share(_product(table, step, step), beside=weights[step]),
+                logged=_share(_product(table, one=step, other=step), beside=weights[step]),
             )
             for step, minutes in zip(table.steps, found, strict=True)
         ),
@@ -157,7 +157,7 @@ def _usual_size(numbers: Sequence[int]) -> Fraction:
     return Fraction(sum(numbers), len(numbers))
 
 
-def _product(table: _Table, one: Step, other: Step) -> Fraction:
+def _product(table: _Table, *, one: Step, other: Step) -> Fraction:
     return Fraction(sum(row.get(one, 0) * row.get(other, 0) for row in table.rows))
 
 
