@@ -13,7 +13,7 @@ from paradestate.chance.next.advise import Choosing, Valuer, advice
 from paradestate.chance.next.expectation import Stock
 from paradestate.chance.next.search import Found, Question, best_basket
 from paradestate.core.advice.advice import Advice, Candidate
-from paradestate.core.advice.basket import Basket
+from paradestate.core.advice.basket import Basket, Priced
 from paradestate.core.certainty import NotComputed, Sampled
 from tests.chance.next.examples import osk_bought, osk_expectation
 
@@ -216,3 +216,18 @@ def test_what_adds_nothing_at_all_is_looked_at_last(monkeypatch: pytest.MonkeyPa
     made = found(choosing(24, prices=(1, 6)), valuer=Pairs(worths={(0, 0): 1, (0, 2): 5}))
     assert made.best.basket == (0, 2)
     assert orders[0] == [1, 0]
+
+
+def test_what_a_basket_is_as_good_without_is_left_out_of_it() -> None:
+    """A gun and a tank are worth no more than the gun: 10."""
+    asked = choosing(20)
+    adviser = module._Adviser(asked, valuer=osk_expectation())  # noqa: SLF001 - as if time were up
+    question = Question(
+        means=asked.means,
+        limit=asked.limit,
+        values=lambda _: [],
+        ceilings=lambda _: [],
+        order=(),
+    )
+    whole = Priced(basket=(1, 1), cost=Fraction(20), value=Fraction(10))
+    assert adviser.trimmed(whole, question=question).basket == (1, 0)

@@ -110,6 +110,7 @@ class _Adviser:
         ]
         # Where time was short one of these may be better than what was found before.
         best = min((best, *filter(None, with_each)), key=lambda each: each.rank)
+        best = self.trimmed(best, question=question)
         return Advice(
             aim=Aim.WORTH if isinstance(self._valuer, Expectation) else Aim.SHARE,
             candidates=self._choosing.candidates,
@@ -137,6 +138,15 @@ class _Adviser:
         without = [one_more(every, at, number=-number) for at, number in enumerate(every)]
         whole, *rest = self._values([every, *without])
         return [whole - each for each in rest]
+
+    def trimmed(self, best: Priced, *, question: Question) -> Priced:
+        """A basket without what it is as good without, where that can be had for less."""
+        for place, number in enumerate(best.basket):
+            for _ in range(number):
+                less = one_more(best.basket, place, number=-1)
+                found = map(self._priced, filter(question.is_affordable, [less]))
+                best = min((best, *found), key=lambda each: each.rank)
+        return best
 
     def _values(self, baskets: Sequence[Basket]) -> list[Fraction]:
         new = [basket for basket in dict.fromkeys(baskets) if basket not in self._known]
