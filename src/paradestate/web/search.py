@@ -1,4 +1,6 @@
-"""Searches for orders that run while a page looks on or waits; no page looks for one without them.
+"""Searches that run while a page looks on or waits: for orders, and for what to get next.
+
+No page looks for an order without them.
 
 A question that is asked again while it is searched for joins that search, and one that was answered
 lately and rests on the same things has its answer at once. A search ends at its own limit of time,

@@ -20,6 +20,7 @@ from paradestate.core.sentence.advice import (
     now_sentence,
     points_words,
     reason_sentence,
+    served_sentences,
     together_sentences,
     wish_sentences,
 )
@@ -134,6 +135,14 @@ def test_what_there_is_and_what_it_comes_to() -> None:
     assert best_sentence(told(), limit=Fraction(2000)) == (
         "Best for £20.00: 2 x Quay/gun for £16.00, 10.33 then."
     )
+
+
+def test_what_the_answer_rests_on_is_said_where_one_may_think_otherwise() -> None:
+    assert list(served_sentences(must_lacks=0, has_worths=True)) == []
+    assert list(served_sentences(must_lacks=1, has_worths=False)) == [
+        "Nothing has a worth, so it is the share of forces that counts: see 'worths'.",
+        "The must layer lacks 1 figure; figures serve it first.",
+    ]
 
 
 def test_outcomes_in_words() -> None:
