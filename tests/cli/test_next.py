@@ -36,7 +36,7 @@ def test_the_next_purchase_for_people(osk_folder: Path) -> None:
     answer = call("next", osk_folder, "--money", 20, "--wish", "Quay/tank=1")
     assert answer.status == 0
     for line in (
-        "Evening: 6 of the best force now, on average.",
+        "Evening: the best force that you can field is worth 6 to you now, on average.",
         "One Quay/gun adds 4 for £8.00; a second Quay/gun adds 0.33 for £8.00 more.",
         "Best for £20.00: 2 x Quay/gun for £16.00, 10.33 then.",
         "Quay/gun (1 field gun)   £8.00     4    10             0  ████████████████████████",
@@ -77,8 +77,8 @@ def test_hours_at_the_bench(osk_folder: Path) -> None:
     text = text.replace("{painted: 2}", "{painted: 2, in packet: 2}", 1)
     path.write_text(text, encoding="utf-8")
     answer = call("next", osk_folder, "--hours", 1)
-    assert "One machine-gun team adds 2 for 0.5 h; a second" in answer.out
-    assert "Left out, figures are lacking: staff, field gun and tank." in answer.out
+    assert "One machine-gun team adds 2 for 30 min; a second" in answer.out
+    assert "Left out, there are no figures for one more: staff, field gun and tank." in answer.out
     document = call("next", osk_folder, "--hours", "0.5", "--json").document
     assert (document["currency"], document["best"]["cost"]) == (None, "30")
 
@@ -119,5 +119,29 @@ def test_several_games_stand_side_by_side(folder: Path) -> None:
     answer = call("next", folder, "--money", 25)
     assert "One South/S4 adds" in answer.out
     assert "together add" in answer.out
-    assert "adds nothing by itself, only together: 2 x South/S6." in answer.out
+    assert "South/S6 adds nothing alone, only together: 2 x South/S6." in answer.out
     assert "whole-day defence" in answer.out
+
+
+def test_where_nothing_changes_there_is_no_table_of_the_dice(osk_folder: Path) -> None:
+    answer = call("next", osk_folder, "--money", 1)
+    assert "the best is to keep what there is to spend." in answer.out
+    assert "Where the best force changes" not in answer.out
+
+
+def test_what_changes_stands_below_one_another_on_a_narrow_terminal(
+    osk_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paradestate.cli.output.width", lambda: 40)
+    answer = call("next", osk_folder, "--money", 20)
+    assert "\n  now 6: twice 1 x machine guns\n  then 7: 1 x guns\n" in answer.out
+    assert "█" not in answer.out
+
+
+def test_how_often_games_are_played_is_said_where_they_differ(folder: Path) -> None:
+    path = folder / "supporting-troops.yaml"
+    text = path.read_text(encoding="utf-8")
+    text = text.replace("{allowance: 10 + 2d6,", "{allowance: 10 + 2d6, weight: 2,", 1)
+    path.write_text(text, encoding="utf-8")
+    answer = call("next", folder, "--money", 1)
+    assert answer.out.splitlines()[1].startswith("Evening attack (40 in 100 of games), evening def")

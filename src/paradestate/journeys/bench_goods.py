@@ -169,7 +169,11 @@ def _most(pattern: Pattern, *, free: Staged, rates: Rates, limit: Fraction, wish
         number += 1
     if number or wish:
         return max(number, wish)
-    return "figures are lacking" if not work.can_be_had((1,)) else "it takes longer than the hours"
+    return (
+        "there are no figures for one more"
+        if not work.can_be_had((1,))
+        else "it takes longer than the hours"
+    )
 
 
 def _ready(pattern: Pattern, *, free: Staged, rates: Rates) -> int:

@@ -44,7 +44,8 @@ def test_the_reason_is_one_sentence() -> None:
 
 def test_where_nothing_adds_anything_it_says_so() -> None:
     assert reason_sentence(told(replace(ADVICE, steps=(), best=NOW))) == (
-        "Nothing that can be had adds anything to the 6 of now."
+        "Nothing that can be had adds anything to the 6 of now; "
+        "the best is to keep what there is to spend."
     )
 
 
@@ -55,13 +56,17 @@ def test_things_that_add_together_and_make_all_cheaper() -> None:
     advice = replace(ADVICE, steps=(first, both, more))
     assert reason_sentence(told(advice, currency=None)) == (
         "8 x Quay/gun together add 1 for 1.5 h; another Quay/gun and 2 x Quay/tank together add 2 "
-        "and makes all 0.83 h cheaper; 3 more x Quay/gun together add 1 for 1 h more."
+        "and makes all 50 min cheaper; 3 more x Quay/gun together add 1 for 1 h more."
     )
 
 
 def test_what_adds_something_only_with_others() -> None:
     assert list(together_sentences(told())) == [
-        "Quay/tank adds nothing by itself, only together: 1 x Quay/gun and 1 x Quay/tank."
+        "Quay/tank adds nothing alone, only together: 1 x Quay/gun and 1 x Quay/tank."
+    ]
+    twice = replace(ADVICE, alone=(*ADVICE.alone, *ADVICE.alone))
+    assert list(together_sentences(told(twice))) == [
+        "Quay/tank and Quay/tank add nothing alone, only together: 1 x Quay/gun and 1 x Quay/tank."
     ]
     alone = replace(ADVICE.alone[0], together=None)
     assert list(together_sentences(told(replace(ADVICE, alone=(alone,))))) == []
@@ -130,8 +135,11 @@ def test_what_there_is_and_what_it_comes_to() -> None:
     )
     rows = replace(ADVICE, rows=(ROW,))
     assert now_sentence(told(rows), games={"evening": Fraction(1, 4), "day": Fraction(3, 4)}) == (
-        "Evening (25 in 100) and day (75 in 100): 6 of the best force now, on average."
+        "Evening (25 in 100 of games) and day (75 in 100 of games): "
+        "the best force that you can field is worth 6 to you now, on average."
     )
+    alike = {"evening": Fraction(1, 2), "day": Fraction(1, 2)}
+    assert now_sentence(told(rows), games=alike).startswith("Evening and day: the best force")
     assert best_sentence(told(), limit=Fraction(2000)) == (
         "Best for £20.00: 2 x Quay/gun for £16.00, 10.33 then."
     )
@@ -168,7 +176,12 @@ def test_how_sure_it_is() -> None:
     )
     bound = replace(ADVICE, bound=Fraction(21, 2))
     assert certainty_sentence(told(bound)) == (
-        "Not proven. The time was up: nothing better than 10.5 exists."
+        "Not proven. The time was up: something better than 10.33 may exist, "
+        "but nothing better than 10.5."
+    )
+    reached = replace(ADVICE, bound=BEST.value)
+    assert certainty_sentence(told(reached)) == (
+        "Not proven. The time was up: nothing better exists, but the same may be had for less."
     )
     drawn = replace(ADVICE, gain_sure=SAMPLED)
     assert certainty_sentence(told(drawn)) == (
@@ -177,7 +190,7 @@ def test_how_sure_it_is() -> None:
     )
     both = replace(drawn, bound=Fraction(11))
     assert certainty_sentence(told(both)).endswith(
-        "The time was up: nothing better than 11 exists."
+        "The time was up: something better than 10.33 may exist, but nothing better than 11."
     )
     assert near_above(SAMPLED) == "0.13"
     assert WISH.value == 10

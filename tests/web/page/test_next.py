@@ -60,7 +60,7 @@ def test_it_opens_with_the_sentence_that_justifies_the_purchase(caller: Caller) 
         "One Quay/gun adds 4 for £8.00; a second Quay/gun adds 0.33 for £8.00 more.",
         "Best for £20.00: 2 x Quay/gun for £16.00, 10.33 then.",
         "To spend £20.00 Now 6 Then 10.33 Sureness exact",
-        "Evening: 6 of the best force now, on average.",
+        "Evening: the best force that you can field is worth 6 to you now, on average.",
         "Who knew all dice beforehand would come to 10.33, no more.",
         "Exact: nothing else that can be had for this comes to more, by your own worths.",
         "Quay/mule (3 officers) adds nothing, neither by itself nor in the best that holds one.",
@@ -111,7 +111,7 @@ def test_its_figures_can_be_ordered_in_the_cheapest_way(caller: Caller) -> None:
 def test_hours_at_the_bench_say_what_to_finish(folder: Path, caller: Caller) -> None:
     changed(folder, "points", old="{painted: 2}", new="{painted: 2, in packet: 2}")
     seen = caller.settled("next", spend="hours", hours="1")
-    assert "One machine-gun team adds 2 for 0.5 h" in seen.text
+    assert "One machine-gun team adds 2 for 30 min" in seen.text
     assert "What to finish" in seen.text
     assert "cheapest order" not in seen.text
     nothing = caller.settled("next", spend="hours", hours="0.1")
@@ -211,7 +211,7 @@ class TestWhileItIsLookedFor:
         after = caller.settled(stopped.address)
         assert "The search was ended before everything was proved." in after.text
         assert "Sureness not proved" in after.text
-        assert "nothing better than 10.33 exists" in after.text
+        assert "nothing better exists, but the same may be had for less" in after.text
         anew = caller.post("next/again", after.form("next/again"))
         assert "Looking for what adds most" in caller.get(anew.address).text
         caller.site.searches.end()

@@ -28,9 +28,11 @@ class Told:
     """None: costs are minutes."""
 
     def cost(self, cost: Fraction) -> str:
-        """A cost: `£8.00`, `2.5 h`."""
+        """A cost: `£8.00`, `2.5 h`, `45 min`."""
         if self.currency is not None:
             return money_text(int(cost), self.currency)
+        if 0 < cost < MINUTES_OF_AN_HOUR:
+            return f"{near_text(cost)} min"
         return f"{near_text(cost / MINUTES_OF_AN_HOUR)} h"
 
     def value(self, value: Fraction) -> str:
@@ -53,12 +55,15 @@ class Told:
 
 def now_sentence(told: Told, *, games: Mapping[str, Fraction]) -> str:
     """What there is to improve, and over which games with their shares that is the mean."""
-    shares = listed(
-        f"{name} ({hundredths_words(share)})" if len(games) > 1 else name
-        for name, share in games.items()
-    )
-    of = "of the best force" if told.advice.rows else "of all legal forces can be fielded"
-    return f"{capital(shares)}: {told.value(told.advice.now.value)} {of} now, on average."
+    said: Iterable[str] = games
+    if len(set(games.values())) > 1:
+        said = (f"{name} ({hundredths_words(share)} of games)" for name, share in games.items())
+    value = told.value(told.advice.now.value)
+    if told.advice.aim is Aim.SHARE:
+        what = f"{value} of all legal forces can be fielded now"
+    else:
+        what = f"the best force that you can field is worth {value} to you now"
+    return f"{capital(listed(said))}: {what}, on average."
 
 
 def best_sentence(told: Told, *, limit: Fraction) -> str:
@@ -75,7 +80,11 @@ def served_sentences(*, must_lacks: int, has_worths: bool) -> Iterator[str]:
     if not has_worths:
         yield "Nothing has a worth, so it is the share of forces that counts: see 'worths'."
     if must_lacks:
-        yield f"The must layer lacks {several(must_lacks, 'figure')}; figures serve it first."
+        lacks = several(must_lacks, "figure")
+        yield (
+            f"The must layer lacks {lacks}, and is served first: "
+            "what goes into it adds nothing here."
+        )
 
 
 def reason_sentence(told: Told) -> str:
@@ -83,7 +92,8 @@ def reason_sentence(told: Told) -> str:
     advice = told.advice
     if not advice.steps:
         return (
-            f"Nothing that can be had adds anything to the {told.value(advice.now.value)} of now."
+            f"Nothing that can be had adds anything to the {told.value(advice.now.value)} of now; "
+            "the best is to keep what there is to spend."
         )
     there: Basket = (0,) * len(advice.candidates)
     parts: list[str] = []
@@ -114,13 +124,14 @@ def _number_words(number: int, *, there: int) -> str:
 
 
 def together_sentences(told: Told) -> Iterator[str]:
-    """What adds something only with other things."""
+    """What adds something only with other things; things that do so together in one sentence."""
+    wholes: dict[Basket, list[str]] = {}
     for each in told.advice.alone:
         if each.together:
-            yield (
-                f"{each.candidate.name} adds nothing by itself, only together: "
-                f"{told.basket(each.together.priced.basket)}."
-            )
+            wholes.setdefault(each.together.priced.basket, []).append(each.candidate.name)
+    for basket, names in wholes.items():
+        verb = "adds" if len(names) == 1 else "add"
+        yield f"{listed(names)} {verb} nothing alone, only together: {told.basket(basket)}."
 
 
 def idle_sentences(told: Told) -> Iterator[str]:
@@ -204,7 +215,12 @@ def certainty_sentence(told: Told) -> str:
 
 def _bound_words(told: Told) -> str:
     bound = told.advice.bound or Fraction(0)
-    return f" The time was up: nothing better than {told.value(bound)} exists."
+    if bound == told.advice.best.value:
+        return " The time was up: nothing better exists, but the same may be had for less."
+    return (
+        f" The time was up: something better than {told.value(told.advice.best.value)} may exist, "
+        f"but nothing better than {told.value(bound)}."
+    )
 
 
 def near_above(sampled: Sampled) -> str:
