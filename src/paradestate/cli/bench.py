@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from paradestate.cli.bench_option import bench_options, refuse_calendar, written
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import (
     choice_options,
@@ -21,6 +22,7 @@ Examples:
   paradestate bench marenz
   paradestate bench marenz --set company=3
   paradestate bench marenz --by-kind
+  paradestate bench marenz --keep --calendar marenz.ics
   paradestate bench marenz --json
 """
 
@@ -28,27 +30,48 @@ Examples:
 @click.command(epilog=EPILOG)
 @folder_argument
 @choice_options
-@click.option("--by-kind", is_flag=True, help="Show the same work kind by kind instead.")
+@bench_options
 @json_option
-def command(folder: Path, *, by_kind: bool, as_json: bool, **options: str) -> None:
+def command(
+    folder: Path,
+    *,
+    by_kind: bool,
+    keep: bool,
+    calendar: Path | None,
+    as_json: bool,
+    **options: str,
+) -> None:
     """Say in which order to work on the stands of FOLDER, so that a force is playable soonest.
 
     The ladder has a rung for each batch, and a thick one where a milestone is reached: the
     smallest legal force, the whole one, games with numbers or a plan, and what you call playable.
+    Each has three dates, from what was logged and from your own week.
     """
     from paradestate.journeys.bench import order_of_work
 
+    if keep and any(options.values()):
+        raise click.UsageError(
+            "--keep is for the force as the folder raises it; leave out what chooses another."
+        )
     choice, findings = choice_of(**options)
     stop_for(findings)
+    refuse_calendar(calendar)
+    day = today()
     with at_work("Looking for the best order of work"):
-        answer = order_of_work(folder, today=today(), choice=choice)
+        answer = order_of_work(folder, today=day, choice=choice)
     print_findings(answer.checked.findings, answer.checked.texts)
-    if answer.order is not None and as_json:
+    if answer.order is None:
+        finish(stopped=True)
+        return
+    done = written(folder, answer, today=day, keep=keep, calendar=calendar)
+    if as_json:
         from paradestate.cli.bench_json import bench_json
 
-        print_json(bench_json(answer.order))
-    elif answer.order is not None:
+        print_json({**bench_json(answer.order), **done.document})
+    else:
         from paradestate.cli.bench_report import print_bench
 
         print_bench(answer.order, title=answer.checked.force.title, is_by_kind=by_kind)
-    finish(stopped=answer.order is None)
+        for line in done.lines:
+            click.echo(line)
+    finish(stopped=done.is_refused)

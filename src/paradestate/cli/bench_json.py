@@ -4,6 +4,13 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from paradestate.cli.count_json import fraction_json
+from paradestate.cli.forecast_json import (
+    calibration_json,
+    dates_json,
+    forecast_json,
+    learned_json,
+    nights_json,
+)
 from paradestate.core.sentence.work import week_number
 from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
 from paradestate.journeys.bench import OrderOfWork
@@ -15,7 +22,10 @@ def bench_json(order: OrderOfWork) -> dict[str, object]:
     by_kind = {each.milestone.name: each for each in order.by_kind.reached}
     return {
         "milestones": [
-            _reached(each, beside=by_kind[each.milestone.name], week=order.week)
+            {
+                **_reached(each, beside=by_kind[each.milestone.name], week=order.week_alone),
+                **dates_json(order.forecast_of.get(each.milestone.name)),
+            }
             for each in ladder.reached
         ],
         "batches": _rungs(ladder),
@@ -28,6 +38,10 @@ def bench_json(order: OrderOfWork) -> dict[str, object]:
             "waiting": fraction_json(order.by_kind.waiting),
         },
         "week": None if order.week is None else fraction_json(order.week),
+        "forecast": forecast_json(order.dates.forecast),
+        "nights": nights_json(order.dates),
+        "learned": learned_json(order.worked.learned),
+        "calibration": calibration_json(order.calibration),
         "certainty": "exact" if ladder.is_proved else "within",
         "bound": None if ladder.is_proved else fraction_json(ladder.least),
     }

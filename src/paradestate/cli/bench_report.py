@@ -6,7 +6,9 @@ from fractions import Fraction
 from rich.console import Console
 from rich.text import Text
 
+from paradestate.cli.forecast_report import print_dates
 from paradestate.cli.output import LEAST_ROOM, console, print_hanging, titled_table
+from paradestate.core.sentence.forecast import by_words
 from paradestate.core.sentence.wording import hours_words, several
 from paradestate.core.sentence.work import (
     batch_details,
@@ -38,29 +40,42 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
             out.print(now_sentence(each))
     if not shown.rungs:
         out.print("Nothing is left to do at the bench.")
+        print_dates(out, order)
         return
     way = "Kind by kind" if is_by_kind else "Soonest"
     work = f"{hours_words(shown.minutes)} in {several(len(shown.rungs), 'batch')}"
     out.print(f"{way}: {work}.")
     out.print()
-    for hours, rail, words in _ladder(shown, week=order.week):
+    for hours, rail, words in _ladder(shown, order):
         _print_rung(out, words, rail=f"{hours:>{HOURS}} {rail}")
     out.print()
     _print_milestones(out, order)
     out.print()
     for sentence in _sentences(order, shown):
         print_hanging(out, sentence)
+    out.print()
+    print_dates(out, order)
 
 
-def _ladder(shown: Ladder, *, week: Fraction | None) -> Iterator[tuple[str, str, str]]:
-    """Hours, rail and words of each line: a rung a batch, a thick one a milestone."""
+def _ladder(shown: Ladder, order: OrderOfWork) -> Iterator[tuple[str, str, str]]:
+    """Hours, rail and words of each line: a rung a batch, a thick one a milestone.
+
+    The dates are those of the order that is the soonest.
+    """
     reached = {each.milestone.name: each for each in shown.reached}
+    by = {name: by_words(found) for name, found in order.forecast_of.items()}
+    has_dates = shown is order.ladder and order.week_alone is None
     for rung in shown.rungs:
         yield hours_words(rung.ends), "├─", f"{rung.number}. {batch_words(rung)}"
         for detail in batch_details(rung):
             yield "", "│ ", f"{DETAIL}{detail}"
         for name in rung.completes:
-            yield hours_words(rung.ends), "┝━━━━", reached_words(reached[name], week=week)
+            words = reached_words(
+                reached[name],
+                week=order.week_alone,
+                by=by.get(name, "") if has_dates else "",
+            )
+            yield hours_words(rung.ends), "┝━━━━", words
 
 
 def _print_rung(out: Console, words: str, *, rail: str) -> None:
@@ -74,9 +89,12 @@ def _print_rung(out: Console, words: str, *, rail: str) -> None:
 
 
 def _print_milestones(out: Console, order: OrderOfWork) -> None:
+    """A row for each; weeks are counted where nothing but the owner's own is known."""
+    week = order.week_alone
+    weeks = () if week is None else ("week",)
     table = titled_table("Milestones, beside the same work kind by kind")
     table.add_column("playable")
-    for heading in ("stands", "hours", "week", "by kind", "week", "lacking"):
+    for heading in ("stands", "hours", *weeks, "by kind", *weeks, "lacking"):
         table.add_column(heading, justify="right")
     beside = _by_name(order.by_kind)
     for each in order.ladder.reached:
@@ -84,15 +102,19 @@ def _print_milestones(out: Console, order: OrderOfWork) -> None:
         table.add_row(
             each.milestone.name,
             str(len(each.to_finish)),
-            hours_words(each.ends),
-            week_words(each.ends, week=order.week).removeprefix("week ") or "-",
-            hours_words(other.ends),
-            week_words(other.ends, week=order.week).removeprefix("week ") or "-",
+            *_when(each, week=week),
+            *_when(other, week=week),
             str(sum(each.lacking.values())),
         )
     out.print(table)
-    weeks = "" if order.week is None else f" A week has {hours_words(order.week)}."
-    out.print(f"Stands still to be finished; figures that aren't owned yet.{weeks}")
+    said = "" if week is None else f" A week has {hours_words(week)}."
+    out.print(f"Stands still to be finished; figures that aren't owned yet.{said}")
+
+
+def _when(each: Reached, *, week: Fraction | None) -> Iterator[str]:
+    yield hours_words(each.ends)
+    if week is not None:
+        yield week_words(each.ends, week=week).removeprefix("week ") or "-"
 
 
 def _by_name(ladder: Ladder) -> dict[str, Reached]:

@@ -1,31 +1,60 @@
-"""The order of work: which stands to finish next, so that a force is playable soonest.
+"""The order of work: which stands to finish next, so that a force is playable soonest, and when.
 
-folder -> count -> workload -> ladder, and the same work kind by kind
+folder -> count -> work logged -> workload -> ladder, and the same work kind by kind -> dates
 """
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from enum import StrEnum
 from fractions import Fraction
 from pathlib import Path
 
 from paradestate.core.choice import Choice
+from paradestate.core.work.forecast_value import Goal, GoalForecast
+from paradestate.core.work.kept_forecast import Calibration, calibration
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
 from paradestate.core.work.workload import workload
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import count
+from paradestate.journeys.forecast import (
+    Dates,
+    Keeping,
+    WorkLogged,
+    dates,
+    keep,
+    kept_today,
+    work_logged,
+)
+from paradestate.journeys.log import Logged
 from paradestate.journeys.memory import NOTHING, Memory
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OrderOfWork:
-    """The ladder, with what it is measured against."""
+    """The ladder with its dates, what it is measured against, and what it was made from."""
 
     ladder: Ladder
     by_kind: Ladder
     """The same work, each kind at one go."""
     week: Fraction | None
     """Minutes at the bench in a week, where the owner says."""
+    worked: WorkLogged
+    dates: Dates
+    """Of the milestones of the ladder."""
+    calibration: Calibration
+    """How forecasts that were kept came out."""
+
+    @property
+    def week_alone(self) -> Fraction | None:
+        """The owner's week while nothing else is known: then weeks can be counted by it."""
+        return None if self.worked.log.minutes else self.week
+
+    @property
+    def forecast_of(self) -> dict[str, GoalForecast]:
+        """Milestone to its forecast; none where nothing says how much is done in a week."""
+        found = self.dates.forecast
+        return {} if found is None else {each.goal.name: each for each in found.goals}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,19 +65,77 @@ class BenchAnswer:
     order: OrderOfWork | None = None
 
 
+class Outcome(StrEnum):
+    """What came of keeping a forecast."""
+
+    WRITTEN = "written"
+    KEPT_ALREADY = "kept already"
+    """One of that day."""
+    NO_DATES = "no dates"
+    REFUSED = "refused"
+    """The findings say why."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """Whether a forecast was kept, with its entry in the journal."""
+
+    outcome: Outcome
+    logged: Logged = Logged(findings=())
+
+
 def order_of_work(
     folder: Path, *, today: datetime.date, choice: Choice, memory: Memory = NOTHING
 ) -> BenchAnswer:
     """The order of work for the force of a folder; with a game, for its numbers and plan alone.
 
-    What is lent is worked on no more than what is at hand, so it counts as it is.
+    What is lent is worked on no more than what is at hand, so it counts as it is. Minutes that
+    sessions taught stand in place of those given. Raises StoreError, and FileError.
     """
     found = count(folder, today=today, choice=choice, lent_too=True, memory=memory)
     if found.count is None:
         return BenchAnswer(checked=found.checked)
-    load, findings = workload(found.count.force, found.count.made, game=choice.game)
+    given = found.count.force
+    worked = work_logged(folder, given, today=today, memory=memory)
+    force = replace(given, bench=worked.learned.applied(given.bench))
+    load, findings = workload(force, found.count.made, game=choice.game)
     read = found.checked.with_findings(*findings)
     if load is None:
         return BenchAnswer(checked=read)
-    made = OrderOfWork(ladder=ladder(load), by_kind=ladder_by_kind(load), week=load.bench.week)
-    return BenchAnswer(checked=read, order=made)
+    made = ladder(load)
+    when = dates(force, worked, today=today, goals=goals_of(made))
+    order = OrderOfWork(
+        ladder=made,
+        by_kind=ladder_by_kind(load),
+        week=load.bench.week,
+        worked=worked,
+        dates=when,
+        calibration=calibration(worked.kept, today=today),
+    )
+    return BenchAnswer(checked=read.with_findings(*when.findings), order=order)
+
+
+def goals_of(made: Ladder) -> tuple[Goal, ...]:
+    """The milestones of a ladder with all the work up to each, in the order of the work.
+
+    Nothing in a folder or its journal says when figures come that aren't owned yet, so no goal
+    waits for a parcel.
+    """
+    return tuple(
+        Goal(name=each.milestone.name, minutes=each.ends)
+        for each in sorted(made.reached, key=lambda each: each.ends)
+    )
+
+
+def keep_dates(
+    folder: Path, answer: BenchAnswer, *, keeping: Keeping, memory: Memory = NOTHING
+) -> Kept:
+    """Writes the dates into the journal, once a day. Raises StoreError, and FileError."""
+    found = None if answer.order is None else answer.order.dates.forecast
+    if answer.order is None or found is None:
+        return Kept(outcome=Outcome.NO_DATES)
+    if kept_today(answer.order.worked, today=keeping.today):
+        return Kept(outcome=Outcome.KEPT_ALREADY)
+    done = keep(folder, found, keeping=keeping, memory=memory)
+    outcome = Outcome.REFUSED if done.entry is None else Outcome.WRITTEN
+    return Kept(outcome=outcome, logged=done)

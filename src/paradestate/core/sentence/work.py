@@ -59,9 +59,9 @@ def batch_details(rung: Rung) -> Iterator[str]:
         yield f"colours: {listed(rung.colours)}"
 
 
-def reached_words(reached: Reached, *, week: Fraction | None) -> str:
-    """When a milestone is reached: `smallest legal force: 19 h, week 5`."""
-    when = week_words(reached.ends, week=week)
+def reached_words(reached: Reached, *, week: Fraction | None, by: str = "") -> str:
+    """When a milestone is reached: `smallest legal force: 19 h, week 5`; `by` says it by date."""
+    when = by or week_words(reached.ends, week=week)
     return f"{reached.milestone.name}: {hours_words(reached.ends)}{', ' if when else ''}{when}"
 
 

@@ -12,6 +12,9 @@ from uuid import UUID, uuid5
 MOST_OCTETS = 75
 """Of a line without its end (RFC 5545, 3.1)."""
 
+HEAD = ("BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Parade State//bench//EN")
+"""How our calendars begin, by which one is known as ours."""
+
 _SPACE = UUID("6d2c3a1e-8f04-5b97-a3d1-7c40e95b2f68")
 """Of the names that UIDs are made of."""
 
@@ -30,14 +33,17 @@ class CalendarDay:
 def calendar_text(days: Iterable[CalendarDay], *, made: datetime.datetime) -> str:
     """A calendar file. Its lines end with carriage return and line feed; it is UTF-8."""
     lines = [
-        "BEGIN:VCALENDAR",
-        "VERSION:2.0",
-        "PRODID:-//Parade State//bench//EN",
+        *HEAD,
         "CALSCALE:GREGORIAN",
         *(line for day in days for line in _event(day, made=made)),
         "END:VCALENDAR",
     ]
     return "".join(f"{_folded(line)}\r\n" for line in lines)
+
+
+def is_ours(text: str) -> bool:
+    """Whether a file holds a calendar that was made here."""
+    return text.splitlines()[: len(HEAD)] == list(HEAD)
 
 
 def _event(day: CalendarDay, *, made: datetime.datetime) -> Iterator[str]:

@@ -1,0 +1,147 @@
+"""A forecast in sentences: what it rests on, how sure it is, game nights, and how others came out."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+from fractions import Fraction
+from itertools import groupby
+
+from paradestate.core.certainty import Sampled
+from paradestate.core.sentence.chance import hundredths_words, near_text
+from paradestate.core.sentence.wording import capital, counted, day_words, hours_words, several
+from paradestate.core.work.calendar_days import readiness_words
+from paradestate.core.work.forecast_value import (
+    FOUR_IN_FIVE,
+    Evidence,
+    FinishDate,
+    Forecast,
+    GoalForecast,
+)
+from paradestate.core.work.habit import DAYS
+from paradestate.core.work.kept_forecast import Calibration
+from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
+
+MOST_NIGHTS = 6
+"""Game nights that are told one by one."""
+
+
+def date_words(found: GoalForecast, at: FinishDate | None) -> str:
+    """By when a milestone is reached: a day, `now`, or a dash where no week looked at has it."""
+    if found.is_reached:
+        return "now"
+    return "-" if at is None else day_words(at.day)
+
+
+def dates_of(found: GoalForecast) -> Mapping[Fraction, FinishDate]:
+    """Chance to the date with it, of a milestone that isn't reached; those that there are."""
+    return {} if found.is_reached else {at.chance: at for at in found.dates if at is not None}
+
+
+def by_words(found: GoalForecast) -> str:
+    """The date of four in five on the ladder: `four in five by 3 May 2026`; empty without one."""
+    at = dates_of(found).get(FOUR_IN_FIVE)
+    return "" if at is None else f"four in five by {day_words(at.day)}"
+
+
+def without_date_sentence(found: Forecast) -> str:
+    """What a dash means; empty where every date is there."""
+    if all(at is not None for each in found.goals for at in each.dates):
+        return ""
+    weeks = max(len(each.by_day) - 1 for each in found.goals) // DAYS
+    return f"A dash: not within {several(weeks, 'week')}, which is as far as was looked."
+
+
+def rests_sentence(evidence: Evidence) -> str:
+    """What dates rest on."""
+    week = "" if evidence.usual is None else f"your own week of {hours_words(evidence.usual)}"
+    if not evidence.weeks:
+        sessions = several(evidence.sessions, "session") if evidence.sessions else "nothing"
+        less = "; no whole week is" if evidence.sessions else ""
+        return f"The dates rest on {week}, taken as uncertain: {sessions} logged{less}."
+    log = f"{several(evidence.weeks, 'whole week')} of the log"
+    log += f" ({several(evidence.sessions, 'session')})"
+    if evidence.left_out:
+        log += f", {several(evidence.left_out, 'week')} with days away left out"
+    if not week:
+        return f"The dates rest on {log}."
+    return f"The dates rest to {hundredths_words(evidence.logged)} on {log}, else on {week}."
+
+
+def sure_sentence(found: Forecast) -> str:
+    """How sure dates are, given what they rest on."""
+    certainty = found.goals[-1].certainty
+    if not isinstance(certainty, Sampled):
+        return "Exact: every course of the weeks to come is added up."
+    head = (
+        f"Sampled: {certainty.draws} courses of the weeks to come, seed {certainty.seed}; a chance "
+        f"is right to {near_text(certainty.plus_or_minus * 100)} in 100 in nineteen cases of twenty"
+    )
+    off = _days_off(found)
+    return f"{head}, a date to {several(off, 'day')}." if off is not None else f"{head}."
+
+
+def _days_off(found: Forecast) -> int | None:
+    """How far the dates may be off at the most; None where that of one can't be said."""
+    off = 0
+    for each in found.goals:
+        for at in dates_of(each).values():
+            if at.latest is None:
+                return None
+            off = max(off, (at.latest - at.day).days, (at.day - at.earliest).days)
+    return off
+
+
+def unarrived_sentence(lacking: Mapping[str, int]) -> str:
+    """That figures which aren't owned yet have no date."""
+    are = "has" if sum(lacking.values()) == 1 else "have"
+    return (
+        f"{capital(counted(lacking))} {are} no date of arrival: the dates are as if they were here "
+        "when their turn comes."
+    )
+
+
+def night_sentences(nights: Sequence[date], found: Forecast | None) -> Iterator[str]:
+    """The next game nights, each with what is ready by the evening before, and how likely."""
+    for night in nights[:MOST_NIGHTS]:
+        ready = "" if found is None else readiness_words(found.goals, night=night)
+        yield f"Game night {day_words(night)}. {ready}".rstrip()
+    more = len(nights) - MOST_NIGHTS
+    if more > 0:
+        yield f"{several(more, 'more game night')} within a year."
+
+
+def learned_sentences(learned: LearnedMinutes) -> Iterator[str]:
+    """What sessions taught, and how much of each number is the log's."""
+    if learned.rates:
+        yield (
+            f"Minutes for a figure, learned from {several(learned.stretches, 'stretch')} of work "
+            "(the log's share; the rest is what you gave):"
+        )
+    for what, rates in groupby(learned.rates, key=lambda rate: rate.what):
+        yield f"  {what}: {', '.join(map(_rate_words, rates))}"
+    if learned.left_out:
+        yield (
+            f"{several(learned.left_out, 'stretch')} of work taught nothing: stands with `minutes "
+            "per stand` keep those."
+        )
+
+
+def _rate_words(rate: LearnedRate) -> str:
+    """One number: `painted 17.5, given 15 (62 in 100)`."""
+    given = "not given" if rate.given is None else f"given {near_text(rate.given)}"
+    return f"{rate.stage} {near_text(rate.minutes)}, {given} ({hundredths_words(rate.logged)})"
+
+
+def calibration_sentence(found: Calibration) -> str:
+    """How often the four-in-five date was met; empty where no forecast was kept."""
+    waiting = found.early + found.to_come
+    if not found.judged and not waiting:
+        return ""
+    open_ = f"{several(waiting, 'forecast')} kept of which the date of four in five is to come"
+    if not found.judged:
+        return f"{open_}; none can be judged yet."
+    more = f" {open_}." if waiting else ""
+    of = several(found.milestones, "milestone")
+    return (
+        f"The date of four in five was met by {found.met} of {several(found.judged, 'forecast')} "
+        f"kept, of {of}; 80 in 100 are to be.{more}"
+    )
