@@ -26,12 +26,12 @@ KEYS = {
 
 def dates_json(found: GoalForecast | None) -> dict[str, object]:
     """The three dates of a milestone; `null` where it is reached, or has none."""
-    at = {} if found is None else dates_of(found)
-    days = {
-        key: at[chance].day.isoformat() if chance in at else None for chance, key in KEYS.items()
+    at = {} if found is None else {KEYS[chance]: each for chance, each in dates_of(found).items()}
+    return {
+        **dict.fromkeys(KEYS.values()),
+        **{key: each.day.isoformat() for key, each in at.items()},
+        "between": {key: _between(each) for key, each in at.items()} or None,
     }
-    between = {KEYS[chance]: _between(each) for chance, each in at.items()}
-    return {**days, "between": between or None}
 
 
 def _between(each: FinishDate) -> list[str | None]:

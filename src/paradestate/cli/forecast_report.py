@@ -5,20 +5,23 @@ from collections.abc import Iterator
 from rich.console import Console
 
 from paradestate.cli.output import print_hanging, titled_table
+from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.forecast import (
     calibration_sentence,
     date_words,
     learned_sentences,
-    night_sentences,
     rests_sentence,
     sure_sentence,
     unarrived_sentence,
     without_date_sentence,
 )
-from paradestate.core.sentence.wording import hours_words
+from paradestate.core.sentence.wording import day_words, hours_words, several
 from paradestate.core.work.forecast_value import Forecast
-from paradestate.core.work.ladder import lacking_of
 from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.forecast import Dates
+
+MOST_NIGHTS = 6
+"""Game nights that are shown one by one."""
 
 
 def print_dates(out: Console, order: OrderOfWork) -> None:
@@ -28,6 +31,9 @@ def print_dates(out: Console, order: OrderOfWork) -> None:
         _print_table(out, found)
     for sentence in _sentences(order):
         print_hanging(out, sentence)
+    if order.dates.nights:
+        out.print()
+        _print_nights(out, order.dates)
 
 
 def _print_table(out: Console, found: Forecast) -> None:
@@ -41,6 +47,23 @@ def _print_table(out: Console, found: Forecast) -> None:
     out.print(table)
 
 
+def _print_nights(out: Console, dates: Dates) -> None:
+    """The next game nights, each with how likely every milestone is ready by then."""
+    goals = () if dates.forecast is None else dates.forecast.goals
+    ready = ", with the chance to be ready on the evening before" if goals else ""
+    table = titled_table(f"Game nights{ready}")
+    table.add_column("night", justify="right")
+    for each in goals:
+        table.add_column(each.goal.name, justify="right")
+    for night in dates.nights[:MOST_NIGHTS]:
+        chances = (hundredths_words(each.before(night)) for each in goals)
+        table.add_row(day_words(night), *chances)
+    out.print(table)
+    more = len(dates.nights) - MOST_NIGHTS
+    if more > 0:
+        out.print(f"{several(more, 'more night')} within a year.")
+
+
 def _sentences(order: OrderOfWork) -> Iterator[str]:
     found = order.dates.forecast
     if found is None:
@@ -51,11 +74,9 @@ def _sentences(order: OrderOfWork) -> Iterator[str]:
         missing = without_date_sentence(found)
         if missing:
             yield missing
-        lacking = lacking_of(work for rung in order.ladder.rungs for work in rung.works)
-        if lacking:
-            yield unarrived_sentence(lacking)
-    yield from night_sentences(order.dates.nights, found)
-    yield from learned_sentences(order.worked.learned)
+        if any(rung.lacking for rung in order.ladder.rungs):
+            yield unarrived_sentence()
+    yield from learned_sentences(order.worked.learned, stages=order.stages)
     came_out = calibration_sentence(order.calibration)
     if came_out:
         yield came_out

@@ -39,6 +39,8 @@ class OrderOfWork:
     """The same work, each kind at one go."""
     week: Fraction | None
     """Minutes at the bench in a week, where the owner says."""
+    stages: tuple[str, ...]
+    """Of the bench, in their order."""
     worked: WorkLogged
     dates: Dates
     """Of the milestones of the ladder."""
@@ -108,6 +110,7 @@ def order_of_work(
         ladder=made,
         by_kind=ladder_by_kind(load),
         week=load.bench.week,
+        stages=tuple(load.bench.stages),
         worked=worked,
         dates=when,
         calibration=calibration(worked.kept, today=today),

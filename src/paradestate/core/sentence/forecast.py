@@ -1,14 +1,12 @@
-"""A forecast in sentences: what it rests on, how sure it is, game nights, and how others came out."""
+"""A forecast in sentences: what it rests on, how sure it is, and how others came out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import date
 from fractions import Fraction
 from itertools import groupby
 
 from paradestate.core.certainty import Sampled
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.wording import capital, counted, day_words, hours_words, several
-from paradestate.core.work.calendar_days import readiness_words
+from paradestate.core.sentence.wording import day_words, hours_words, several
 from paradestate.core.work.forecast_value import (
     FOUR_IN_FIVE,
     Evidence,
@@ -19,9 +17,6 @@ from paradestate.core.work.forecast_value import (
 from paradestate.core.work.habit import DAYS
 from paradestate.core.work.kept_forecast import Calibration
 from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
-
-MOST_NIGHTS = 6
-"""Game nights that are told one by one."""
 
 
 def date_words(found: GoalForecast, at: FinishDate | None) -> str:
@@ -55,7 +50,7 @@ def rests_sentence(evidence: Evidence) -> str:
     week = "" if evidence.usual is None else f"your own week of {hours_words(evidence.usual)}"
     if not evidence.weeks:
         sessions = several(evidence.sessions, "session") if evidence.sessions else "nothing"
-        less = "; no whole week is" if evidence.sessions else ""
+        less = ", and no whole week yet" if evidence.sessions else ""
         return f"The dates rest on {week}, taken as uncertain: {sessions} logged{less}."
     log = f"{several(evidence.weeks, 'whole week')} of the log"
     log += f" ({several(evidence.sessions, 'session')})"
@@ -90,34 +85,24 @@ def _days_off(found: Forecast) -> int | None:
     return off
 
 
-def unarrived_sentence(lacking: Mapping[str, int]) -> str:
-    """That figures which aren't owned yet have no date."""
-    are = "has" if sum(lacking.values()) == 1 else "have"
+def unarrived_sentence() -> str:
+    """What dates take for granted where figures are lacking."""
     return (
-        f"{capital(counted(lacking))} {are} no date of arrival: the dates are as if they were here "
+        "Figures that aren't owned yet have no date of arrival: the dates are as if they were here "
         "when their turn comes."
     )
 
 
-def night_sentences(nights: Sequence[date], found: Forecast | None) -> Iterator[str]:
-    """The next game nights, each with what is ready by the evening before, and how likely."""
-    for night in nights[:MOST_NIGHTS]:
-        ready = "" if found is None else readiness_words(found.goals, night=night)
-        yield f"Game night {day_words(night)}. {ready}".rstrip()
-    more = len(nights) - MOST_NIGHTS
-    if more > 0:
-        yield f"{several(more, 'more game night')} within a year."
-
-
-def learned_sentences(learned: LearnedMinutes) -> Iterator[str]:
-    """What sessions taught, and how much of each number is the log's."""
+def learned_sentences(learned: LearnedMinutes, *, stages: Sequence[str]) -> Iterator[str]:
+    """What sessions taught, in the order of the stages, and how much of each is the log's."""
     if learned.rates:
         yield (
             f"Minutes for a figure, learned from {several(learned.stretches, 'stretch')} of work "
             "(the log's share; the rest is what you gave):"
         )
     for what, rates in groupby(learned.rates, key=lambda rate: rate.what):
-        yield f"  {what}: {', '.join(map(_rate_words, rates))}"
+        in_order = sorted(rates, key=lambda rate: stages.index(rate.stage))
+        yield f"  {what}: {', '.join(map(_rate_words, in_order))}"
     if learned.left_out:
         yield (
             f"{several(learned.left_out, 'stretch')} of work taught nothing: stands with `minutes "
