@@ -1,7 +1,7 @@
 """Attachments of one section to one host, beside the assignment of a numeric library.
 
-SciPy's `scipy.optimize.linear_sum_assignment` (the method of Crouse, "On implementing 2D rectangular
-assignment algorithms", 2016), on squares and rectangles of worths drawn from a seed.
+SciPy's `scipy.optimize.linear_sum_assignment` (the method of Crouse, "On implementing 2D
+rectangular assignment algorithms", 2016), on squares and rectangles of worths drawn from a seed.
 """
 
 import random
