@@ -149,7 +149,10 @@ def test_what_the_answer_rests_on_is_said_where_one_may_think_otherwise() -> Non
     assert list(served_sentences(must_lacks=0, has_worths=True)) == []
     assert list(served_sentences(must_lacks=1, has_worths=False)) == [
         "Nothing has a worth, so it is the share of forces that counts: see 'worths'.",
-        "The must layer lacks 1 figure; figures serve it first.",
+        (
+            "The must layer lacks 1 figure, and is served first: "
+            "what goes into it adds nothing here."
+        ),
     ]
 
 
