@@ -1,5 +1,6 @@
 """The command `bench`."""
 
+import datetime
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ from tests.core.work.works import MINUTES, TROOP
 from tests.forces import EXAMPLES, HEAD
 
 MARENZ = EXAMPLES / "marenz"
+ON = datetime.date(2026, 3, 5)
 
 
 @pytest.fixture
@@ -40,7 +42,7 @@ def test_the_same_kind_by_kind() -> None:
     assert "Kind by kind: 34.5 h in 6 batches." in answer.out
     assert "    24 h ├─ 1. 24 rifle sections, 24 h: 6 in No 1 Company," in answer.out
     assert "  34.5 h ┝━━━━ smallest legal force: 34.5 h, week 9" in answer.out
-    assert "Exact" not in answer.out
+    assert "Exact: no order of work" not in answer.out
 
 
 def test_the_ladder_for_programs() -> None:
@@ -83,7 +85,9 @@ def test_what_can_be_played_now_and_a_bench_with_nothing_to_do(troop: Path) -> N
         stock.replace("3", "4").replace("4}}", "6}}"), encoding="utf-8"
     )
     answer = call("bench", troop)
-    assert answer.out.endswith("Nothing is left to do at the bench.\n")
+    assert "Nothing is left to do at the bench.\n" in answer.out
+    assert " 0 min          now           now                 now\n" in answer.out
+    assert "rest" not in answer.out
     document = call("bench", troop, "--json").document
     assert (document["batches"], document["critical"], document["certainty"]) == ([], None, "exact")
 
@@ -93,6 +97,8 @@ def test_without_a_week_no_week_is_said(troop: Path) -> None:
     (troop / "force.yaml").write_text(force.replace("  week: 1 h\n", ""), encoding="utf-8")
     answer = call("bench", troop)
     assert "smallest legal force: 1.83 h\n" in answer.out
+    assert "No dates: nothing says how much is done in a week.\n" in answer.out
+    assert "[week-unsaid]" in answer.err
     assert call("bench", troop, "--json").document["milestones"][0]["week"] is None
 
 
@@ -105,3 +111,113 @@ def test_what_is_owned_needs_no_buying(troop: Path) -> None:
 def test_a_slip_is_a_stop(troop: Path) -> None:
     assert call("bench", troop, "--set", "company=x").status == 1
     assert call("bench", troop, "--game", "raid").status == 1
+
+
+LOGGED = (
+    "received officer=9,rifleman=99",
+    "session rifleman=4 --from raw --to painted --minutes 40",
+)
+
+
+@pytest.fixture
+def at_work(troop: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The troop on a day on which a session was logged, with game nights to come."""
+    with (troop / "force.yaml").open("a", encoding="utf-8") as file:
+        file.write("aim: {game nights: [every 2 weeks from 2026-03-12 until 2026-06-30]}\n")
+    for module in ("bench", "log", "log_option"):
+        monkeypatch.setattr(f"paradestate.cli.{module}.today", lambda: ON)
+    for words in LOGGED:
+        assert call("log", troop, *words.split()).status == 0
+    return troop
+
+
+def test_dates_beside_the_ladder(at_work: Path) -> None:
+    out = call("bench", at_work).out
+    assert ", four in five by 2" in out
+    assert ", week " not in out
+    for line in (
+        "Dates by which that is done, in this order of work",
+        "The dates rest on your own week of 1 h, taken as uncertain: 1 session logged,",
+        "Exact: every course of the weeks to come is added up.",
+        "Minutes for a figure, learned from 1 stretch of work",
+        "  foot: primed 2, given 1 (25 in 100), painted 5, given 4 (25 in 100)",
+        "Game nights, with the chance to be ready on the evening before",
+        "12 March 2026 ",
+        "2 more nights within a year.",
+    ):
+        assert line in out
+    assert "four in five by" not in call("bench", at_work, "--by-kind").out
+
+
+def test_dates_for_programs(at_work: Path) -> None:
+    document = call("bench", at_work, "--json").document
+    for each in document["milestones"]:
+        days = [each[key] for key in ("half_chance", "four_in_five", "nineteen_in_twenty")]
+        assert days == sorted(days)
+        assert each["between"]["half_chance"] == [days[0], days[0]]
+        assert each["week"] is None
+    forecast = document["forecast"]
+    assert (forecast["certainty"], forecast["draws"], forecast["begins"]) == (
+        "exact",
+        None,
+        "2026-03-06",
+    )
+    night = document["nights"][0]
+    assert (night["day"], set(night["ready"])) == (
+        "2026-03-12",
+        {each["name"] for each in document["milestones"]},
+    )
+    assert document["learned"]["rates"][0]["logged"] == "1/4"
+    assert (document["kept"], document["calendar"]) == (None, None)
+
+
+def test_dates_that_are_drawn_say_so(at_work: Path) -> None:
+    early = ("session", "--minutes", 60, "--on", "2026-02-01")
+    assert call("log", at_work, *early).status == 0
+    assert "Sampled: 10000 courses of the weeks to come, seed 1;" in call("bench", at_work).out
+    forecast = call("bench", at_work, "--json").document["forecast"]
+    assert (forecast["certainty"], forecast["draws"], forecast["weeks"]) == ("sampled", 10_000, 4)
+
+
+def test_dates_are_kept_once_a_day(at_work: Path) -> None:
+    kept = call("bench", at_work, "--keep")
+    assert "\nKept: the dates of 2 milestones, in the journal (entry " in kept.out
+    again = call("bench", at_work, "--keep")
+    assert again.out.endswith("Dates of today are kept already; nothing is added.\n")
+    assert "2 forecasts kept of which the date of four in five is to come" in again.out
+    document = call("bench", at_work, "--keep", "--json").document
+    assert document["kept"] == {"outcome": "kept already", "entry": None}
+    assert document["calibration"]["to_come"] == 2
+    assert "forecast" in call("log", at_work).out
+
+
+def test_only_what_the_folder_raises_is_kept(at_work: Path) -> None:
+    answer = call("bench", at_work, "--keep", "--set", "company=2")
+    assert answer.status == 2
+    assert "--keep is for the force as the folder raises it" in answer.err
+
+
+def test_what_cannot_be_kept_is_told(troop: Path) -> None:
+    force = (troop / "force.yaml").read_text(encoding="utf-8")
+    (troop / "force.yaml").write_text(force.replace("  week: 1 h\n", ""), encoding="utf-8")
+    file = troop / "bench.ics"
+    answer = call("bench", troop, "--keep", "--calendar", file)
+    assert answer.status == 0
+    assert answer.out.endswith(
+        f"{file} isn't written: there is neither a date nor a game night to mark.\n"
+        "There are no dates to keep; nothing is written.\n"
+    )
+
+
+def test_a_calendar_is_written_and_replaced(at_work: Path, tmp_path: Path) -> None:
+    file = tmp_path / "bench.ics"
+    assert call("bench", at_work, "--calendar", file).out.endswith(f"Written: {file} (12 days).\n")
+    assert f"Written: {file} (12 days); the one before is kept as " in (
+        call("bench", at_work, "--calendar", file).out
+    )
+    document = call("bench", at_work, "--calendar", file, "--json").document
+    assert document["calendar"] == str(file)
+    file.write_text("mine", encoding="utf-8")
+    refused = call("bench", at_work, "--calendar", file)
+    assert (refused.status, refused.out) == (2, "")
+    assert file.read_text(encoding="utf-8") == "mine"

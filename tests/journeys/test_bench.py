@@ -1,15 +1,21 @@
 """The order of work for a folder: milestones, what was logged, and what stops it."""
 
 import datetime
+from fractions import Fraction
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
 
 from paradestate.core.choice import Choice
-from paradestate.journeys.bench import OrderOfWork, order_of_work
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.work.forecast_value import FinishDate
+from paradestate.journeys.bench import BenchAnswer, OrderOfWork, Outcome, keep_dates, order_of_work
+from paradestate.journeys.forecast import Keeping
 from tests.cli.calling import call
 from tests.forces import EXAMPLES
 from tests.journeys.conftest import FERRY_GUARD, written
+from tests.journeys.logging_to import NOW, logged
 
 ON = datetime.date(2026, 3, 5)
 MINUTES = "bench: {minutes: {foot: {painted: 15}, vehicle: {painted: 40}}, week: 1 h}\n"
@@ -77,3 +83,79 @@ def test_a_force_without_minutes_has_none_either(guard: Path) -> None:
     answer = order_of_work(guard, today=ON, choice=Choice())
     assert answer.order is None
     assert [found.code for found in answer.checked.findings] == ["bench-minutes-missing"]
+
+
+def half_chance(found: OrderOfWork) -> FinishDate:
+    """The first date of the last milestone."""
+    at = found.forecast_of[found.ladder.reached[-1].milestone.name].dates[0]
+    assert at is not None
+    return at
+
+
+def test_a_logged_session_moves_the_ladder_and_the_dates(ferry: Path) -> None:
+    before = order(ferry)
+    assert before.week_alone == 60
+    logged(
+        ferry,
+        EntryKind.SESSION,
+        figures={"rifleman": 4},
+        from_stage="in packet",
+        to_stage="painted",
+        minutes=120,
+        on=ON,
+    )
+    after = order(ferry)
+    rates = {rate.stage: rate.minutes for rate in after.worked.learned.rates}
+    assert rates == {
+        "assembled": Fraction(5, 2),
+        "undercoated": Fraction(5, 2),
+        "painted": Fraction(35, 2),
+    }
+    assert after.ladder.minutes == 2 * sum(rates.values()) + 40
+    assert after.ladder.minutes < before.ladder.minutes
+    assert half_chance(after).day < half_chance(before).day
+    assert after.week_alone is None
+    assert after.dates.forecast is not None
+    assert after.dates.forecast.begins == ON + datetime.timedelta(days=1)
+
+
+def test_the_dates_are_those_of_all_work_up_to_each_milestone() -> None:
+    found = order(EXAMPLES / "marenz")
+    assert found.dates.forecast is not None
+    goals = [(each.goal.name, each.goal.minutes) for each in found.dates.forecast.goals]
+    assert goals == [("smallest legal force", 1140), ("whole battalion", 2070)]
+    assert all(not each.goal.waiting for each in found.dates.forecast.goals)
+
+
+def keeping(today: datetime.date) -> Keeping:
+    return Keeping(today=today, written=NOW, id=str(uuid4()))
+
+
+def test_dates_are_kept_once_a_day_and_judged_when_past(ferry: Path) -> None:
+    def answered(today: datetime.date) -> BenchAnswer:
+        return order_of_work(ferry, today=today, choice=Choice())
+
+    first = keep_dates(ferry, answered(ON), keeping=keeping(ON))
+    assert (first.outcome, first.logged.entry is None) == (Outcome.WRITTEN, False)
+    again = keep_dates(ferry, answered(ON), keeping=keeping(ON))
+    assert (again.outcome, again.logged.entry) == (Outcome.KEPT_ALREADY, None)
+    late = answered(datetime.date(2026, 12, 1)).order
+    assert late is not None
+    assert (late.calibration.met, late.calibration.missed) == (0, 2)
+
+
+def test_an_entry_that_the_journal_refuses_is_no_kept_forecast(ferry: Path) -> None:
+    answer = order_of_work(ferry, today=ON, choice=Choice())
+    same = keeping(ON)
+    logged(ferry, EntryKind.NOTED, note="taken", id=same.id)
+    refused = keep_dates(ferry, answer, keeping=same)
+    assert (refused.outcome, refused.logged.entry) == (Outcome.REFUSED, None)
+
+
+def test_without_a_week_there_are_no_dates_to_keep(tmp_path: Path) -> None:
+    bare = written(tmp_path / "bare", FERRY_GUARD + MINUTES.replace(", week: 1 h", ""))
+    answer = order_of_work(bare, today=ON, choice=Choice())
+    assert answer.order is not None
+    assert (answer.order.forecast_of, answer.order.week_alone) == ({}, None)
+    assert [found.code for found in answer.checked.findings] == ["week-unsaid"]
+    assert keep_dates(bare, answer, keeping=keeping(ON)).outcome is Outcome.NO_DATES

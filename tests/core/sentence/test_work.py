@@ -74,6 +74,9 @@ def test_when_a_milestone_is_reached() -> None:
     first = made(bench=MINUTES).reached[0]
     assert reached_words(first, week=Fraction(60)) == "smallest legal force: 1.83 h, week 2"
     assert reached_words(first, week=None) == "smallest legal force: 1.83 h"
+    assert reached_words(first, week=Fraction(60), by="by 3 May 2026") == (
+        "smallest legal force: 1.83 h, by 3 May 2026"
+    )
     assert now_sentence(first) == "Playable now: smallest legal force."
 
 

@@ -6,7 +6,7 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paradestate.core.work.calendar_text import CalendarDay, calendar_text
+from paradestate.core.work.calendar_text import CalendarDay, calendar_text, is_ours
 
 MADE = datetime.datetime(2026, 3, 5, 21, 15, tzinfo=datetime.timezone(datetime.timedelta(hours=1)))
 NIGHT = CalendarDay(
@@ -114,3 +114,10 @@ def test_any_words_come_back_from_the_lines(words: list[str]) -> None:
         assert len(meaning(event["SUMMARY"])) == len(seen)
         for mine, theirs in zip(seen, meaning(event["SUMMARY"]), strict=True):
             assert theirs in {mine, "\N{REPLACEMENT CHARACTER}"}
+
+
+def test_a_calendar_is_known_as_ours_by_how_it_begins() -> None:
+    assert is_ours(calendar_text([NIGHT], made=MADE))
+    assert is_ours(calendar_text([], made=MADE).replace("\r\n", "\n"))
+    assert not is_ours(calendar_text([NIGHT], made=MADE).replace("Parade State", "Another"))
+    assert not is_ours("")

@@ -39,7 +39,7 @@ def by_words(found: GoalForecast) -> str:
 
 def without_date_sentence(found: Forecast) -> str:
     """What a dash means; empty where every date is there."""
-    if all(at is not None for each in found.goals for at in each.dates):
+    if all(at is not None for each in found.goals for at in each.dates):  # those reached have all
         return ""
     weeks = max(len(each.by_day) - 1 for each in found.goals) // DAYS
     return f"A dash: not within {several(weeks, 'week')}, which is as far as was looked."

@@ -1,0 +1,155 @@
+"""A forecast in sentences."""
+
+import datetime
+from dataclasses import replace
+from fractions import Fraction
+
+from paradestate.core.certainty import Certainty, Exact, Sampled
+from paradestate.core.sentence.forecast import (
+    by_words,
+    calibration_sentence,
+    date_words,
+    dates_of,
+    learned_sentences,
+    rests_sentence,
+    sure_sentence,
+    unarrived_sentence,
+    without_date_sentence,
+)
+from paradestate.core.work.forecast_value import (
+    CHANCES,
+    FOUR_IN_FIVE,
+    HALF,
+    Evidence,
+    Forecast,
+    Goal,
+    GoalForecast,
+    finish_date,
+)
+from paradestate.core.work.kept_forecast import Calibration
+from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
+
+MONDAY = datetime.date(2026, 3, 2)
+SAMPLED = Sampled(plus_or_minus=Fraction(1, 100), draws=10_000, seed=1)
+LOGGED = Evidence(
+    sessions=13,
+    weeks=12,
+    left_out=0,
+    logged=Fraction(12, 19),
+    usual=Fraction(240),
+    block=6,
+    prior_weeks=7,
+)
+
+
+def goal(
+    minutes: int = 60,
+    *,
+    certainty: Certainty = SAMPLED,
+    between: tuple[int, int | None] = (12, 17),
+    number: int = 3,
+) -> GoalForecast:
+    """A milestone with so many of its dates, each of them day 14 to come."""
+    dates = [finish_date(14, chance=each, begins=MONDAY, between=between) for each in CHANCES]
+    return GoalForecast(
+        goal=Goal(name="small force", minutes=Fraction(minutes)),
+        begins=MONDAY,
+        by_day=(Fraction(0),) * 15,
+        certainty=certainty,
+        dates=(*dates[:number], *([None] * (3 - number))),
+    )
+
+
+def of(*goals: GoalForecast) -> Forecast:
+    return Forecast(begins=MONDAY, goals=goals, fan=(), evidence=LOGGED)
+
+
+def test_a_date_is_a_day_or_says_why_there_is_none() -> None:
+    found = goal(number=2)
+    assert [date_words(found, at) for at in found.dates] == ["15 March 2026", "15 March 2026", "-"]
+    assert list(dates_of(found)) == [HALF, FOUR_IN_FIVE]
+    assert by_words(found) == "four in five by 15 March 2026"
+    assert by_words(goal(number=1)) == ""
+    assert without_date_sentence(of(found)) == (
+        "A dash: not within 2 weeks, which is as far as was looked."
+    )
+    assert without_date_sentence(of(goal())) == ""
+
+
+def test_what_is_reached_has_no_date() -> None:
+    done = goal(0)
+    assert date_words(done, done.dates[0]) == "now"
+    assert dates_of(done) == {}
+
+
+def test_what_dates_rest_on() -> None:
+    assert rests_sentence(LOGGED) == (
+        "The dates rest to 63 in 100 on 12 whole weeks of the log (13 sessions), else on your own "
+        "week of 4 h."
+    )
+    assert rests_sentence(replace(LOGGED, usual=None, left_out=1)) == (
+        "The dates rest on 12 whole weeks of the log (13 sessions), 1 week with days away left out."
+    )
+    none = replace(LOGGED, weeks=0, sessions=0)
+    head = "The dates rest on your own week of 4 h, taken as uncertain"
+    assert rests_sentence(none) == f"{head}: nothing logged."
+    assert rests_sentence(replace(none, sessions=1)) == (
+        f"{head}: 1 session logged, and no whole week yet."
+    )
+
+
+def test_how_sure_dates_are() -> None:
+    assert sure_sentence(of(goal(certainty=Exact()))) == (
+        "Exact: every course of the weeks to come is added up."
+    )
+    head = (
+        "Sampled: 10000 courses of the weeks to come, seed 1; a chance is right to 1 in 100 in "
+        "nineteen cases of twenty"
+    )
+    assert sure_sentence(of(goal())) == f"{head}, a date to 3 days."
+    assert sure_sentence(of(goal(between=(13, 14)))) == f"{head}, a date to 1 day."
+    assert sure_sentence(of(goal(between=(13, None)))) == f"{head}."
+
+
+def test_figures_that_are_not_owned_have_no_date() -> None:
+    assert unarrived_sentence().startswith("Figures that aren't owned yet have no date of arrival")
+
+
+def test_what_sessions_taught_stands_beside_what_was_given() -> None:
+    rate = LearnedRate(
+        what="foot",
+        stage="painted",
+        minutes=Fraction(35, 2),
+        given=Fraction(15),
+        stretches=5,
+        logged=Fraction(5, 8),
+    )
+    learned = LearnedMinutes(
+        rates=(rate, replace(rate, stage="assembled", given=None), replace(rate, what="horse")),
+        stretches=5,
+        left_out=1,
+    )
+    head, *lines = learned_sentences(learned, stages=["raw", "assembled", "painted"])
+    assert head == (
+        "Minutes for a figure, learned from 5 stretches of work (the log's share; the rest is what "
+        "you gave):"
+    )
+    assert lines == [
+        "  foot: assembled 17.5, not given (63 in 100), painted 17.5, given 15 (63 in 100)",
+        "  horse: painted 17.5, given 15 (63 in 100)",
+        "1 stretch of work taught nothing: stands with `minutes per stand` keep those.",
+    ]
+    assert list(learned_sentences(LearnedMinutes(), stages=[])) == []
+
+
+def test_how_kept_forecasts_came_out() -> None:
+    none = Calibration(met=0, missed=0, early=0, to_come=0, milestones=0)
+    assert calibration_sentence(none) == ""
+    waiting = "4 forecasts kept of which the date of four in five is to come"
+    assert calibration_sentence(replace(none, early=1, to_come=3)) == (
+        f"{waiting}; none can be judged yet."
+    )
+    judged = replace(none, met=8, missed=2, milestones=3)
+    head = "The date of four in five was met by 8 of 10 forecasts kept, of 3 milestones; 80 in 100"
+    assert calibration_sentence(judged) == f"{head} are to be."
+    assert calibration_sentence(replace(judged, to_come=4)) == f"{head} are to be. {waiting}."
