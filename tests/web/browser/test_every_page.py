@@ -50,7 +50,8 @@ SMALLEST = 44
 """Pixels of whatever is touched (WCAG 2.2, 2.5.5)."""
 
 # What is too small to touch; a link within a line of text is let through, as the standard does,
-# and a box that is ticked is as large as its label.
+# and so is a mark of a drawing, which is as large as what it stands for: a control beside it does
+# the same. A box that is ticked is as large as its label.
 TOO_SMALL = """least => {
   const inLine = each => each.localName === "a" && getComputedStyle(each).display === "inline"
     && !each.closest("svg, nav, table")
@@ -61,7 +62,7 @@ TOO_SMALL = """least => {
     `${Math.round(box.width)} x ${Math.round(box.height)}: ${each.outerHTML.slice(0, 120)}`;
   return [...document.querySelectorAll("a[href], button, input, select, textarea, summary")]
     .filter(each => each.checkVisibility({visibilityProperty: true}) && each.type !== "hidden")
-    .filter(each => !each.matches(".skip, .vh") && !inLine(each))
+    .filter(each => !each.matches(".skip, .vh, svg a") && !inLine(each))
     .map(each => [each, touched(each).getBoundingClientRect()])
     .filter(([, box]) => box.width + .5 < least || box.height + .5 < least)
     .map(([each, box]) => said(each, box));
