@@ -191,7 +191,9 @@ def test_a_version_that_isn_t_there_or_can_t_be_read_is_said(
     )
     (collection / "broken").mkdir(exist_ok=True)
     (collection / "broken" / "force.yaml").write_text("format: 1\ntitle: T\n")
-    assert "has no" in words_of(shown(author, points="5", beside="broken"))
+    said = words_of(shown(author, points="5", beside="broken"))
+    assert "this one before, broken now" in said
+    assert "Compare Stop: 'raise' is missing." in said
     shutil.rmtree(collection / "broken")
 
 

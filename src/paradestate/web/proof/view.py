@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from paradestate.core.finding import Finding
+from paradestate.core.finding import Finding, stops
 from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.comparison import change_words
 from paradestate.core.sentence.proof import matters_by_kind, place_words, waste_of
@@ -239,7 +239,7 @@ def _beside(answer: CompareAnswer, game: GameProof | None, *, asked: Question) -
             change=None,
             others=(),
             left_out=(),
-            findings=tuple(each for one in answer.checked for each in one.findings),
+            findings=tuple(each for one in answer.checked for each in stops(one.findings)),
         )
     name = game.terms.game.name if game else ""
     views = {each.game: change_view(each) for each in found.games}
