@@ -123,7 +123,10 @@ def test_the_dates_are_those_of_all_work_up_to_each_milestone() -> None:
     found = order(EXAMPLES / "marenz")
     assert found.dates.forecast is not None
     goals = [(each.goal.name, each.goal.minutes) for each in found.dates.forecast.goals]
-    assert goals == [("smallest legal force", 1140), ("whole battalion", 2070)]
+    assert goals == [
+        ("smallest legal force", Fraction(1140)),
+        ("whole battalion", Fraction(2070)),
+    ]
     assert all(not each.goal.waiting for each in found.dates.forecast.goals)
 
 
