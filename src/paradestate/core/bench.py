@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paradestate.core.span import DateSpan
+from paradestate.core.supplies import Supplies
 
 USUAL_STAGES = ("in packet", "assembled", "undercoated", "painted", "based")
 
@@ -43,4 +44,5 @@ class Bench:
     away: tuple[DateSpan, ...] = ()
     colours: Mapping[str, tuple[Coat, ...]] = field(default_factory=dict)
     playable: tuple[Milestone, ...] = ()
+    supplies: Supplies = Supplies()
     by_hand: str = ""

@@ -91,6 +91,11 @@ def _two_sides(text: str) -> tuple[str, str, str]:
     return text[: found.start()], found.group(), text[found.end() :]
 
 
+def read_thickness(text: str) -> Millimetres | Slip:
+    """A length above nought: `0.1 mm`."""
+    return _above_nought(text)
+
+
 def _above_nought(text: str) -> Millimetres | Slip:
     length = read_length(text)
     if isinstance(length, Slip) or length > 0:

@@ -10,9 +10,14 @@ from paradestate.text.context import Context
 from paradestate.text.format.game import ENTRIES, POSTURES
 from paradestate.text.format.price import GRADES, grade_kind
 from paradestate.text.format.purchase import STAGES
-from paradestate.text.format.setting import KINDS_AND_SORTS
 from paradestate.text.format.support import GROUPS
-from paradestate.text.format.troops import ELEMENTS, FIGURES, FORMATIONS, STANDS
+from paradestate.text.format.troops import (
+    ELEMENTS,
+    FIGURES,
+    FORMATIONS,
+    KINDS_AND_SORTS,
+    STANDS,
+)
 from paradestate.text.spelling import odd_spaces, strange_letters
 from paradestate.text.tree import Fields, Items, Node, Scalar, node_at, nodes_within
 

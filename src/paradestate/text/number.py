@@ -150,3 +150,15 @@ def read_percent(text: str) -> Fraction | Slip:
             hint="Write a number with a per cent sign: 34%.",
         )
     return number / WHOLE_PERCENT
+
+
+def read_part(text: str) -> Fraction | Slip:
+    """A share from 0% up to, and not with, 100%."""
+    share = read_percent(text)
+    if share == 1:
+        return Slip(
+            code="not-a-share",
+            message=f"{text} leaves nothing over.",
+            hint="Write a share below 100%, such as 50%.",
+        )
+    return share

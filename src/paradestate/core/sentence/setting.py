@@ -6,6 +6,7 @@ from paradestate.core.bench import USUAL_STAGES, Bench
 from paradestate.core.force import Aim, Marks
 from paradestate.core.number import percent_text
 from paradestate.core.outline import decimal_text, outline_text
+from paradestate.core.sentence.supplies import sentences_of_supplies
 from paradestate.core.sentence.wording import (
     by_hand_words,
     capital,
@@ -42,6 +43,9 @@ def sentences_of_bench(bench: Bench) -> Iterator[str]:
     if bench.week is not None:
         yield f"A week has {decimal(bench.week)} minutes at the bench."
     yield from _bench_calendar(bench)
+    yield from sentences_of_supplies(bench.supplies)
+    if bench.by_hand:
+        yield f"The bench.{by_hand_words(bench.by_hand)}"
 
 
 def _bench_calendar(bench: Bench) -> Iterator[str]:
@@ -57,8 +61,6 @@ def _bench_calendar(bench: Bench) -> Iterator[str]:
         numbers = f" with {counted(milestone.numbers)}" if milestone.numbers else ""
         weight = f", weighing {decimal(milestone.weight)}" if milestone.weight != 1 else ""
         yield f"Playable: {milestone.name}{numbers}{weight}." + by_hand_words(milestone.by_hand)
-    if bench.by_hand:
-        yield f"The bench.{by_hand_words(bench.by_hand)}"
 
 
 def marks_sentences(marks: Marks) -> Iterator[str]:

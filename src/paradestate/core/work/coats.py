@@ -7,7 +7,7 @@ that alone; any other, such as a tunic, is worn by all foot and mounted figures.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from paradestate.core.bench import Bench
+from paradestate.core.bench import Bench, Coat
 from paradestate.core.figure import FigureKind, Sort
 from paradestate.core.work.stand_work import StandWork
 
@@ -49,6 +49,33 @@ def colours_of(
             if (part in names if part in known else is_worn)
             for coat in coats
         )
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A part of the uniform with its colours, as it is painted on one kind of figure."""
+
+    name: str
+    coats: tuple[Coat, ...]
+
+
+def parts_of(
+    kind: str,
+    bench: Bench,
+    *,
+    pattern: str,
+    figures: Mapping[str, FigureKind],
+    patterns: frozenset[str],
+) -> tuple[Part, ...]:
+    """What is painted on a figure of a kind that stands on a pattern, in the order of the files."""
+    sort = figures[kind].sort
+    names = {kind, pattern, sort.value}
+    known = {*figures, *(each.value for each in Sort), *patterns}
+    return tuple(
+        Part(name=name, coats=coats)
+        for name, coats in bench.colours.items()
+        if (name in names if name in known else sort in WORN_BY)
     )
 
 

@@ -102,6 +102,13 @@ class Ladder:
         """All work and set-ups."""
         return self.rungs[-1].ends if self.rungs else NOTHING
 
+    def up_to(self, milestone: str) -> tuple[Rung, ...]:
+        """The batches until a milestone is reached; all of them where it bears no name."""
+        if not milestone:
+            return self.rungs
+        last = next(each.rung for each in self.reached if each.milestone.name == milestone)
+        return self.rungs[: last or 0]
+
     @property
     def is_proved(self) -> bool:
         """Whether no order of work has less weighted waiting."""

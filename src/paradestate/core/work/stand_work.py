@@ -4,7 +4,7 @@ Figures that are lacking count from the first stage on, as if they were bought i
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paradestate.core.strength import StandState
@@ -24,6 +24,8 @@ class StandWork:
     """Kind to figures that aren't owned yet."""
     unknown: tuple[str, ...] = ()
     """Kinds for which no minutes are given; they count as none."""
+    to_reach: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    """Stage still to be reached to the figures that it wants, by kind; stages as in `by_stage`."""
 
     @property
     def minutes(self) -> Fraction:
@@ -46,9 +48,12 @@ def stand_work(state: StandState, *, rates: Rates) -> StandWork:
     piles = [(each.kind, each.stage, each.number) for each in state.fillings]
     piles += [(kind, stages[0], number) for kind, number in state.lacking.items()]
     minutes: dict[str, Fraction] = {}
+    to_reach: dict[str, dict[str, int]] = {}
     for kind, stage, number in piles:
         for later, each in rates.left_by_stage(pattern, kind, stage=stage).items():
             minutes[later] = minutes.get(later, Fraction(0)) + each * number
+            figures = to_reach.setdefault(later, {})
+            figures[kind] = figures.get(kind, 0) + number
     is_finished = not state.lacking and state.stage == stages[-1]
     return StandWork(
         stand=state.stand,
@@ -56,6 +61,7 @@ def stand_work(state: StandState, *, rates: Rates) -> StandWork:
         by_stage={stage: minutes[stage] for stage in stages if stage in minutes},
         lacking=state.lacking,
         unknown=() if is_finished else rates.unknown(pattern),
+        to_reach={stage: to_reach[stage] for stage in stages if stage in to_reach},
     )
 
 

@@ -12,13 +12,11 @@ from paradestate.text.context import Context
 from paradestate.text.format import value
 from paradestate.text.format.counts import Counts
 from paradestate.text.format.purchase import STAGES
-from paradestate.text.format.troops import ELEMENTS, FORMATIONS, STANDS
+from paradestate.text.format.supplies import SUPPLIES
+from paradestate.text.format.troops import ELEMENTS, FORMATIONS, KINDS_AND_SORTS, STANDS
 from paradestate.text.record import Named, record, word
 from paradestate.text.slip import INVALID, Invalid, Slip
 from paradestate.text.tree import Fields, Node
-
-KINDS_AND_SORTS = "figures and sorts"
-"""What minutes may be given for."""
 
 _COAT = record(
     Coat,
@@ -92,6 +90,7 @@ BENCH = record(
     word("away", ListOf(of=value.DAYS)),
     word("colours", MappingOf(key=value.NAME, value=ListOf(of=_COAT))),
     word("playable", ListOf(of=_MILESTONE)),
+    word("supplies", SUPPLIES, about="what the work uses up, as you measured it"),
 )
 
 

@@ -20,6 +20,8 @@ STANDS = "stands"
 FORMATIONS = "formations"
 ELEMENTS = "stands and formations"
 """What a formation may be made of."""
+KINDS_AND_SORTS = "figures and sorts"
+"""What minutes and surfaces may be given for."""
 
 FIGURE = record(
     FigureKind,

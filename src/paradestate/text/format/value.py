@@ -25,16 +25,19 @@ from paradestate.text.length import (
     read_line,
     read_outline,
     read_rectangle,
+    read_thickness,
 )
 from paradestate.text.money import read_amount, read_currency
 from paradestate.text.number import (
     read_decimal,
+    read_part,
     read_percent,
     read_positive,
     read_range,
     read_whole,
 )
 from paradestate.text.slip import Slip
+from paradestate.text.volume import area_text, read_area, read_volume, volume_text
 
 E = TypeVar("E", bound=StrEnum)
 
@@ -73,6 +76,12 @@ POSITIVE = Text(
     parse=read_positive, show=decimal_text, described={"type": "number", "exclusiveMinimum": 0}
 )
 PERCENT = Text(parse=read_percent, show=percent_text, described=_pattern("%$", "34%"))
+PART = Text(parse=read_part, show=percent_text, described=_pattern("%$", "50%"))
+AREA = Text(parse=read_area, show=area_text, described=_pattern("(mm2|cm2)$", "3 cm2"))
+VOLUME = Text(parse=read_volume, show=volume_text, described=_pattern("(ml|l)$", "17 ml"))
+THICKNESS = Text(
+    parse=read_thickness, show=length_text, described=_pattern("(mm|cm|in)$", "0.1 mm")
+)
 LENGTH = Text(parse=read_length, show=length_text, described=_pattern("(mm|cm|in)$", "40 mm"))
 OUTLINE: Text[Outline] = Text(
     parse=read_outline, show=outline_text, described=_pattern("(mm|cm|in)( disc)?$", "40 x 20 mm")

@@ -1,0 +1,82 @@
+"""Job cards and colour cards, printed for people."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from rich.console import Console
+from rich.text import Text
+
+from paradestate.cli.bench_cards_json import cards_json
+from paradestate.cli.bench_supplies import print_cautions
+from paradestate.cli.finding_report import print_findings
+from paradestate.cli.option import today
+from paradestate.cli.output import console, print_hanging, print_json, titled_table
+from paradestate.core.choice import Choice
+from paradestate.core.sentence.job_card import (
+    card_coat_words,
+    coat_words,
+    colour_title,
+    job_sentences,
+    job_title,
+    time_words,
+)
+from paradestate.core.sentence.wording import capital, listed
+from paradestate.core.work.job_card import ColourCard, JobCard
+from paradestate.journeys.requisition import Cards, bench_cards
+
+EMPTY, DONE = "[ ]", "[x]"
+MOST_BOXES = 6
+"""Ticks of one colour; more coats have no more boxes."""
+
+
+def show_cards(folder: Path, choice: Choice, *, up_to: str, as_json: bool) -> bool:
+    """Prints the cards, unless a stop prevents them."""
+    answer = bench_cards(folder, today=today(), choice=choice, up_to=up_to)
+    print_findings(answer.checked.findings, answer.checked.texts)
+    if answer.cards is None:
+        return False
+    if as_json:
+        print_json(cards_json(answer.cards))
+    else:
+        print_cards(answer.cards, title=answer.checked.force.title)
+    return True
+
+
+def print_cards(cards: Cards, *, title: str) -> None:
+    """A card for each batch, one for each kind of figure, and the cautions once."""
+    out = console()
+    out.print(Text(title, style="bold"))
+    if not cards.jobs:
+        out.print("Nothing is left to do at the bench.")
+        return
+    for card in cards.jobs:
+        out.print()
+        _print_job(out, card)
+    for colour in cards.colours:
+        out.print()
+        out.print(Text(f"Colours of {colour_title(colour)}", style="bold"))
+        out.print(f"On: {listed(colour.patterns)}.")
+        for line in _colours(colour):
+            print_hanging(out, line)
+    print_cautions()
+
+
+def _print_job(out: Console, card: JobCard) -> None:
+    table = titled_table(f"Batch {card.rung.number}: {job_title(card)}, {time_words(card)}")
+    table.add_column("stand")
+    for stage in card.stages:
+        table.add_column(stage)
+    for stand in card.stands:
+        table.add_row(stand.name, *(DONE if done else EMPTY for done in stand.is_done))
+    out.print(table)
+    for each in card.coats:
+        print_hanging(out, f"{card_coat_words(each)}.")
+    for sentence in job_sentences(card):
+        print_hanging(out, sentence)
+
+
+def _colours(card: ColourCard) -> Iterator[str]:
+    for part in card.parts:
+        for coat in part.coats:
+            boxes = " ".join([EMPTY] * min(coat.coats, MOST_BOXES))
+            yield f"{boxes} {capital(part.name)}: {coat_words(coat)}"
