@@ -20,6 +20,7 @@ from paradestate.text.length import (
     read_line,
     read_outline,
     read_rectangle,
+    read_thickness,
 )
 from tests.text.slips import code_of, value_of
 
@@ -125,3 +126,9 @@ def test_a_line_is_written_as_a_number_by_a_front() -> None:
 @pytest.mark.parametrize("text", ["2", "x x 50 mm", "2 x 50", "2 by 50 mm"])
 def test_odd_lines(text: str) -> None:
     assert code_of(read_line(text)) == "not-a-line"
+
+
+def test_a_thickness_is_above_nought() -> None:
+    assert value_of(read_thickness("0.1 mm")) == Fraction(1, 10)
+    assert code_of(read_thickness("0 mm")) == "not-above-nought"
+    assert code_of(read_thickness("0.1")) == "length-without-unit"

@@ -11,6 +11,7 @@ from paradestate.text.number import (
     GREATEST,
     read_decimal,
     read_measure,
+    read_part,
     read_percent,
     read_positive,
     read_range,
@@ -130,3 +131,10 @@ def test_odd_shares(text: str) -> None:
 @given(st.fractions(min_value=0, max_value=1, max_denominator=500))
 def test_a_share_reads_as_it_is_written(share: Fraction) -> None:
     assert value_of(read_percent(percent_text(share))) == share
+
+
+def test_a_part_is_less_than_the_whole() -> None:
+    assert value_of(read_part("50%")) == Fraction(1, 2)
+    assert value_of(read_part("0%")) == 0
+    for text in ("100%", "120%", "half"):
+        assert code_of(read_part(text)) == "not-a-share"

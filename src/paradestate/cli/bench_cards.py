@@ -13,16 +13,16 @@ from paradestate.cli.option import today
 from paradestate.cli.output import console, print_hanging, print_json, titled_table
 from paradestate.core.choice import Choice
 from paradestate.core.sentence.job_card import (
-    card_coat_words,
     coat_words,
     colour_title,
     job_sentences,
     job_title,
+    part_words,
     time_words,
 )
 from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.work.job_card import ColourCard, JobCard
-from paradestate.journeys.requisition import Cards, bench_cards
+from paradestate.journeys.requisition import Cards, work_cards
 
 EMPTY, DONE = "[ ]", "[x]"
 MOST_BOXES = 6
@@ -31,7 +31,7 @@ MOST_BOXES = 6
 
 def show_cards(folder: Path, choice: Choice, *, up_to: str, as_json: bool) -> bool:
     """Prints the cards, unless a stop prevents them."""
-    answer = bench_cards(folder, today=today(), choice=choice, up_to=up_to)
+    answer = work_cards(folder, today=today(), choice=choice, up_to=up_to)
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.cards is None:
         return False
@@ -65,12 +65,12 @@ def _print_job(out: Console, card: JobCard) -> None:
     table = titled_table(f"Batch {card.rung.number}: {job_title(card)}, {time_words(card)}")
     table.add_column("stand")
     for stage in card.stages:
-        table.add_column(stage)
+        table.add_column(stage, justify="right")
     for stand in card.stands:
         table.add_row(stand.name, *(DONE if done else EMPTY for done in stand.is_done))
     out.print(table)
-    for each in card.coats:
-        print_hanging(out, f"{card_coat_words(each)}.")
+    for each in card.parts:
+        print_hanging(out, part_words(each))
     for sentence in job_sentences(card):
         print_hanging(out, sentence)
 

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from paradestate.cli.bench_supplies_json import cautions_json
 from paradestate.cli.count_json import fraction_json
 from paradestate.core.bench import Coat
+from paradestate.core.work.coats import Part
 from paradestate.core.work.job_card import ColourCard, JobCard
 from paradestate.journeys.requisition import Cards
 
@@ -36,10 +37,7 @@ def _job(card: JobCard) -> Mapping[str, object]:
             }
             for stand in card.stands
         ],
-        "coats": [
-            {"part": each.part, **_coat(each.coat), "kinds": list(each.kinds)}
-            for each in card.coats
-        ],
+        "parts": [{**_part(each.part), "kinds": list(each.kinds)} for each in card.parts],
         "dry": {stage: fraction_json(minutes) for stage, minutes in card.dry.items()},
         "takes_turns_with": card.rung.takes_turns_with,
         "completes": list(card.rung.completes),
@@ -51,11 +49,12 @@ def _colours(card: ColourCard) -> Mapping[str, object]:
         "kind": card.kind,
         "figures": card.number,
         "patterns": list(card.patterns),
-        "parts": [
-            {"part": part.name, "coats": [_coat(coat) for coat in part.coats]}
-            for part in card.parts
-        ],
+        "parts": [_part(part) for part in card.parts],
     }
+
+
+def _part(part: Part) -> Mapping[str, object]:
+    return {"part": part.name, "coats": [_coat(coat) for coat in part.coats]}
 
 
 def _coat(coat: Coat) -> Mapping[str, object]:

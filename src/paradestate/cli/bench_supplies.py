@@ -25,12 +25,12 @@ from paradestate.core.supplies import Supplies
 from paradestate.core.work.basing import Basing
 from paradestate.core.work.paint import PaintTable
 from paradestate.core.work.requisition import Requisition
-from paradestate.journeys.requisition import bench_requisition
+from paradestate.journeys.requisition import work_requisition
 
 
 def show_supplies(folder: Path, choice: Choice, *, up_to: str, as_json: bool) -> bool:
     """Prints what the work uses up, unless a stop prevents it."""
-    answer = bench_requisition(folder, today=today(), choice=choice, up_to=up_to)
+    answer = work_requisition(folder, today=today(), choice=choice, up_to=up_to)
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.made is None:
         return False
@@ -84,17 +84,17 @@ def print_cautions() -> None:
 def _paints(paint: PaintTable) -> Table:
     table = titled_table("Paint")
     table.add_column("paint")
+    table.add_column("how sure")
     for heading in ("figures", "used up", "with spare", "bottles"):
         table.add_column(heading, justify="right")
-    table.add_column("how sure")
     for each in paint.paints:
         table.add_row(
             paint_name(each),
+            "guess" if each.is_guess else "measured",
             str(each.figures),
             volume_words(each.used),
             volume_words(each.with_spare),
             str(each.bottles),
-            "guess" if each.is_guess else "measured",
         )
     return table
 

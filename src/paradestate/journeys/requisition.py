@@ -54,7 +54,7 @@ class _Climbed:
     rungs: tuple[Rung, ...] = ()
 
 
-def bench_requisition(
+def work_requisition(
     folder: Path,
     *,
     today: datetime.date,
@@ -72,7 +72,7 @@ def bench_requisition(
     return RequisitionAnswer(checked=checked, made=made)
 
 
-def bench_cards(
+def work_cards(
     folder: Path,
     *,
     today: datetime.date,

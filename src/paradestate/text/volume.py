@@ -14,8 +14,8 @@ VOLUMES = {"ml": Fraction(1), "l": Fraction(1000)}
 GREATEST = 1_000_000_000
 """Square millimetres or millilitres; nothing at a bench is larger."""
 
-_AREA = re.compile(r"(.+?) ?(mm2|cm2)")
-_VOLUME = re.compile(r"(.+?) ?(ml|l)")
+_AREA = re.compile(r"(.*\d) ?(mm2|cm2)")
+_VOLUME = re.compile(r"(.*\d) ?(ml|l)")
 
 
 def read_area(text: str) -> SquareMillimetres | Slip:

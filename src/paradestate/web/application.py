@@ -26,6 +26,7 @@ from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
 from paradestate.web.page import (
+    cards,
     choosing,
     files,
     holdings,
@@ -60,6 +61,9 @@ PAGES: tuple[Page, ...] = (
     journal.PAGE,
 )
 """Every page of a force, in the order of the index."""
+
+BELOW: tuple[Page, ...] = (cards.PAGE,)
+"""Pages of a force that stand below another one, and so not in the index."""
 
 Endpoint = Callable[[Request], object]
 
@@ -102,7 +106,7 @@ def application(site: Site) -> Starlette:
             *_routes(site, start.PAGE, below=f"/{start.PAGE.path}"),
             *(
                 route
-                for page in PAGES
+                for page in (*PAGES, *BELOW)
                 for route in _routes(site, page, below=f"{FORCES}/{{force}}/{page.path}")
             ),
         ],

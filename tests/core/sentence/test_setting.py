@@ -16,6 +16,7 @@ from paradestate.core.sentence.setting import (
     tray_sentence,
 )
 from paradestate.core.span import day, year
+from paradestate.core.supplies import Supplies
 from paradestate.core.table import Line, Opponent, Table, Tray
 from tests.core.sentence.saying import unsaid
 from tests.forces import marenz
@@ -32,6 +33,7 @@ BENCH = Bench(
     away=(day(datetime.date(2026, 12, 20)),),
     colours={"tunic": (Coat(colour="khaki", coats=2, share=Fraction(2, 5)),)},
     playable=(Milestone(name="small", numbers={"company": 2}, weight=Fraction(2), by_hand="odd"),),
+    supplies=Supplies(wasted=Fraction(1, 4)),
     by_hand="odd",
 )
 

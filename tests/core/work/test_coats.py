@@ -2,11 +2,13 @@
 
 from fractions import Fraction
 
+import pytest
+
 from paradestate.core.bench import Bench, Coat
 from paradestate.core.figure import FigureKind, Sort
 from paradestate.core.number import NONE
 from paradestate.core.unfolding import Stand
-from paradestate.core.work.coats import Mixed, colours_of, mixed
+from paradestate.core.work.coats import Mixed, colours_of, mixed, parts_of
 from paradestate.core.work.stand_work import StandWork
 
 FIGURES = {
@@ -69,3 +71,21 @@ def test_what_is_painted_already_needs_no_colour() -> None:
 
 def test_a_colour_of_several_batches_is_mixed_once() -> None:
     assert mixed([("sand", "blue"), (), ("blue",)]) == (Mixed(colour="blue", batches=(1, 3)),)
+
+
+@pytest.mark.parametrize(
+    ("kind", "pattern", "parts"),
+    [
+        ("rifleman", "rifle section", ["tunic", "rifle section"]),
+        ("officer", "command", ["tunic", "officer"]),
+        ("truck", "gun section", ["vehicle", "gun section"]),
+        ("truck", "truck", ["vehicle"]),
+    ],
+)
+def test_a_figure_is_painted_by_its_kind_its_sort_and_its_stand(
+    kind: str, pattern: str, parts: list[str]
+) -> None:
+    patterns = frozenset({"rifle section", "gun section"})
+    found = parts_of(kind, BENCH, pattern=pattern, figures=FIGURES, patterns=patterns)
+    assert [part.name for part in found] == parts
+    assert found[0].coats == COLOURS[parts[0]]

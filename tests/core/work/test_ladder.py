@@ -32,3 +32,15 @@ def test_rungs_and_milestones_say_what_is_lacking_and_how_much_is_left() -> None
     assert first.minutes == 3 * 10 + 4 * 20
     assert found.rungs[0].lacking == {"rifleman": 3, "officer": 2}
     assert lacking_of(()) == {}
+
+
+def test_it_is_climbed_as_far_as_a_milestone() -> None:
+    found = ladder(sound_load(MINUTES))
+    first = found.reached[0]
+    assert first.rung is not None
+    assert found.up_to("") == found.rungs
+    assert found.up_to(first.milestone.name) == found.rungs[: first.rung]
+    assert len(found.up_to(first.milestone.name)) < len(found.rungs)
+    stock = "stock stands: {command: {painted: 3}, section: {painted: 4}}\n"
+    done = ladder(sound_load(MINUTES, stock))
+    assert done.up_to(done.reached[0].milestone.name) == ()

@@ -40,3 +40,9 @@ def test_a_finished_stand_and_a_printed_one_want_nothing() -> None:
 def test_figures_that_are_all_finished_make_a_finished_stand() -> None:
     found = work("Command", "stock: {rifleman: {painted: 1}, officer: {painted: 1}}\n")
     assert found.is_finished
+
+
+def test_every_stage_names_the_figures_that_it_still_wants() -> None:
+    found = work("1 Company / 1 Section", STOCK)
+    assert found.to_reach == {"primed": {"rifleman": 1}, "painted": {"rifleman": 3}}
+    assert work("1 Company / Marker").to_reach == {}

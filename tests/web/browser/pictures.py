@@ -18,7 +18,7 @@ from playwright.sync_api import Browser, sync_playwright
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.log import log
-from paradestate.web.application import PAGES, application, new_site
+from paradestate.web.application import BELOW, PAGES, application, new_site
 from paradestate.web.phone.addresses import Named
 from paradestate.web.phone.certificate import Certificate
 from paradestate.web.phone.devices import Devices
@@ -141,9 +141,10 @@ def main() -> None:
             sync_playwright() as playwright,
         ):
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
-            for path in (*(page.path for page in PAGES), "start", "phone"):
+            for path in (*(page.path for page in (*PAGES, *BELOW)), "start", "phone"):
                 below = path if path in {"start", "phone"} else f"forces/marenz/{path}"
-                _taken(browser, f"{url}/{below}{ASKED.get(path, '')}", name=path)
+                name = path.replace("/", "-")
+                _taken(browser, f"{url}/{below}{ASKED.get(path, '')}", name=name)
             for kept in IN_DOCS:
                 (KEPT / f"{kept}.png").write_bytes(_small(browser, kept))
             browser.close()

@@ -10,7 +10,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
-from paradestate.web.application import PAGES, application, new_site
+from paradestate.web.application import BELOW, PAGES, application, new_site
 from paradestate.web.listening import LOOPBACK
 from paradestate.web.phone.addresses import named_address
 from paradestate.web.phone.listener import phone_listener

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from paradestate.core.bench import Coat
 from paradestate.core.number import percent_text
 from paradestate.core.sentence.wording import capital, counted, hours_words, listed, several
-from paradestate.core.work.job_card import CardCoat, ColourCard, JobCard
+from paradestate.core.work.job_card import CardPart, ColourCard, JobCard
 
 
 def job_title(card: JobCard) -> str:
@@ -16,15 +16,16 @@ def job_title(card: JobCard) -> str:
 def time_words(card: JobCard) -> str:
     """How long it takes: `3 h of work, 20 min to set up`."""
     rung = card.rung
-    work = f"{hours_words(rung.minutes)} of work" if rung.minutes else "no minutes given"
+    work = f"{hours_words(rung.minutes)} of work" if rung.minutes else "no minutes"
     return f"{work}, {hours_words(rung.set_up)} to set up" if rung.set_up else work
 
 
 def job_sentences(card: JobCard) -> Iterator[str]:
     """What else is worth knowing beside the work."""
     rung = card.rung
-    for stage, minutes in card.dry.items():
-        yield f"Once {stage}, let it dry for {hours_words(minutes)}."
+    if card.dry:
+        dry = listed(f"{stage} {hours_words(minutes)}" for stage, minutes in card.dry.items())
+        yield f"To dry: {dry}."
     if rung.takes_turns_with is not None:
         yield f"While it dries, work on batch {rung.takes_turns_with}; and the other way round."
     if rung.lacking:
@@ -39,9 +40,11 @@ def coat_words(coat: Coat) -> str:
     return f"{coat.colour}, {several(coat.coats, 'coat')}{on}"
 
 
-def card_coat_words(each: CardCoat) -> str:
-    """A colour on a job card: `Tunic: sand, 2 coats on 40% (rifleman and officer)`."""
-    return f"{capital(each.part)}: {coat_words(each.coat)} ({listed(each.kinds)})"
+def part_words(each: CardPart) -> str:
+    """A part on a job card: `Tunic: sand, 2 coats on 40%`; with the kinds where not all wear it."""
+    coats = "; ".join(coat_words(coat) for coat in each.part.coats)
+    of = "" if each.is_for_all else f" ({listed(each.kinds)})"
+    return f"{capital(each.part.name)}: {coats}{of}."
 
 
 def colour_title(card: ColourCard) -> str:

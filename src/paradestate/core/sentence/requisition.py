@@ -73,9 +73,9 @@ def guess_sentences(made: Requisition, supplies: Supplies) -> Iterator[str]:
     """What is a guess, and how it becomes a measurement."""
     if any(paint.is_guess for paint in made.paint.paints):
         yield (
-            f"The paint is a guess until you have measured ({USUAL}): {_guessed(supplies)}. "
-            "Weigh the bottles before and after the first company: a gram is about a "
-            "millilitre, and 'paint per 100' takes what a hundred figures took."
+            f"The paint is a guess until you have measured ({USUAL}): {_guessed(made, supplies)}. "
+            "Weigh the bottles before and after the first company: a millilitre weighs a little "
+            "over a gram, and 'paint per 100' takes what a hundred figures took."
         )
     if made.paint.uncoloured:
         yield (
@@ -83,16 +83,17 @@ def guess_sentences(made: Requisition, supplies: Supplies) -> Iterator[str]:
             f"are reckoned ({USUAL})."
         )
     if made.paint.unknown:
-        yield f"Left out, for nothing says how large they are: {counted(made.paint.unknown)}."
+        yield f"Left out, for no size is given: {counted(made.paint.unknown)}."
 
 
-def _guessed(supplies: Supplies) -> str:
+def _guessed(made: Requisition, supplies: Supplies) -> str:
     said = []
     if supplies.film is None:
         said.append(f"a wet film of {decimal_text(supplies.film_taken)} mm a coat")
     if supplies.wasted is None:
         said.append(f"{percent_text(supplies.wasted_taken)} wasted")
-    said.append("surfaces by the size of the figures")
+    if made.paint.is_surface_guessed:
+        said.append("surfaces by the size of the figures")
     return listed(said)
 
 

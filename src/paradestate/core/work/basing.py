@@ -55,7 +55,7 @@ def basing(
     numbers: dict[Outline, int] = {}
     for work in works:
         base = patterns[work.stand.pattern].base
-        if base is not None and figures_to(BASED, work, bench):
+        if base is not None and figures_to(BASED, work, bench=bench):
             numbers[base] = numbers.get(base, 0) + 1
     bases = tuple(
         Base(

@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.core.bench import Coat
 from paradestate.core.figure import Sort
 from paradestate.core.force import Force
 from paradestate.core.work.coats import PAINTED, Part, parts_of
@@ -24,13 +23,14 @@ class CardStand:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CardCoat:
-    """A colour on a job card."""
+class CardPart:
+    """A part of the uniform on a job card."""
 
-    part: str
-    coat: Coat
+    part: Part
     kinds: tuple[str, ...]
-    """Of the figures that get it."""
+    """Of the figures that wear it."""
+    is_for_all: bool
+    """Whether those are all that the card has to paint."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +41,7 @@ class JobCard:
     stages: tuple[str, ...]
     """Still to be reached by any of its stands, in their order."""
     stands: tuple[CardStand, ...]
-    coats: tuple[CardCoat, ...]
+    parts: tuple[CardPart, ...]
     dry: Mapping[str, Fraction]
     """Stage to the minutes for which it dries."""
 
@@ -79,21 +79,21 @@ def _card(rung: Rung, force: Force) -> JobCard:
             )
             for work in rung.works
         ),
-        coats=tuple(_coats(rung.works, force)),
+        parts=tuple(_parts(rung.works, force)),
         dry={stage: force.bench.dry[stage] for stage in stages if force.bench.dry.get(stage)},
     )
 
 
-def _coats(works: Sequence[StandWork], force: Force) -> Iterator[CardCoat]:
-    kinds: dict[tuple[str, Coat], list[str]] = {}
+def _parts(works: Sequence[StandWork], force: Force) -> Iterator[CardPart]:
+    every: set[str] = set()
+    kinds: dict[Part, dict[str, None]] = {}
     for kind, _, parts in _to_paint(works, force):
+        every.add(kind)
         for part in parts:
-            for coat in part.coats:
-                every = kinds.setdefault((part.name, coat), [])
-                every += [kind] if kind not in every else []
+            kinds.setdefault(part, {})[kind] = None
     order = list(force.bench.colours)
-    for (name, coat), of in sorted(kinds.items(), key=lambda each: order.index(each[0][0])):
-        yield CardCoat(part=name, coat=coat, kinds=tuple(of))
+    for part, of in sorted(kinds.items(), key=lambda each: order.index(each[0].name)):
+        yield CardPart(part=part, kinds=tuple(of), is_for_all=len(of) == len(every))
 
 
 def _to_paint(
@@ -102,7 +102,7 @@ def _to_paint(
     """Kinds that still have to be painted, stand by stand, with their parts."""
     patterns = frozenset(force.stands)
     for work in works:
-        for kind in figures_to(PAINTED, work, force.bench):
+        for kind in figures_to(PAINTED, work, bench=force.bench):
             parts = parts_of(
                 kind,
                 force.bench,
@@ -124,7 +124,7 @@ def colour_cards(rungs: Sequence[Rung], force: Force) -> tuple[ColourCard, ...]:
     for kind, work, parts in _to_paint(works, force):
         if parts:
             key = (kind, parts)
-            number = figures_to(PAINTED, work, force.bench)[kind]
+            number = figures_to(PAINTED, work, bench=force.bench)[kind]
             numbers[key] = numbers.get(key, 0) + number
             patterns.setdefault(key, {})[work.stand.pattern] = None
     return tuple(

@@ -61,6 +61,8 @@ class PaintTable:
     """Kind to figures whose surface nobody can guess; what rests on it leaves them out."""
     uncoloured: Mapping[str, int]
     """Kind to figures of which no colours are said, where colours are said of others."""
+    is_surface_guessed: bool
+    """Whether a surface was guessed by the size of its figure."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,7 +91,7 @@ def paint_table(
     uncoloured: dict[str, int] = {}
     for work in works:
         layers = [*_plain(work, bench)]
-        for kind, number in figures_to(PAINTED, work, bench).items():
+        for kind, number in figures_to(PAINTED, work, bench=bench).items():
             parts = parts_of(
                 kind, bench, pattern=work.stand.pattern, figures=figures, patterns=patterns
             )
@@ -102,10 +104,11 @@ def paint_table(
         paints=tuple(sums.paints()),
         unknown=sums.unknown,
         uncoloured=uncoloured if bench.colours else {},
+        is_surface_guessed=sums.is_surface_guessed,
     )
 
 
-def figures_to(stage: str, work: StandWork, bench: Bench) -> Mapping[str, int]:
+def figures_to(stage: str, work: StandWork, *, bench: Bench) -> Mapping[str, int]:
     """Kind to figures that still have to reach a stage; the last, where it isn't the owner's."""
     return work.to_reach.get(stage if stage in bench.stages else bench.stages[-1], {})
 
@@ -113,8 +116,9 @@ def figures_to(stage: str, work: StandWork, bench: Bench) -> Mapping[str, int]:
 def _plain(work: StandWork, bench: Bench) -> Iterator[_Layer]:
     """Undercoat and varnish, over the whole of each figure."""
     supplies = bench.supplies
-    to_undercoat = figures_to(UNDERCOATED, work, bench) if UNDERCOATED in bench.stages else {}
-    to_varnish = figures_to(VARNISHED if VARNISHED in bench.stages else PAINTED, work, bench)
+    to_undercoat = figures_to(UNDERCOATED, work, bench=bench) if UNDERCOATED in bench.stages else {}
+    varnished = VARNISHED if VARNISHED in bench.stages else PAINTED
+    to_varnish = figures_to(varnished, work, bench=bench)
     for coating, coats, figures in (
         (Coating.UNDERCOAT, supplies.undercoat, to_undercoat),
         (Coating.VARNISH, supplies.varnish, to_varnish),
@@ -152,6 +156,7 @@ class _Sums:
 
     def __init__(self, bench: Bench, *, figures: Mapping[str, FigureKind]) -> None:
         self.unknown: dict[str, int] = {}
+        self.is_surface_guessed = False
         self._bench = bench
         self._figures = figures
         self._sums: dict[tuple[Coating, str], _Sum] = {}
@@ -184,6 +189,7 @@ class _Sums:
         found = surface(kind, supplies)
         if found is None:
             return None
+        self.is_surface_guessed |= found.is_guess
         film = supplies.film_taken / (1 - supplies.wasted_taken)
         is_guess = found.is_guess or supplies.film is None or supplies.wasted is None
         return found.area * layer.share * film / CUBIC_MILLIMETRES, is_guess

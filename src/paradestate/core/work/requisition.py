@@ -46,7 +46,7 @@ def _unknown(kinds: Mapping[str, int], force: Force) -> Finding:
     return Finding(
         level=Level.WARN,
         code="painted-surface-unknown",
-        message=f"Nothing says how large {listed(kinds)} are: {counted(kinds)}.",
+        message=f"No size is given for {listed(kinds)}: {counted(kinds)}.",
         effect="Paint for them isn't counted.",
         hint=f"Give them a height (and a footprint, where they aren't on foot or mounted), or "
         f"say under 'bench' what paint covers: supplies: {{area: {{{first}: 3 cm2}}}}.",

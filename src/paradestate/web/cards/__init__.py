@@ -1,0 +1,1 @@
+"""The cards for the bench, as they are shown and printed."""
