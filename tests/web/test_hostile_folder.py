@@ -8,7 +8,7 @@ import pytest
 from starlette.testclient import TestClient
 
 from paradestate.journeys.new import new_from_example
-from paradestate.web.application import PAGES, application, new_site
+from paradestate.web.application import BELOW, PAGES, application, new_site
 from paradestate.web.guard import HEADERS
 from paradestate.web.page_kind import Page
 from tests.journeys.conftest import FERRY_GUARD, written
@@ -60,7 +60,7 @@ def test_a_lone_force_whose_name_is_not_utf8_is_shown(tmp_path: Path) -> None:
     assert "Ferry" in Visitor(folder).get("/").text
 
 
-@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.path)
+@pytest.mark.parametrize("page", [*PAGES, *BELOW], ids=lambda page: page.path)
 def test_every_page_answers_beside_what_is_no_file(tmp_path: Path, page: Page) -> None:
     folder = written(tmp_path / "guard", FERRY_GUARD)
     os.mkfifo(folder / "pipe.yaml")

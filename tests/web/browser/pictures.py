@@ -143,8 +143,8 @@ def main() -> None:
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
             for path in (*(page.path for page in (*PAGES, *BELOW)), "start", "phone"):
                 below = path if path in {"start", "phone"} else f"forces/marenz/{path}"
-                name = path.replace("/", "-")
-                _taken(browser, f"{url}/{below}{ASKED.get(path, '')}", name=name)
+                address = f"{url}/{below}{ASKED.get(path, '')}"
+                _taken(browser, address, name=path.replace("/", "-"))
             for kept in IN_DOCS:
                 (KEPT / f"{kept}.png").write_bytes(_small(browser, kept))
             browser.close()

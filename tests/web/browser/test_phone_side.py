@@ -9,7 +9,14 @@ import pytest
 from playwright.sync_api import Browser, Dialog, Page, expect
 from starlette.types import ASGIApp
 
-from paradestate.web.application import PAGES, application, local_time, new_site, site_of_phone
+from paradestate.web.application import (
+    BELOW,
+    PAGES,
+    application,
+    local_time,
+    new_site,
+    site_of_phone,
+)
 from paradestate.web.listening import LOOPBACK
 from paradestate.web.phone.addresses import named_address
 from paradestate.web.phone.gate import COOKIE
@@ -121,7 +128,7 @@ def test_a_name_that_looks_like_a_program_is_never_run(browser: Browser, tmp_pat
         page.on("dialog", dismissed)
         page.on("console", lambda said: seen.append(said.text) if said.type == "error" else None)
         page.on("pageerror", lambda error: seen.append(str(error)))
-        for path in (each.path for each in PAGES):
+        for path in (each.path for each in (*PAGES, *BELOW)):
             page.goto(served(path))
             page.goto(served(f"{path}?{urlencode({'stand': EVIL, 'file': EVIL, 'on': EVIL})}"))
         assert [each for each in seen if "status of 4" not in each] == []

@@ -70,29 +70,26 @@ def sheet_count(sheet: Rectangle, pieces: Mapping[Outline, int]) -> SheetCount:
         sum(ceil(Fraction(number, cut_count(sheet, each))) for each, number in fitting.items()),
     ]
     return SheetCount(
-        enough=min(each for each in ways if each is not None),
+        enough=min(ways),
         least=ceil(covered / area(sheet)),
         too_large=too_large,
     )
 
 
-def _in_strips(pieces: Mapping[Outline, int], *, across: Fraction, along: Fraction) -> int | None:
+def _in_strips(pieces: Mapping[Outline, int], *, across: Fraction, along: Fraction) -> int:
     """Sheets where each strip across holds one kind of piece, deepest strips first.
 
-    None where a piece fits in no strip across.
+    What fits on the sheet at all fits in a strip, one way or turned.
     """
     strips = [
         _strips(piece, number, across=across, along=along) for piece, number in pieces.items()
     ]
-    if None in strips:
-        return None
-    found = sorted((each for each in strips if each is not None), reverse=True)
-    return _filled(found, along=along)
+    return _filled(sorted(strips, reverse=True), along=along)
 
 
 def _strips(
     piece: Outline, number: int, *, across: Fraction, along: Fraction
-) -> tuple[Fraction, int] | None:
+) -> tuple[Fraction, int]:
     """Depth and number of the strips for one kind of piece, the way that is least deep in all."""
     sides = _sides(piece)
     ways = [
@@ -100,7 +97,7 @@ def _strips(
         for front, depth in (sides, sides[::-1])
         if front <= across and depth <= along
     ]
-    return min(ways, key=lambda way: way[0] * way[1], default=None)
+    return min(ways, key=lambda way: way[0] * way[1])
 
 
 def _filled(strips: Sequence[tuple[Fraction, int]], *, along: Fraction) -> int:
