@@ -101,7 +101,14 @@ def test_a_milestone_that_is_none_is_a_stop() -> None:
 
 
 @pytest.mark.parametrize(
-    "words", [("--supplies", "--cards"), ("--by-kind", "--cards"), ("--up-to", "x")]
+    "words",
+    [
+        ("--supplies", "--cards"),
+        ("--by-kind", "--cards"),
+        ("--up-to", "x"),
+        ("--keep", "--supplies"),
+        ("--calendar", "x.ics", "--cards"),
+    ],
 )
 def test_one_thing_is_shown_at_a_time(words: tuple[str, ...]) -> None:
     assert call("bench", MARENZ, *words).status == 2

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from paradestate.cli.bench_option import bench_options, refuse_calendar, written
+from paradestate.cli.bench_option import Shown, bench_options, refuse_calendar, written
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import (
     choice_options,
@@ -23,6 +23,8 @@ Examples:
   paradestate bench marenz --set company=3
   paradestate bench marenz --by-kind
   paradestate bench marenz --keep --calendar marenz.ics
+  paradestate bench marenz --supplies --up-to "smallest legal force"
+  paradestate bench marenz --cards
   paradestate bench marenz --json
 """
 
@@ -36,6 +38,9 @@ def command(
     folder: Path,
     *,
     by_kind: bool,
+    supplies: bool,
+    cards: bool,
+    up_to: str,
     keep: bool,
     calendar: Path | None,
     as_json: bool,
@@ -53,9 +58,16 @@ def command(
         raise click.UsageError(
             "--keep is for the force as the folder raises it; leave out what chooses another."
         )
+    shown = Shown(by_kind=by_kind, supplies=supplies, cards=cards, up_to=up_to)
+    shown.refuse_together(writes=keep or calendar is not None)
     choice, findings = choice_of(**options)
     stop_for(findings)
     refuse_calendar(calendar)
+    if shown.is_paper:
+        from paradestate.cli.bench_papers import show_papers
+
+        finish(stopped=not show_papers(folder, choice, shown=shown, as_json=as_json))
+        return
     day = today()
     with at_work("Looking for the best order of work"):
         answer = order_of_work(folder, today=day, choice=choice)

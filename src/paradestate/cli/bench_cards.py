@@ -1,17 +1,12 @@
 """Job cards and colour cards, printed for people."""
 
 from collections.abc import Iterator
-from pathlib import Path
 
 from rich.console import Console
 from rich.text import Text
 
-from paradestate.cli.bench_cards_json import cards_json
 from paradestate.cli.bench_supplies import print_cautions
-from paradestate.cli.finding_report import print_findings
-from paradestate.cli.option import today
-from paradestate.cli.output import console, print_hanging, print_json, titled_table
-from paradestate.core.choice import Choice
+from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.sentence.job_card import (
     coat_words,
     colour_title,
@@ -22,27 +17,14 @@ from paradestate.core.sentence.job_card import (
 )
 from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.work.job_card import ColourCard, JobCard
-from paradestate.journeys.requisition import Cards, work_cards
+from paradestate.journeys.papers import Papers
 
 EMPTY, DONE = "[ ]", "[x]"
 MOST_BOXES = 6
 """Ticks of one colour; more coats have no more boxes."""
 
 
-def show_cards(folder: Path, choice: Choice, *, up_to: str, as_json: bool) -> bool:
-    """Prints the cards, unless a stop prevents them."""
-    answer = work_cards(folder, today=today(), choice=choice, up_to=up_to)
-    print_findings(answer.checked.findings, answer.checked.texts)
-    if answer.cards is None:
-        return False
-    if as_json:
-        print_json(cards_json(answer.cards))
-    else:
-        print_cards(answer.cards, title=answer.checked.force.title)
-    return True
-
-
-def print_cards(cards: Cards, *, title: str) -> None:
+def print_cards(cards: Papers, *, title: str) -> None:
     """A card for each batch, one for each kind of figure, and the cautions once."""
     out = console()
     out.print(Text(title, style="bold"))

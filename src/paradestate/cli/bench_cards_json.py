@@ -7,10 +7,10 @@ from paradestate.cli.count_json import fraction_json
 from paradestate.core.bench import Coat
 from paradestate.core.work.coats import Part
 from paradestate.core.work.job_card import ColourCard, JobCard
-from paradestate.journeys.requisition import Cards
+from paradestate.journeys.papers import Papers
 
 
-def cards_json(cards: Cards) -> dict[str, object]:
+def cards_json(cards: Papers) -> dict[str, object]:
     """The cards with the keys that programs rely on."""
     return {
         "cards": [_job(card) for card in cards.jobs],

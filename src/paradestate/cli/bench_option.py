@@ -23,6 +23,11 @@ F = TypeVar("F", bound=Callable[..., Any])
 
 OPTIONS = (
     click.option("--by-kind", is_flag=True, help="Show the same work kind by kind instead."),
+    click.option("--supplies", is_flag=True, help="Show what the work uses up instead."),
+    click.option("--cards", is_flag=True, help="Show a job card for each batch instead."),
+    click.option(
+        "--up-to", default="", metavar="MILESTONE", help="Supplies or cards as far as this alone."
+    ),
     click.option(
         "--keep",
         is_flag=True,
@@ -35,6 +40,32 @@ OPTIONS = (
         help="Write milestones and game nights as a calendar.",
     ),
 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """What the command shows instead of the ladder."""
+
+    by_kind: bool
+    supplies: bool
+    cards: bool
+    up_to: str
+
+    @property
+    def is_paper(self) -> bool:
+        """Whether it is a paper for the bench."""
+        return self.supplies or self.cards
+
+    def refuse_together(self, *, writes: bool) -> None:
+        """Ends the command where two options don't go together."""
+        if self.by_kind + self.supplies + self.cards > 1:
+            raise click.UsageError(
+                "--by-kind, --supplies and --cards each show something else: choose one of them."
+            )
+        if self.up_to and not self.is_paper:
+            raise click.UsageError("--up-to is for --supplies and --cards.")
+        if writes and self.is_paper:
+            raise click.UsageError("--keep and --calendar are for the ladder with its dates.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

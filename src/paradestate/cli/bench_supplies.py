@@ -1,14 +1,8 @@
 """What the order of work uses up, printed for people."""
 
-from pathlib import Path
-
 from rich.table import Table
 
-from paradestate.cli.bench_supplies_json import supplies_json
-from paradestate.cli.finding_report import print_findings
-from paradestate.cli.option import today
-from paradestate.cli.output import console, print_hanging, print_json, titled_table
-from paradestate.core.choice import Choice
+from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.outline import outline_text
 from paradestate.core.sentence.caution import CAUTIONS, FIRST
 from paradestate.core.sentence.requisition import (
@@ -25,22 +19,6 @@ from paradestate.core.supplies import Supplies
 from paradestate.core.work.basing import Basing
 from paradestate.core.work.paint import PaintTable
 from paradestate.core.work.requisition import Requisition
-from paradestate.journeys.requisition import work_requisition
-
-
-def show_supplies(folder: Path, choice: Choice, *, up_to: str, as_json: bool) -> bool:
-    """Prints what the work uses up, unless a stop prevents it."""
-    answer = work_requisition(folder, today=today(), choice=choice, up_to=up_to)
-    print_findings(answer.checked.findings, answer.checked.texts)
-    if answer.made is None:
-        return False
-    supplies = answer.checked.force.bench.supplies
-    if as_json:
-        print_json(supplies_json(answer.made, supplies=supplies))
-    else:
-        title = answer.checked.force.title
-        print_supplies(answer.made, supplies=supplies, title=title, up_to=up_to)
-    return True
 
 
 def print_supplies(made: Requisition, *, supplies: Supplies, title: str, up_to: str) -> None:

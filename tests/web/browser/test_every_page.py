@@ -42,7 +42,7 @@ SHEETS = [
     CHANGED,
     CHANGED_TOO,
     "choosing/list",
-    *(page.path for page in PAGES),
+    *(page.path for page in (*PAGES, *BELOW)),
 ]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
 

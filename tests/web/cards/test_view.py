@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from paradestate.core.choice import Choice
-from paradestate.journeys.requisition import Cards, work_cards, work_requisition
+from paradestate.journeys.papers import Papers, papers
 from paradestate.web.cards import view
 from paradestate.web.cards.view import cards_view, supplies_view
 from tests.cli.test_bench_supplies import DONE
@@ -16,13 +16,13 @@ ON = datetime.date(2026, 3, 5)
 
 
 @pytest.fixture(scope="module")
-def cards() -> Cards:
-    found = work_cards(EXAMPLES / "marenz", today=ON, choice=Choice()).cards
+def cards() -> Papers:
+    found = papers(EXAMPLES / "marenz", today=ON, choice=Choice()).papers
     assert found is not None
     return found
 
 
-def test_stands_of_one_company_stand_under_its_name(cards: Cards) -> None:
+def test_stands_of_one_company_stand_under_its_name(cards: Papers) -> None:
     sections = cards_view(cards).jobs[3]
     assert [(each.title, len(each.rows)) for each in sections.groups] == [
         ("No 1 Company", 6),
@@ -32,7 +32,7 @@ def test_stands_of_one_company_stand_under_its_name(cards: Cards) -> None:
     assert [time for _, time in sections.stages] == ["3 h"] * 4
 
 
-def test_one_stand_of_a_company_says_it_itself(cards: Cards) -> None:
+def test_one_stand_of_a_company_says_it_itself(cards: Papers) -> None:
     commands = cards_view(cards).jobs[2]
     assert [(each.title, each.rows[0].title) for each in commands.groups] == [
         ("", "No 1 Company, Company Command"),
@@ -40,7 +40,7 @@ def test_one_stand_of_a_company_says_it_itself(cards: Cards) -> None:
     ]
 
 
-def test_a_card_says_when_it_is_done_and_whether_something_is_playable(cards: Cards) -> None:
+def test_a_card_says_when_it_is_done_and_whether_something_is_playable(cards: Papers) -> None:
     jobs = cards_view(cards).jobs
     assert (jobs[0].after, jobs[5].after) == ("", "19 h")
     assert [each.number for each in jobs if each.is_milestone] == [6, 9]
@@ -48,7 +48,7 @@ def test_a_card_says_when_it_is_done_and_whether_something_is_playable(cards: Ca
 
 
 def test_of_very_many_stands_the_first_batches_are_shown(
-    cards: Cards, monkeypatch: pytest.MonkeyPatch
+    cards: Papers, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(view, "MOST_STANDS", 5)
     found = cards_view(cards)
@@ -61,7 +61,7 @@ def test_colours_of_one_part_stand_under_its_name(tmp_path: Path) -> None:
     colours = "bench: {colours: {tunic: [{colour: sand, coats: 9}, {colour: wash}]}, minutes:"
     text = DONE.replace("bench: {minutes:", colours)
     (tmp_path / "force.yaml").write_text(text, encoding="utf-8")
-    found = work_cards(tmp_path, today=ON, choice=Choice()).cards
+    found = papers(tmp_path, today=ON, choice=Choice()).papers
     assert found is not None
     (card,) = cards_view(found).colours
     assert (card.title, card.on) == ("1 rifleman", "section")
@@ -72,15 +72,15 @@ def test_colours_of_one_part_stand_under_its_name(tmp_path: Path) -> None:
 
 
 def test_what_is_used_up_is_the_same_as_the_command_says(tmp_path: Path) -> None:
-    answer = work_requisition(EXAMPLES / "marenz", today=ON, choice=Choice())
-    assert answer.made is not None
-    found = supplies_view(answer.made, answer.checked.force.bench.supplies)
+    answer = papers(EXAMPLES / "marenz", today=ON, choice=Choice())
+    assert answer.papers is not None
+    found = supplies_view(answer.papers.requisition, answer.checked.force.bench.supplies)
     assert found.paints[0] == ("Undercoat", "125", "8.1 ml", "8.9 ml", "1", "guess")
     assert found.bases[2] == ("40 x 20 mm", "28", "31", "70")
     assert found.of_bases[0].startswith("Ground to cover: 279 cm")
     (tmp_path / "force.yaml").write_text(DONE.replace("{height: 10 mm}", "{}"), encoding="utf-8")
-    answer = work_requisition(tmp_path, today=ON, choice=Choice())
-    assert answer.made is not None
-    bare = supplies_view(answer.made, answer.checked.force.bench.supplies)
+    answer = papers(tmp_path, today=ON, choice=Choice())
+    assert answer.papers is not None
+    bare = supplies_view(answer.papers.requisition, answer.checked.force.bench.supplies)
     assert (bare.paints, bare.bases, bare.of_bases) == ((), (), ())
     assert bare.of_paints == ("Left out, for no size is given: 1 rifleman.",)

@@ -27,7 +27,7 @@ from paradestate.core.supplies import Supplies
 from paradestate.core.unfolding import SEPARATOR
 from paradestate.core.work.job_card import CardStand, ColourCard, JobCard
 from paradestate.core.work.requisition import Requisition
-from paradestate.journeys.requisition import Cards
+from paradestate.journeys.papers import Papers
 from paradestate.sheet.figure_outline import figure_outline
 from paradestate.sheet.svg import Drawing
 
@@ -101,7 +101,7 @@ class CardsView:
     colours: tuple[ColourView, ...]
 
 
-def cards_view(cards: Cards) -> CardsView:
+def cards_view(cards: Papers) -> CardsView:
     """The cards, as many of the first as there is room for."""
     shown: list[JobCard] = []
     stands = 0

@@ -6,7 +6,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.sentence.caution import CAUTIONS, FIRST
 from paradestate.core.sentence.wording import several
-from paradestate.journeys.requisition import work_cards, work_requisition
+from paradestate.journeys.papers import papers
 from paradestate.web.cards.view import cards_view, supplies_view
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -19,25 +19,23 @@ TOLD = frozenset({"bench-minutes-missing", "must-have-left-out", "painted-surfac
 def show(visit: Visit) -> Response:
     """The cards, as far as the milestone that is asked for."""
     up_to = visit.query.get("until", "")
-    made = work_cards(
+    answer = papers(
         visit.folder, today=visit.today, choice=Choice(), up_to=up_to, memory=visit.memory
     )
-    supplies = work_requisition(
-        visit.folder, today=visit.today, choice=Choice(), up_to=up_to, memory=visit.memory
-    )
-    if made.cards is None or supplies.made is None:
-        return _stopped(visit, made.checked.findings)
+    made, force = answer.papers, answer.checked.force
+    if made is None:
+        return _stopped(visit, answer.checked.findings)
     return visit.page(
         "cards.html",
-        view=cards_view(made.cards),
+        view=cards_view(made),
         up_to=up_to,
-        milestones=made.cards.milestones,
-        supplies=supplies_view(supplies.made, made.checked.force.bench.supplies),
-        made=supplies.made,
-        title=made.checked.force.title,
+        milestones=made.milestones,
+        supplies=supplies_view(made.requisition, force.bench.supplies),
+        made=made.requisition,
+        title=force.title,
         found=[
             each
-            for each in supplies.checked.findings
+            for each in answer.checked.findings
             if each.code in TOLD and each.level is not Level.STOP
         ],
         cautions=CAUTIONS,
