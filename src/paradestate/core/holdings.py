@@ -51,6 +51,20 @@ def together(*every: Holdings) -> Holdings:
     return total.holdings()
 
 
+def part_of(holdings: Holdings, *, among: int) -> Holdings:
+    """One of so many equal parts; every number is a multiple of them."""
+    if among == 1:
+        return holdings
+    figures, stands = (
+        {
+            name: {stage: number // among for stage, number in stages.items()}
+            for name, stages in staged.items()
+        }
+        for staged in (holdings.figures, holdings.stands)
+    )
+    return Holdings(figures=figures, stands=stands)
+
+
 class Tally:
     """Holdings that change while they are added up; numbers may fall below nought meanwhile."""
 

@@ -8,7 +8,7 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from paradestate.core.holdings import Holdings, Tally
+from paradestate.core.holdings import Holdings, Tally, part_of
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.sentence.wording import several
 
@@ -141,10 +141,8 @@ class _Sums:
         if entry.kind is EntryKind.LENT:
             self._lent.add(entry.leaves)
         self._held.add(entry.comes)
-        if entry.stand:
-            worked = self._worked.setdefault((entry.force, entry.stand), Tally())
-            worked.add(entry.leaves, times=-1)
-            worked.add(entry.comes)
+        if entry.stand or entry.stands:
+            self._work_on(entry)
         if entry.minutes:
             self._minutes[entry.on] = self._minutes.get(entry.on, 0) + entry.minutes
         if entry.promised:
@@ -153,6 +151,15 @@ class _Sums:
             )
         for pile in origin.below_nought(entry.leaves):
             yield Shortfall(entry=entry, name=pile.name, stage=pile.stage, lacking=-pile.number)
+
+    def _work_on(self, entry: JournalEntry) -> None:
+        """Remembers with each stand that is named its part of what was done."""
+        names = entry.stands or (entry.stand,)
+        leaves, comes = (part_of(each, among=len(names)) for each in (entry.leaves, entry.comes))
+        for name in names:
+            worked = self._worked.setdefault((entry.force, name), Tally())
+            worked.add(leaves, times=-1)
+            worked.add(comes)
 
     def state(self, start: JournalState) -> JournalState:
         return replace(

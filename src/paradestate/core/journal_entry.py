@@ -45,6 +45,8 @@ class JournalEntry:
     """What comes into them; of a count, what there is."""
     stand: str = ""
     """Name of the stand of the force that it is about."""
+    stands: tuple[str, ...] = ()
+    """Names of several that it brought on alike: each has an equal part of what it did."""
     minutes: int = 0
     """Work of a session."""
     promised: Mapping[str, int] = field(default_factory=dict)

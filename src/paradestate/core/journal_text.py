@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from paradestate.core.holdings import Holdings, Staged
+from paradestate.core.holdings import Holdings, Staged, piles
 from paradestate.core.journal import JournalState, Promise
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.work.kept_forecast import KeptForecast
@@ -35,6 +35,7 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "leaves": holdings_record(entry.leaves),
         "comes": holdings_record(entry.comes),
         "stand": entry.stand,
+        "stands": list(entry.stands),
         "minutes": entry.minutes,
         "promised": dict(entry.promised),
         "forecasts": [forecast_record(each) for each in entry.forecasts],
@@ -79,6 +80,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             leaves=holdings_of(said.get("leaves", {})),
             comes=holdings_of(said.get("comes", {})),
             stand=said.get("stand", ""),
+            stands=_names(said),
             minutes=said.get("minutes", 0),
             promised=said.get("promised", {}),
             forecasts=tuple(_forecast(each) for each in said.get("forecasts", ())),
@@ -137,12 +139,25 @@ WORDS: Mapping[str, type] = {
     "leaves": dict,
     "comes": dict,
     "stand": str,
+    "stands": list,
     "minutes": int,
     "promised": dict,
     "forecasts": list,
     "note": str,
     "struck out": str,
 }
+
+
+def _names(said: Mapping[str, Any]) -> tuple[str, ...]:
+    """The stands that an entry brought on alike: what it did can be shared out among them."""
+    names = tuple(said.get("stands", ()))
+    parts = [holdings_of(said.get(word, {})) for word in ("leaves", "comes")]
+    numbers = [pile.number for each in parts for pile in piles(each)]
+    if any(type(name) is not str for name in names) or (
+        names and any(number % len(names) for number in numbers)
+    ):
+        raise UnknownEntryError(f"{names!r} have no equal parts of what it did")
+    return names
 
 
 def _refuse_others(record: Mapping[str, object], *, types: Mapping[str, type]) -> None:

@@ -42,6 +42,7 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
             leaves=effect.leaves,
             comes=effect.comes,
             stand=request.stand,
+            stands=request.stands,
             minutes=request.minutes or 0,
             promised=_promised(request, desk),
             forecasts=request.forecasts,
@@ -63,7 +64,8 @@ def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[F
         yield log_finding.clock_behind(desk.today, last_day=desk.state.last_day)
     for pattern in effect.comes.stands:
         named = sum(stand.pattern == pattern for stand in desk.stands.values())
-        whole = 1 + sum(desk.state.held.stands.get(pattern, {}).values())
+        more = sum(effect.comes.stands[pattern].values())
+        whole = more + sum(desk.state.held.stands.get(pattern, {}).values())
         if not effect.leaves.stands and whole > named:
             yield log_finding.more_stands_than_named(pattern, whole, named=named)
     minutes = request.minutes or 0
@@ -190,6 +192,8 @@ def _moved(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...
     stages, last = desk.stages, desk.stages[-1]
     origin = request.from_stage or stages[stages.index(request.to_stage) - 1]
     asked = replace(request, from_stage=origin)
+    if request.stands:
+        return _moved_alike(asked, desk)
     if request.figures or not request.stand:
         some = replace(asked, stand="")
         leaves, findings = _taken(some, desk, there=desk.state.held)
@@ -207,6 +211,23 @@ def _moved(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...
     return _Effect(leaves=leaves, comes=comes), findings
 
 
+def _moved_alike(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...]]:
+    """Several stands of one pattern: as pieces where so many are held whole, else their figures."""
+    named = desk.stands[request.stands[0]]
+    number = len(request.stands)
+    asked = replace(request, stands=())
+    if desk.state.held.stands.get(named.pattern, {}).get(request.from_stage, 0) >= number:
+        leaves = Holdings(stands={named.pattern: {request.from_stage: number}})
+        return _Effect(leaves=leaves, comes=_restaged(leaves, request.to_stage)), ()
+    loose = replace(asked, figures={kind: each * number for kind, each in named.figures.items()})
+    leaves, findings = _taken(loose, desk, there=desk.state.held)
+    if request.to_stage == desk.stages[-1]:
+        comes = Holdings(stands={named.pattern: {request.to_stage: number}})
+    else:
+        comes = _restaged(leaves, request.to_stage)
+    return _Effect(leaves=leaves, comes=comes), findings
+
+
 def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
     """Whether an entry that is stored is what is sent again, whenever it was written.
 
@@ -216,10 +237,13 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
     for pile in piles(entry.leaves or entry.comes):
         if not pile.is_stand:
             numbers[pile.name] = numbers.get(pile.name, 0) + pile.number
-    named = request.figures or (numbers if request.stand or request.staged else {})
+    named = request.figures or (
+        numbers if request.stand or request.stands or request.staged else {}
+    )
     return (
         entry.kind is request.kind
         and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)
+        and entry.stands == request.stands
         and entry.minutes == (request.minutes or 0)
         and entry.struck_out.startswith(request.struck_out.lower())
         and entry.forecasts == request.forecasts

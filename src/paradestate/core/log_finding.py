@@ -65,6 +65,32 @@ def stand_and_figures() -> Finding:
     )
 
 
+def not_alone() -> Finding:
+    """The stop for several stands named together with figures, or with one stand."""
+    return log_stop(
+        code="log-option",
+        message="Several stands are named together with something else.",
+        hint="Name the stands alone: their figures go with them; or write two entries.",
+    )
+
+
+def not_alike(said: LogRequest) -> Finding:
+    """The stop for stands of several patterns that are named together."""
+    return log_stop(
+        code="log-option",
+        message=f"{listed(said.stands)} are not all of one pattern.",
+        hint="Write an entry for each pattern.",
+    )
+
+
+def named_twice(said: LogRequest) -> Finding:
+    """The stop for a stand that is named twice in one entry."""
+    twice = next(name for name in said.stands if said.stands.count(name) > 1)
+    return log_stop(
+        code="log-option", message=f"{twice} is named twice.", hint="Name each stand once."
+    )
+
+
 def stages_twice() -> Finding:
     """The stop for a count by stages that also names one stage for all."""
     return log_stop(
@@ -235,7 +261,11 @@ def said_words(said: LogRequest) -> str:
     parts = [
         said.kind,
         f"of {several(said.minutes, 'minute')}" if said.minutes else "",
-        listed(staged) or counted(said.figures) or said.stand or said.struck_out[:SHORT],
+        listed(staged)
+        or counted(said.figures)
+        or said.stand
+        or listed(said.stands)
+        or said.struck_out[:SHORT],
         f"from {said.from_stage}" if said.from_stage else "",
         f"to {said.to_stage}" if said.to_stage else "",
     ]

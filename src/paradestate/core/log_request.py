@@ -25,6 +25,8 @@ class LogRequest:
     from_stage: str = ""
     to_stage: str = ""
     stand: str = ""
+    stands: tuple[str, ...] = ()
+    """Several stands of one pattern that were brought on alike."""
     minutes: int | None = None
     forecasts: tuple[KeptForecast, ...] = ()
     """Of a forecast that is kept."""
@@ -41,6 +43,7 @@ class LogRequest:
             "from": self.from_stage,
             "to": self.to_stage,
             "stand": self.stand,
+            "stands": self.stands,
             "minutes": self.minutes is not None,
         }
         return frozenset(name for name, value in values.items() if value)

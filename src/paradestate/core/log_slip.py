@@ -12,12 +12,12 @@ from paradestate.core.log_request import Desk, LogRequest
 OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.COUNTED: frozenset({"figures", "staged", "to"}),
     EntryKind.RECEIVED: frozenset({"figures", "to", "stand"}),
-    EntryKind.MOVED: frozenset({"figures", "from", "to", "stand"}),
+    EntryKind.MOVED: frozenset({"figures", "from", "to", "stand", "stands"}),
     EntryKind.LOST: frozenset({"figures", "from", "stand"}),
     EntryKind.SOLD: frozenset({"figures", "from", "stand"}),
     EntryKind.LENT: frozenset({"figures", "from", "stand"}),
     EntryKind.RETURNED: frozenset({"figures", "from", "to", "stand"}),
-    EntryKind.SESSION: frozenset({"figures", "from", "to", "stand", "minutes"}),
+    EntryKind.SESSION: frozenset({"figures", "from", "to", "stand", "stands", "minutes"}),
     EntryKind.PROMISED: frozenset({"figures"}),
     EntryKind.NOTED: frozenset({"stand"}),
     EntryKind.FORECAST: frozenset(),
@@ -54,11 +54,26 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
             yield log_finding.unwritten(unknown_choice(stage, desk.stages, what="stage"))
     if request.stand and request.stand not in {*desk.stands, *owned.stands}:
         yield log_finding.unwritten(unknown_choice(request.stand, desk.stands, what="stand"))
+    yield from _of_stands(request, desk)
     if not (is_text(request.note) and is_text(request.force)):
         yield log_finding.not_text()
     if request.kind is not EntryKind.PROMISED and request.on > desk.today:
         yield log_finding.not_yet(request.on)
     yield from _missing(request, desk)
+
+
+def _of_stands(request: LogRequest, desk: Desk) -> Iterator[Finding]:
+    """What is wrong with several stands that are brought on alike."""
+    known = [name for name in request.stands if name in desk.stands]
+    for name in request.stands:
+        if name not in desk.stands:
+            yield log_finding.unwritten(unknown_choice(name, desk.stands, what="stand"))
+    if len({desk.stands[name].pattern for name in known}) > 1:
+        yield log_finding.not_alike(request)
+    if len(set(request.stands)) < len(request.stands):
+        yield log_finding.named_twice(request)
+    if request.stands and (request.figures or request.stand):
+        yield log_finding.not_alone()
 
 
 def is_text(words: str) -> bool:
@@ -67,7 +82,7 @@ def is_text(words: str) -> bool:
 
 
 def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
-    about_nothing = not (request.figures or request.stand or request.staged)
+    about_nothing = not (request.figures or request.stand or request.stands or request.staged)
     brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
     if request.figures and request.stand and not brings_on:
         yield log_finding.stand_and_figures()
@@ -110,7 +125,7 @@ def _no_milestone(request: LogRequest) -> Iterator[Finding]:
 
 def _no_way(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     """What is lacking of the stages between which something was brought."""
-    is_about_something = bool(request.figures or request.stand)
+    is_about_something = bool(request.figures or request.stand or request.stands)
     if not is_about_something and request.kind is EntryKind.SESSION:
         if request.from_stage or request.to_stage:
             yield log_finding.incomplete(

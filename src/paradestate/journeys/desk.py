@@ -41,7 +41,7 @@ def desk_of_force(
 ) -> Laid:
     """The desk of one force. It is counted only where a stand or a promise calls for that."""
     is_promise = request.kind is EntryKind.PROMISED
-    asks_for_stands = request.stand or is_promise
+    asks_for_stands = request.stand or request.stands or is_promise
     answer = count(folder, today=today, choice=Choice(), memory=memory) if asks_for_stands else None
     if answer is not None and answer.count is None:
         return Laid(desk=None, findings=answer.checked.findings)
@@ -81,7 +81,7 @@ def desk_of_collection(
     today: datetime.date,
 ) -> Laid:
     """The desk of all forces together, for what belongs to none of them alone."""
-    if request.stand or request.kind is EntryKind.PROMISED:
+    if request.stand or request.stands or request.kind is EntryKind.PROMISED:
         found = incomplete(
             "That belongs to one force of the collection.",
             hint=f"Name its folder: {', '.join(forces)}.",

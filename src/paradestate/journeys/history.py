@@ -112,7 +112,7 @@ def _is_about(entry: JournalEntry, name: str) -> bool:
         *(entry.leaves.figures, entry.comes.figures, entry.promised),
         *(entry.leaves.stands, entry.comes.stands),
     )
-    return name in (entry.stand, entry.id, entry.struck_out) or any(
+    return name in (entry.stand, *entry.stands, entry.id, entry.struck_out) or any(
         name in names for names in touched
     )
 

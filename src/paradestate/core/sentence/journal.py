@@ -7,15 +7,26 @@ from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.core.work.kept_forecast import KeptForecast
 
+MOST_NAMED = 3
+"""Stands that are named one by one."""
+
 SHORT = 8
 """Characters of an id that are shown."""
 
 
 def entry_words(entry: JournalEntry) -> str:
     """What happened, without the day: `moved 6 riflemen from undercoated to painted`."""
-    about = f" ({entry.stand})" if entry.stand else ""
+    about = f" ({_about(entry)})" if entry.stand or entry.stands else ""
     note = f": {on_one_line(entry.note)}" if entry.note else ""
     return f"{' '.join(_words(entry))}{about}{note}"
+
+
+def _about(entry: JournalEntry) -> str:
+    """The stands that it names: of many the first and how many more."""
+    first, *more = entry.stands or (entry.stand,)
+    if len(more) < MOST_NAMED:
+        return listed([first, *more])
+    return f"{first} and {several(len(more), 'more stand')}"
 
 
 def on_one_line(text: str) -> str:
