@@ -2,8 +2,21 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
-from paradestate.core.strength import StandState
+from paradestate.core.strength import Filling
+
+
+class Held(Protocol):
+    """A stand with what it has."""
+
+    @property
+    def lacking(self) -> Mapping[str, int]:
+        """Kind to figures that it still wants."""
+
+    @property
+    def fillings(self) -> Sequence[Filling]:
+        """What it has of the figures that it wants."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +31,7 @@ class NextStep:
     """Whether that is all of the stand, each figure as itself, so that it moves as one piece."""
 
 
-def next_step(state: StandState, *, stages: Sequence[str]) -> NextStep | None:
+def next_step(state: Held, *, stages: Sequence[str]) -> NextStep | None:
     """The step of a stand's least advanced figures; None where it holds none or is finished."""
     unfinished = [each for each in state.fillings if each.stage != stages[-1]]
     if not unfinished:

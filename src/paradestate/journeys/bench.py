@@ -10,13 +10,15 @@ from fractions import Fraction
 from pathlib import Path
 
 from paradestate.core.choice import Choice
+from paradestate.core.finding import Finding
+from paradestate.core.force import Force
 from paradestate.core.work.forecast_value import Goal, GoalForecast
 from paradestate.core.work.kept_forecast import Calibration, calibration
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
 from paradestate.core.work.workload import workload
 from paradestate.journeys.check import Checked
-from paradestate.journeys.count import count
+from paradestate.journeys.count import Count, count
 from paradestate.journeys.forecast import (
     Dates,
     Keeping,
@@ -34,6 +36,8 @@ from paradestate.journeys.memory import NOTHING, Memory
 class OrderOfWork:
     """The ladder with its dates, what it is measured against, and what it was made from."""
 
+    force: Force
+    """With the minutes that sessions taught."""
     ladder: Ladder
     by_kind: Ladder
     """The same work, each kind at one go."""
@@ -46,6 +50,8 @@ class OrderOfWork:
     """Of the milestones of the ladder."""
     calibration: Calibration
     """How forecasts that were kept came out."""
+    raised: frozenset[str]
+    """Names of the stands of the force as it is raised; milestones may want others beside."""
 
     @property
     def week_alone(self) -> Fraction | None:
@@ -97,16 +103,28 @@ def order_of_work(
     found = count(folder, today=today, choice=choice, lent_too=True, memory=memory)
     if found.count is None:
         return BenchAnswer(checked=found.checked)
-    given = found.count.force
+    counted = found.count
+    order, findings = memory.kept(
+        ("order of work", folder, choice.game, today),
+        lambda: _made(folder, counted, today=today, choice=choice, memory=memory),
+        rests_on=(counted,),
+    )
+    return BenchAnswer(checked=found.checked.with_findings(*findings), order=order)
+
+
+def _made(
+    folder: Path, counted: Count, *, today: datetime.date, choice: Choice, memory: Memory
+) -> tuple[OrderOfWork | None, tuple[Finding, ...]]:
+    given = counted.force
     worked = work_logged(folder, given, today=today, memory=memory)
     force = replace(given, bench=worked.learned.applied(given.bench))
-    load, findings = workload(force, found.count.made, game=choice.game)
-    read = found.checked.with_findings(*findings)
+    load, findings = workload(force, counted.made, game=choice.game)
     if load is None:
-        return BenchAnswer(checked=read)
+        return None, findings
     made = ladder(load)
     when = dates(force, worked, today=today, goals=goals_of(made))
     order = OrderOfWork(
+        force=force,
         ladder=made,
         by_kind=ladder_by_kind(load),
         week=load.bench.week,
@@ -114,8 +132,9 @@ def order_of_work(
         worked=worked,
         dates=when,
         calibration=calibration(worked.kept, today=today),
+        raised=frozenset(stand.name for stand in counted.made.stands),
     )
-    return BenchAnswer(checked=read.with_findings(*when.findings), order=order)
+    return order, (*findings, *when.findings)
 
 
 def goals_of(made: Ladder) -> tuple[Goal, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from paradestate.core.strength import StandState
+from paradestate.core.strength import Filling, StandState
 from paradestate.core.unfolding import Stand
 from paradestate.core.work.rates import Rates
 
@@ -22,6 +22,8 @@ class StandWork:
     """Stage still to be reached to minutes, in order; stages that take none included."""
     lacking: Mapping[str, int]
     """Kind to figures that aren't owned yet."""
+    fillings: tuple[Filling, ...] = ()
+    """What it has of the figures that it wants."""
     unknown: tuple[str, ...] = ()
     """Kinds for which no minutes are given; they count as none."""
     to_reach: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
@@ -60,6 +62,7 @@ def stand_work(state: StandState, *, rates: Rates) -> StandWork:
         is_finished=is_finished,
         by_stage={stage: minutes[stage] for stage in stages if stage in minutes},
         lacking=state.lacking,
+        fillings=state.fillings,
         unknown=() if is_finished else rates.unknown(pattern),
         to_reach={stage: to_reach[stage] for stage in stages if stage in to_reach},
     )
