@@ -26,6 +26,7 @@ from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
 from paradestate.web.page import (
+    bench,
     cards,
     choosing,
     files,
@@ -53,6 +54,7 @@ PAGES: tuple[Page, ...] = (
     stands.PAGE,
     holdings.PAGE,
     purchases.PAGE,
+    bench.PAGE,
     choosing.PAGE,
     next_sheet.PAGE,
     hosts.PAGE,

@@ -30,15 +30,24 @@ def week_words(minutes: Fraction, *, week: Fraction | None) -> str:
 
 def batch_words(rung: Rung) -> str:
     """What is done in a batch: `12 rifle sections: 6 in No 1 Company, 6 in No 2 Company`."""
-    names = [work.stand.name for work in rung.works]
-    where = names
-    if len(names) > MOST_NAMED:
-        numbers: dict[str, int] = {}
-        for work in rung.works:
-            numbers[work.stand.company] = numbers.get(work.stand.company, 0) + 1
-        where = [f"{n} {f'in {name}' if name else 'of no company'}" for name, n in numbers.items()]
     time = hours_words(rung.minutes) if rung.minutes else "no minutes"
-    return f"{several(len(names), rung.pattern)}, {time}: {', '.join(where)}"
+    return f"{batch_title(rung)}, {time}: {', '.join(batch_places(rung))}"
+
+
+def batch_title(rung: Rung) -> str:
+    """The stands of a batch by their number: `12 rifle sections`."""
+    return several(len(rung.works), rung.pattern)
+
+
+def batch_places(rung: Rung) -> Sequence[str]:
+    """Where they stand: few by their names, of more how many in each company."""
+    names = [work.stand.name for work in rung.works]
+    if len(names) <= MOST_NAMED:
+        return names
+    numbers: dict[str, int] = {}
+    for work in rung.works:
+        numbers[work.stand.company] = numbers.get(work.stand.company, 0) + 1
+    return [f"{n} {f'in {name}' if name else 'of no company'}" for name, n in numbers.items()]
 
 
 def batch_details(rung: Rung) -> Iterator[str]:

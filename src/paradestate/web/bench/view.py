@@ -1,0 +1,176 @@
+"""Everything that the sheet of the bench says of the order of work."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from paradestate.core.sentence.wording import hours_words, listed
+from paradestate.core.sentence.work import (
+    certainty_words,
+    colour_sentences,
+    critical_sentence,
+    gain_sentence,
+    lacking_sentence,
+    now_sentence,
+    week_words,
+)
+from paradestate.core.work.ladder import Reached, lacking_of
+from paradestate.journeys.bench import OrderOfWork
+from paradestate.sheet import milestone_bars, work_ladder
+from paradestate.sheet.svg import Drawing
+from paradestate.web.bench.batch_row import BatchRow, batch_rows, marks_of
+
+Pair = tuple[Drawing, Drawing]
+"""The same drawing for a desk and for a phone."""
+
+MOST_BARS = 12
+"""Milestones that have bars; the table has all."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MilestoneRow:
+    """A milestone as the table shows it."""
+
+    name: str
+    stands: str
+    hours: str
+    week: str
+    hours_by_kind: str
+    week_by_kind: str
+    lacking: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchView:
+    """The order of work as it is shown."""
+
+    boxes: tuple[tuple[str, str], ...]
+    lead: tuple[str, ...]
+    now: tuple[str, ...]
+    """What can be played already."""
+    ladder: Pair | None
+    """None where nothing is left to do."""
+    bars: Pair | None
+    milestones: tuple[MilestoneRow, ...]
+    batches: tuple[BatchRow, ...]
+    notes: tuple[str, ...]
+    certainty: str
+    days: Mapping[str, str] = field(default_factory=dict)
+    """Milestone to the day by which it is reached with half a chance."""
+
+    has_week: bool = False
+    """Whether the owner says how long he works in a week."""
+
+    @property
+    def first(self) -> BatchRow | None:
+        """The first batch of which something can be brought on."""
+        return next((row for row in self.batches if row.steps), None)
+
+
+def bench_view(order: OrderOfWork, *, days: Mapping[str, str]) -> BenchView:
+    """The sheet of an order of work; `days` are those of milestones, where a forecast is."""
+    ladder = order.ladder
+    return BenchView(
+        boxes=tuple(_boxes(order)),
+        lead=tuple(_lead(order)),
+        now=tuple(now_sentence(each) for each in ladder.reached if each.rung is None),
+        ladder=_ladder(order, days=days),
+        bars=_bars(order),
+        milestones=tuple(_milestones(order)),
+        batches=batch_rows(order),
+        notes=tuple(_notes(order)),
+        certainty=certainty_words(ladder),
+        days=days,
+        has_week=order.week is not None,
+    )
+
+
+def _following(order: OrderOfWork) -> Reached | None:
+    """The milestone that comes next; None where every one is reached."""
+    return next((each for each in order.ladder.reached if each.rung is not None), None)
+
+
+def _boxes(order: OrderOfWork) -> Iterator[tuple[str, str]]:
+    following = _following(order)
+    if following is not None:
+        yield "To the next force", hours_words(following.ends)
+        yield "All that is left", hours_words(order.ladder.minutes)
+    if order.week is not None:
+        yield "Usual week", hours_words(order.week)
+
+
+def _lead(order: OrderOfWork) -> Iterator[str]:
+    following = _following(order)
+    if following is None:
+        yield "Nothing is left to do at the bench."
+        return
+    week = week_words(following.ends, week=order.week)
+    when = f", in {week}" if week else ""
+    yield (
+        f"The {following.milestone.name} can be played after "
+        f"{hours_words(following.ends)} of work{when}."
+    )
+    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    yield gain_sentence(following, by_kind=by_kind[following.milestone.name])
+
+
+def _ladder(order: OrderOfWork, *, days: Mapping[str, str]) -> Pair | None:
+    of_batch = {
+        each.rung: days[each.milestone.name]
+        for each in order.ladder.reached
+        if each.rung is not None and each.milestone.name in days
+    }
+    steps = work_ladder.ladder_steps(order.ladder, marks=marks_of(order, of_batch))
+    rail = "half chance" if of_batch else "" if order.week is None else "week"
+    drawn = [
+        work_ladder.work_ladder(steps, rail=rail, foot="today", width=width)
+        for width in (work_ladder.WIDE, work_ladder.PHONE)
+    ]
+    return None if drawn[0] is None or drawn[1] is None else (drawn[0], drawn[1])
+
+
+def _bars(order: OrderOfWork) -> Pair | None:
+    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    made = [
+        milestone_bars.MilestoneBar(
+            name=each.milestone.name,
+            here=each.ends,
+            by_kind=by_kind[each.milestone.name].ends,
+            week=week_words(each.ends, week=order.week),
+            week_by_kind=week_words(by_kind[each.milestone.name].ends, week=order.week),
+        )
+        for each in order.ladder.reached
+        if each.rung is not None
+    ][:MOST_BARS]
+    drawn = [
+        milestone_bars.milestone_bars(made, width=width)
+        for width in (milestone_bars.WIDE, milestone_bars.PHONE)
+    ]
+    return None if drawn[0] is None or drawn[1] is None else (drawn[0], drawn[1])
+
+
+def _milestones(order: OrderOfWork) -> Iterator[MilestoneRow]:
+    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    for each in order.ladder.reached:
+        other = by_kind[each.milestone.name]
+        yield MilestoneRow(
+            name=each.milestone.name,
+            stands=str(len(each.to_finish)),
+            hours=hours_words(each.ends) if each.rung is not None else "now",
+            week=week_words(each.ends, week=order.week),
+            hours_by_kind=hours_words(other.ends) if other.rung is not None else "now",
+            week_by_kind=week_words(other.ends, week=order.week),
+            lacking=str(sum(each.lacking.values())),
+        )
+
+
+def _notes(order: OrderOfWork) -> Iterator[str]:
+    ladder = order.ladder
+    if ladder.critical is not None:
+        yield critical_sentence(ladder.critical).replace(" / ", ", ")
+    yield from colour_sentences(ladder)
+    lacking = lacking_of(work for rung in ladder.rungs for work in rung.works)
+    if lacking:
+        yield lacking_sentence(lacking)
+    left_out = [each.milestone.name for each in ladder.reached if each.milestone.left_out]
+    if left_out:
+        yield f"Not a legal force: {listed(left_out)}."
