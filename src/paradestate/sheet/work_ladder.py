@@ -22,7 +22,7 @@ LINE = 19
 """Height of a line of words."""
 CLEAR = 14
 """Between the last words of a batch and the rung under it."""
-TALL = 560
+TALL = 720
 """Height over which the hours of a ladder with few rungs are spread."""
 THIN, THICK = 2.4, 9.0
 MOST_RUNGS = 24
@@ -41,29 +41,40 @@ class Step:
     minutes: Fraction
     """From the rung before, set-ups included."""
     ends: Fraction
-    mark: str
-    """Beside the right rail."""
     reaches: tuple[str, ...]
     """Milestones."""
+    last: int
+    """The number of its batch, of several that of the last."""
 
 
-def ladder_steps(ladder: Ladder, *, marks: Mapping[int, str]) -> tuple[Step, ...]:
-    """The steps of a ladder, `marks` by the number of the batch; of a long one some are joined."""
-    return tuple(_steps(ladder.rungs, marks=marks))
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """What stands beside the right rail."""
+
+    title: str
+    marks: Mapping[int, str]
+    """Batch to the day or the week in which it is done."""
+    foot: str
+    """Beside the foot, where one stands now."""
 
 
-def _steps(rungs: Sequence[Rung], *, marks: Mapping[int, str]) -> Iterator[Step]:
+def ladder_steps(ladder: Ladder) -> tuple[Step, ...]:
+    """The steps of a ladder; of a long one some batches are joined."""
+    return tuple(_steps(ladder.rungs))
+
+
+def _steps(rungs: Sequence[Rung]) -> Iterator[Step]:
     joined: list[Rung] = []
     ended = Fraction(0)
     for rung in rungs:
         joined.append(rung)
         is_single = rung.number < MOST_RUNGS or len(rungs) == MOST_RUNGS
         if is_single or rung.completes or rung is rungs[-1]:
-            yield _step(joined, mark=marks.get(rung.number, ""), begun=ended)
+            yield _step(joined, begun=ended)
             joined, ended = [], rung.ends
 
 
-def _step(rungs: Sequence[Rung], *, mark: str, begun: Fraction) -> Step:
+def _step(rungs: Sequence[Rung], *, begun: Fraction) -> Step:
     last = rungs[-1]
     lacking = sum(number for rung in rungs for number in rung.lacking.values())
     numbers = f"batches {rungs[0].number} to {last.number}"
@@ -73,8 +84,8 @@ def _step(rungs: Sequence[Rung], *, mark: str, begun: Fraction) -> Step:
         lacking=f"lacks {several(lacking, 'figure')}" if lacking else "",
         minutes=last.ends - begun,
         ends=last.ends,
-        mark=mark,
         reaches=last.completes,
+        last=last.number,
     )
 
 
@@ -86,22 +97,20 @@ def _stands(rungs: Sequence[Rung]) -> int:
     return sum(len(rung.works) for rung in rungs)
 
 
-def work_ladder(
-    steps: Sequence[Step], *, rail: str, foot: str, width: int = WIDE
-) -> Drawing | None:
-    """The ladder; `rail` heads the right rail, `foot` is its mark for now. None without a step."""
+def work_ladder(steps: Sequence[Step], *, side: Side, width: int = WIDE) -> Drawing | None:
+    """The ladder; None without a step."""
     if not steps:
         return None
     frame = _Frame(width)
     heights = frame.heights(steps)
     top = TOP + _above(steps[-1], frame)
     floor = top + sum(heights)
-    shown: list[Element] = [*_heads(frame, rail=rail), _rails(frame, floor=floor)]
+    shown: list[Element] = [*_heads(frame, title=side.title), _rails(frame, floor=floor)]
     y = floor
     for step, high in zip(steps, heights, strict=True):
         y -= high
-        shown.extend(_rung(frame, step, y=y))
-    shown.extend(_foot(frame, y=floor, mark=foot))
+        shown.extend(_rung(frame, step, mark=side.marks.get(step.last, ""), y=y))
+    shown.extend(_foot(frame, y=floor, mark=side.foot))
     return drawing(shown, size=(width, floor + BASE), words=ladder_words(steps))
 
 
@@ -156,9 +165,9 @@ def _lines(step: Step, frame: _Frame) -> Sequence[tuple[str, str]]:
     return [(fitted(text, room=frame.room), look) for text, look in lines if text]
 
 
-def _heads(frame: _Frame, *, rail: str) -> Iterator[Element]:
+def _heads(frame: _Frame, *, title: str) -> Iterator[Element]:
     yield element("text", text="hours", x=frame.left - 12, y=14, text_anchor="end", class_="soft")
-    yield element("text", text=rail, x=frame.right + 12, y=14, class_="soft")
+    yield element("text", text=title, x=frame.right + 12, y=14, class_="soft")
 
 
 def _rails(frame: _Frame, *, floor: float) -> Element:
@@ -166,13 +175,13 @@ def _rails(frame: _Frame, *, floor: float) -> Element:
     return element("path", d=path, stroke="var(--ink)", stroke_width=3)
 
 
-def _rung(frame: _Frame, step: Step, *, y: float) -> Iterator[Element]:
+def _rung(frame: _Frame, step: Step, *, mark: str, y: float) -> Iterator[Element]:
     thick = THICK if step.reaches else THIN
     yield element(
         "path", d=f"M{frame.left} {y:.2f}H{frame.right}", stroke="var(--ink)", stroke_width=thick
     )
     look = "b" if step.reaches else ""
-    yield from _marks(frame, hours_words(step.ends), mark=step.mark, y=y, look=look)
+    yield from _marks(frame, hours_words(step.ends), mark=mark, y=y, look=look)
     middle = (frame.left + frame.right) / 2
     names = _names(step, frame)
     for place, name in enumerate(names):

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from paradestate.core.sentence.forecast import by_words
 from paradestate.core.sentence.wording import counted, hours_words, several
 from paradestate.core.sentence.work import (
     batch_details,
@@ -12,7 +13,7 @@ from paradestate.core.sentence.work import (
     week_words,
 )
 from paradestate.core.work.batch_step import BatchStep, batch_steps
-from paradestate.core.work.ladder import Rung
+from paradestate.core.work.ladder import Reached, Rung
 from paradestate.journeys.bench import OrderOfWork
 from paradestate.web.form import Form
 
@@ -47,42 +48,47 @@ class BatchRow:
     where: str
     hours: str
     ends: str
-    week: str
+    when: str
+    """The day or the week in which it is done; empty where neither is known."""
     details: tuple[str, ...]
     lacking: str
     reaches: tuple[str, ...]
     steps: tuple[StepView, ...]
-    is_begun: bool
-    """Whether something of it is owned, and not yet finished."""
 
 
-def batch_rows(order: OrderOfWork) -> tuple[BatchRow, ...]:
-    """Every batch of the ladder, in its order."""
+def batch_rows(order: OrderOfWork, *, days: Mapping[int, str]) -> tuple[BatchRow, ...]:
+    """Every batch of the ladder, in its order; `days` by number, where they are known."""
     reached = {each.milestone.name: each for each in order.ladder.reached}
     return tuple(
         _row(
             order,
             rung,
-            reaches=tuple(reached_words(reached[name], week=order.week) for name in rung.completes),
+            day=days.get(rung.number, ""),
+            reaches=tuple(_reached(order, reached[name]) for name in rung.completes),
         )
         for rung in order.ladder.rungs
     )
 
 
-def _row(order: OrderOfWork, rung: Rung, *, reaches: tuple[str, ...]) -> BatchRow:
-    steps = steps_of(order, rung)
+def _reached(order: OrderOfWork, reached: Reached) -> str:
+    found = order.forecast_of.get(reached.milestone.name)
+    by = "" if found is None else by_words(found)
+    return reached_words(reached, week=order.week_alone, by=by)
+
+
+def _row(order: OrderOfWork, rung: Rung, *, day: str, reaches: tuple[str, ...]) -> BatchRow:
+    week = week_words(rung.ends, week=order.week_alone)
     return BatchRow(
         number=rung.number,
         title=batch_title(rung),
         where="; ".join(each.replace(" / ", ", ") for each in batch_places(rung)),
         hours=hours_words(rung.minutes + rung.set_up),
         ends=hours_words(rung.ends),
-        week=week_words(rung.ends, week=order.week),
+        when=f"half chance by {day}" if day else week,
         details=tuple(batch_details(rung)),
         lacking=counted(rung.lacking),
         reaches=reaches,
-        steps=tuple(map(_step_view, steps)),
-        is_begun=bool(steps),
+        steps=tuple(map(_step_view, steps_of(order, rung))),
     )
 
 
@@ -116,11 +122,3 @@ def step_said(order: OrderOfWork, form: Form) -> BatchStep | None:
     said = {name: form.text(name) for name in (FIRST, FROM, TO, OF)}
     every = (step for rung in order.ladder.rungs for step in steps_of(order, rung))
     return next((step for step in every if _known_by(step) == said), None)
-
-
-def marks_of(order: OrderOfWork, days: Mapping[int, str]) -> Mapping[int, str]:
-    """What stands beside the right rail: the day of a batch where one is known, else its week."""
-    return {
-        rung.number: days.get(rung.number) or week_words(rung.ends, week=order.week)
-        for rung in order.ladder.rungs
-    }

@@ -1,7 +1,8 @@
 """Everything that the sheet of the bench says of the order of work."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+import datetime
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from paradestate.core.sentence.wording import hours_words, listed
 from paradestate.core.sentence.work import (
@@ -15,9 +16,11 @@ from paradestate.core.sentence.work import (
 )
 from paradestate.core.work.ladder import Reached, lacking_of
 from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.bench_days import days_of_batches
 from paradestate.sheet import milestone_bars, work_ladder
 from paradestate.sheet.svg import Drawing
-from paradestate.web.bench.batch_row import BatchRow, batch_rows, marks_of
+from paradestate.web.bench.batch_row import BatchRow, batch_rows
+from paradestate.web.bench.when import WhenView, lead_sentence, short_day, when_view
 
 Pair = tuple[Drawing, Drawing]
 """The same drawing for a desk and for a phone."""
@@ -54,11 +57,10 @@ class BenchView:
     batches: tuple[BatchRow, ...]
     notes: tuple[str, ...]
     certainty: str
-    days: Mapping[str, str] = field(default_factory=dict)
-    """Milestone to the day by which it is reached with half a chance."""
-
-    has_week: bool = False
-    """Whether the owner says how long he works in a week."""
+    when: WhenView | None
+    """None where nothing says how much is done in a week."""
+    has_week: bool
+    """Whether weeks are counted: the owner says how long one is, and nothing is logged yet."""
 
     @property
     def first(self) -> BatchRow | None:
@@ -66,21 +68,28 @@ class BenchView:
         return next((row for row in self.batches if row.steps), None)
 
 
-def bench_view(order: OrderOfWork, *, days: Mapping[str, str]) -> BenchView:
-    """The sheet of an order of work; `days` are those of milestones, where a forecast is."""
+def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:
+    """The sheet of an order of work."""
     ladder = order.ladder
+    steps = work_ladder.ladder_steps(ladder)
+    days = {
+        number: short_day(day, today=today)
+        for number, day in days_of_batches(
+            order, (step.last for step in steps), today=today
+        ).items()
+    }
     return BenchView(
         boxes=tuple(_boxes(order)),
-        lead=tuple(_lead(order)),
+        lead=tuple(filter(None, _lead(order))),
         now=tuple(now_sentence(each) for each in ladder.reached if each.rung is None),
-        ladder=_ladder(order, days=days),
+        ladder=_ladder(order, steps, days=days),
         bars=_bars(order),
         milestones=tuple(_milestones(order)),
-        batches=batch_rows(order),
+        batches=batch_rows(order, days=days),
         notes=tuple(_notes(order)),
         certainty=certainty_words(ladder),
-        days=days,
-        has_week=order.week is not None,
+        when=when_view(order, today=today),
+        has_week=order.week_alone is not None,
     )
 
 
@@ -103,26 +112,29 @@ def _lead(order: OrderOfWork) -> Iterator[str]:
     if following is None:
         yield "Nothing is left to do at the bench."
         return
-    week = week_words(following.ends, week=order.week)
+    name = following.milestone.name
+    week = week_words(following.ends, week=order.week_alone)
     when = f", in {week}" if week else ""
-    yield (
-        f"The {following.milestone.name} can be played after "
-        f"{hours_words(following.ends)} of work{when}."
-    )
+    yield f"The {name} can be played after {hours_words(following.ends)} of work{when}."
+    yield lead_sentence(order, name)
     by_kind = {each.milestone.name: each for each in order.by_kind.reached}
-    yield gain_sentence(following, by_kind=by_kind[following.milestone.name])
+    yield gain_sentence(following, by_kind=by_kind[name])
 
 
-def _ladder(order: OrderOfWork, *, days: Mapping[str, str]) -> Pair | None:
-    of_batch = {
-        each.rung: days[each.milestone.name]
-        for each in order.ladder.reached
-        if each.rung is not None and each.milestone.name in days
+def _ladder(
+    order: OrderOfWork, steps: Sequence[work_ladder.Step], *, days: Mapping[int, str]
+) -> Pair | None:
+    weeks = {
+        step.last: week_words(step.ends, week=order.week_alone).removeprefix("week ")
+        for step in steps
     }
-    steps = work_ladder.ladder_steps(order.ladder, marks=marks_of(order, of_batch))
-    rail = "half chance" if of_batch else "" if order.week is None else "week"
+    side = work_ladder.Side(
+        title="half by" if days else "" if order.week_alone is None else "week",
+        marks=days or weeks,
+        foot="today",
+    )
     drawn = [
-        work_ladder.work_ladder(steps, rail=rail, foot="today", width=width)
+        work_ladder.work_ladder(steps, side=side, width=width)
         for width in (work_ladder.WIDE, work_ladder.PHONE)
     ]
     return None if drawn[0] is None or drawn[1] is None else (drawn[0], drawn[1])
@@ -135,8 +147,8 @@ def _bars(order: OrderOfWork) -> Pair | None:
             name=each.milestone.name,
             here=each.ends,
             by_kind=by_kind[each.milestone.name].ends,
-            week=week_words(each.ends, week=order.week),
-            week_by_kind=week_words(by_kind[each.milestone.name].ends, week=order.week),
+            week=week_words(each.ends, week=order.week_alone),
+            week_by_kind=week_words(by_kind[each.milestone.name].ends, week=order.week_alone),
         )
         for each in order.ladder.reached
         if each.rung is not None
@@ -156,9 +168,9 @@ def _milestones(order: OrderOfWork) -> Iterator[MilestoneRow]:
             name=each.milestone.name,
             stands=str(len(each.to_finish)),
             hours=hours_words(each.ends) if each.rung is not None else "now",
-            week=week_words(each.ends, week=order.week),
+            week=week_words(each.ends, week=order.week_alone),
             hours_by_kind=hours_words(other.ends) if other.rung is not None else "now",
-            week_by_kind=week_words(other.ends, week=order.week),
+            week_by_kind=week_words(other.ends, week=order.week_alone),
             lacking=str(sum(each.lacking.values())),
         )
 

@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 
 from starlette.responses import Response
 
+from paradestate.core.bench import USUAL_STAGES
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.journal_entry import EntryKind, JournalEntry
@@ -14,10 +15,12 @@ from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import day_words, several
 from paradestate.core.work.batch_step import BatchStep
-from paradestate.journeys.bench import BenchAnswer, order_of_work
+from paradestate.journeys.bench import BenchAnswer, Outcome, keep_dates, order_of_work
 from paradestate.journeys.choosing import number_of
+from paradestate.journeys.forecast import Keeping, calendar
 from paradestate.journeys.history import LOOKED_AT, History, history
 from paradestate.journeys.log import log
+from paradestate.sheet.texture import patterns
 from paradestate.web.bench.batch_row import STANDS, step_said
 from paradestate.web.bench.view import BenchView, bench_view
 from paradestate.web.log_form import head_said, new_id
@@ -25,6 +28,7 @@ from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
 UNPROCESSABLE, CHANGED = 422, 409
+CALENDAR = "calendar.ics"
 MOST_ROWS = 200
 """Batches that are listed one by one."""
 
@@ -77,6 +81,26 @@ def _too_many(step: BatchStep, number: int | None) -> tuple[Finding, ...]:
     return ()
 
 
+def keep(visit: Visit) -> Response:
+    """Writes today's dates down, so that it can be seen later how they came out."""
+    head = head_said(visit)
+    keeping = Keeping(today=visit.today, written=head.written, id=head.id)
+    kept = keep_dates(visit.folder, _answer(visit), keeping=keeping, memory=visit.memory)
+    if kept.outcome is Outcome.REFUSED:
+        return _page(visit, told=Told(findings=kept.checked.findings, status=UNPROCESSABLE))
+    return visit.back_to("bench")
+
+
+def calendar_file(visit: Visit) -> Response:
+    """Milestones and game nights as a calendar."""
+    order = _answer(visit).order
+    if order is None:
+        return show(visit)
+    text = calendar(order.dates, force=visit.name, made=visit.now)
+    headers = {"content-disposition": f'attachment; filename="{CALENDAR}"'}
+    return visit.with_cookie(Response(text, media_type="text/calendar", headers=headers))
+
+
 def undo(visit: Visit) -> Response:
     """Strikes the newest entry out."""
     head = head_said(visit)
@@ -115,7 +139,9 @@ def _page(visit: Visit, *, told: Told) -> Response:
         every = (*told.findings, *found)
         return visit.page("stopped.html", status=told.status, title=title, found=every)
     view: BenchView = visit.memory.kept(
-        ("bench view", visit.folder), lambda: bench_view(order, days={}), rests_on=(order,)
+        ("bench view", visit.folder, visit.today),
+        lambda: bench_view(order, today=visit.today),
+        rests_on=(order,),
     )
     past = history(visit.folder, today=visit.today, last=LOOKED_AT, memory=visit.memory)
     last = past.newest_in_force
@@ -132,6 +158,7 @@ def _page(visit: Visit, *, told: Told) -> Response:
         minutes=remembered(past, visit=visit),
         today_minutes=minutes_of_today(past, visit=visit),
         new_id=new_id,
+        patterns=patterns(USUAL_STAGES),
         stops=_of(Level.STOP, found),
         doubts=[each for each in found if each.level is not Level.STOP],
         entry_words=entry_words,
@@ -169,5 +196,11 @@ def remembered(past: History, *, visit: Visit) -> int | None:
     return next((each.minutes for each in _sessions(past)), None)
 
 
-PAGE = Page(path="bench", title="Bench", show=show, actions={"session": session, "undo": undo})
-"""The sheet of the bench: its ladder, and the forms that write an evening down."""
+PAGE = Page(
+    path="bench",
+    title="Bench",
+    show=show,
+    actions={"session": session, "undo": undo, "keep": keep},
+    parts={CALENDAR: calendar_file},
+)
+"""The sheet of the bench: its ladder, the forms that write an evening down, and a calendar."""

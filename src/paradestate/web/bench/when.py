@@ -1,0 +1,130 @@
+"""When a force can be played: the fan, the dates, and what is ready on game nights."""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from paradestate.core.sentence.forecast import (
+    calibration_sentence,
+    learned_sentences,
+    night_sentences,
+    rests_sentence,
+    sure_sentence,
+    unarrived_sentence,
+    without_date_sentence,
+)
+from paradestate.core.span import MONTH_NAMES
+from paradestate.core.work.forecast_value import FOUR_IN_FIVE, HALF, Forecast, GoalForecast
+from paradestate.core.work.ladder import lacking_of
+from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.forecast import kept_today
+from paradestate.sheet.finish_fan import PHONE, WIDE, Course, Level, fan_key, finish_fan
+from paradestate.sheet.svg import Drawing
+
+MOST_LEVELS = 8
+"""Milestones that are levels of the fan; the table has all."""
+SHORT_NAME = 3
+NEAR = 300
+"""Days within which a day is said without its year."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DateRow:
+    """A milestone with its three dates."""
+
+    name: str
+    dates: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhenView:
+    """The forecast as it is shown."""
+
+    fan: tuple[Drawing, Drawing] | None
+    """None where nothing is left to do."""
+    key: tuple[tuple[Drawing, str], ...]
+    rows: tuple[DateRow, ...]
+    nights: tuple[str, ...]
+    sentences: tuple[str, ...]
+    learned: tuple[str, ...]
+    is_kept: bool
+    """Whether a forecast of today was written down."""
+
+
+def when_view(order: OrderOfWork, *, today: datetime.date) -> WhenView | None:
+    """The forecast of an order of work; None where nothing says how much is done in a week."""
+    found = order.dates.forecast
+    if found is None or not order.ladder.rungs:
+        return None
+    return WhenView(
+        fan=_fan(order, found),
+        key=fan_key(),
+        rows=tuple(
+            DateRow(name=each.goal.name, dates=tuple(_dates(each, today=today)))
+            for each in found.goals
+        ),
+        nights=tuple(night_sentences(order.dates.nights, found)),
+        sentences=tuple(filter(None, _sentences(order, found))),
+        learned=tuple(each.strip() for each in learned_sentences(order.worked.learned)),
+        is_kept=kept_today(order.worked, today=today),
+    )
+
+
+def _dates(found: GoalForecast, *, today: datetime.date) -> Iterator[str]:
+    for at in found.dates:
+        if found.is_reached:
+            yield "now"
+        else:
+            yield "-" if at is None else short_day(at.day, today=today)
+
+
+def _fan(order: OrderOfWork, found: Forecast) -> tuple[Drawing, Drawing] | None:
+    levels = [
+        Level(name=each.goal.name, minutes=each.goal.minutes)
+        for each in found.goals
+        if not each.is_reached
+    ]
+    course = Course(
+        done=order.worked.log.minutes,
+        begins=found.begins,
+        fan=found.fan,
+        levels=[*levels[: MOST_LEVELS - 1], *levels[MOST_LEVELS - 1 :][-1:]],
+        nights=order.dates.nights,
+    )
+    wide, narrow = (finish_fan(course, width=width) for width in (WIDE, PHONE))
+    return None if wide is None or narrow is None else (wide, narrow)
+
+
+def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
+    yield rests_sentence(found.evidence)
+    lacking = lacking_of(work for rung in order.ladder.rungs for work in rung.works)
+    if lacking:
+        yield unarrived_sentence(lacking)
+    yield without_date_sentence(found)
+    yield sure_sentence(found)
+    yield calibration_sentence(order.calibration)
+
+
+def day_of(found: GoalForecast, chance: Fraction) -> datetime.date | None:
+    """The day by which a milestone is reached with a chance; None where there is none to come."""
+    dates = () if found.is_reached else found.dates
+    return next((at.day for at in dates if at is not None and at.chance == chance), None)
+
+
+def lead_sentence(order: OrderOfWork, name: str) -> str:
+    """The dates of a milestone in the sentence a sheet opens with; empty where there are none."""
+    found = order.forecast_of.get(name)
+    days = [] if found is None else [day_of(found, chance) for chance in (HALF, FOUR_IN_FIVE)]
+    half, four = days or (None, None)
+    if half is None:
+        return ""
+    more = "" if four is None else f", four in five by {short_day(four, today=half)}"
+    return f"Half chance by {short_day(half, today=half)}{more}."
+
+
+def short_day(day: datetime.date, *, today: datetime.date) -> str:
+    """A day as it stands beside a rail: `19 Mar`, and one far from today `Mar 2028`."""
+    name = MONTH_NAMES[day.month - 1][:SHORT_NAME]
+    is_near = abs((day - today).days) <= NEAR
+    return f"{day.day} {name}" if is_near else f"{name} {day.year}"
