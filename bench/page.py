@@ -3,7 +3,7 @@
 Conditions: the server is a process of its own, this one asks it one request after another on one
 connection, compressed as a browser would have it. Each page once before, so that it is in mind;
 then in turn, and after every tenth request a stand is brought on or that undone, which is measured
-until the parade is there again. In the same run the count of that folder without a memory, as a
+until the parade is there again; the same on the bench, until its new ladder is there. In the same run the count of that folder without a memory, as a
 command makes it. Prints a table of medians and 95th percentiles in milliseconds, and how many bytes
 the first load of a browser takes. Run as `python -m bench.page`.
 """
@@ -40,7 +40,7 @@ UNFINISHED = 500
 ROUNDS = 20
 CHANGES = 20
 STAGES = ("in packet", "assembled", "undercoated", "painted", "based")
-SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "files", "journal")
+SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "bench", "files", "journal")
 RECORD = Path("build/page.json")
 
 
@@ -151,16 +151,17 @@ def first_load(browser: Browser, page: str) -> int:
     return size + sum(browser.get(path)[2] for path in asked)
 
 
-def change(browser: Browser, parade: str) -> float:
-    """Brings a stand on or takes that back; the seconds until the parade is there again."""
-    text, _, _ = browser.get(parade)
+def change(browser: Browser, page: str, *, actions: tuple[str, ...]) -> float:
+    """Sends the first form with one of these actions; the seconds until its page is there again."""
+    text, _, _ = browser.get(page)
     for form in re.findall(r"<form.*?</form>", text, re.DOTALL):
-        if "parade/bring-on" in form or "parade/undo" in form:
-            action = re.search(r'action="([^"]+)"', form)
+        action = re.search(r'action="([^"]+)"', form)
+        if action is not None and urlsplit(action[1]).path.endswith(actions):
             fields = dict(re.findall(r'name="([^"]+)" value="([^"]*)"', form))
-            assert action is not None
+            if 'name="stands"' in form:
+                fields["stands"] = "1"
             return browser.post(urlsplit(action[1]).path, fields)[1]
-    raise AssertionError("nothing can be brought on or taken back")
+    raise AssertionError(f"{page} has no form for {actions}")
 
 
 def measured(folder: Path) -> dict[str, list[float]]:
@@ -175,7 +176,12 @@ def measured(folder: Path) -> dict[str, list[float]]:
             for sheet in SHEETS:
                 taken[sheet].append(browser.get(f"{below}/{sheet}")[1])
         taken["stand brought on, or undone"] = [
-            change(browser, f"{below}/parade?{stand}") for _ in range(CHANGES)
+            change(browser, f"{below}/parade?{stand}", actions=("parade/bring-on", "parade/undo"))
+            for _ in range(CHANGES)
+        ]
+        taken["evening at the bench, or undone"] = [
+            change(browser, f"{below}/bench", actions=(f"bench/{way}",))
+            for way in ("session", "undo") * (CHANGES // 2)
         ]
         print(f"first load of the parade: {first_load(browser, f'{below}/parade'):,} bytes")  # noqa: T201
     today = datetime.datetime.now(tz=datetime.UTC).date()

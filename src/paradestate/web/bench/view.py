@@ -64,8 +64,10 @@ class BenchView:
 
     @property
     def first(self) -> BatchRow | None:
-        """The first batch of which something can be brought on."""
-        return next((row for row in self.batches if row.steps), None)
+        """The first batch of which stands can be brought on whole, else the first of any."""
+        begun = [row for row in self.batches if row.steps]
+        whole = (row for row in begun if any(each.step.is_whole for each in row.steps))
+        return next(whole, begun[0] if begun else None)
 
 
 def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:

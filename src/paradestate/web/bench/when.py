@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.forecast import (
     calibration_sentence,
     learned_sentences,
-    night_sentences,
     rests_sentence,
     sure_sentence,
     unarrived_sentence,
@@ -16,12 +16,13 @@ from paradestate.core.sentence.forecast import (
 )
 from paradestate.core.span import MONTH_NAMES
 from paradestate.core.work.forecast_value import FOUR_IN_FIVE, HALF, Forecast, GoalForecast
-from paradestate.core.work.ladder import lacking_of
 from paradestate.journeys.bench import OrderOfWork
 from paradestate.journeys.forecast import kept_today
 from paradestate.sheet.finish_fan import PHONE, WIDE, Course, Level, fan_key, finish_fan
 from paradestate.sheet.svg import Drawing
 
+MOST_NIGHTS = 6
+"""Game nights that are told one by one; the calendar has all of a year."""
 MOST_LEVELS = 8
 """Milestones that are levels of the fan; the table has all."""
 SHORT_NAME = 3
@@ -38,6 +39,14 @@ class DateRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NightRow:
+    """A game night with how likely each milestone is reached by the evening before."""
+
+    day: str
+    chances: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WhenView:
     """The forecast as it is shown."""
 
@@ -45,7 +54,8 @@ class WhenView:
     """None where nothing is left to do."""
     key: tuple[tuple[Drawing, str], ...]
     rows: tuple[DateRow, ...]
-    nights: tuple[str, ...]
+    nights: tuple[NightRow, ...]
+    """Game nights to come, of those milestones that have a date."""
     sentences: tuple[str, ...]
     learned: tuple[str, ...]
     is_kept: bool
@@ -64,11 +74,23 @@ def when_view(order: OrderOfWork, *, today: datetime.date) -> WhenView | None:
             DateRow(name=each.goal.name, dates=tuple(_dates(each, today=today)))
             for each in found.goals
         ),
-        nights=tuple(night_sentences(order.dates.nights, found)),
+        nights=tuple(_nights(order, found, today=today)),
         sentences=tuple(filter(None, _sentences(order, found))),
-        learned=tuple(each.strip() for each in learned_sentences(order.worked.learned)),
+        learned=tuple(each.strip() for each in _learned(order)),
         is_kept=kept_today(order.worked, today=today),
     )
+
+
+def _nights(order: OrderOfWork, found: Forecast, *, today: datetime.date) -> Iterator[NightRow]:
+    for night in order.dates.nights[:MOST_NIGHTS]:
+        yield NightRow(
+            day=short_day(night, today=today),
+            chances=tuple(hundredths_words(each.before(night)) for each in found.goals),
+        )
+
+
+def _learned(order: OrderOfWork) -> Iterator[str]:
+    return learned_sentences(order.worked.learned, stages=order.stages)
 
 
 def _dates(found: GoalForecast, *, today: datetime.date) -> Iterator[str]:
@@ -98,9 +120,8 @@ def _fan(order: OrderOfWork, found: Forecast) -> tuple[Drawing, Drawing] | None:
 
 def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
     yield rests_sentence(found.evidence)
-    lacking = lacking_of(work for rung in order.ladder.rungs for work in rung.works)
-    if lacking:
-        yield unarrived_sentence(lacking)
+    if any(rung.lacking for rung in order.ladder.rungs):
+        yield unarrived_sentence()
     yield without_date_sentence(found)
     yield sure_sentence(found)
     yield calibration_sentence(order.calibration)

@@ -87,7 +87,7 @@ def keep(visit: Visit) -> Response:
     keeping = Keeping(today=visit.today, written=head.written, id=head.id)
     kept = keep_dates(visit.folder, _answer(visit), keeping=keeping, memory=visit.memory)
     if kept.outcome is Outcome.REFUSED:
-        return _page(visit, told=Told(findings=kept.checked.findings, status=UNPROCESSABLE))
+        return _page(visit, told=Told(findings=kept.logged.findings, status=UNPROCESSABLE))
     return visit.back_to("bench")
 
 
