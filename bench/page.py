@@ -3,9 +3,10 @@
 Conditions: the server is a process of its own, this one asks it one request after another on one
 connection, compressed as a browser would have it. Each page once before, so that it is in mind;
 then in turn, and after every tenth request a stand is brought on or that undone, which is measured
-until the parade is there again; the same on the bench, until its new ladder is there. In the same run the count of that folder without a memory, as a
-command makes it. Prints a table of medians and 95th percentiles in milliseconds, and how many bytes
-the first load of a browser takes. Run as `python -m bench.page`.
+until the parade is there again; the same on the bench, until its new ladder is there. In the same
+run the count of that folder without a memory, as a command makes it. Prints a table of medians and
+95th percentiles in milliseconds, and how many bytes the first load of a browser takes.
+Run as `python -m bench.page`.
 """
 
 import datetime

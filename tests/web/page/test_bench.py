@@ -55,11 +55,9 @@ def force_of(place: Path, text: str) -> None:
     written(place / "own", text)
 
 
-def fields_of(
-    seen: Response, which: int = 0, action: str = "session"
-) -> dict[str, str | list[str]]:
-    """The fields of a form of the sheet, without its token."""
-    form = [each for each in forms_of(seen) if f"bench/{action}" in each.action][which]
+def fields_of(seen: Response, *, action: str = "session") -> dict[str, str | list[str]]:
+    """The fields of the first form of the sheet for an action, without its token."""
+    form = next(each for each in forms_of(seen) if f"bench/{action}" in each.action)
     return {name: text for name, text in form.fields.items() if name != "token"}
 
 
