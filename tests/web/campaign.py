@@ -90,10 +90,6 @@ class Campaign:
                 yield "it lets the device in", request
 
 
-CARDS = "/forces/marenz/bench/cards"
-"""A page that stands below a sheet, and may be reached from none."""
-
-
 @contextmanager
 def prepared(place: Path) -> Iterator[Campaign]:
     """A campaign in a folder; a word is good, and another device is paired."""
@@ -102,7 +98,7 @@ def prepared(place: Path) -> Iterator[Campaign]:
     listener.devices.admit("another", day=NOW.date())
     listener.pairing.begin()
     with _asking(grounds, listener) as (own, stranger):
-        found = crawled(own, starts=("/", "/start", CARDS))
+        found = crawled(own, starts=("/", "/start"))
         # what is asked on the computer, asked from there; and the page of pairing
         there = [Sent(method=each.method, target=each.target, body=each.body) for each in found]
         asked = [*there, *crawled(stranger, starts=("/pair",)), *([PAIR] * 10)]

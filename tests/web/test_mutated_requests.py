@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from paradestate.web.application import PAGES
+from paradestate.web.application import BELOW, PAGES
 from paradestate.web.guard import HEADERS
 from tests.web.asking import Answer
 from tests.web.campaign import Campaign, prepared
@@ -30,7 +30,7 @@ def test_the_pages_are_all_found_and_no_link_of_theirs_leads_nowhere(campaign: C
     """Else what follows would show nothing."""
     sources = campaign.own.sources
     found = {each.target.decode() for each in sources}
-    assert {"/phone", *(f"/forces/marenz/{page.path}" for page in PAGES)} <= found
+    assert {"/phone", *(f"/forces/marenz/{page.path}" for page in (*PAGES, *BELOW))} <= found
     assert any(each.method == "POST" and b"token" in each.body for each in sources)
     for each in sources:
         if each.method == "GET":

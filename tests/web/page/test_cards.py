@@ -44,6 +44,13 @@ def test_every_batch_has_a_slip_and_the_cautions_come_once() -> None:
     assert "<option selected>" not in text
 
 
+def test_the_sheet_of_the_bench_leads_there_and_back() -> None:
+    folder = EXAMPLES / "marenz"
+    client = TestClient(application(new_site(folder, hosts=frozenset({"testserver"}))))
+    assert 'href="/forces/marenz/bench/cards"' in client.get("/forces/marenz/bench").text
+    assert 'href="/forces/marenz/bench"' in client.get("/forces/marenz/bench/cards").text
+
+
 def test_the_cards_until_a_milestone() -> None:
     text = page(EXAMPLES / "marenz", "?until=smallest+legal+force")
     assert text.count('id="batch-') == 6
