@@ -144,7 +144,7 @@ def _coloured(kind: str, coats: Iterable[Coat], *, number: int) -> Iterator[_Lay
         )
 
 
-@dataclass(slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Sum:
     figures: int = 0
     used: Fraction = NOTHING
@@ -170,10 +170,13 @@ class _Sums:
                 unknown[layer.kind] = max(layer.number, unknown.get(layer.kind, 0))
                 continue
             each, is_guess = of_one
-            sum_ = self._sums.setdefault((layer.coating, layer.colour), _Sum())
-            sum_.figures += layer.number
-            sum_.used += each * layer.number
-            sum_.is_guess |= is_guess
+            key = (layer.coating, layer.colour)
+            before = self._sums.get(key, _Sum())
+            self._sums[key] = _Sum(
+                figures=before.figures + layer.number,
+                used=before.used + each * layer.number,
+                is_guess=before.is_guess or is_guess,
+            )
         for kind, number in unknown.items():
             self.unknown[kind] = self.unknown.get(kind, 0) + number
 
