@@ -114,7 +114,7 @@ def test_each_of_them_is_remembered_with_its_part() -> None:
 def test_an_entry_of_several_stands_comes_back_from_its_text() -> None:
     entry = moved(*NAMES, to="painted")
     text = entry_text(entry)
-    assert '"stands":["1 Section","2 Section","3 Section"]' in text
+    assert '"together":["1 Section","2 Section","3 Section"]' in text
     assert read_entry(text, id=entry.id) == entry
 
 

@@ -35,7 +35,7 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "leaves": holdings_record(entry.leaves),
         "comes": holdings_record(entry.comes),
         "stand": entry.stand,
-        "stands": list(entry.stands),
+        "together": list(entry.stands),
         "minutes": entry.minutes,
         "promised": dict(entry.promised),
         "forecasts": [forecast_record(each) for each in entry.forecasts],
@@ -139,7 +139,7 @@ WORDS: Mapping[str, type] = {
     "leaves": dict,
     "comes": dict,
     "stand": str,
-    "stands": list,
+    "together": list,
     "minutes": int,
     "promised": dict,
     "forecasts": list,
@@ -150,7 +150,7 @@ WORDS: Mapping[str, type] = {
 
 def _names(said: Mapping[str, Any]) -> tuple[str, ...]:
     """The stands that an entry brought on alike: what it did can be shared out among them."""
-    names = tuple(said.get("stands", ()))
+    names = tuple(said.get("together", ()))
     parts = [holdings_of(said.get(word, {})) for word in ("leaves", "comes")]
     numbers = [pile.number for each in parts for pile in piles(each)]
     if any(type(name) is not str for name in names) or (

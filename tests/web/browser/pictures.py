@@ -38,6 +38,8 @@ IN_DOCS = (
     "parade-320-light",
     "organisation-1280-light",
     "purchases-1280-light",
+    "bench-1280-light",
+    "bench-320-light",
     "choosing-1280-light",
     "choosing-320-dark",
     "next-1280-light",

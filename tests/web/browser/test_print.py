@@ -20,6 +20,7 @@ SHEETS = (
     "hosts?plan=machine-gun+platoon%3D2",
     "list",
     "journal",
+    "bench",
     "bench/cards",
 )
 MOST_OF_INK = 100
