@@ -1,5 +1,6 @@
 """A cluster for tests: a scheduler and two workers, each a process of its own on loopback."""
 
+import contextlib
 import json
 import os
 import subprocess
@@ -25,25 +26,29 @@ def _process(module: str, *words: str) -> Iterator["subprocess.Popen[bytes]"]:
     # a scheduler looks half a minute for a worker that has answers and is gone, if not told so
     patience = {"DASK_DISTRIBUTED__COMM__TIMEOUTS__CONNECT": "2s"}
     with subprocess.Popen(command, stderr=subprocess.DEVNULL, env=os.environ | patience) as process:
-        yield process
-        process.terminate()
         try:
-            process.wait(5)
-        except subprocess.TimeoutExpired:
+            yield process
+        finally:
             process.kill()
 
 
+def _address(file: Path, *, scheduler: "subprocess.Popen[bytes]") -> str:
+    """The address that a scheduler writes down once it listens, in more than one stroke."""
+    while True:
+        with contextlib.suppress(OSError, ValueError):
+            return str(json.loads(file.read_text())["address"])
+        assert scheduler.poll() is None
+        time.sleep(0.05)
+
+
 @contextmanager
-def running_cluster(folder: Path) -> Iterator[RunningCluster]:
+def running_cluster(folder: Path, *, workers: int = 2) -> Iterator[RunningCluster]:
     file = folder / "scheduler.json"
     known = ("--scheduler-file", str(file), "--no-dashboard")
     with ExitStack() as stack:
         scheduler = stack.enter_context(_process("dask_scheduler", *known, "--port", "0"))
-        while not file.exists():
-            assert scheduler.poll() is None
-            time.sleep(0.05)
-        address = json.loads(file.read_text())["address"]
-        for _ in range(2):
+        address = _address(file, scheduler=scheduler)
+        for _ in range(workers):
             # the nanny starts a worker again that has died
             worker = (address, "--no-dashboard", "--nthreads", "1", "--nanny")
             stack.enter_context(_process("dask_worker", *worker))

@@ -56,8 +56,20 @@ def test_a_mistake_on_a_cluster_is_raised_here(address: str) -> None:
 
 
 def test_questions_that_kill_every_worker_of_a_cluster_are_given_up(address: str) -> None:
-    with pytest.raises(WorkersError, match="several workers of the cluster died"):
+    # who watches over the workers may give them up before the scheduler does
+    with pytest.raises(WorkersError, match=r"workers of the cluster died|has no workers"):
         list(answers(Cluster(deadly, address=address), range(1)))
+
+
+def test_a_cluster_without_workers_is_given_up(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paradestate.workers.cluster.ALONE_SECONDS", 0.5)
+    with (
+        running_cluster(tmp_path, workers=0) as running,
+        pytest.raises(WorkersError, match="has no workers"),
+    ):
+        list(answers(Cluster(doubled, address=running.address), range(3)))
 
 
 def test_where_no_cluster_is_that_is_said(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -5,6 +5,7 @@ The library is the extra `cluster`: import this module only where a cluster is a
 
 import contextlib
 import logging
+import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Generic
 
@@ -19,6 +20,8 @@ from paradestate.workers.error import WorkersError
 
 REACH_SECONDS = 5
 """So long the scheduler has to answer for the first time."""
+ALONE_SECONDS = 20
+"""So long a cluster may be without any worker before it is given up."""
 LEAVE_SECONDS = 0.5
 """So long it has to hear that we go."""
 
@@ -38,16 +41,21 @@ class Cluster(Generic[Question, Answer]):
         self._address = address
         self._sent: list[Future[Answered[Answer]]] = []
         self._client = _client(address)
+        self._manned = time.monotonic()
 
     @property
     def room(self) -> int:
         """Two bundles for each thread of the workers there are just now, two at the least.
 
         Raises:
-            WorkersError: The scheduler is gone.
+            WorkersError: The scheduler is gone, or has had no worker for some time.
         """
         with self._reached():
             threads: Mapping[str, int] = self._client.nthreads()
+        if threads:
+            self._manned = time.monotonic()
+        elif time.monotonic() > self._manned + ALONE_SECONDS:
+            raise WorkersError(f"the cluster at {self._address} has no workers")
         return 2 * max(1, sum(threads.values()))
 
     def send(self, bundle: Bundle[Question]) -> None:
