@@ -43,6 +43,8 @@ FOUND_BY_JUDGING = {
 }
 FOUND_BY_SPREADING = {"32-bought-too-late"}
 FOUND_AT_THE_BENCH = {"39-must-have-left-out"}
+OF_DATES = {"week-unsaid", "sessions-few"}
+"""What is said of every force of which no session is logged."""
 SECONDS = 60
 
 SMALL = """\
@@ -77,7 +79,8 @@ def findings_in(folder: Path) -> tuple[Finding, ...]:
         )
         return plan.checked.findings
     if FOUND_AT_THE_BENCH & set(folder.parts):
-        return order_of_work(folder, today=ON, choice=Choice()).checked.findings
+        found = order_of_work(folder, today=ON, choice=Choice()).checked.findings
+        return tuple(each for each in found if each.code not in OF_DATES)
     if FOUND_BY_JUDGING & set(folder.parts):
         return judge(folder, today=ON, choice=Choice(), grades={}, asked=Asked()).checked.findings
     if not FOUND_BY_ORDERING & set(folder.parts):

@@ -18,6 +18,7 @@ from paradestate.core.scenario import Arrival
 from paradestate.core.source import Pack, Source
 from paradestate.core.span import Window
 from paradestate.core.stand import Sight
+from paradestate.core.supplies import Supplies
 from paradestate.core.support.entry import (
     Attachment,
     Availability,
@@ -385,6 +386,7 @@ def bench(world: World) -> Fields:
         "away": some(DAYS),
         "colours": table(NAME, some(coat)),
         "playable": some(milestone),
+        "supplies": st.sampled_from([Supplies(), Supplies(undercoat=2, varnish=0)]),
         "by_hand": FREE,
     }
 
