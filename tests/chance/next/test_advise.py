@@ -1,7 +1,7 @@
 """Everything that is said of candidates and of the best basket."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -193,6 +193,9 @@ def test_bounds_that_cannot_be_worked_out_are_refused() -> None:
         return False
 
     refused = advice(choosing(40), valuer=Narrow(), is_late=never, is_over=never)
+    assert refused == NotComputed(reason="too many guns")
+    bounded = replace(choosing(8), ceiling=lambda _: osk_bought((3, 3)))
+    refused = advice(bounded, valuer=Narrow(), is_late=never, is_over=never)
     assert refused == NotComputed(reason="too many guns")
 
 

@@ -79,3 +79,11 @@ def test_it_is_the_first_of_the_best_by_enumeration(question: Attaching) -> None
         if best is not None:
             greatest = max(total_worth(alone, each) for each in every)
             assert best == next(each for each in every if total_worth(alone, each) == greatest)
+
+
+def test_two_alike_do_not_go_to_one_host() -> None:
+    alike = rule(2, no_two_alike=True)
+    both = (*sections("a", 2, of=alike), *sections("b", 1, of=alike))
+    (kind,) = kinds_of(Attaching(sections=both, hosts=hosts(1)))
+    best = best_with_rooms(kind, {"p1": 2})
+    assert best == {"a 1": "p1", "a 2": INDEPENDENT, "b 1": "p1"}
