@@ -5,7 +5,7 @@ keeps back what isn't there. Points, limits and odds are the same wherever somet
 """
 
 from collections.abc import Container, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import floor
 
 from paradestate.core.choice import CHOSEN_HERE, unknown_choice
@@ -66,28 +66,28 @@ def can_be_kept_back(entry: Entry) -> bool:
 
 def in_front(plan: Plan, kept_back: Plan) -> Plan:
     """The purchases of a plan, or what of them isn't kept back."""
-    left = _totals(kept_back)
-    front: list[Purchase] = []
-    for each in plan:
-        kind = (each.entry, each.choice)
-        back = min(left.get(kind, 0), each.number)
-        left[kind] = left.get(kind, 0) - back
-        if back < each.number:
-            front.append(Purchase(entry=each.entry, number=each.number - back, choice=each.choice))
-    return tuple(front)
+    return tuple(
+        replace(each, number=each.number - back)
+        for each, back in _in_both(plan, kept_back)
+        if back < each.number
+    )
 
 
 def still_kept_back(kept_back: Plan, plan: Plan) -> Plan:
     """What of a reserve a plan still has."""
-    there = _totals(plan)
-    still: list[Purchase] = []
-    for each in kept_back:
+    return tuple(
+        replace(each, number=number) for each, number in _in_both(kept_back, plan) if number
+    )
+
+
+def _in_both(plan: Plan, other: Plan) -> Iterator[tuple[Purchase, int]]:
+    """Each purchase of a plan with how many of it another plan has too, the first ones first."""
+    left = _totals(other)
+    for each in plan:
         kind = (each.entry, each.choice)
-        number = min(there.get(kind, 0), each.number)
-        there[kind] = there.get(kind, 0) - number
-        if number:
-            still.append(Purchase(entry=each.entry, number=number, choice=each.choice))
-    return tuple(still)
+        number = min(left.get(kind, 0), each.number)
+        left[kind] = left.get(kind, 0) - number
+        yield each, number
 
 
 def _totals(plan: Plan) -> dict[tuple[str, str], int]:
