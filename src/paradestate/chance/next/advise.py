@@ -4,7 +4,7 @@ now -> each candidate alone -> the best basket, proven or within a bound -> how 
 the best with each candidate -> what foresight would bring
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import islice
@@ -144,20 +144,20 @@ class _Adviser:
         for place, number in enumerate(best.basket):
             for _ in range(number):
                 less = one_more(best.basket, place, number=-1)
-                found = map(self._priced, filter(question.is_affordable, [less]))
-                best = min((best, *found), key=lambda each: each.rank)
+                if question.is_affordable(less):
+                    best = min(best, self._priced(less), key=lambda each: each.rank)
         return best
 
     def _values(self, baskets: Sequence[Basket]) -> list[Fraction]:
         new = [basket for basket in dict.fromkeys(baskets) if basket not in self._known]
-        values = self._valuer.values([self._choosing.stock(basket) for basket in new])
-        if isinstance(values, NotComputed):
-            raise _RefusedError(values)
-        self._known |= zip(new, values, strict=True)
+        self._known |= zip(new, self._valued(map(self._choosing.stock, new)), strict=True)
         return [self._known[basket] for basket in baskets]
 
     def _ceilings(self, baskets: Sequence[Basket]) -> list[Fraction]:
-        values = self._valuer.values([self._choosing.ceiling(basket) for basket in baskets])
+        return self._valued(map(self._choosing.ceiling, baskets))
+
+    def _valued(self, stocks: Iterable[Stock]) -> list[Fraction]:
+        values = self._valuer.values(list(stocks))
         if isinstance(values, NotComputed):
             raise _RefusedError(values)
         return values
