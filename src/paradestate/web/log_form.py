@@ -14,7 +14,9 @@ from uuid import UUID, uuid4
 from starlette.exceptions import HTTPException
 
 from paradestate.core.finding import Finding
+from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_finding import unwritten
+from paradestate.core.log_request import LogRequest
 from paradestate.journeys.choosing import day_of, number_of
 from paradestate.web.form import Form
 from paradestate.web.visit import Visit
@@ -52,6 +54,19 @@ def head_said(visit: Visit) -> Head:
         written=visit.now.astimezone(datetime.UTC).replace(microsecond=0),
         on=day or visit.today,
         findings=tuple(map(unwritten, findings)),
+    )
+
+
+def striking_out(visit: Visit, *, entry: str, note: str) -> LogRequest:
+    """The request of a form that strikes an entry out."""
+    head = head_said(visit)
+    return LogRequest(
+        id=head.id,
+        kind=EntryKind.STRUCK_OUT,
+        written=head.written,
+        on=head.on,
+        struck_out=entry,
+        note=note,
     )
 
 

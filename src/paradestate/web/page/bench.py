@@ -23,7 +23,7 @@ from paradestate.journeys.log import log
 from paradestate.sheet.texture import patterns
 from paradestate.web.bench.batch_row import STANDS, step_said
 from paradestate.web.bench.view import BenchView, bench_view
-from paradestate.web.log_form import head_said, new_id
+from paradestate.web.log_form import head_said, new_id, striking_out
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
@@ -103,16 +103,8 @@ def calendar_file(visit: Visit) -> Response:
 
 def undo(visit: Visit) -> Response:
     """Strikes the newest entry out."""
-    head = head_said(visit)
-    request = LogRequest(
-        id=head.id,
-        kind=EntryKind.STRUCK_OUT,
-        written=head.written,
-        on=head.on,
-        struck_out=visit.form.text("undone"),
-        note="Undone at the bench.",
-    )
-    return _logged(visit, request)
+    undone = visit.form.text("undone")
+    return _logged(visit, striking_out(visit, entry=undone, note="Undone at the bench."))
 
 
 def _logged(visit: Visit, request: LogRequest) -> Response:

@@ -10,7 +10,6 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_finding import incomplete, not_yet, unwritten
-from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.journal import SHORT, entry_words
 from paradestate.core.sentence.wording import day_words, several
 from paradestate.core.strength import Strength, stands_by_stage
@@ -22,7 +21,7 @@ from paradestate.journeys.verification import Verification, verified
 from paradestate.sheet.stage_bar import key_box, stage_bar
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.texture import patterns
-from paradestate.web.log_form import head_said, new_id
+from paradestate.web.log_form import new_id, striking_out
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
@@ -59,18 +58,11 @@ def show(visit: Visit) -> Response:
 
 def strike_out(visit: Visit) -> Response:
     """Strikes an entry out, with the reason."""
-    head, reason = head_said(visit), visit.form.text("because")
+    reason = visit.form.text("because")
+    request = striking_out(visit, entry=visit.form.text("struck"), note=reason)
     if not reason:
         slip = incomplete("Nothing says why it is struck out.", hint="Write the reason.")
         return _page(visit, findings=(slip,), status=422)
-    request = LogRequest(
-        id=head.id,
-        kind=EntryKind.STRUCK_OUT,
-        written=head.written,
-        on=head.on,
-        struck_out=visit.form.text("struck"),
-        note=reason,
-    )
     done = log(visit.folder, today=visit.today, request=request, memory=visit.memory)
     if done.entry is None:
         return _page(visit, findings=done.findings, status=422)

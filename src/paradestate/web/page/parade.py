@@ -22,7 +22,7 @@ from paradestate.sheet.parade_ground import NARROW, WIDE, stand_words
 from paradestate.sheet.stage_bar import key_box, printed_box, stage_bar
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.texture import patterns
-from paradestate.web.log_form import head_said, new_id
+from paradestate.web.log_form import head_said, new_id, striking_out
 from paradestate.web.page_kind import Page
 from paradestate.web.rank_view import rank_drawings
 from paradestate.web.visit import Visit
@@ -89,15 +89,8 @@ def bring_on(visit: Visit) -> Response:
 
 def undo(visit: Visit) -> Response:
     """Strikes the newest entry out."""
-    head = head_said(visit)
-    request = LogRequest(
-        id=head.id,
-        kind=EntryKind.STRUCK_OUT,
-        written=head.written,
-        on=head.on,
-        struck_out=visit.form.text("undone"),
-        note="Undone on the parade.",
-    )
+    undone = visit.form.text("undone")
+    request = striking_out(visit, entry=undone, note="Undone on the parade.")
     return _logged(visit, request, chosen=visit.form.text("stand"))
 
 
