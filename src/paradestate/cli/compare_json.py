@@ -1,12 +1,11 @@
 """Two versions of a list for programs; shares and worths are fractions as strings."""
 
 from paradestate.cli.count_json import fraction_json
-from paradestate.cli.judge_json import purchases_json
+from paradestate.cli.force_json import force_json
 from paradestate.core.certainty import Exact, NotComputed, certainty_word
 from paradestate.core.list_change import ListChange
 from paradestate.core.sentence.comparison import consequence
 from paradestate.core.support.comparison import LevelChange, ListComparison
-from paradestate.core.support.force_map import ValuedForce
 from paradestate.journeys.compare import Compared, GameComparison
 
 
@@ -65,15 +64,4 @@ def _level(level: LevelChange, made: ListComparison) -> dict[str, object]:
         "share_lost": None if level.share_lost is None else fraction_json(level.share_lost),
         "best_old": force_json(level.old_best),
         "best_new": force_json(level.new_best),
-    }
-
-
-def force_json(force: ValuedForce | None) -> dict[str, object] | None:
-    """A force with its worth; null where there is none."""
-    if force is None:
-        return None
-    return {
-        "worth": fraction_json(force.worth),
-        "points": force.points,
-        "purchases": purchases_json(force.purchases),
     }

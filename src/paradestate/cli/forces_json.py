@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from paradestate.cli.count_json import fraction_json
-from paradestate.cli.judge_json import purchases_json
+from paradestate.cli.force_json import force_json
 from paradestate.core.certainty import Exact, NotComputed, certainty_word
 from paradestate.core.support.force_map import LevelForces, SearchedForce, ValuedForce
 from paradestate.journeys.forces import BestAlone, Fieldable, ForcesFound
@@ -29,12 +29,12 @@ def forces_json(found: ForcesFound | BestAlone | NotComputed) -> dict[str, objec
         "legal": level.legal,
         "spending_all": level.spending_all,
         **_fieldable(found, fieldable),
-        "best": _force(best),
+        "best": force_json(best),
         "best_certainty": certainty_word(Exact()) if found.has_worths else None,
         "best_bound": None,
-        "next_best": [_force(each) for each in following],
+        "next_best": [force_json(each) for each in following],
         "list": [_listed(each, found) for each in found.every] if found.is_listed else None,
-        "at_random": _force(found.drawn),
+        "at_random": force_json(found.drawn),
         "by_points": [
             _level(each, worth, found=found)
             for each, worth in zip(found.levels, found.worths, strict=True)
@@ -68,7 +68,7 @@ def _searched(known: SearchedForce | None, *, of: str) -> dict[str, object]:
         return {of: None, f"{of}_certainty": "not computed", f"{of}_bound": None}
     bound = None if known.is_proved else known.bound
     return {
-        of: _force(known.force),
+        of: force_json(known.force),
         f"{of}_certainty": "exact" if known.is_proved else "within",
         f"{of}_bound": None if bound is None else fraction_json(bound),
     }
@@ -91,7 +91,7 @@ def _fieldable(found: ForcesFound, known: Fieldable | NotComputed) -> dict[str, 
         "from": of,
         "fieldable": number,
         "fieldable_share": _share(number, of=found.level.legal),
-        "fieldable_best": _force(known.best) if found.has_worths else None,
+        "fieldable_best": force_json(known.best) if found.has_worths else None,
         "fieldable_best_certainty": certainty_word(Exact()) if found.has_worths else None,
         "fieldable_best_bound": None,
         "must_lacks": known.must_lacks,
@@ -116,17 +116,7 @@ def _level(level: LevelForces, worth: Fraction | None, *, found: ForcesFound) ->
     }
 
 
-def _force(force: ValuedForce | None) -> dict[str, object] | None:
-    if force is None:
-        return None
-    return {
-        "worth": fraction_json(force.worth),
-        "points": force.points,
-        "purchases": purchases_json(force.purchases),
-    }
-
-
 def _listed(force: ValuedForce, found: ForcesFound) -> dict[str, object]:
     known = found.fieldable
     can = None if isinstance(known, NotComputed) else force.purchases in known.every
-    return {**(_force(force) or {}), "can_be_fielded": can}
+    return {**(force_json(force) or {}), "can_be_fielded": can}

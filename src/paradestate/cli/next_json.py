@@ -4,13 +4,12 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from paradestate.cli.count_json import fraction_json
-from paradestate.cli.judge_json import purchases_json
+from paradestate.cli.force_json import force_json
 from paradestate.core.advice.advice import Alone, OutcomeRow, Step
 from paradestate.core.advice.basket import Priced
 from paradestate.core.certainty import NotComputed, Sampled, certainty_word
 from paradestate.core.money import amount_text
 from paradestate.core.sentence.advice import Told, reason_sentence
-from paradestate.core.support.force_map import ValuedForce
 from paradestate.journeys.next import NextFound
 
 KEYS = (
@@ -97,18 +96,8 @@ def _row(row: OutcomeRow) -> Mapping[str, object]:
         "points": row.points,
         "chance": fraction_json(row.chance),
         "allowed": list(row.allowed),
-        "now": _force(row.now),
-        "then": _force(row.then),
-    }
-
-
-def _force(force: ValuedForce | None) -> Mapping[str, object] | None:
-    if force is None:
-        return None
-    return {
-        "worth": fraction_json(force.worth),
-        "points": force.points,
-        "purchases": purchases_json(force.purchases),
+        "now": force_json(row.now),
+        "then": force_json(row.then),
     }
 
 

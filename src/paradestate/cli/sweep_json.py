@@ -1,12 +1,13 @@
 """A sweep for programs; worths are fractions as strings."""
 
-from paradestate.cli.compare_json import force_json
 from paradestate.cli.count_json import fraction_json
+from paradestate.cli.force_json import force_json
 from paradestate.core.certainty import Exact, NotComputed, certainty_word
 from paradestate.core.support.amendment import (
     Amendment,
     LimitAmendment,
     PriceAmendment,
+    WorthAmendment,
     number_of,
 )
 from paradestate.core.support.sweep import Swept
@@ -56,9 +57,17 @@ def _amendment(terms: Terms, amendment: Amendment) -> dict[str, object]:
         case LimitAmendment(entry=entry, most=most):
             return {"entry": entry, "limit": most}
         case PriceAmendment(entry=entry, points=points):
-            number = number_of(terms.offers[entry], amendment) if entry in terms.offers else None
-            return {"entry": entry, "number": number, "price": points}
+            return {"entry": entry, "number": _number(terms, amendment), "price": points}
         case _:
-            entry = amendment.entry
-            number = number_of(terms.offers[entry], amendment) if entry in terms.offers else None
-            return {"entry": entry, "number": number, "worth": fraction_json(amendment.worth)}
+            worth = fraction_json(amendment.worth)
+            return {
+                "entry": amendment.entry,
+                "number": _number(terms, amendment),
+                "worth": worth,
+            }
+
+
+def _number(terms: Terms, amendment: PriceAmendment | WorthAmendment) -> int | None:
+    """The priced number that it is about; null where the entry isn't on offer."""
+    offer = terms.offers.get(amendment.entry)
+    return None if offer is None else number_of(offer, amendment)
