@@ -11,8 +11,8 @@ from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
 from paradestate.core.support.amendment import LimitAmendment, PriceAmendment
 from paradestate.core.support.comparison import ListComparison
-from paradestate.journeys.amending import Amending
-from paradestate.journeys.compare import CompareAnswer, CompareAsked, Compared, comparison_of
+from paradestate.journeys.amending import Amending, ListAsked
+from paradestate.journeys.compare import CompareAnswer, Compared, comparison_of
 from tests.forces import EXAMPLES
 
 TODAY = datetime.date(2026, 3, 1)
@@ -28,7 +28,7 @@ def answer(
     points: int | None = 5,
     amending: Amending = Amending(),  # noqa: B008 - a frozen value
 ) -> CompareAnswer:
-    asked = CompareAsked(choice=Choice(game=game), grades={}, points=points, amending=amending)
+    asked = ListAsked(choice=Choice(game=game), grades={}, points=points, amending=amending)
     return comparison_of(old, new, today=TODAY, asked=asked)
 
 

@@ -1,6 +1,7 @@
 """The command `attach`."""
 
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -10,11 +11,12 @@ from paradestate.cli.option import (
     folder_argument,
     json_option,
     plan_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import print_json
-from paradestate.journeys.choosing import choice_of, grades_of
+from paradestate.journeys.choosing import TermsTyped, terms_asked
 
 EPILOG = """\b
 Examples:
@@ -55,13 +57,12 @@ What places are worth to you, in a sheet to fill in:
 def command(
     folder: Path,
     *,
-    grades: tuple[str, ...],
     plan: str,
     worths: Path | None,
     must: tuple[str, ...],
     form: Path | None,
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Give each weapon section of a plan of FOLDER the host where it is worth most.
 
@@ -72,13 +73,10 @@ def command(
     from paradestate.journeys.attach import AskedToAttach, attach, write_worths
     from paradestate.journeys.spreadsheet import CannotWriteError
 
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    if findings or no_grades:
-        print_findings((*findings, *no_grades), {})
-        finish(stopped=True)
+    typed, slips = terms_asked(**terms)
+    stop_for(slips)
     asked = AskedToAttach(plan=plan, worths=worths, must=must)
-    answer = attach(folder, today=today(), choice=choice, grades=chosen, asked=asked)
+    answer = attach(folder, today=today(), choice=typed.choice, grades=typed.grades, asked=asked)
     print_findings(answer.checked.findings, answer.checked.texts)
     if form is not None and answer.question is not None:
         try:

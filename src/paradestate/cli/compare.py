@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -11,13 +12,14 @@ from paradestate.cli.option import (
     finish,
     json_option,
     points_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import at_work, print_json
-from paradestate.journeys.amending import Amending
+from paradestate.journeys.amending import Amending, ListAsked
 from paradestate.journeys.check import Checked
-from paradestate.journeys.choosing import choice_of, grades_of, number_of
+from paradestate.journeys.choosing import TermsTyped, terms_asked
 
 EPILOG = """\b
 Two versions:
@@ -42,32 +44,27 @@ def command(
     old: Path,
     new: Path | None,
     *,
-    grades: tuple[str, ...],
-    points: str,
     prices: tuple[str, ...],
     limits: tuple[str, ...],
     worths: tuple[str, ...],
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Compare two versions of a list: OLD and NEW, or OLD and what it would be with changes.
 
     Says what differs, how many legal forces are lost and gained with each number of points, and
     what becomes of the best forces. Without --game all games are looked at.
     """
-    from paradestate.journeys.compare import CompareAsked, comparison_of
+    from paradestate.journeys.compare import comparison_of
 
     amending = Amending(prices=prices, limits=limits, worths=worths)
     if amending.is_anything is (new is not None):
         raise click.UsageError("Give a second folder, or changes with --price, --limit or --worth.")
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    left, no_points = number_of(points, of="Points")
-    slips = (*findings, *no_grades, *no_points)
-    if slips:
-        print_findings(slips, {})
-        finish(stopped=True)
-    asked = CompareAsked(choice=choice, grades=chosen, points=left, amending=amending)
+    typed, slips = terms_asked(**terms)
+    stop_for(slips)
+    asked = ListAsked(
+        choice=typed.choice, grades=typed.grades, points=typed.points, amending=amending
+    )
     with at_work("Comparing"):
         answer = comparison_of(old, new, today=today(), asked=asked)
     for folder, checked in zip((old, new) if new else (None,), answer.checked, strict=True):

@@ -2,14 +2,22 @@
 
 from fractions import Fraction
 from pathlib import Path
+from typing import Unpack
 
 import click
 
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.next_option import next_options
-from paradestate.cli.option import finish, folder_argument, json_option, terms_options, today
+from paradestate.cli.option import (
+    finish,
+    folder_argument,
+    json_option,
+    stop_for,
+    terms_options,
+    today,
+)
 from paradestate.cli.output import at_work, print_json
-from paradestate.journeys.choosing import choice_of, grades_of, money_of, number_of, want_of
+from paradestate.journeys.choosing import TermsTyped, money_of, number_of, terms_asked, want_of
 
 EPILOG = """\b
 Examples:
@@ -33,9 +41,8 @@ def command(
     wish: str,
     seconds: float,
     seed: str,
-    grades: tuple[str, ...],
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Say what to get next for the force in FOLDER: the packs, or the hours at the bench.
 
@@ -47,14 +54,11 @@ def command(
 
     if bool(money) is bool(hours):
         raise click.UsageError("Say what there is to spend: --money, or else --hours.")
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
+    typed, no_terms = terms_asked(**terms)
     sum_, no_sum = money_of(money or hours)
     wished, no_wish = want_of(wish)
     start, no_seed = number_of(seed, of="Seed")
-    if slips := (*findings, *no_grades, *no_sum, *no_wish, *no_seed):
-        print_findings(slips, {})
-        finish(stopped=True)
+    stop_for((*no_terms, *no_sum, *no_wish, *no_seed))
     asked = NextAsked(
         money=sum_ if money else None,
         hours=sum_ or Fraction(0),
@@ -64,7 +68,9 @@ def command(
         seed=1 if start is None else start,
     )
     with at_work("Looking for what adds most"):
-        answer = what_next(folder, today=today(), choice=choice, grades=chosen, asked=asked)
+        answer = what_next(
+            folder, today=today(), choice=typed.choice, grades=typed.grades, asked=asked
+        )
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.found is not None and as_json:
         from paradestate.cli.next_json import next_json

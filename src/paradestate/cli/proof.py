@@ -1,6 +1,7 @@
 """The command `proof`."""
 
 from pathlib import Path
+from typing import Unpack
 
 import click
 
@@ -10,11 +11,12 @@ from paradestate.cli.option import (
     folder_argument,
     json_option,
     points_option,
+    stop_for,
     terms_options,
     today,
 )
 from paradestate.cli.output import at_work, print_json
-from paradestate.journeys.choosing import choice_of, grades_of, number_of
+from paradestate.journeys.choosing import TermsTyped, terms_asked
 
 EPILOG = """\b
 Examples:
@@ -32,10 +34,8 @@ Examples:
 def command(
     folder: Path,
     *,
-    grades: tuple[str, ...],
-    points: str,
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Prove the list of supporting troops in FOLDER before others play by it.
 
@@ -45,15 +45,12 @@ def command(
     """
     from paradestate.journeys.proof import proof_of_list
 
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    left, no_points = number_of(points, of="Points")
-    slips = (*findings, *no_grades, *no_points)
-    if slips:
-        print_findings(slips, {})
-        finish(stopped=True)
+    typed, slips = terms_asked(**terms)
+    stop_for(slips)
     with at_work("Proving the list"):
-        answer = proof_of_list(folder, today=today(), choice=choice, grades=chosen, points=left)
+        answer = proof_of_list(
+            folder, today=today(), choice=typed.choice, grades=typed.grades, points=typed.points
+        )
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.proof is not None and as_json:
         from paradestate.cli.proof_json import proof_json

@@ -4,6 +4,7 @@ import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Unpack
 
 import click
 from rich.console import Console
@@ -20,8 +21,8 @@ from paradestate.cli.option import (
     today,
 )
 from paradestate.cli.output import print_json
-from paradestate.journeys.amending import Amending
-from paradestate.journeys.choosing import choice_of, grades_of, number_of
+from paradestate.journeys.amending import Amending, ListAsked
+from paradestate.journeys.choosing import TermsTyped, terms_asked
 
 EPILOG = """\b
 Examples:
@@ -51,31 +52,29 @@ Examples:
 def command(
     folders: tuple[Path, ...],
     *,
-    grades: tuple[str, ...],
-    points: str,
     prices: tuple[str, ...],
     limits: tuple[str, ...],
     worths: tuple[str, ...],
     workers: int | None,
     address: str | None,
     as_json: bool,
-    **options: str,
+    **terms: Unpack[TermsTyped],
 ) -> None:
     """Try every combination of prices, limits and worths in the lists of one FOLDER or several.
 
     Says for each how many legal forces are lost and gained, and what becomes of the best one.
     Ctrl-C ends it with the answers so far.
     """
-    from paradestate.journeys.sweep import Labour, SweepAsked, sweep
+    from paradestate.journeys.sweep import Labour, sweep
 
     amending = Amending(prices=prices, limits=limits, worths=worths)
     if not amending.is_anything:
         raise click.UsageError("Say what is varied with --price, --limit or --worth.")
-    choice, findings = choice_of(**options)
-    chosen, no_grades = grades_of(grades)
-    left, no_points = number_of(points, of="Points")
-    stop_for((*findings, *no_grades, *no_points))
-    asked = SweepAsked(choice=choice, grades=chosen, points=left, amending=amending)
+    typed, slips = terms_asked(**terms)
+    stop_for(slips)
+    asked = ListAsked(
+        choice=typed.choice, grades=typed.grades, points=typed.points, amending=amending
+    )
     with stopping_softly() as stop, _shown() as told:
         labour = Labour(workers=workers, address=address, stop=stop, told=told)
         answer = sweep(folders, today=today(), asked=asked, labour=labour)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TypeVar
 
-from paradestate.core.choice import CHOSEN_HERE
+from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.sentence.chance import near_text
 from paradestate.core.support.amendment import (
@@ -43,6 +43,19 @@ class Amending:
     def is_anything(self) -> bool:
         """Whether anything is to be changed."""
         return bool(self.prices or self.limits or self.worths or self.made)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListAsked:
+    """What is asked of a list: in which of its games, and with which changes."""
+
+    choice: Choice
+    """Which game, by which numbers and date."""
+    grades: Mapping[str, str]
+    """Scale to grade, for those that aren't as usual."""
+    points: int | None = None
+    """The points left; None: those that the dice may leave."""
+    amending: Amending = Amending()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Callable, Container, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import TypedDict, TypeVar, Unpack
+from typing import NotRequired, TypedDict, TypeVar, Unpack
 
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
@@ -202,7 +202,7 @@ class TermsTyped(TypedDict):
     wished: str
     game: str
     grades: tuple[str, ...]
-    points: str
+    points: NotRequired[str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -225,7 +225,7 @@ def terms_asked(**typed: Unpack[TermsTyped]) -> tuple[TermsAsked, tuple[Finding,
         game=typed["game"],
     )
     chosen, no_grades = grades_of(typed["grades"])
-    left, no_points = number_of(typed["points"], of="Points")
+    left, no_points = number_of(typed.get("points", ""), of="Points")
     asked = TermsAsked(choice=choice, grades=chosen, points=left)
     return asked, (*findings, *no_grades, *no_points)
 

@@ -8,48 +8,16 @@ import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
 
 from paradestate.chance.proof.what_if import compared, list_forces, only_price, what_if
 from paradestate.core.certainty import NotComputed
-from paradestate.core.choice import Choice
 from paradestate.core.list_change import ListChange, list_changes
 from paradestate.core.support.amendment import Amendment
 from paradestate.core.support.comparison import ListComparison, ListForces
-from paradestate.journeys.amending import Amending, amendments_of, unfitting
+from paradestate.journeys.amending import ListAsked, amendments_of, unfitting
 from paradestate.journeys.check import Checked
 from paradestate.journeys.list_terms import ListTerms, Playable, list_terms
 from paradestate.journeys.memory import NOTHING, Memory
-
-
-class ListAsked(Protocol):
-    """What a question about a list says of the terms of its games."""
-
-    @property
-    def choice(self) -> Choice:
-        """Which game, by which numbers and date."""
-        ...
-
-    @property
-    def grades(self) -> Mapping[str, str]:
-        """Scale to grade, for those that aren't as usual."""
-        ...
-
-    @property
-    def points(self) -> int | None:
-        """The points left; None: those that the dice may leave."""
-        ...
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CompareAsked:
-    """What is asked of two versions."""
-
-    choice: Choice
-    grades: Mapping[str, str]
-    points: int | None = None
-    amending: Amending = Amending()
-    """What is changed where there is no second version."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +56,7 @@ def comparison_of(
     new: Path | None,
     *,
     today: datetime.date,
-    asked: CompareAsked,
+    asked: ListAsked,
     memory: Memory = NOTHING,
 ) -> CompareAnswer:
     """Two folders compared; or, without a second, one folder with itself as amended."""
@@ -116,7 +84,7 @@ def comparison_of(
     )
 
 
-def _terms(folder: Path, *, today: datetime.date, asked: CompareAsked, memory: Memory) -> ListTerms:
+def _terms(folder: Path, *, today: datetime.date, asked: ListAsked, memory: Memory) -> ListTerms:
     return list_terms(
         folder,
         today=today,
@@ -146,7 +114,7 @@ def _two(old: Playable, new: Playable) -> GameComparison:
 
 
 def _with_itself(
-    answer: ListTerms, *, asked: CompareAsked, folder: Path, memory: Memory
+    answer: ListTerms, *, asked: ListAsked, folder: Path, memory: Memory
 ) -> CompareAnswer:
     if not answer.games:
         return CompareAnswer(checked=(answer.checked,))

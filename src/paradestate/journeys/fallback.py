@@ -25,8 +25,7 @@ from paradestate.core.support.terms import Terms
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.odds import points_left
-from paradestate.journeys.terms import GameTerms, game_terms
+from paradestate.journeys.terms import GameTerms, game_terms, points_left
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

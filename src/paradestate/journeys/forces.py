@@ -14,7 +14,6 @@ from fractions import Fraction
 from itertools import islice
 from pathlib import Path
 
-from paradestate.chance.dice import allowance_chances
 from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.diagram import Diagram, diagram
 from paradestate.chance.force.fielding import Depot, Fielding, depot
@@ -31,7 +30,7 @@ from paradestate.core.support.terms import Terms
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.terms import game_terms
+from paradestate.journeys.terms import game_terms, points_left
 
 MOST_LISTED = 200
 """All forces are listed where there are no more."""
@@ -112,7 +111,7 @@ class ForcesFound:
     @property
     def has_worths(self) -> bool:
         """Whether the owner says a worth of anything on offer."""
-        return _has_worths(self.terms)
+        return self.terms.has_worths
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,10 +162,6 @@ def forces(
     return ForcesAnswer(checked=answer.checked, found=found)
 
 
-def _has_worths(terms: Terms) -> bool:
-    return any(table for offer in terms.offers.values() for table in offer.worths.values())
-
-
 def _found(
     terms: Terms, counted: Count, *, asked: ForcesAsked
 ) -> ForcesFound | BestAlone | NotComputed:
@@ -201,7 +196,7 @@ def _best_alone(
     terms: Terms, counted: Count, *, points: int, asked: ForcesAsked, drawn: NotComputed
 ) -> BestAlone | NotComputed:
     """The best of all and of those in hand; `drawn` says why there is no diagram."""
-    if not _has_worths(terms):
+    if not terms.has_worths:
         return drawn
     best = searched_force(terms, points=points, steps=asked.steps)
     if isinstance(best, NotComputed):
@@ -237,7 +232,7 @@ def _points(terms: Terms, *, given: int | None) -> tuple[Chances | None, int, Se
     """The chances of the points left, those of which most is said, and all levels, rising."""
     if given is not None:
         return None, given, range(min(0, given), given + 1)
-    allowance = allowance_chances(terms.game.allowance).moved(-terms.taken_off)
+    allowance = points_left(terms)
     return allowance, allowance.quantile(Fraction(1, 2)), tuple(allowance.counts)
 
 

@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 
-from paradestate.chance.dice import allowance_chances
 from paradestate.core.choice import Choice
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
@@ -18,7 +17,7 @@ from paradestate.core.support.terms import Terms
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.terms import game_terms
+from paradestate.journeys.terms import game_terms, points_left
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,5 +98,5 @@ def levels_of(terms: Terms, *, given: int | None) -> tuple[Chances | None, tuple
     """The chances of the points left, all of them rising, and those of which most is said."""
     if given is not None:
         return None, (given,), given
-    allowance = allowance_chances(terms.game.allowance).moved(-terms.taken_off)
+    allowance = points_left(terms)
     return allowance, tuple(allowance.counts), allowance.quantile(Fraction(1, 2))

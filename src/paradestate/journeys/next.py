@@ -33,8 +33,7 @@ from paradestate.journeys.goods import (
     wish_findings,
 )
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.odds import points_left
-from paradestate.journeys.terms import game_of, game_terms
+from paradestate.journeys.terms import game_of, game_terms, points_left
 from paradestate.solve.clock import Clock, clock, never
 from paradestate.solve.program import Stop
 

@@ -8,7 +8,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from paradestate.chance.dice import allowance_chances
 from paradestate.chance.missions import mission_odds
 from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.choice import Choice
@@ -16,7 +15,7 @@ from paradestate.core.finding import Finding, stops
 from paradestate.core.game import Purchase
 from paradestate.core.place import KeyPath
 from paradestate.core.support.breach import bill_of, breaches
-from paradestate.core.support.chances import Chances, chances
+from paradestate.core.support.chances import Chances
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.mission import MissionOdds
@@ -25,7 +24,7 @@ from paradestate.core.support.turnout import PlanOdds
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.journeys.terms import game_terms, plan_unsaid
+from paradestate.journeys.terms import game_terms, plan_unsaid, points_left
 
 BY_POINTS = {"over-points", "over-group-points", "below-group-points"}
 """Rules that hold or don't by how many points are rolled: of these the odds speak themselves."""
@@ -77,13 +76,6 @@ def odds(
         odds=plan_odds(terms, purchases, allowance=allowance),
         missions=tuple(mission_odds(purchases, entries=force.supporting_troops)),
     )
-
-
-def points_left(terms: Terms, *, rolled: int | None = None) -> Chances:
-    """The chances of the points left, or the one number that was rolled."""
-    if rolled is not None:
-        return chances({rolled: 1})
-    return allowance_chances(terms.game.allowance).moved(-terms.taken_off)
 
 
 def _broken(

@@ -5,19 +5,19 @@ folders -> terms of their games -> forces as they are -> every combination of ch
 """
 
 import datetime
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import prod
 from pathlib import Path
 
 from paradestate.chance.proof.sweeping import Sweeper
 from paradestate.core.certainty import NotComputed
-from paradestate.core.choice import CHOSEN_HERE, Choice
+from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.core.support.amendment import Amendment
 from paradestate.core.support.comparison import ListForces
 from paradestate.core.support.sweep import SweepQuestion, Swept
-from paradestate.journeys.amending import Amending, unfitting
+from paradestate.journeys.amending import ListAsked, unfitting
 from paradestate.journeys.check import Checked
 from paradestate.journeys.compare import as_it_is
 from paradestate.journeys.list_terms import Playable, list_terms
@@ -28,17 +28,6 @@ from paradestate.workers.opening import crew
 
 MOST_QUESTIONS = 100_000
 """A sweep of more questions isn't begun: its rows would fill the memory."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SweepAsked:
-    """What is swept over."""
-
-    choice: Choice
-    grades: Mapping[str, str]
-    points: int | None = None
-    amending: Amending = Amending()
-    """Each value is a number, or a range of whole numbers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,11 +79,11 @@ def sweep(
     folders: Sequence[Path],
     *,
     today: datetime.date,
-    asked: SweepAsked,
+    asked: ListAsked,
     labour: Labour,
     memory: Memory = NOTHING,
 ) -> SweepAnswer:
-    """Every combination of the changes, in every game of every folder.
+    """Every combination of the changes, each a number or a range, in every game of every folder.
 
     Raises:
         WorkersError: The cluster can't be reached, or workers died again and again.

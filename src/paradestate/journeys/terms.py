@@ -9,11 +9,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from paradestate.chance.dice import allowance_chances
 from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.sentence.support import typed_words
+from paradestate.core.support.chances import Chances, chances
 from paradestate.core.support.offer import NO_CHOICE
 from paradestate.core.support.terms import Terms, terms_of
 from paradestate.journeys.check import Checked, checked
@@ -98,3 +100,10 @@ def game_of(force: Force, chosen: str | None) -> tuple[str, tuple[Finding, ...]]
             place=CHOSEN_HERE,
         ),
     )
+
+
+def points_left(terms: Terms, *, rolled: int | None = None) -> Chances:
+    """The chances of the points left, or the one number that was rolled."""
+    if rolled is not None:
+        return chances({rolled: 1})
+    return allowance_chances(terms.game.allowance).moved(-terms.taken_off)

@@ -15,8 +15,7 @@ from paradestate.core.support.terms import Terms
 from paradestate.journeys.check import Checked
 from paradestate.journeys.evening import Evening
 from paradestate.journeys.fallback import FallbackJourney
-from paradestate.journeys.odds import points_left
-from paradestate.journeys.terms import game_terms
+from paradestate.journeys.terms import game_terms, points_left
 from paradestate.web.choosing.first import (
     NowView,
     chart_view,

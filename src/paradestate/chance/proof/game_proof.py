@@ -33,7 +33,7 @@ def game_proof(
         return drawn
     levels = legal_forces(drawn, points=points)
     without = levels_without(drawn, points=points)
-    best = places_in_best(best_forces(drawn), points=points) if has_worths(terms) else {}
+    best = places_in_best(best_forces(drawn), points=points) if terms.has_worths else {}
     by_level = {
         name: _levels(levels, without=without.get(name), best=best.get(name))
         for name in terms.offers
@@ -47,7 +47,7 @@ def game_proof(
         levels=levels,
         unspent=least_unspent(drawn, points=points),
         cheapest=cheapest_purchase(terms),
-        has_worths=has_worths(terms),
+        has_worths=terms.has_worths,
         entries=tuple(
             replace(
                 _on_offer(terms.offers[name], reached=reasons.get(name)),
@@ -59,11 +59,6 @@ def game_proof(
             for name in entries
         ),
     )
-
-
-def has_worths(terms: Terms) -> bool:
-    """Whether the owner says a worth of anything on offer."""
-    return any(table for offer in terms.offers.values() for table in offer.worths.values())
 
 
 def cheapest_purchase(terms: Terms) -> int | None:

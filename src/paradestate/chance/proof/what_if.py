@@ -12,7 +12,6 @@ from paradestate.chance.force.best_force import best_forces
 from paradestate.chance.force.diagram import diagram
 from paradestate.chance.force.legal_count import legal_forces
 from paradestate.chance.proof.both_lists import legal_in_both
-from paradestate.chance.proof.game_proof import has_worths
 from paradestate.core.certainty import NotComputed
 from paradestate.core.support.amendment import Amendment, PriceAmendment, amended
 from paradestate.core.support.chances import Chances
@@ -32,7 +31,7 @@ def list_forces(
     if isinstance(drawn, NotComputed):
         return drawn
     levels = legal_forces(drawn, points=points)
-    if not has_worths(terms):
+    if not terms.has_worths:
         nothing = (None,) * len(points)
         return ListForces(
             terms=terms,

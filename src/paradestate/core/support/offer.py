@@ -44,6 +44,11 @@ class Offer:
     worths: Mapping[str, Mapping[int, Fraction]] = field(default_factory=dict)
     """The owner's opinion: choice ("" for any) to total number taken to worth."""
 
+    @property
+    def has_worths(self) -> bool:
+        """Whether the owner says a worth of it."""
+        return any(self.worths.values())
+
     def price(self, number: int, *, choice: str = NO_CHOICE) -> int:
         """Points for one purchase of `number` with `choice`, as the first of its entry."""
         return self.cost[number] + number * self.choices[choice]

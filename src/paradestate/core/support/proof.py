@@ -109,7 +109,7 @@ class GameProof:
     def values(self, entry: str) -> bool:
         """Whether the owner says a worth of an entry that is on offer."""
         offer = self.terms.offers.get(entry)
-        return offer is not None and any(offer.worths.values())
+        return offer is not None and offer.has_worths
 
     @property
     def wasteful(self) -> tuple[int, ...]:

@@ -44,6 +44,11 @@ class Terms:
         return self.formation_cost + sum(self.grade_costs.values())
 
     @property
+    def has_worths(self) -> bool:
+        """Whether the owner says a worth of anything on offer."""
+        return any(offer.has_worths for offer in self.offers.values())
+
+    @property
     def least_points(self) -> int:
         """Points left after the worst roll."""
         return min(self.game.allowance.totals()) - self.taken_off

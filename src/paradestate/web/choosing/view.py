@@ -22,8 +22,8 @@ from paradestate.journeys.count import Count
 from paradestate.journeys.entry_odds import entry_odds
 from paradestate.journeys.evening import Evening, EveningAsked, evening
 from paradestate.journeys.fallback import FallbackJourney
-from paradestate.journeys.odds import odds, points_left
-from paradestate.journeys.terms import GameTerms
+from paradestate.journeys.odds import odds
+from paradestate.journeys.terms import GameTerms, points_left
 from paradestate.sheet import allowance_bars, chance_tree
 from paradestate.sheet.allowance_bars import AllowanceRow, PlanLine, allowance_rows
 from paradestate.sheet.svg import Drawing

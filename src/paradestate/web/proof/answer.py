@@ -21,12 +21,12 @@ from paradestate.core.support.amendment import (
 )
 from paradestate.core.support.offer import NO_CHOICE, Offer, listed_worth
 from paradestate.core.support.proof import GameProof
-from paradestate.journeys.amending import Amending
-from paradestate.journeys.compare import CompareAnswer, CompareAsked, comparison_of
+from paradestate.journeys.amending import Amending, ListAsked
+from paradestate.journeys.compare import CompareAnswer, comparison_of
 from paradestate.journeys.memory import Memory
 from paradestate.journeys.order import Search
 from paradestate.journeys.proof import ProofAnswer, proof_of_list
-from paradestate.journeys.sweep import Labour, SweepAnswer, SweepAsked, sweep
+from paradestate.journeys.sweep import Labour, SweepAnswer, sweep
 from paradestate.web.proof.question import Question
 
 EACH_WAY = 2
@@ -83,7 +83,7 @@ def answered(asker: Asker, asked: Question, *, search: Search) -> Answered:
             asker.folder,
             asker.beside,
             today=asker.today,
-            asked=CompareAsked(
+            asked=ListAsked(
                 choice=replace(asked.choice, game=None), grades=asked.grades, points=asked.points
             ),
             memory=asker.memory,
@@ -133,30 +133,21 @@ def _changed(
     if slips:
         return replace(found, slips=slips)
     choice = replace(asked.choice, game=game.terms.game.name)
+    unchanged = ListAsked(choice=choice, grades=asked.grades, points=asked.points)
     changed = None
     if amendments:
         changed = comparison_of(
             asker.folder,
             None,
             today=asker.today,
-            asked=CompareAsked(
-                choice=choice,
-                grades=asked.grades,
-                points=asked.points,
-                amending=Amending(made=amendments),
-            ),
+            asked=replace(unchanged, amending=Amending(made=amendments)),
             memory=asker.memory,
         )
     until = time.monotonic() + ROW_SECONDS
     row = sweep(
         [asker.folder],
         today=asker.today,
-        asked=SweepAsked(
-            choice=choice,
-            grades=asked.grades,
-            points=asked.points,
-            amending=Amending(made=values_beside(offer, amendments)),
-        ),
+        asked=replace(unchanged, amending=Amending(made=values_beside(offer, amendments))),
         labour=Labour(workers=0, stop=lambda: stop() or time.monotonic() > until),
         memory=asker.memory,
     )
