@@ -23,6 +23,7 @@ Examples:
   paradestate months marenz --limit 30 --carried 10 --needed South=2027-03
   paradestate months marenz --limit 30 --order main=48.50 --order lorries=24 --order scenery=18
   paradestate months marenz --limit 30 --sources North --json
+  paradestate months marenz --limit 30 --bench
 """
 
 
@@ -43,17 +44,25 @@ def command(
     needed: tuple[str, ...],
     begins: str,
     band: str,
+    at_bench: bool,
     **options: Any,  # noqa: ANN401 - each goes on by name to where it has its type
 ) -> None:
     """Say in which month each parcel of the cheapest order for FOLDER can be bought.
 
     What is spent so far is never above what was put aside so far; what is needed by a day is bought
     in time for it where that can be, and the rest so that figures are waited for as little as can
-    be. The month's limit is --limit, or `a month` under `aim` in the folder.
+    be. The month's limit is --limit, or `a month` under `aim` in the folder. With --bench what each
+    force to be played with lacks is ordered in turn, so that it can be played soonest and the bench
+    has work.
     """
     if orders and any(options.values()):
         raise click.UsageError(
             "--order says what is bought; leave out the options that choose an order."
+        )
+    if at_bench and (orders or needed or band or options["want"] or options["stand_ins"]):
+        raise click.UsageError(
+            "--bench says what is bought, and when it is needed; leave out --order, --needed, "
+            "--band, --want and --stand-ins."
         )
     terms, more = terms_of(limit=limit, carried=carried, needed=needed, begins=begins, band=band)
     named, yet_more = amounts_of(orders)
@@ -61,6 +70,11 @@ def command(
     if slips or more or yet_more:
         print_findings((*slips, *more, *yet_more), {})
         finish(stopped=True)
+    if at_bench:
+        from paradestate.cli.bench_months import show
+
+        show(folder, choice=choice, request=request, seconds=seconds, terms=terms, as_json=as_json)
+        return
     if orders:
         answer = months_of_named(folder, today=today(), orders=named, terms=terms)
     else:

@@ -20,7 +20,7 @@ def months_json(journey: MonthsJourney) -> dict[str, object]:
     late = {each.name for each in plan.late}
     return {
         "months": [
-            _month(month, savings, parcels=[parcels[name] for name in month.orders], late=late)
+            month_json(month, savings, parcels=[parcels[name] for name in month.orders], late=late)
             for month in plan.months
         ],
         "total": amount_text(journey.total, currency),
@@ -32,9 +32,10 @@ def months_json(journey: MonthsJourney) -> dict[str, object]:
     }
 
 
-def _month(
+def month_json(
     month: Month, savings: Savings, *, parcels: list[Parcel], late: set[str]
 ) -> dict[str, object]:
+    """One month of a plan with the keys that programs rely on."""
     day = savings.day(month.month)
     return {
         "month": month.month,

@@ -32,6 +32,12 @@ OPTIONS = (
     click.option(
         "--from", "begins", default="", metavar="DATE", help="When it begins, if it isn't today."
     ),
+    click.option(
+        "--bench",
+        "at_bench",
+        is_flag=True,
+        help="Order for each force to be played with in turn, so that the bench has work.",
+    ),
     click.option("--band", default="", metavar="PERCENT", help="How far rates may move: --band 5."),
 )
 

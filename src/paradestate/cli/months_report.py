@@ -1,6 +1,6 @@
 """A plan of months printed for people."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from rich.console import Console
@@ -11,6 +11,7 @@ from paradestate.core.certainty import Within
 from paradestate.core.money import money_text
 from paradestate.core.months import Spread
 from paradestate.core.outline import decimal_text
+from paradestate.core.parcel import Parcel
 from paradestate.core.savings import Savings
 from paradestate.core.sentence.wording import day_words, end_words, month_words, several
 from paradestate.journeys.months import MonthsJourney
@@ -28,7 +29,7 @@ def print_months(journey: MonthsJourney, *, folder: Path) -> None:
         return
     out.print(_first_sentence(journey, plan, savings=savings))
     out.print()
-    _print_months(out, journey, plan=plan, savings=savings)
+    print_month_by_month(out, journey.parcels, plan=plan, savings=savings)
     if any(parcel.needed or parcel.lead_days is not None for parcel in journey.parcels):
         out.print()
         _print_days(out, journey, plan=plan, savings=savings)
@@ -56,8 +57,11 @@ def _are_parcels(journey: MonthsJourney) -> bool:
     return any(parcel.source for parcel in journey.parcels)
 
 
-def _print_months(out: Console, journey: MonthsJourney, *, plan: Spread, savings: Savings) -> None:
-    costs = {parcel.name: money_text(parcel.cost, savings.currency) for parcel in journey.parcels}
+def print_month_by_month(
+    out: Console, parcels: Iterable[Parcel], *, plan: Spread, savings: Savings
+) -> None:
+    """What there is to spend in each month, what is bought and what is left."""
+    costs = {parcel.name: money_text(parcel.cost, savings.currency) for parcel in parcels}
     table = titled_table("Month by month")
     table.add_column("month")
     table.add_column("to spend", justify="right")

@@ -102,6 +102,11 @@ def spread(orders: Sequence[PlannedOrder], *, a_month: int, carried: int = 0) ->
     if len(orders) > MOST_ORDERS:
         raise ValueError(f"{len(orders)} orders are more than {MOST_ORDERS}")
     sequence = _best_sequence(orders, a_month=a_month, carried=carried)
+    return spread_in(sequence, a_month=a_month, carried=carried)
+
+
+def spread_in(sequence: Sequence[PlannedOrder], *, a_month: int, carried: int = 0) -> Spread:
+    """The plan that buys in the sequence given, each order as soon as it is paid for."""
     months = bought_in(sequence, a_month=a_month, carried=carried)
     pairs = tuple(zip(sequence, months, strict=True))
     return Spread(

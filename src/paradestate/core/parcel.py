@@ -1,12 +1,14 @@
 """A parcel to be bought: what one source sends, when it is needed, and by when to buy it."""
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from paradestate.core.lead_time import parcel_arrival
 from paradestate.core.money import half_up
 from paradestate.core.months import PlannedOrder
+from paradestate.core.number import summed
 from paradestate.core.order import Order, OrderProblem
 from paradestate.core.receipt import Receipt, exchange_rate
 from paradestate.core.savings import Savings
@@ -73,7 +75,7 @@ def parcels_of(
             name=receipt.source,
             cost=receipt.exchanged,
             source=receipt.source,
-            figures=_figures(problem, receipt),
+            figures=sum(figures_in(problem, receipt).values()),
             lead_days=parcel_arrival(problem, order, source=receipt.source),
             band=None if band is None else _band(problem, receipt, share=band),
         )
@@ -81,9 +83,13 @@ def parcels_of(
     )
 
 
-def _figures(problem: OrderProblem, receipt: Receipt) -> int:
+def figures_in(problem: OrderProblem, receipt: Receipt) -> Mapping[str, int]:
+    """Kind to the figures that one parcel of an order brings."""
     packs = problem.sources[receipt.source].packs
-    return sum(line.number * sum(packs[line.pack].holds.values()) for line in receipt.lines)
+    return summed(
+        {kind: each * line.number for kind, each in packs[line.pack].holds.items()}
+        for line in receipt.lines
+    )
 
 
 def _band(problem: OrderProblem, receipt: Receipt, *, share: Fraction) -> RateBand | None:

@@ -130,14 +130,14 @@ def _spread(journey: MonthsJourney, *, terms: Terms) -> MonthsJourney:
     if journey.checked.is_stopped:
         return journey
     force = journey.checked.force
-    savings, findings = _savings(force, terms)
+    savings, findings = savings_of(force, terms)
     if savings is None:
         return replace(journey, checked=journey.checked.with_findings(*findings))
     parcels = tuple(_needed(parcel, force, terms=terms) for parcel in journey.parcels)
     made = replace(journey, savings=savings, parcels=parcels, band=terms.band)
-    barred = (*_unknown(parcels, terms), *_barred(made.total, savings, number=len(parcels)))
-    if barred:
-        return replace(made, checked=made.checked.with_findings(*barred))
+    stopping = (*_unknown(parcels, terms), *barred(made.total, savings, number=len(parcels)))
+    if stopping:
+        return replace(made, checked=made.checked.with_findings(*stopping))
     planned = tuple(parcel.planned(savings) for parcel in parcels)
     plan = spread(planned, a_month=savings.a_month, carried=savings.carried)
     said = (
@@ -161,7 +161,8 @@ def _limit(force: Force, terms: Terms) -> Fraction | None:
     return written if terms.limit is None else terms.limit
 
 
-def _savings(force: Force, terms: Terms) -> tuple[Savings | None, tuple[Finding, ...]]:
+def savings_of(force: Force, terms: Terms) -> tuple[Savings | None, tuple[Finding, ...]]:
+    """What is put aside, or None with the stops that prevent it."""
     limit, currency = _limit(force, terms), _currency(force)
     if limit is None:
         return None, (limit_missing(force),)
@@ -188,7 +189,7 @@ def _unknown(parcels: tuple[Parcel, ...], terms: Terms) -> Iterator[Finding]:
             yield unknown_choice(name, known, what="order")
 
 
-def _barred(total: int, savings: Savings, *, number: int) -> Iterator[Finding]:
+def barred(total: int, savings: Savings, *, number: int) -> Iterator[Finding]:
     """Why no plan can be made."""
     if number > MOST_ORDERS:
         yield too_many_orders(number)

@@ -60,6 +60,8 @@ class Search:
     seconds: float
     stop: Stop = never
     progress: Told | None = None
+    alternatives: bool = True
+    """Whether the next best orders are looked for as well."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,7 +191,7 @@ def _told(
             return replace(journey, checked=journey.checked.with_findings(*findings))
         case OrderAnswer():
             answer = outcome
-            if not wish.fewest_left_over:
+            if search.alternatives and not wish.fewest_left_over:
                 answer = with_alternatives(
                     problem, outcome, seconds=min(seconds, USUAL_SECONDS), stop=search.stop
                 )
