@@ -2,8 +2,8 @@
 
 Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
 finding tells, which has to bring nothing to say. What only an order can show is found by ordering,
-what only months can show by spreading the order over them, what a plan of supporting troops does by
-judging it, and what an order of work needs by making one.
+what only months can show by spreading the order over them, with the bench or without, what a plan
+of supporting troops does by judging it, and what an order of work needs by making one.
 """
 
 import datetime
@@ -20,6 +20,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import OrderAnswer, Outcome
 from paradestate.journeys.bench import order_of_work
+from paradestate.journeys.bench_months import months_at_bench
 from paradestate.journeys.check import checked
 from paradestate.journeys.judge import Asked, judge
 from paradestate.journeys.months import Terms, months_of_order
@@ -42,6 +43,7 @@ FOUND_BY_JUDGING = {
     "63-not-finished",
 }
 FOUND_BY_SPREADING = {"32-bought-too-late"}
+FOUND_BY_SPREADING_FOR_THE_BENCH = {"32-limit-moves-the-date", "34-parcel-after-deadline"}
 FOUND_AT_THE_BENCH = {"39-must-have-left-out"}
 OF_DATES = {"week-unsaid", "sessions-few"}
 """What is said of every force of which no session is logged."""
@@ -78,6 +80,16 @@ def findings_in(folder: Path) -> tuple[Finding, ...]:
             terms=Terms(begins=ON),
         )
         return plan.checked.findings
+    if FOUND_BY_SPREADING_FOR_THE_BENCH & set(folder.parts):
+        timely = months_at_bench(
+            folder,
+            today=ON,
+            choice=Choice(),
+            request=Request(),
+            search=search,
+            terms=Terms(begins=ON),
+        )
+        return timely.checked.findings
     if FOUND_AT_THE_BENCH & set(folder.parts):
         found = order_of_work(folder, today=ON, choice=Choice()).checked.findings
         return tuple(each for each in found if each.code not in OF_DATES)

@@ -2,14 +2,14 @@
 
 from pathlib import Path
 
-from paradestate.cli.bench_months_json import bench_months_json
+from paradestate.cli.bench_months_json import months_at_bench_json
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.interruption import stopping_softly
 from paradestate.cli.option import finish, today
 from paradestate.cli.order_progress import shown_progress
 from paradestate.cli.output import print_json
 from paradestate.core.choice import Choice
-from paradestate.journeys.bench_months import bench_months
+from paradestate.journeys.bench_months import months_at_bench
 from paradestate.journeys.months import Terms
 from paradestate.journeys.order import Request, Search
 
@@ -25,7 +25,7 @@ def show(
 ) -> None:
     """Prints what to order when, and ends the command."""
     with stopping_softly() as stop, shown_progress() as progress:
-        answer = bench_months(
+        answer = months_at_bench(
             folder,
             today=today(),
             choice=choice,
@@ -35,7 +35,7 @@ def show(
         )
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.chosen is not None and as_json:
-        print_json(bench_months_json(answer))
+        print_json(months_at_bench_json(answer))
     elif answer.chosen is not None:
         from paradestate.cli.bench_months_report import print_bench_months
 

@@ -7,7 +7,7 @@ from paradestate.core.work.bench_plan import BenchPlan
 from paradestate.journeys.bench_months import BenchMonths, Joined
 
 
-def bench_months_json(answer: BenchMonths) -> dict[str, object]:
+def months_at_bench_json(answer: BenchMonths) -> dict[str, object]:
     """The plan with the keys that programs rely on; money as decimal strings, fractions too."""
     chosen = answer.chosen
     if chosen is None:

@@ -17,7 +17,7 @@ from paradestate.core.parcel import figures_in, parcels_of
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.savings import Savings
 from paradestate.core.work.awaited_work import Lack, joined, lacks
-from paradestate.core.work.bench_plan import BenchPlan, OrderedParcel, bench_plan
+from paradestate.core.work.bench_plan import BenchPlan, OrderedParcel, best_plan
 from paradestate.core.work.bench_plan import Terms as PlanTerms
 from paradestate.core.work.bench_plan_finding import pace_missing, plan_findings
 from paradestate.core.work.bench_time import BenchTime
@@ -39,6 +39,7 @@ class Joined:
     """One way to divide what is lacking into orders, with its plan."""
 
     orders: tuple[Lack, ...]
+    """What each order is for; none where an earlier one leaves enough over."""
     plan: BenchPlan
     certainty: Exact | Within
     """How sure it is that the orders cost as little as can be."""
@@ -75,7 +76,7 @@ def _day(plan: BenchPlan, name: str) -> datetime.date:
     return next(each.day for each in plan.playable if each.name == name)
 
 
-def bench_months(
+def months_at_bench(
     folder: Path,
     *,
     today: datetime.date,
@@ -135,7 +136,7 @@ def _ways(
     work: OrderOfWork, buying: "_Buying", *, terms: PlanTerms
 ) -> tuple[Sequence[Joined], tuple[Finding, ...]]:
     """Every way to join orders that follow one another; none with what prevents them all."""
-    found: list[Joined] = []
+    found: dict[tuple[object, ...], Joined] = {}
     stopping: dict[Finding, None] = {}
     for orders in _divided(lacks(work.ladder, most=MOST_APART)):
         bought = buying.orders(orders)
@@ -146,9 +147,11 @@ def _ways(
         if findings:
             stopping |= dict.fromkeys(findings)
             continue
-        plan = bench_plan(work.ladder, bought.parcels, terms=terms)
-        found.append(Joined(orders=tuple(orders), plan=plan, certainty=bought.certainty))
-    return found, tuple(stopping)
+        parcels = tuple(each.parcel for each in bought.parcels)
+        if parcels not in found:
+            plan = best_plan(work.ladder, bought.parcels, terms=terms)
+            found[parcels] = Joined(orders=bought.orders, plan=plan, certainty=bought.certainty)
+    return tuple(found.values()), tuple(stopping)
 
 
 def _divided(lacking: Sequence[Lack]) -> Iterator[Sequence[Lack]]:
@@ -173,6 +176,7 @@ def _barring(bought: "_Bought", *, savings: Savings) -> Iterator[Finding]:
 class _Bought:
     """The parcels of some orders."""
 
+    orders: tuple[Lack, ...]
     parcels: tuple[OrderedParcel, ...]
     certainty: Exact | Within
 
@@ -210,7 +214,11 @@ class _Buying:
             more = order.left_over
             over = {kind: over.get(kind, 0) + more.get(kind, 0) for kind in (*over, *more)}
         certainty = Exact() if bound == total else Within(bound=bound)
-        return _Bought(parcels=tuple(_named(made)), certainty=certainty)
+        return _Bought(
+            orders=tuple(lack for lack, _, _ in made),
+            parcels=tuple(_named(made)),
+            certainty=certainty,
+        )
 
     def _order(self, want: Mapping[str, int]) -> OrderJourney:
         key = tuple(sorted(want.items()))

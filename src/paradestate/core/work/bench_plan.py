@@ -97,7 +97,7 @@ class BenchPlan:
         return self.terms.savings.day(self.month_of(name))
 
 
-def bench_plan(ladder: Ladder, orders: Sequence[OrderedParcel], *, terms: Terms) -> BenchPlan:
+def best_plan(ladder: Ladder, orders: Sequence[OrderedParcel], *, terms: Terms) -> BenchPlan:
     """The plan with the least weighted waiting for these parcels; their names all differ.
 
     Stands are given figures from the parcels in the order in which they are named; then again in
