@@ -21,7 +21,7 @@ def test_what_to_order_when_for_people(tmp_path: Path) -> None:
         "3 parcels for £90.50, with £30.00 a month: the smallest legal force can be played on",
         "April 2026    £60.00  North £48.50  £48.50  £11.50",
         "North   smallest legal force   1 April 2026  15 April 2026",
-        "smallest legal force     8 h  29 April 2026",
+        "smallest legal force   North         8 h  29 April 2026",
         "The bench stands idle for 45 days from 2 March 2026 to 15 April 2026: nothing owned is",
         "The days rest on your own week of 4 h, every week alike",
         "Exact, at that pace: no other sequence of these purchases or of the forces has less",

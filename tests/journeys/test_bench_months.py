@@ -142,8 +142,8 @@ def test_row_32_the_limit_moves_the_day_of_the_first_game(tmp_path: Path) -> Non
     (found,) = asked(folder).checked.findings
     assert (found.code, found.level) == ("limit-moves-the-date", "warn")
     assert found.message == (
-        "£48.50 for the smallest legal force is needed by 2 March 2026; £30.00 a month allows it "
-        "in April 2026."
+        "£48.50 for the parcel that the smallest legal force waits for is needed by 2 March 2026; "
+        "£30.00 a month allows it in April 2026."
     )
     assert found.effect == (
         "The day on which it can be played moves from 30 March 2026 to 29 April 2026."

@@ -48,8 +48,9 @@ def print_bench_months(answer: BenchMonths) -> None:
 
 def _print_parcels(out: Console, plan: BenchPlan) -> None:
     table = titled_table("What to order when")
-    for heading in ("parcel", "for", "bought", "there"):
+    for heading in ("parcel", "for", "bought"):
         table.add_column(heading)
+    table.add_column("there", justify="right")
     for each in plan.ordered:
         bought = plan.bought(each.parcel.name)
         there = each.parcel.arrival(bought)
@@ -65,17 +66,17 @@ def _print_parcels(out: Console, plan: BenchPlan) -> None:
 def _print_playable(out: Console, plan: BenchPlan) -> None:
     table = titled_table("When it can be played")
     table.add_column("playable")
+    table.add_column("decided by")
     table.add_column("hours", justify="right")
     table.add_column("day", justify="right")
     table.add_column("if all is bought at once", justify="right")
-    table.add_column("decided by")
     for each in plan.playable:
         table.add_row(
             each.name,
+            listed(each.awaits) or "the work",
             hours_words(each.minutes),
             day_words(each.day),
             day_words(each.if_paid),
-            listed(each.awaits) or "the work",
         )
     out.print(table)
 

@@ -30,7 +30,10 @@ def test_a_limit_that_moves_the_first_day_is_said_with_the_way_out() -> None:
         "limit-moves-the-date",
         CHOSEN_HERE,
     )
-    assert "£48.50 for the smallest legal force is needed by " in found.message
+    assert (
+        "£48.50 for the parcel that the smallest legal force waits for is needed by "
+        in found.message
+    )
     assert found.message.endswith("; £30.00 a month allows it in April 2026.")
     assert found.hint == "With £48.50 a month, or with £18.50 carried, it could be as soon."
     assert not list(plan_findings(marenz(), best_plan(troop(), [SINGLE], terms=RICH), place=None))

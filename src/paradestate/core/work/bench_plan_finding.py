@@ -59,13 +59,14 @@ def _moved(plan: BenchPlan, first: Playable, *, place: Place) -> Finding:
     currency = savings.currency
     a_month = money_text(least_a_month([order], carried=savings.carried), currency)
     carried = money_text(least_carried([order], a_month=savings.a_month), currency)
+    parcels = "parcel" if len(needed) == 1 else "parcels"
     had = f" with {money_text(savings.carried, currency)} carried" if savings.carried else ""
     return Finding(
         level=Level.WARN,
         code="limit-moves-the-date",
-        message=f"{money_text(cost, currency)} for the {first.name} is needed by "
-        f"{day_words(buy_by)}; {money_text(savings.a_month, currency)} a month{had} allows it in "
-        f"{month_words(savings.day(last))}.",
+        message=f"{money_text(cost, currency)} for the {parcels} that the {first.name} waits for "
+        f"is needed by {day_words(buy_by)}; {money_text(savings.a_month, currency)} a month{had} "
+        f"allows it in {month_words(savings.day(last))}.",
         effect=f"The day on which it can be played moves from {day_words(first.if_paid)} to "
         f"{day_words(first.day)}.",
         hint=f"With {a_month} a month, or with {carried} carried, it could be as soon.",

@@ -22,6 +22,7 @@ from paradestate.journeys.history import LOOKED_AT, History, history
 from paradestate.journeys.log import log
 from paradestate.sheet.texture import patterns
 from paradestate.web.bench.batch_row import STANDS, step_said
+from paradestate.web.bench.orders import orders_view
 from paradestate.web.bench.view import BenchView, bench_view
 from paradestate.web.log_form import head_said, new_id, striking_out
 from paradestate.web.page_kind import Page
@@ -142,6 +143,7 @@ def _page(visit: Visit, *, told: Told) -> Response:
         status=told.status,
         force=order.force,
         view=view,
+        orders=orders_view(visit, order),
         rows=view.batches[:MOST_ROWS],
         told=told,
         last=last,
