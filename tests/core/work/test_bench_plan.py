@@ -100,16 +100,31 @@ def test_a_day_that_money_moves_says_until_when_all_would_have_to_be_bought() ->
 
 
 def test_the_last_day_to_buy_leaves_time_while_the_bench_has_work() -> None:
-    """The gun takes half an hour, half of the week; so the rest may come that much later."""
-    single = parcel("single", 9000, lead=0, rifleman=24, officer=4)
-    plan = best_plan(troop(), [single], terms=TERMS)
-    first = plan.playable[0]
+    """All riflemen are there: the officers may come while their sections are worked on."""
+    stock = "stock: {rifleman: {in packet: 28}}\n"
+    ladder = climbed(stock, bench=BENCH, organisation=TROOP)[0]
+    officers = [parcel("officers", 9000, lead=0, officer=4)]
+    first = best_plan(ladder, officers, terms=TERMS).playable[0]
     assert first.buy_by is not None
+    assert BEGINS < first.buy_by < first.if_paid
     for days, is_kept in ((0, True), (1, False)):
-        late = replace(SAVINGS, carried=99999, begins=first.buy_by + datetime.timedelta(days=days))
-        terms = replace(TERMS, savings=late)
-        kept = best_plan(troop(), [single], terms=terms).playable[0].day <= first.if_paid
-        assert kept is is_kept
+        bought = first.buy_by + datetime.timedelta(days=days)
+        finishes = course_of(ladder, officers).finishes([bought], sequence=[0, 1])
+        assert (finishes[0].day <= first.if_paid) is is_kept
+
+
+def course_of(ladder: Ladder, orders: list[OrderedParcel]) -> Course:
+    """The work of a ladder, each stand served from the parcels as they are named."""
+    return Course(
+        tasks(
+            ladder,
+            parcels=[each.figures for each in orders],
+            preferred=range(len(orders)),
+            set_up=Fraction(0),
+        ),
+        weights=[each.milestone.weight for each in to_reach(ladder)],
+        time=TERMS.time,
+    )
 
 
 def test_a_search_that_ends_early_is_not_called_proved() -> None:

@@ -37,6 +37,11 @@ def test_days_away_bring_nothing() -> None:
     assert [time.days_before(on(number)) for number in range(7)] == [0, 1, 1, 1, 1, 1, 2]
 
 
+def test_an_absence_that_is_over_changes_nothing_and_one_that_goes_on_counts_from_now() -> None:
+    assert away((-5, 3)).day(1) == on(0)
+    assert away((-9, 2), (-5, 6)).day(1) == on(2)
+
+
 def test_the_calendar_ends_where_it_ends() -> None:
     first = BenchTime(begins=datetime.date.min, week=Fraction(1))
     assert first.days_before(datetime.date.min) == 0

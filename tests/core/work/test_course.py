@@ -40,7 +40,7 @@ def course(*tasks: Task, weights: Sequence[int] = (1,), away: tuple[DateSpan, ..
 
 
 def watched(
-    tasks: Sequence[Task], arrivals: Sequence[datetime.date], order: Sequence[int]
+    tasks: Sequence[Task], arrivals: Sequence[datetime.date], *, order: Sequence[int]
 ) -> dict[int, int]:
     """Milestone to the day, from 1, in which it is finished; worked on in that order."""
     left = [int(each.minutes) for each in tasks]
@@ -85,7 +85,7 @@ def test_no_sequence_of_milestones_has_less_waiting(
     whole = [*tasks, *(task(1, {each}) for each in range(3))]
     arrivals = [on(each) for each in comes]
     made = course(*whole, weights=weights)
-    ways = [watched(whole, arrivals, order) for order in permutations(range(3))]
+    ways = [watched(whole, arrivals, order=order) for order in permutations(range(3))]
     least = min(sum(weights[each] * way[each] for each in way) for way in ways)
     assert made.judged(arrivals).waiting == least
     order = made.sequence(arrivals)
@@ -93,7 +93,7 @@ def test_no_sequence_of_milestones_has_less_waiting(
         number: (each.day - BEGINS).days + 1
         for number, each in enumerate(made.finishes(arrivals, sequence=order))
     }
-    assert days == watched(whole, arrivals, order)
+    assert days == watched(whole, arrivals, order=order)
     assert made.finishes(arrivals) == made.finishes(arrivals, sequence=order)
 
 
@@ -123,6 +123,18 @@ def test_a_parcel_without_work_that_comes_while_the_owner_is_away_decides_the_da
     made = course(task(3, {0}), task(0, {0}, 0), away=(absence,))
     assert made.finishes([on(4)]) == (Finish(day=on(4), awaits=frozenset({0})),)
     assert made.idle([on(4)]) == ()
+
+
+def test_what_comes_so_late_at_the_soonest_makes_a_course_no_better_than_that() -> None:
+    """Bought next either parcel is there on day 0; but the last of the two comes on day 4."""
+    made = course(task(3, {0}, 0), task(6, {0}, 1))
+    both = [on(0), on(0)]
+    assert made.judged(both) == Judged(waiting=Fraction(4), ends=Fraction(12))
+    assert made.sets == range(1, 2)
+    late = made.judged(both, last={1: on(4)})
+    assert late == Judged(waiting=Fraction(6), ends=Fraction(18))
+    assert late.waiting <= made.judged([on(4), on(0)]).waiting
+    assert late.waiting <= made.judged([on(0), on(4)]).waiting
 
 
 def test_of_many_milestones_the_sequence_given_is_kept() -> None:

@@ -48,7 +48,7 @@ def work(*parts: tuple[int, int, int | None], nested: bool = False) -> Course:
 MAIN, LORRIES, SCENERY = parcel("main", 4850), parcel("lorries", 2400), parcel("scenery", 1800)
 
 
-def bought(parcels: Sequence[Parcel], course: Course, *, most: int = 5000) -> BoughtInTurn:
+def bought(parcels: Sequence[Parcel], course: Course, *, most: int = 3000) -> BoughtInTurn:
     return best_sequence(parcels, course=course, savings=SAVINGS, most=most)
 
 

@@ -13,7 +13,7 @@ over. Figures are worked on from the day after the one on which they come.
 """
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
@@ -78,6 +78,12 @@ class Course:
         self._a_day = int(time.a_day * self._tick)
         self._weights = weights
         self._tasks = _alike(tasks)
+        self._whole = [
+            (sum(1 << each for each in task.of), int(task.minutes * self._tick), task.awaits)
+            for task in self._tasks
+        ]
+        """The same in whole numbers: milestones as bits, ticks, parcels."""
+        self._after: dict[int, int] = {}
         number = len(weights)
         if number <= MOST_IN_ANY_SEQUENCE:
             self._sets: Sequence[int] = range(1, 1 << number)
@@ -92,12 +98,41 @@ class Course:
             for number in range(len(self._weights))
         )
 
-    def judged(self, arrivals: Sequence[datetime.date]) -> Judged:
-        """How good it is that the parcels come on these days."""
+    @property
+    def sets(self) -> Sequence[int]:
+        """The sets of milestones that may be the first to be finished; bit 0 is the first one."""
+        return self._sets
+
+    def judged(
+        self,
+        arrivals: Sequence[datetime.date],
+        *,
+        last: Mapping[int, datetime.date] | None = None,
+    ) -> Judged:
+        """How good it is that the parcels come on these days.
+
+        With `last`, set of milestones to a day, it is no better than that, on that day or later,
+        one of the parcels comes that the set needs.
+        """
         waves = self._waves(arrivals)
-        waiting = self._least(waves)[0]
+        floors = {members: self._floor(members, comes) for members, comes in (last or {}).items()}
+        waiting = self._least(waves, floors=floors)[0]
         every = self._sets[-1] if self._sets else 0
-        return Judged(waiting=waiting, ends=Fraction(_ends(waves, every)[0], self._tick))
+        ends = max(_ends(waves, every)[0], floors.get(every, 0))
+        return Judged(waiting=waiting, ends=Fraction(ends, self._tick))
+
+    def _floor(self, members: int, comes: datetime.date) -> int:
+        """When a set of milestones is finished at the soonest if one of its parcels comes so late.
+
+        That is so for the parcel on which the least work waits.
+        """
+        if members not in self._after:
+            own = [(ticks, awaits) for of, ticks, awaits in self._whole if of & members]
+            parcels = frozenset(each for _, awaits in own for each in awaits)
+            waits = (sum(ticks for ticks, awaits in own if each in awaits) for each in parcels)
+            self._after[members] = min(waits, default=0)
+        begins = self._time.days_before(later(comes, 1)) * self._a_day
+        return begins + self._after[members]
 
     def sequence(self, arrivals: Sequence[datetime.date]) -> tuple[int, ...]:
         """The milestones in the sequence that has the least waiting."""
@@ -138,21 +173,25 @@ class Course:
     def _waves(self, arrivals: Sequence[datetime.date]) -> Sequence["_Wave"]:
         """Tasks that become possible together, the last first."""
         waves: dict[datetime.date | None, _Wave] = {}
-        for task in self._tasks:
-            comes = max((arrivals[each] for each in task.awaits), default=None)
+        for of, ticks, awaits in self._whole:
+            comes = max((arrivals[each] for each in awaits), default=None)
             if comes not in waves:
                 begins = 0 if comes is None else self._time.days_before(later(comes, 1))
                 waves[comes] = _Wave(comes=comes, begins=begins * self._a_day)
-            of = sum(1 << each for each in task.of)
-            waves[comes].tasks.append((of, int(task.minutes * self._tick)))
-            waves[comes].parcels |= {each for each in task.awaits if arrivals[each] == comes}
+            waves[comes].tasks.append((of, ticks))
+            waves[comes].parcels |= {each for each in awaits if arrivals[each] == comes}
         return sorted(waves.values(), key=_Wave.sorted_by, reverse=True)
 
-    def _least(self, waves: Sequence["_Wave"]) -> tuple[Fraction, tuple[int, ...]]:
+    def _least(
+        self, waves: Sequence["_Wave"], *, floors: Mapping[int, int] | None = None
+    ) -> tuple[Fraction, tuple[int, ...]]:
         """The least waiting, and the sequence that has it; of equals the nearest to that given."""
         best: dict[int, tuple[Fraction, tuple[int, ...]]] = {0: (Fraction(0), ())}
         for members in self._sets:
-            days = (self._day(waves, members)[0] - self._time.begins).days + 1
+            day = self._day(waves, members)[0]
+            if floors and members in floors:
+                day = max(day, self._time.day(max(1, -(-floors[members] // self._a_day))))
+            days = (day - self._time.begins).days + 1
             ways = []
             for last, weight in enumerate(self._weights):
                 before = members ^ 1 << last
@@ -164,9 +203,8 @@ class Course:
 
     def _day(self, waves: Sequence["_Wave"], members: int) -> tuple[datetime.date, "_Wave"]:
         """The day on which a set of milestones is finished, and the wave that decides it."""
-        ticks, wave = _ends(waves, members)
+        ticks, wave, last = _ends(waves, members)
         day = self._time.day(max(1, -(-ticks // self._a_day)))
-        last = next((each for each in waves if each.ticks_of(members) is not None), wave)
         if last.comes is not None and last.comes > day:
             return last.comes, last  # it comes while the owner is away, and takes no work
         return day, wave
@@ -187,24 +225,25 @@ class _Wave:
         """The day on which it comes; what is there stands before all."""
         return self.comes or datetime.date.min
 
-    def ticks_of(self, members: int) -> int | None:
-        """The work for a set of milestones; None where it wants nothing of the wave."""
-        own = [ticks for of, ticks in self.tasks if of & members]
-        return sum(own) if own else None
 
-
-def _ends(waves: Sequence[_Wave], members: int) -> tuple[int, _Wave]:
-    """When all work for a set of milestones is done, and the wave since which none of it waits."""
-    after, best, decides = 0, -1, None
+def _ends(waves: Sequence[_Wave], members: int) -> tuple[int, _Wave, _Wave]:
+    """When all work for a set of milestones is done, the wave that decides it, and the last one."""
+    after, best, decides, last = 0, -1, NOTHING, None
     for wave in waves:
-        ticks = wave.ticks_of(members)
-        if ticks is not None:
+        ticks, is_wanted = 0, False
+        for of, each in wave.tasks:
+            if of & members:
+                ticks, is_wanted = ticks + each, True
+        if is_wanted:
+            last = last or wave
             after += ticks
             if wave.begins + after >= best:
                 best, decides = wave.begins + after, wave
-    if decides is None:
-        return 0, _Wave(comes=None, begins=0)
-    return best, decides
+    return max(best, 0), decides, last or NOTHING
+
+
+NOTHING = _Wave(comes=None, begins=0)
+"""Stands for the wave where there is no work."""
 
 
 def _alike(tasks: Sequence[Task]) -> Sequence[Task]:

@@ -4,7 +4,8 @@ Each parcel is bought in the first month in which all that was put aside pays fo
 before it; no other plan within what was put aside is better than the sequence of its purchases. The
 month of a parcel rests on the set of those before it, and a parcel that comes sooner makes no
 milestone later. So sequences are gone through best first, each by what it comes to if every parcel
-that is still to be bought were the next; of sequences of the same parcels one is dropped where
+that is still to be bought were the next, and every set of milestones had the last of its parcels in
+the month in which all of them are paid for; of sequences of the same parcels one is dropped where
 another buys none of them later.
 """
 
@@ -19,7 +20,7 @@ from paradestate.core.parcel import Parcel
 from paradestate.core.savings import Savings
 from paradestate.core.work.course import Course, Judged
 
-MOST_WEIGHED = 5000
+MOST_WEIGHED = 3000
 """Ways to have parcels come that are weighed before the search ends unproven."""
 
 Key = tuple[Fraction, Fraction, int]
@@ -101,7 +102,14 @@ class _Search:
         self._parcels = parcels
         self._course = course
         self._savings = savings
-        self._judged: dict[tuple[int, ...], Judged] = {}
+        self._judged: dict[tuple[tuple[int, ...], frozenset[int]], Judged] = {}
+        needs = course.needs
+        self._needs = {
+            members: frozenset(
+                each for number, own in enumerate(needs) if members >> number & 1 for each in own
+            )
+            for members in course.sets
+        }
 
     @property
     def number(self) -> int:
@@ -123,7 +131,7 @@ class _Search:
         for each, parcel in enumerate(self._parcels):
             months.setdefault(each, self._month(spent + parcel.cost))
         own = tuple(months[each] for each in range(len(self._parcels)))
-        judged = self._judge(own)
+        judged = self._judge(own, bought=frozenset(sequence), spent=spent)
         waits = sum(
             month * parcel.figures for month, parcel in zip(own, self._parcels, strict=True)
         )
@@ -131,18 +139,34 @@ class _Search:
 
     def bought(self, way: _Way, *, least: Fraction | None) -> BoughtInTurn:
         """The answer for a whole sequence; without `least` nothing has less waiting than it."""
+        every = frozenset(way.sequence)
+        spent = sum(parcel.cost for parcel in self._parcels)
         return BoughtInTurn(
             sequence=way.sequence,
             months=way.months,
-            judged=self._judge(way.months),
+            judged=self._judge(way.months, bought=every, spent=spent),
             least=way.key[0] if least is None else least,
         )
 
-    def _judge(self, months: tuple[int, ...]) -> Judged:
-        if months not in self._judged:
+    def _judge(self, months: tuple[int, ...], *, bought: frozenset[int], spent: int) -> Judged:
+        key = (months, bought)
+        if key not in self._judged:
             days = arrivals_of(self._parcels, months, savings=self._savings)
-            self._judged[months] = self._course.judged(days)
-        return self._judged[months]
+            last = dict(self._last_arrivals(bought, spent=spent))
+            self._judged[key] = self._course.judged(days, last=last)
+        return self._judged[key]
+
+    def _last_arrivals(
+        self, bought: frozenset[int], *, spent: int
+    ) -> Iterator[tuple[int, datetime.date]]:
+        """The day before which each set of milestones can't have the last of its parcels."""
+        for members, needs in self._needs.items():
+            left = [self._parcels[each] for each in needs - bought]
+            if left:
+                paid = self._month(spent + sum(parcel.cost for parcel in left))
+                quickest = min(left, key=lambda parcel: parcel.lead_days or 0)
+                bought_on = self._savings.day(paid)
+                yield members, quickest.arrival(bought_on) or bought_on
 
     def _month(self, spent: int) -> int:
         return month_paid(spent, a_month=self._savings.a_month, carried=self._savings.carried)
