@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from paradestate.core.choice import Choice
-from paradestate.core.finding import Finding
+from paradestate.core.finding import Finding, Level
 from paradestate.core.money import money_text
 from paradestate.core.sentence.bench_plan import (
     head_sentence,
@@ -49,6 +49,7 @@ class OrdersView:
     rows: tuple[OrderRow, ...] = ()
     sentences: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
+    remarks: tuple[Finding, ...] = ()
     is_waited_for: bool = False
     """Whether it is still being looked for."""
 
@@ -87,16 +88,18 @@ def orders_view(visit: Visit, order: OrderOfWork) -> OrdersView | None:
 
 
 def _found(visit: Visit, answer: BenchMonths) -> OrdersView:
-    said = tuple(each for each in answer.checked.findings if each.code in OF_THE_PLAN)
+    found = answer.checked.findings
     if answer.chosen is None:
-        stops = tuple(each for each in answer.checked.findings if each.level == "stop")
-        return OrdersView(lead="There is no plan of what to order when.", findings=stops)
+        stopping = tuple(each for each in found if each.level is Level.STOP)
+        return OrdersView(lead="There is no plan of what to order when.", findings=stopping)
+    said = [each for each in found if each.code in OF_THE_PLAN]
     plan = answer.chosen.plan
     return OrdersView(
         lead=head_sentence(plan),
         rows=tuple(_rows(visit, plan)),
         sentences=tuple(_sentences(answer, answer.chosen)),
-        findings=said,
+        findings=tuple(each for each in said if each.level is Level.WARN),
+        remarks=tuple(each for each in said if each.level is Level.REMARK),
     )
 
 
