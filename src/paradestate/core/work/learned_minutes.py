@@ -95,10 +95,11 @@ def learned_minutes(
     mean = Fraction(sum(table.minutes), sum(sum(row.values()) for row in table.rows))
     assumed = {step: mean if each is None else each for step, each in given.items()}
     weights = {step: prior_sessions * _usual_size(table.met(step)) ** 2 for step in table.steps}
+    products = _products(table)
     found = least_squares(
         [
             [
-                _product(table, one=one, other=other) + (weights[one] if one == other else 0)
+                products.get((one, other), 0) + (weights[one] if one == other else Fraction(0))
                 for other in table.steps
             ]
             for one in table.steps
@@ -113,7 +114,7 @@ def learned_minutes(
                 minutes=Fraction(half_up(minutes * HUNDREDTHS), HUNDREDTHS),
                 given=given[step],
                 stretches=len(table.met(step)),
-                logged=_share(_product(table, one=step, other=step), beside=weights[step]),
+                logged=_share(products[step, step], beside=weights[step]),
             )
             for step, minutes in zip(table.steps, found, strict=True)
         ),
@@ -157,8 +158,17 @@ def _usual_size(numbers: Sequence[int]) -> Fraction:
     return Fraction(sum(numbers), len(numbers))
 
 
-def _product(table: _Table, *, one: Step, other: Step) -> Fraction:
-    return Fraction(sum(row.get(one, 0) * row.get(other, 0) for row in table.rows))
+def _products(table: _Table) -> Mapping[tuple[Step, Step], int]:
+    """Figures brought to one stage times those brought to another, of all stretches with both.
+
+    A stretch has few stages of all that there are, so it is gone through by what it has.
+    """
+    products: dict[tuple[Step, Step], int] = {}
+    for row in table.rows:
+        for one, number in row.items():
+            for other, more in row.items():
+                products[one, other] = products.get((one, other), 0) + number * more
+    return products
 
 
 def _minutes(table: _Table, step: Step) -> Fraction:
@@ -166,5 +176,5 @@ def _minutes(table: _Table, step: Step) -> Fraction:
     return Fraction(sum(row.get(step, 0) * minutes for row, minutes in pairs))
 
 
-def _share(logged: Fraction, *, beside: Fraction) -> Fraction:
+def _share(logged: int, *, beside: Fraction) -> Fraction:
     return logged / (logged + beside)
