@@ -4,6 +4,7 @@ folder -> count -> work logged -> workload -> ladder, and the same work kind by 
 """
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
@@ -17,6 +18,7 @@ from paradestate.core.work.kept_forecast import Calibration, calibration
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
 from paradestate.core.work.workload import workload
+from paradestate.journeys.bench_days import days_of_batches, goals_of_batches
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count, count
 from paradestate.journeys.forecast import (
@@ -47,7 +49,7 @@ class OrderOfWork:
     """Of the bench, in their order."""
     worked: WorkLogged
     dates: Dates
-    """Of the milestones of the ladder."""
+    """Of the milestones of the ladder, and beside them of its batches."""
     calibration: Calibration
     """How forecasts that were kept came out."""
     raised: frozenset[str]
@@ -63,6 +65,11 @@ class OrderOfWork:
         """Milestone to its forecast; none where nothing says how much is done in a week."""
         found = self.dates.forecast
         return {} if found is None else {each.goal.name: each for each in found.goals}
+
+    @property
+    def days(self) -> Mapping[int, datetime.date]:
+        """Batch that has a rung to the day by which it is done with half a chance."""
+        return days_of_batches(self.dates.beside)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,7 +129,8 @@ def _made(
     if load is None:
         return None, findings
     made = ladder(load)
-    when = dates(force, worked, today=today, goals=goals_of(made))
+    batches = goals_of_batches(made)
+    when = dates(force, worked, today=today, goals=goals_of(made), beside=batches)
     order = OrderOfWork(
         force=force,
         ladder=made,

@@ -3,20 +3,20 @@
 import datetime
 from collections.abc import Iterable, Mapping
 
-from paradestate.core.work.forecast_value import HALF, Goal
-from paradestate.journeys.bench import OrderOfWork
-from paradestate.journeys.forecast import dates
+from paradestate.core.work.forecast_value import HALF, Goal, GoalForecast
+from paradestate.core.work.ladder import Ladder
+from paradestate.sheet.work_ladder import ladder_steps
 
 
-def days_of_batches(
-    order: OrderOfWork, numbers: Iterable[int], *, today: datetime.date
-) -> Mapping[int, datetime.date]:
-    """Batch to its day, for batches of these numbers; none where nothing is known of weeks."""
-    ends = {rung.number: rung.ends for rung in order.ladder.rungs}
-    goals = [Goal(name=f"{number}", minutes=ends[number]) for number in numbers]
-    found = dates(order.force, order.worked, today=today, goals=goals).forecast
+def goals_of_batches(made: Ladder) -> tuple[Goal, ...]:
+    """The batches that have a rung where the ladder is drawn, with all the work up to each."""
+    return tuple(Goal(name=f"{step.last}", minutes=step.ends) for step in ladder_steps(made))
+
+
+def days_of_batches(found: Iterable[GoalForecast]) -> Mapping[int, datetime.date]:
+    """Batch to its day, by the forecasts of such goals; none for what takes no work."""
     days: dict[int, datetime.date] = {}
-    for each in found.goals if found else ():
+    for each in found:
         half = next((date for date in each.dates if date and date.chance == HALF), None)
         if half is not None and not each.is_reached:
             days[int(each.goal.name)] = half.day

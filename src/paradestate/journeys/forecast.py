@@ -5,7 +5,7 @@ journal -> work logged -> minutes learned -> habit -> weeks to come -> dates
 
 import datetime
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.chance.forecast.drawn_finish import Lottery
@@ -26,7 +26,13 @@ from paradestate.core.work.forecast_finding import (
     no_habit,
     parcel_after_deadline,
 )
-from paradestate.core.work.forecast_value import Ahead, AwaitedParcel, Forecast, Goal
+from paradestate.core.work.forecast_value import (
+    Ahead,
+    AwaitedParcel,
+    Forecast,
+    Goal,
+    GoalForecast,
+)
 from paradestate.core.work.habit import first_day, habit_of, later
 from paradestate.core.work.kept_forecast import KeptForecast, KeptOn
 from paradestate.core.work.learned_minutes import LearnedMinutes, learned_minutes
@@ -55,8 +61,10 @@ class Dates:
 
     forecast: Forecast | None
     findings: tuple[Finding, ...]
-    nights: tuple[datetime.date, ...] = field(default_factory=tuple)
+    nights: tuple[datetime.date, ...] = ()
     """Game nights of the year to come."""
+    beside: tuple[GoalForecast, ...] = ()
+    """Of what was asked about beside the milestones."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,10 +107,14 @@ def dates(
     *,
     today: datetime.date,
     goals: Sequence[Goal],
+    beside: Sequence[Goal] = (),
     parcels: Sequence[AwaitedParcel] = (),
     lottery: Lottery = USUAL_LOTTERY,
 ) -> Dates:
-    """When each milestone is reached; `goals` hold minutes of all work up to each, in order."""
+    """When each milestone is reached; `goals` hold minutes of all work up to each, in order.
+
+    What is `beside` them is told from the same weeks to come; no more of it than of the last goal.
+    """
     begins = first_day(worked.log.minutes, today=today)
     bench = force.bench
     habit = habit_of(
@@ -122,14 +134,19 @@ def dates(
     if is_work_left and habit.is_idle:
         return Dates(forecast=None, findings=(*findings, no_habit(force)), nights=nights)
     found = forecast(
-        goals,
+        (*beside, *goals),
         habit=habit,
         ahead=Ahead(begins=begins, away=bench.away, parcels=tuple(parcels)),
         lottery=lottery,
     )
     if is_work_left:
         findings.extend(few_sessions(force, found.evidence))
-    return Dates(forecast=found, findings=tuple(findings), nights=nights)
+    return Dates(
+        forecast=replace(found, goals=found.goals[len(beside) :]),
+        findings=tuple(findings),
+        nights=nights,
+        beside=found.goals[: len(beside)],
+    )
 
 
 def _nights(force: Force, *, begins: datetime.date) -> tuple[datetime.date, ...]:

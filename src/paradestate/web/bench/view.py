@@ -16,7 +16,6 @@ from paradestate.core.sentence.work import (
 )
 from paradestate.core.work.ladder import Reached, lacking_of
 from paradestate.journeys.bench import OrderOfWork
-from paradestate.journeys.bench_days import days_of_batches
 from paradestate.sheet import milestone_bars, work_ladder
 from paradestate.sheet.svg import Drawing
 from paradestate.web.bench.batch_row import BatchRow, batch_rows
@@ -74,12 +73,7 @@ def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:
     """The sheet of an order of work."""
     ladder = order.ladder
     steps = work_ladder.ladder_steps(ladder)
-    days = {
-        number: short_day(day, today=today)
-        for number, day in days_of_batches(
-            order, (step.last for step in steps), today=today
-        ).items()
-    }
+    days = {number: short_day(day, today=today) for number, day in order.days.items()}
     return BenchView(
         boxes=tuple(_boxes(order)),
         lead=tuple(filter(None, _lead(order))),
