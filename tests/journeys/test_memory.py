@@ -1,7 +1,7 @@
 """What a program that goes on running keeps in mind: it must never say anything else."""
 
 import datetime
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 from uuid import uuid4
@@ -10,9 +10,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import paradestate.journeys.forecast as dating
+import paradestate.journeys.journal as journal_journey
 from paradestate.core.choice import Choice
-from paradestate.core.journal_entry import EntryKind
+from paradestate.core.journal import JournalState, added_up
+from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
+from paradestate.core.work.bench_log import BenchLog, Making, log_of_bench
 from paradestate.journeys.check import checked
 from paradestate.journeys.count import count
 from paradestate.journeys.history import history
@@ -123,7 +127,69 @@ def test_a_journal_that_was_taken_away_is_noticed(folder: Path) -> None:
     assert not known.state.held
 
 
-KINDS = st.sampled_from(["received", "moved", "struck-out", "late", "day", "stock"])
+def test_what_was_just_written_is_struck_out_without_adding_all_up_anew(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    memory, sums = Memory(), list[int]()
+
+    def noted(
+        start: JournalState,
+        entries: Sequence[JournalEntry],
+        *,
+        until: datetime.date | None = None,
+    ) -> JournalState:
+        sums.append(len(entries))
+        return added_up(start, entries, until=until)
+
+    four = {"rifleman": 4}
+    *_, newest = (written(folder, memory, kind=EntryKind.RECEIVED, figures=four) for _ in range(4))
+    monkeypatch.setattr(journal_journey, "added_up", noted)
+    strike = written(folder, memory, kind=EntryKind.STRUCK_OUT, struck_out=newest)
+    written(folder, memory, kind=EntryKind.STRUCK_OUT, struck_out=strike)
+    known = holdings(folder, today=TODAY, memory=memory)
+    assert known.state is not None
+    assert known.state.held.figures == {"rifleman": {"in packet": 16}}
+    assert max(sums) == 3
+
+
+def test_work_of_earlier_days_is_read_once(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(dating, "MOST_READ_ANEW", 2)
+    monkeypatch.setattr(dating, "LOOKED_AT", 1)
+    memory, read = Memory(), list[int]()
+
+    def noted(
+        entries: Sequence[JournalEntry], making: Making, *, force: str, before: BenchLog
+    ) -> BenchLog:
+        read.append(len(entries))
+        return log_of_bench(entries, making, force=force, before=before)
+
+    monkeypatch.setattr(dating, "log_of_bench", noted)
+    days = [TODAY - datetime.timedelta(days=number) for number in (4, 3, 3, 2, 1, 0)]
+    for on in days:
+        written(folder, memory, kind=EntryKind.SESSION, minutes=30, on=on)
+        minutes_of(folder, memory)
+    assert read == [1, 2, 1, 2, 2, 1, 2, 2, 1]
+    assert_same(lambda kept: minutes_of(folder, kept), memory)
+
+
+def test_work_written_late_is_read_with_that_of_its_day(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(dating, "MOST_READ_ANEW", 1)
+    monkeypatch.setattr(dating, "LOOKED_AT", 1)
+    memory = Memory()
+    for number in (2, 1, 0, 1, 2, 3):
+        on = TODAY - datetime.timedelta(days=number)
+        written(folder, memory, kind=EntryKind.SESSION, minutes=30, on=on)
+        assert_same(lambda kept: minutes_of(folder, kept), memory)
+
+
+def minutes_of(folder: Path, memory: Memory) -> BenchLog:
+    force = checked(folder, today=TODAY, memory=memory).force
+    return dating.work_logged(folder, force, today=TODAY, memory=memory).log
+
+
+KINDS = st.sampled_from(["received", "moved", "struck-out", "undone", "late", "day", "stock"])
 
 
 @pytest.mark.slow
@@ -141,6 +207,7 @@ def test_with_and_without_a_memory_the_answers_are_the_same(
         assert_same(lambda kept: holdings(folder, today=TODAY, memory=kept).state, memory)
         assert_same(lambda kept: holdings(folder, today=TODAY, on=TODAY, memory=kept).state, memory)
         assert_same(lambda kept: history(folder, today=TODAY, last=5, memory=kept), memory)
+        assert_same(lambda kept: minutes_of(folder, kept), memory)
 
 
 def _take(folder: Path, memory: Memory, *, step: str) -> None:
@@ -152,6 +219,9 @@ def _take(folder: Path, memory: Memory, *, step: str) -> None:
             written(folder, memory, kind=EntryKind.MOVED, **said)
         case "struck-out":
             newest = written(folder, memory, kind=EntryKind.NOTED, note="a slip")
+            written(folder, memory, kind=EntryKind.STRUCK_OUT, struck_out=newest)
+        case "undone":
+            newest = written(folder, memory, kind=EntryKind.RECEIVED, figures={"rifleman": 2})
             written(folder, memory, kind=EntryKind.STRUCK_OUT, struck_out=newest)
         case "late":
             day = TODAY - datetime.timedelta(days=3)

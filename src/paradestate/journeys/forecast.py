@@ -4,6 +4,7 @@ journal -> work logged -> minutes learned -> habit -> weeks to come -> dates
 """
 
 import datetime
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -37,12 +38,15 @@ from paradestate.core.work.habit import first_day, habit_of, later
 from paradestate.core.work.kept_forecast import KeptForecast, KeptOn
 from paradestate.core.work.learned_minutes import LearnedMinutes, learned_minutes
 from paradestate.journeys.collection import collection_of
-from paradestate.journeys.history import ALL, history
+from paradestate.journeys.history import ALL, LOOKED_AT, history
 from paradestate.journeys.log import Logged, log
 from paradestate.journeys.memory import NOTHING, Memory
 
 NIGHTS_AHEAD = 366
 """Days for which game nights go into a calendar."""
+
+MOST_READ_ANEW = 100
+"""Newest entries whose work is read each time it is asked for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,17 +86,57 @@ def work_logged(
     """The work on a force up to the end of a day. Raises StoreError, and FileError."""
     past = history(folder, today=today, last=ALL, memory=memory)
     own = collection_of(folder).force_of(folder) or ""
-    counted = [entry for entry in in_force(past.entries[::-1]) if entry.on <= today]
+    counted = tuple(entry for entry in in_force(past.entries[::-1]) if entry.on <= today)
     making = Making(
         stages=force.bench.stages,
         on_stand={name: stand.modelled for name, stand in force.stands.items()},
     )
-    read = log_of_bench(counted, making, force=own)
+    read = _bench_log(folder, counted, making=making, force=own, memory=memory)
     return WorkLogged(
         log=read,
         learned=learned_minutes(read.stretches, bench=force.bench, figures=force.figures),
         kept=tuple(_kept(counted, force=own)),
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _DaysRead:
+    """The work of whole days, kept in mind: the newest ones are read anew each time."""
+
+    making: Making
+    entries: tuple[JournalEntry, ...] = ()
+    log: BenchLog = BenchLog()
+
+    def is_beginning_of(self, entries: Sequence[JournalEntry], *, making: Making) -> bool:
+        """Whether it is the work of the first days of these entries, without a part of a day."""
+        number = len(self.entries)
+        if self.making != making or entries[:number] != self.entries:
+            return False
+        return number in {0, len(entries)} or entries[number].on > self.entries[-1].on
+
+
+def _bench_log(
+    folder: Path,
+    entries: tuple[JournalEntry, ...],
+    *,
+    making: Making,
+    force: str,
+    memory: Memory,
+) -> BenchLog:
+    """The work that entries say, in the order in which they count."""
+    key = ("bench log", folder)
+    known = memory.last(key, _DaysRead)
+    if known is None or not known.is_beginning_of(entries, making=making):
+        known = _DaysRead(making=making)
+    if len(entries) - len(known.entries) > MOST_READ_ANEW:
+        newest = entries[-LOOKED_AT].on
+        first = bisect_left(entries, newest, key=lambda entry: entry.on)
+        more = entries[len(known.entries) : first]
+        work = log_of_bench(more, making, force=force, before=known.log)
+        known = _DaysRead(making=making, entries=entries[:first], log=work)
+        memory.keep(key, known)
+    rest = entries[len(known.entries) :]
+    return log_of_bench(rest, making, force=force, before=known.log)
 
 
 def _kept(entries: Sequence[JournalEntry], *, force: str) -> Iterator[KeptOn]:

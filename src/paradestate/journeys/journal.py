@@ -1,7 +1,7 @@
 """Reading and writing a collection's journal: lines -> verified -> entries -> added up."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -31,6 +31,9 @@ MOST_IN_MIND = 100_000
 MOST_NAMED = 20
 """Altered lines that are named; there may be more."""
 
+MOST_EARLIER = 20
+"""Earlier states that are kept in mind beside that of a journal; just so many can be undone."""
+
 BETWEEN_CHECKPOINTS = 1_000
 """Lines after which the sum so far is kept, so that it needn't be made again."""
 
@@ -51,6 +54,11 @@ class JournalReading:
     """Whether a line isn't as it was written."""
     entries: tuple[JournalEntry, ...] | None = None
     """All entries, where they are at hand."""
+    earlier: tuple[tuple[int, JournalState], ...] = ()
+    """Numbers of first entries with what these came to, oldest first.
+
+    What was written after them can be struck out without adding all up anew.
+    """
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,19 +126,34 @@ def _grown(journal: Journal, known: _Known, *, start: Holdings, file: str) -> _K
             new = tuple(entries_of(journal, after=known.head.number))
         except UnreadableLineError:
             return None
-    entries = (*(before.entries or ()), *new)
-    if start == before.start and can_follow(before.state, new):
-        state = added_up(before.state, new)
-    else:
-        state = added_up(JournalState(held=start), entries)
+    known_entries = before.entries or ()
+    entries = (*known_entries, *new)
+    earlier: tuple[tuple[int, JournalState], ...] = ()
+    if start == before.start:
+        earlier = (*before.earlier, (len(known_entries), before.state))[-MOST_EARLIER:]
+    state = _from_earlier(earlier, entries, start=start)
     reading = JournalReading(
         start=start,
         state=state,
         findings=_shortfalls(state, journal=journal, file=file),
         summed_before=_summed(journal, before, head=head),
         entries=entries,
+        earlier=earlier,
     )
     return _Known(head=head, reading=reading)
+
+
+def _from_earlier(
+    earlier: Sequence[tuple[int, JournalState]],
+    entries: tuple[JournalEntry, ...],
+    *,
+    start: Holdings,
+) -> JournalState:
+    """What entries come to, from the newest state on that the rest of them can follow."""
+    for number, state in reversed(earlier):
+        if can_follow(state, entries[number:]):
+            return added_up(state, entries[number:])
+    return added_up(JournalState(held=start), entries)
 
 
 def _summed(journal: Journal, before: JournalReading, *, head: Head) -> int:
@@ -232,8 +255,8 @@ def with_entry(journal: Journal, reading: JournalReading, *, entry: JournalEntry
     """What the journal would come to with one more entry, its new shortfalls included."""
     if can_follow(reading.state, (entry,)):
         return added_up(reading.state, (entry,))
-    every = every_entry(journal, reading)
-    return added_up(JournalState(held=reading.start), (*every, entry))
+    every = (*every_entry(journal, reading), entry)
+    return _from_earlier(reading.earlier, every, start=reading.start)
 
 
 def every_entry(journal: Journal, reading: JournalReading) -> tuple[JournalEntry, ...]:

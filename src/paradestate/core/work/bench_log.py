@@ -52,11 +52,21 @@ class Making:
     """Stand pattern to the figures on one of it."""
 
 
-def log_of_bench(entries: Iterable[JournalEntry], making: Making, *, force: str) -> BenchLog:
-    """The work of a force from entries that count, in the order in which they count."""
-    minutes: dict[datetime.date, int] = {}
-    stretches: list[Stretch] = []
-    spent = 0
+def log_of_bench(
+    entries: Iterable[JournalEntry],
+    making: Making,
+    *,
+    force: str,
+    before: BenchLog | None = None,
+) -> BenchLog:
+    """The work of a force from entries that count, in the order in which they count.
+
+    They may go on from `before`, which is that of all entries of the days before them.
+    """
+    known = before or BenchLog()
+    minutes = dict(known.minutes)
+    stretches = list(known.stretches)
+    spent = known.unfinished
     own = [entry for entry in entries if entry.force in {force, ""} and entry.kind in BRINGS_ON]
     for day, grouped in groupby(own, key=lambda entry: entry.on):
         of_day = tuple(grouped)
