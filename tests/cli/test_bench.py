@@ -212,6 +212,10 @@ def test_what_cannot_be_kept_is_told(troop: Path) -> None:
 def test_a_calendar_is_written_and_replaced(at_work: Path, tmp_path: Path) -> None:
     file = tmp_path / "bench.ics"
     assert call("bench", at_work, "--calendar", file).out.endswith(f"Written: {file} (12 days).\n")
+    assert call("bench", at_work, "--calendar", file).out.endswith(
+        f"{file} says so already (12 days); nothing is written.\n"
+    )
+    file.write_bytes(file.read_bytes().replace(b"SUMMARY:", b"SUMMARY:My ", 1))
     assert f"Written: {file} (12 days); the one before is kept as " in (
         call("bench", at_work, "--calendar", file).out
     )

@@ -37,6 +37,17 @@ def test_one_of_ours_is_replaced_and_kept(tmp_path: Path) -> None:
     assert file.read_bytes() != first
 
 
+def test_one_that_says_the_same_is_left_alone(tmp_path: Path) -> None:
+    file = tmp_path / "ferry.ics"
+    write_calendar(file, NIGHTS, force="Ferry", made=NOW)
+    first = file.read_bytes()
+    made = write_calendar(file, NIGHTS, force="Ferry", made=NOW + datetime.timedelta(days=1))
+    assert made is not None
+    assert (made.days, made.former, made.is_new) == (1, None, False)
+    assert [path.name for path in tmp_path.iterdir() if path.is_dir()] == []
+    assert file.read_bytes() == first
+
+
 @pytest.mark.parametrize("other", [b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\n", b"\xff\x00", b""])
 def test_what_is_not_ours_stays(tmp_path: Path, other: bytes) -> None:
     file = tmp_path / "club.ics"

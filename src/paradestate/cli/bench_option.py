@@ -138,6 +138,8 @@ def _calendar_words(made: CalendarWritten | None, file: Path) -> list[str]:
     if made is None:
         return [f"{file} isn't written: there is neither a date nor a game night to mark."]
     days = several(made.days, "day")
+    if not made.is_new:
+        return [f"{file} says so already ({days}); nothing is written."]
     if made.former is None:
         return [f"Written: {file} ({days})."]
     return [f"Written: {file} ({days}); the one before is kept as {made.former}."]

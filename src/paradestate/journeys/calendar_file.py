@@ -1,13 +1,15 @@
 """Writing the calendar of a force: milestones and game nights -> text -> file.
 
-A calendar that was made here before is replaced, and what it was is kept; no other file is touched.
+A calendar that was made here before is replaced, and what it was is kept, as of every file: someone
+may have added to it. One that says the same already is left alone, so that a calendar written every
+evening leaves a former version only where a date has moved. No other file is touched.
 """
 
 import datetime
 from dataclasses import dataclass
 from pathlib import Path
 
-from paradestate.core.work.calendar_text import is_ours
+from paradestate.core.work.calendar_text import is_ours, says_the_same
 from paradestate.journeys.forecast import Dates, calendar
 from paradestate.journeys.spreadsheet import CannotWriteError
 from paradestate.text.error import FileChangedError
@@ -25,6 +27,8 @@ class CalendarWritten:
     days: int
     former: Path | None
     """Where the one is kept that it replaces."""
+    is_new: bool
+    """Whether it was written; else it is there already and says the same."""
 
 
 def refuse_other(file: Path) -> None:
@@ -50,15 +54,17 @@ def write_calendar(
     if not days:  # a calendar without any event isn't one (RFC 5545, 3.6)
         return None
     refuse_other(file)
-    data = text.encode()
+    seen = read_whole(file) if file.exists() else None
+    if seen is not None and says_the_same(seen.decode(errors="replace"), text):
+        return CalendarWritten(file=file, days=days, former=None, is_new=False)
     former = None
     try:
-        if file.exists():
-            former = write_changed(file, data, seen=read_whole(file), at=made)
+        if seen is None:
+            write_new(file, text.encode())
         else:
-            write_new(file, data)
+            former = write_changed(file, text.encode(), seen=seen, at=made)
     except FileChangedError:
         raise CannotWriteError(
             f"{file} was written by another program meanwhile; nothing is overwritten."
         ) from None
-    return CalendarWritten(file=file, days=days, former=former)
+    return CalendarWritten(file=file, days=days, former=former, is_new=True)

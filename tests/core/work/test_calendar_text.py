@@ -6,7 +6,7 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paradestate.core.work.calendar_text import CalendarDay, calendar_text, is_ours
+from paradestate.core.work.calendar_text import CalendarDay, calendar_text, is_ours, says_the_same
 
 MADE = datetime.datetime(2026, 3, 5, 21, 15, tzinfo=datetime.timezone(datetime.timedelta(hours=1)))
 NIGHT = CalendarDay(
@@ -121,3 +121,9 @@ def test_a_calendar_is_known_as_ours_by_how_it_begins() -> None:
     assert is_ours(calendar_text([], made=MADE).replace("\r\n", "\n"))
     assert not is_ours(calendar_text([NIGHT], made=MADE).replace("Parade State", "Another"))
     assert not is_ours("")
+
+
+def test_calendars_that_differ_in_when_they_were_made_say_the_same() -> None:
+    one = calendar_text([NIGHT], made=MADE)
+    assert says_the_same(one, calendar_text([NIGHT], made=MADE + datetime.timedelta(days=1)))
+    assert not says_the_same(one, one.replace("SUMMARY:", "SUMMARY:No "))

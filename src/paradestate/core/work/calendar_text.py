@@ -15,6 +15,9 @@ MOST_OCTETS = 75
 HEAD = ("BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Parade State//bench//EN")
 """How our calendars begin, by which one is known as ours."""
 
+STAMP = "DTSTAMP:"
+"""What the line begins with that says when an event was made."""
+
 _SPACE = UUID("6d2c3a1e-8f04-5b97-a3d1-7c40e95b2f68")
 """Of the names that UIDs are made of."""
 
@@ -46,10 +49,19 @@ def is_ours(text: str) -> bool:
     return text.splitlines()[: len(HEAD)] == list(HEAD)
 
 
+def says_the_same(one: str, other: str) -> bool:
+    """Whether two calendars differ at most in when they were made."""
+    return _unstamped(one) == _unstamped(other)
+
+
+def _unstamped(text: str) -> list[str]:
+    return [line for line in text.splitlines() if not line.startswith(STAMP)]
+
+
 def _event(day: CalendarDay, *, made: datetime.datetime) -> Iterator[str]:
     yield "BEGIN:VEVENT"
     yield f"UID:{uuid5(_SPACE, chr(0).join(day.about))}"
-    yield f"DTSTAMP:{made.astimezone(datetime.UTC):%Y%m%dT%H%M%SZ}"
+    yield f"{STAMP}{made.astimezone(datetime.UTC):%Y%m%dT%H%M%SZ}"
     yield f"DTSTART;VALUE=DATE:{_date(day.day)}"
     yield "TRANSP:TRANSPARENT"
     yield f"SUMMARY:{_text(day.summary)}"
