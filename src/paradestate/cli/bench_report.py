@@ -62,7 +62,7 @@ def _ladder(shown: Ladder, order: OrderOfWork) -> Iterator[tuple[str, str, str]]
 
     The dates are those of the order that is the soonest.
     """
-    reached = {each.milestone.name: each for each in shown.reached}
+    reached = shown.reached_of
     by = {name: by_words(found) for name, found in order.forecast_of.items()}
     has_dates = shown is order.ladder and order.week_alone is None
     for rung in shown.rungs:
@@ -96,7 +96,7 @@ def _print_milestones(out: Console, order: OrderOfWork) -> None:
     table.add_column("playable")
     for heading in ("stands", "hours", *weeks, "by kind", *weeks, "lacking"):
         table.add_column(heading, justify="right")
-    beside = _by_name(order.by_kind)
+    beside = order.by_kind.reached_of
     for each in order.ladder.reached:
         other = beside[each.milestone.name]
         table.add_row(
@@ -117,13 +117,10 @@ def _when(each: Reached, *, week: Fraction | None) -> Iterator[str]:
         yield week_words(each.ends, week=week).removeprefix("week ") or "-"
 
 
-def _by_name(ladder: Ladder) -> dict[str, Reached]:
-    return {each.milestone.name: each for each in ladder.reached}
-
-
 def _sentences(order: OrderOfWork, shown: Ladder) -> Iterator[str]:
-    first = next(each for each in order.ladder.reached if each.rung is not None)
-    yield gain_sentence(first, by_kind=_by_name(order.by_kind)[first.milestone.name])
+    first = order.ladder.following
+    if first is not None:
+        yield gain_sentence(first, by_kind=order.by_kind.reached_of[first.milestone.name])
     if shown.critical is not None:
         yield critical_sentence(shown.critical)
     yield from colour_sentences(shown)

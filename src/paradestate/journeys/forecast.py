@@ -221,19 +221,18 @@ def keep(folder: Path, found: Forecast, *, keeping: Keeping, memory: Memory = NO
 
 def kept_forecasts(found: Forecast) -> tuple[KeptForecast, ...]:
     """A forecast as it is kept."""
-    return tuple(
-        KeptForecast(
-            milestone=each.goal.name,
-            minutes=each.goal.minutes,
-            **dict(
-                zip(
-                    ("half_chance", "four_in_five", "nineteen_in_twenty"),
-                    (None if date is None or each.is_reached else date.day for date in each.dates),
-                    strict=True,
-                )
-            ),
-        )
-        for each in found.goals
+    return tuple(_as_kept(each) for each in found.goals)
+
+
+def _as_kept(found: GoalForecast) -> KeptForecast:
+    days = (None if each is None or found.is_reached else each.day for each in found.dates)
+    half_chance, four_in_five, nineteen_in_twenty = days
+    return KeptForecast(
+        milestone=found.goal.name,
+        minutes=found.goal.minutes,
+        half_chance=half_chance,
+        four_in_five=four_in_five,
+        nineteen_in_twenty=nineteen_in_twenty,
     )
 
 

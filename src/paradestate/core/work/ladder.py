@@ -102,6 +102,16 @@ class Ladder:
         """All work and set-ups."""
         return self.rungs[-1].ends if self.rungs else NOTHING
 
+    @property
+    def reached_of(self) -> Mapping[str, Reached]:
+        """Milestone by its name to when it is reached."""
+        return {each.milestone.name: each for each in self.reached}
+
+    @property
+    def following(self) -> Reached | None:
+        """The milestone that comes next; None where every one is reached."""
+        return next((each for each in self.reached if each.rung is not None), None)
+
     def up_to(self, milestone: str) -> tuple[Rung, ...]:
         """The batches until a milestone is reached; all of them where it bears no name."""
         if not milestone:

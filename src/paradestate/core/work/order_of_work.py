@@ -33,7 +33,8 @@ def ladder(load: Workload) -> Ladder:
 
 def ladder_by_kind(load: Workload) -> Ladder:
     """The same work kind by kind, that of which there is most first, then in file order."""
-    works = [work for name, work in load.works.items() if name in _wanted(load)]
+    wanted = {name for milestone in load.milestones for name in milestone.stands}
+    works = [work for name, work in load.works.items() if name in wanted]
     alike = by_pattern(work for work in works if not work.is_finished)
     in_order = sorted(alike.values(), key=lambda each: -len(each))
     batches = [[_Batch(works=each, early=frozenset())] for each in in_order]
@@ -60,10 +61,6 @@ def _targets(load: Workload) -> list[Target]:
         if stands:
             weights[stands] = weights.get(stands, NOTHING) + milestone.weight
     return list(weights.items())
-
-
-def _wanted(load: Workload) -> frozenset[str]:
-    return frozenset(name for milestone in load.milestones for name in milestone.stands)
 
 
 def _shares(load: Workload, targets: Sequence[Target]) -> Iterator[Share]:

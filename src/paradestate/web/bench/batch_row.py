@@ -58,7 +58,7 @@ class BatchRow:
 
 def batch_rows(order: OrderOfWork, *, days: Mapping[int, str]) -> tuple[BatchRow, ...]:
     """Every batch of the ladder, in its order; `days` by number, where they are known."""
-    reached = {each.milestone.name: each for each in order.ladder.reached}
+    reached = order.ladder.reached_of
     return tuple(
         _row(
             order,

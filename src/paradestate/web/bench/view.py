@@ -14,7 +14,7 @@ from paradestate.core.sentence.work import (
     now_sentence,
     week_words,
 )
-from paradestate.core.work.ladder import Reached, lacking_of
+from paradestate.core.work.ladder import lacking_of
 from paradestate.journeys.bench import OrderOfWork
 from paradestate.sheet import milestone_bars, work_ladder
 from paradestate.sheet.svg import Drawing
@@ -89,13 +89,8 @@ def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:
     )
 
 
-def _following(order: OrderOfWork) -> Reached | None:
-    """The milestone that comes next; None where every one is reached."""
-    return next((each for each in order.ladder.reached if each.rung is not None), None)
-
-
 def _boxes(order: OrderOfWork) -> Iterator[tuple[str, str]]:
-    following = _following(order)
+    following = order.ladder.following
     if following is not None:
         yield "To the next force", hours_words(following.ends)
         yield "All that is left", hours_words(order.ladder.minutes)
@@ -104,7 +99,7 @@ def _boxes(order: OrderOfWork) -> Iterator[tuple[str, str]]:
 
 
 def _lead(order: OrderOfWork) -> Iterator[str]:
-    following = _following(order)
+    following = order.ladder.following
     if following is None:
         yield "Nothing is left to do at the bench."
         return
@@ -113,7 +108,7 @@ def _lead(order: OrderOfWork) -> Iterator[str]:
     when = f", in {week}" if week else ""
     yield f"The {name} can be played after {hours_words(following.ends)} of work{when}."
     yield lead_sentence(order, name)
-    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    by_kind = order.by_kind.reached_of
     yield gain_sentence(following, by_kind=by_kind[name])
 
 
@@ -137,7 +132,7 @@ def _ladder(
 
 
 def _bars(order: OrderOfWork) -> Pair | None:
-    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    by_kind = order.by_kind.reached_of
     made = [
         milestone_bars.MilestoneBar(
             name=each.milestone.name,
@@ -157,7 +152,7 @@ def _bars(order: OrderOfWork) -> Pair | None:
 
 
 def _milestones(order: OrderOfWork) -> Iterator[MilestoneRow]:
-    by_kind = {each.milestone.name: each for each in order.by_kind.reached}
+    by_kind = order.by_kind.reached_of
     for each in order.ladder.reached:
         other = by_kind[each.milestone.name]
         yield MilestoneRow(
