@@ -26,7 +26,7 @@ NEAR = Fraction(1, 100)
 KINDS = 10
 
 
-def battalion(seed: int) -> Force:
+def battalion_text(seed: int) -> str:
     """Four companies of fifty stands, with milestones of fewer companies, platoons and guns."""
     random = Random(seed)  # noqa: S311 - a seed gives the same force again
     kinds = [f"kind {number}" for number in range(KINDS)]
@@ -46,8 +46,7 @@ def battalion(seed: int) -> Force:
         f"gun group: {random.randint(1, 4)}}}}}"
         for number in range(3)
     )
-    return force_from(
-        f"""\
+    return f"""\
 figures: {{{figures}}}
 stands:
 {stands}formations:
@@ -70,9 +69,12 @@ bench:
   dry: {{undercoated: 2 h}}
   playable: [{playable}]
 stock: {{{stock}}}
-""",
-        head=HEAD,
-    )
+"""
+
+
+def battalion(seed: int) -> Force:
+    """That battalion as a force."""
+    return force_from(battalion_text(seed), head=HEAD)
 
 
 def in_order(force: Force) -> Ladder:

@@ -1,11 +1,14 @@
-"""How long a page takes: the example with 10,000 entries, served by the command and asked.
+"""How long a page takes: folders with 10,000 entries, served by the command and asked.
+
+The example, and for the bench alone a battalion of 200 stands as well.
 
 Conditions: the server is a process of its own, this one asks it one request after another on one
 connection, compressed as a browser would have it. Each page once before, so that it is in mind;
 then in turn, and after every tenth request a stand is brought on or that undone, which is measured
 until the parade is there again; the same on the bench, until its new ladder is there. In the same
 run the count of that folder without a memory, as a command makes it. Prints a table of medians and
-95th percentiles in milliseconds, and how many bytes the first load of a browser takes.
+95th percentiles in milliseconds and of medians beside that count, which tells a slow page from a
+busy machine, and how many bytes the first load of a browser takes.
 Run as `python -m bench.page`.
 """
 
@@ -16,7 +19,7 @@ import re
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from http.client import HTTPConnection, HTTPResponse
 from pathlib import Path
@@ -25,6 +28,7 @@ from time import perf_counter
 from urllib.parse import urlencode, urljoin, urlsplit
 from uuid import UUID
 
+from bench.bench_work import KINDS, battalion_text
 from paradestate.core.choice import Choice
 from paradestate.core.holdings import Holdings
 from paradestate.core.journal_entry import EntryKind, JournalEntry
@@ -33,6 +37,7 @@ from paradestate.journeys.count import count
 from paradestate.journeys.new import new_from_example
 from paradestate.store.address import JournalFile
 from paradestate.store.opening import opened
+from tests.forces import HEAD
 
 ENTRIES = 10_000
 UNFINISHED = 500
@@ -45,43 +50,50 @@ SHEETS = ("parade", "organisation", "stands", "holdings", "purchases", "bench", 
 RECORD = Path("build/page.json")
 
 
-def raised(folder: Path) -> None:
-    """The example with 10,000 entries: figures received, brought on stage by stage, some sold."""
-    new_from_example(folder, name="marenz")
+def raised(folder: Path, *, kinds: Sequence[str]) -> None:
+    """Adds 10,000 entries: figures received, brought on stage by stage, some sold."""
+    today = datetime.datetime.now(tz=datetime.UTC).date()
     with opened(JournalFile(path=folder / "journal.sqlite"), writing=True):
         pass
     with opened(JournalFile(path=folder / "journal.sqlite"), writing=True) as journal:
         for number in range(ENTRIES):
-            entry = _entry(number)
+            entry = _entry(number, kind_of=kinds[number // 10 % len(kinds)], today=today)
             journal.append(id=entry.id, text=entry_text(entry))
 
 
-def _entry(number: int) -> JournalEntry:
+def raised_battalion(folder: Path) -> None:
+    """A battalion of 200 stands of ten kinds."""
+    folder.mkdir()
+    text = f"{HEAD}{battalion_text(1)}".replace("  set up:", "  week: 6 h\n  set up:")
+    (folder / "force.yaml").write_text(text, encoding="utf-8")
+
+
+def _entry(number: int, *, kind_of: str, today: datetime.date) -> JournalEntry:
     leaves, comes, minutes = Holdings(), Holdings(), 0
     last = len(STAGES) - 1 if number >= ENTRIES - UNFINISHED else len(STAGES)
     match number % 10:
         case 0:
-            kind, comes = EntryKind.RECEIVED, _riflemen("in packet", 4)
+            kind, comes = EntryKind.RECEIVED, _four(kind_of, "in packet")
         case step if step < last:
             kind = EntryKind.MOVED
-            leaves, comes = _riflemen(STAGES[step - 1], 4), _riflemen(STAGES[step], 4)
+            leaves, comes = _four(kind_of, STAGES[step - 1]), _four(kind_of, STAGES[step])
         case step if step == last == len(STAGES):
-            kind, leaves = EntryKind.SOLD, _riflemen("based", 4)
+            kind, leaves = EntryKind.SOLD, _four(kind_of, "based")
         case _:
             kind, minutes = EntryKind.SESSION, 30
     return JournalEntry(
         id=str(UUID(int=number + 1, version=4)),
         kind=kind,
         written=datetime.datetime(2020, 1, 1, tzinfo=datetime.UTC),
-        on=datetime.date(2020, 1, 1) + datetime.timedelta(days=number // 5),
+        on=today - datetime.timedelta(days=1 + (ENTRIES - 1 - number) // 5),
         leaves=leaves,
         comes=comes,
         minutes=minutes,
     )
 
 
-def _riflemen(stage: str, number: int) -> Holdings:
-    return Holdings(figures={"rifleman": {stage: number}})
+def _four(kind: str, stage: str) -> Holdings:
+    return Holdings(figures={kind: {stage: 4}})
 
 
 @contextmanager
@@ -180,10 +192,7 @@ def measured(folder: Path) -> dict[str, list[float]]:
             change(browser, f"{below}/parade?{stand}", actions=("parade/bring-on", "parade/undo"))
             for _ in range(CHANGES)
         ]
-        taken["evening at the bench, or undone"] = [
-            change(browser, f"{below}/bench", actions=(f"bench/{way}",))
-            for way in ("session", "undo") * (CHANGES // 2)
-        ]
+        taken["evening at the bench, or undone"] = evenings(browser, f"{below}/bench")
         print(f"first load of the parade: {first_load(browser, f'{below}/parade'):,} bytes")  # noqa: T201
     today = datetime.datetime.now(tz=datetime.UTC).date()
     taken["count by a command"] = []
@@ -194,19 +203,38 @@ def measured(folder: Path) -> dict[str, list[float]]:
     return taken
 
 
+def evenings(browser: Browser, page: str) -> list[float]:
+    """Seconds from an evening written down, or undone, to its new ladder."""
+    ways = ("session", "undo") * (CHANGES // 2)
+    return [change(browser, page, actions=(f"bench/{way}",)) for way in ways]
+
+
+def evenings_of_battalion(folder: Path) -> list[float]:
+    """The same for a battalion."""
+    with served(folder) as connection:
+        return evenings(Browser(connection), f"/forces/{folder.name}/bench")
+
+
 def main() -> None:
     """Measures all and prints the table."""
     with tempfile.TemporaryDirectory() as place:
-        folder = Path(place) / "marenz"
-        raised(folder)
+        folder, battalion = Path(place) / "marenz", Path(place) / "battalion"
+        new_from_example(folder, name="marenz")
+        raised(folder, kinds=("rifleman",))
+        raised_battalion(battalion)
+        raised(battalion, kinds=[f"kind {number}" for number in range(KINDS)])
         taken = measured(folder)
+        taken["evening at the bench of a battalion"] = evenings_of_battalion(battalion)
     sheets = [seconds for sheet in SHEETS for seconds in taken[sheet]]
     rows = {"all sheets": sheets, **taken}
-    print("| asked for | times | median ms | 95th percentile ms |\n|---|---|---|---|")  # noqa: T201
+    a_count = median(taken["count by a command"])
+    print("| asked for | times | median ms | 95th percentile ms | in counts |")  # noqa: T201
+    print("|---|---|---|---|---|")  # noqa: T201
     for name, seconds in rows.items():
         late = quantiles(seconds, n=20)[-1]
         print(  # noqa: T201
-            f"| {name} | {len(seconds)} | {1000 * median(seconds):.1f} | {1000 * late:.1f} |"
+            f"| {name} | {len(seconds)} | {1000 * median(seconds):.1f} | {1000 * late:.1f} | "
+            f"{median(seconds) / a_count:.2f} |"
         )
     RECORD.parent.mkdir(exist_ok=True)
     RECORD.write_text(json.dumps(taken), encoding="utf-8")
