@@ -7,6 +7,7 @@ from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, establishment
 from paradestate.core.force import Force, Wishes
 from paradestate.core.formation import Arm, Echelon
+from paradestate.core.mark.marking import marking
 from paradestate.core.number import exactly
 from paradestate.core.strength import strength
 from tests.forces import HEAD, force_from, marenz
@@ -20,7 +21,7 @@ def counted(force: Force) -> Establishment:
 
 def grown(force: Force) -> Branch:
     made = counted(force)
-    return tree(force, made, strength=strength(force, made))
+    return tree(force, made, strength=strength(force, made), marks=marking(force, made))
 
 
 def every(branch: Branch) -> list[Branch]:
@@ -71,13 +72,17 @@ def test_the_numbers_of_every_body_are_those_of_what_is_in_it() -> None:
         assert branch.fill.number == branch.stands
 
 
+def colour_of(branch: Branch) -> str:
+    return "" if branch.mark is None else branch.mark.colour
+
+
 def test_companies_have_their_colours_as_far_as_there_are_any() -> None:
     root = grown(marenz())
-    colours = [each.colour for each in root.branches]
+    colours = [colour_of(each) for each in root.branches]
     assert colours == ["royal blue", "mid yellow", "sky blue", "brown"]
-    assert root.colour == ""
+    assert colour_of(root) == ""
     two = replace(marenz().marks, by_formation={"company": ("brown", "royal blue")})
-    assert [each.colour for each in grown(replace(marenz(), marks=two)).branches] == [
+    assert [colour_of(each) for each in grown(replace(marenz(), marks=two)).branches] == [
         "brown",
         "royal blue",
         "",

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
+from paradestate.core.mark.marking import marking
 from paradestate.core.parade import Rank, nearest, numbers_by_stage, ranks
 from paradestate.core.strength import strength
 from tests.forces import force_from, marenz
@@ -12,16 +13,19 @@ from tests.forces import force_from, marenz
 def ranks_of(force: Force) -> tuple[Rank, ...]:
     made, _ = establishment(force)
     assert made is not None
-    return ranks(force, made, strength=strength(force, made))
+    return ranks(made, strength=strength(force, made), marks=marking(force, made))
+
+
+def colour_name(rank: Rank) -> str:
+    return "" if rank.mark is None else rank.mark.colour
 
 
 def test_marenz_stands_in_a_rank_for_each_company_and_one_for_the_battalion() -> None:
     battalion, *companies = ranks_of(marenz())
-    assert (battalion.name, battalion.number, battalion.wanted) == ("Battalion troops", 0, 5)
+    assert (battalion.name, battalion.colour, battalion.wanted) == ("Battalion troops", "", 5)
     assert [rank.name for rank in companies] == [f"No {n} Company" for n in (1, 2, 3, 4)]
-    assert [rank.number for rank in companies] == [1, 2, 3, 4]
     assert [rank.colour for rank in companies] == ["1F4E9E", "F2C230", "7FB8DE", "6B4A2B"]
-    assert companies[0].colour_name == "royal blue"
+    assert colour_name(companies[0]) == "royal blue"
     assert [rank.wanted for rank in companies] == [8] * 4
 
 
@@ -32,13 +36,14 @@ def test_must_and_wished_stand_apart() -> None:
     assert len(companies[0].must) == 10
 
 
-def test_platoons_of_a_company_are_numbered_and_its_own_troops_are_not() -> None:
+def test_platoons_of_a_company_are_have_bars_and_printed_markers_tell_nothing() -> None:
     company = ranks_of(marenz())[1]
-    groups = [(each.group, each.number) for each in company.must]
+    groups = [(each.group, each.mark and each.mark.bars) for each in company.must]
     assert groups == [
         ("", 0),
         *(pair for n in (1, 2, 3) for pair in [(f"{n} Platoon", n)] * 2),
-        *[("", 0)] * 3,
+        ("", 0),
+        *[("", None)] * 2,
     ]
 
 
@@ -57,7 +62,7 @@ def test_a_force_without_companies_or_colours_stands_in_one_rank() -> None:
         "formations: {top: {parts: {gun: 3}}}",
     )
     (rank,) = ranks_of(force)
-    assert (rank.name, rank.colour, rank.colour_name, rank.wanted) == ("Top troops", "", "", 3)
+    assert (rank.name, rank.colour, colour_name(rank), rank.wanted) == ("Top troops", "", "", 3)
 
 
 def test_a_company_beyond_the_colours_has_none() -> None:
@@ -67,7 +72,7 @@ def test_a_company_beyond_the_colours_has_none() -> None:
         "formations: {top: {parts: {troop: 3}}, troop: {parts: {gun: 1}}}",
         "marks: {troop: {colours: [red, blue]}, colours: {red: AA0000, blue: 0000AA}}",
     )
-    assert [rank.colour_name for rank in ranks_of(force)] == ["red", "blue", ""]
+    assert [colour_name(rank) for rank in ranks_of(force)] == ["red", "blue", ""]
 
 
 def test_what_is_nearest_to_being_finished_comes_next() -> None:

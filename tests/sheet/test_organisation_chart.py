@@ -9,6 +9,7 @@ import pytest
 from paradestate.core.branch import path_to, tree
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
+from paradestate.core.mark.marking import marking
 from paradestate.core.strength import strength
 from paradestate.sheet.organisation_chart import WIDE, Chart, organisation_chart
 from tests.forces import force_from, marenz
@@ -50,12 +51,11 @@ BARE = force_from("formations: {top: {parts: {x: 1}}, x: {men: 20}}")
 def drawn(force: Force, opened: str) -> ET.Element:
     made, _ = establishment(force)
     assert made is not None
-    root = tree(force, made, strength=strength(force, made))
+    root = tree(force, made, strength=strength(force, made), marks=marking(force, made))
     chart = Chart(
         path=path_to(root, opened),
         patterns=force.stands,
         stages=force.bench.stages,
-        colours=force.marks.colours,
         address=lambda name: f"?open={name}",
         chain=lambda pattern: f"?of={pattern}#chain" if pattern != "idol" else "",
         echelons=frozenset(body.echelon for body in made.bodies),
@@ -113,7 +113,7 @@ def test_all_folded_shows_the_first_level_only() -> None:
 
 def test_finished_stands_have_the_colour_of_their_company() -> None:
     svg = ET.tostring(drawn(STOCKED, "No 1 Company / 1 Platoon"), encoding="unicode")
-    assert svg.count('fill="#1F4E9E"') == 4  # plate, command, two rifle stands
+    assert svg.count('fill="#1F4E9E"') == 7  # plates of company and platoons, three stands
 
 
 def test_the_bar_is_as_long_as_the_share_that_is_finished() -> None:

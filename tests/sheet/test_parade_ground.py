@@ -9,7 +9,8 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from paradestate.core.establishment import establishment
-from paradestate.core.force import Force
+from paradestate.core.force import Force, Marks
+from paradestate.core.mark.marking import marking
 from paradestate.core.parade import Rank, ranks
 from paradestate.core.strength import strength
 from paradestate.sheet.parade_ground import (
@@ -31,7 +32,7 @@ STOCKED = replace(
 def ranks_of(force: Force) -> tuple[Rank, ...]:
     made, _ = establishment(force)
     assert made is not None
-    return ranks(force, made, strength=strength(force, made))
+    return ranks(made, strength=strength(force, made), marks=marking(force, made))
 
 
 def ground_of(force: Force, *, width: int = WIDE, chosen: str = "") -> Ground:
@@ -157,8 +158,14 @@ def test_one_stand_alone_says_its_size() -> None:
     assert made.words == ("No 1 Company, 1 Platoon, 1 Section: rifle section, based, 40 x 20 mm")
 
 
-def test_a_plate_names_its_colour_and_carries_its_number() -> None:
-    battalion, first, *_ = ranks_of(marenz())
-    assert plate(first).words == "royal blue"
-    assert ">1</text>" in plate(first).svg
-    assert plate(battalion).words == "Battalion troops"
+def test_a_rank_has_the_plate_of_its_own_troops() -> None:
+    battalion, first, *_ = (plate(rank) for rank in ranks_of(marenz()))
+    assert first is not None
+    assert battalion is not None
+    assert first.words == "royal blue, no bars, cross"
+    assert battalion.words == "plain, no bars"
+
+
+def test_a_rank_without_a_colour_has_no_plate() -> None:
+    without = replace(marenz(), marks=Marks(by_formation={"company": ("royal blue",)}))
+    assert [plate(rank) is None for rank in ranks_of(without)] == [False, False, True, True, True]

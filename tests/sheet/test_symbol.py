@@ -5,6 +5,7 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from paradestate.core.formation import Arm, Echelon
+from paradestate.core.mark.code import Mark, Sign
 from paradestate.sheet.symbol import (
     HEIGHT,
     WIDTH,
@@ -87,11 +88,12 @@ def test_what_is_missing_has_a_broken_frame() -> None:
     assert "stroke-dasharray" not in drawn(Symbol())
 
 
-def test_the_company_colour_stands_right_of_the_frame_with_an_edge_of_ink() -> None:
-    plate = symbol(Symbol(colour="1F4E9E"), left=0, top=0)[1]
-    assert plate.get("fill") == "#1F4E9E"
-    assert plate.get("stroke") == "var(--ink)"
-    assert float(plate.get("x", "")) > WIDTH
+def test_the_plate_stands_right_of_the_frame_with_an_edge_of_ink() -> None:
+    mark = Mark(colour="royal blue", value="1F4E9E", bars=2, sign=Sign.RING)
+    plate = symbol(Symbol(mark=mark), left=0, top=0)[1]
+    assert plate[0].get("fill") == "#1F4E9E"
+    assert plate[0].get("stroke") == "var(--ink)"
+    assert f"translate({WIDTH + 5} " in plate.get("transform", "")
 
 
 def test_a_symbol_alone_says_what_it_shows() -> None:

@@ -22,6 +22,7 @@ COMMANDS = {
     "compare": "Compare two versions of a list, or a list with what it would be if changed.",
     "sweep": "Try many prices, limits and worths of a list at once, here or on a cluster.",
     "attach": "Give each weapon section of a plan the host where it is worth most.",
+    "marks": "Say how well marks are told apart, choose colours, say whose mark it is.",
     "bench": "Say in which order to work on stands, so that a force is playable soonest.",
     "next": "Say which purchase, or which hours of work, add most to the games you play.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Arm, Echelon
-from paradestate.core.mark import colours_of
+from paradestate.core.mark.code import Mark
+from paradestate.core.mark.marking import Marking
 from paradestate.core.number import NONE, NumberRange, exactly, summed
 from paradestate.core.strength import StandState, Strength
 from paradestate.core.unfolding import SEPARATOR, Body, Stand, capitals
@@ -72,8 +73,8 @@ class Branch:
     wishes: tuple[str, ...]
     """The wished items that it belongs to itself."""
     is_wanted: bool
-    colour: str
-    """Name of the colour that marks it; empty where none does."""
+    mark: Mark | None
+    """Of its own stands; None where its company has no colour."""
     men: NumberRange
     stands: int
     """Without printed ones."""
@@ -83,9 +84,10 @@ class Branch:
     branches: tuple["Branch", ...]
 
 
-def tree(force: Force, made: Establishment, *, strength: Strength) -> Branch:
+def tree(force: Force, made: Establishment, *, strength: Strength, marks: Marking) -> Branch:
     """The tree of the raised force."""
-    growing = _Growing(force, made, states={id(state.stand): state for state in strength.stands})
+    states = {id(state.stand): state for state in strength.stands}
+    growing = _Growing(force, made, states=states, marks=marks)
     return growing.root()
 
 
@@ -93,7 +95,12 @@ class _Growing:
     """Makes branches from the bottom up."""
 
     def __init__(
-        self, force: Force, made: Establishment, *, states: Mapping[int, StandState]
+        self,
+        force: Force,
+        made: Establishment,
+        *,
+        states: Mapping[int, StandState],
+        marks: Marking,
     ) -> None:
         self.force = force
         self.bodies = made.bodies
@@ -101,7 +108,7 @@ class _Growing:
         self.arms = {
             name: made_of.formation.arm for name, made_of in compositions(force)[0].items()
         }
-        self.colours = colours_of(force.marks, made.bodies)
+        self.marks = marks.of_bodies
         self.directly: list[list[Stand]] = [[] for _ in made.bodies]
         for stand in made.stands:
             self.directly[stand.within].append(stand)
@@ -132,7 +139,7 @@ class _Growing:
             arm=self.arms[body.formation],
             wishes=body.wishes,
             is_wanted=body.is_wanted,
-            colour=self.colours[place],
+            mark=self.marks[place],
             men=sum((each.men for each in own), exactly(body.men)),
             stands=sum(_stands(each) for each in own),
             figures=sum(_figures(each) for each in own),

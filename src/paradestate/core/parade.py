@@ -4,11 +4,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.establishment import Establishment
-from paradestate.core.force import Force
 from paradestate.core.formation import Need
-from paradestate.core.mark import colours_of, numbers_among, numbers_in_formation
+from paradestate.core.mark.code import Mark
+from paradestate.core.mark.marking import Marking
 from paradestate.core.strength import StandState, Strength
-from paradestate.core.unfolding import SEPARATOR, Body, Stand
+from paradestate.core.unfolding import SEPARATOR, Stand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,8 +20,8 @@ class OnParade:
     """None for a printed marker, which needs no figures, and for a wished item nobody wants."""
     group: str
     """The body that it stands in directly, by its own name; empty for the company's own troops."""
-    number: int
-    """Which of its like that body is in the company, from 1; nought for the company's own."""
+    mark: Mark | None
+    """None where its company has no colour, and on a printed marker, which must not tell."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,11 +29,10 @@ class Rank:
     """The stands of one company, or those that belong to none."""
 
     name: str
-    number: int
-    """Which company it is, from 1; nought for troops that belong to none."""
+    mark: Mark | None
+    """Of the company's own troops; None where it has no colour."""
     colour: str
     """Six sRGB hexadecimal digits of the company's colour; empty where it has none."""
-    colour_name: str
     must: tuple[OnParade, ...]
     wished: tuple[OnParade, ...]
 
@@ -47,20 +46,18 @@ class Rank:
         return sum(each.state is not None for each in self.must)
 
 
-def ranks(force: Force, made: Establishment, *, strength: Strength) -> tuple[Rank, ...]:
+def ranks(made: Establishment, *, strength: Strength, marks: Marking) -> tuple[Rank, ...]:
     """All ranks, in the order of the files; troops of no company come where the first stands."""
     states = {state.stand.name: state for state in strength.stands}
-    companies = _companies(force, made.bodies)
-    groups = _groups(made.bodies)
+    of_bodies = dict(zip((body.name for body in made.bodies), marks.of_bodies, strict=True))
     names = dict.fromkeys(stand.company for stand in made.stands)
     return tuple(
         _rank(
             name,
             stands=[stand for stand in made.stands if stand.company == name],
             states=states,
-            groups=groups,
-            company=companies.get(name) if name else None,
-            force=force,
+            marks=marks,
+            mark=of_bodies.get(name),
             formation=made.formation,
         )
         for name in names
@@ -97,48 +94,27 @@ def _rank(
     *,
     stands: Sequence[Stand],
     states: Mapping[str, StandState],
-    groups: Mapping[str, int],
-    company: tuple[int, str] | None,
-    force: Force,
+    marks: Marking,
+    mark: Mark | None,
     formation: str,
 ) -> Rank:
-    placed = [_placed(stand, states=states, groups=groups) for stand in stands]
-    number, colour = company or (0, "")
+    by_stand = marks.by_stand
+    placed = [_placed(stand, states=states, mark=by_stand[stand.name].rear) for stand in stands]
     return Rank(
         name=name or f"{formation.capitalize()} troops",
-        number=number,
-        colour=force.marks.colours.get(colour, ""),
-        colour_name=colour,
+        mark=mark,
+        colour="" if mark is None else mark.value,
         must=tuple(each for each in placed if each.stand.layer is Need.MUST),
         wished=tuple(each for each in placed if each.stand.layer is Need.WISHED),
     )
 
 
-def _placed(
-    stand: Stand, *, states: Mapping[str, StandState], groups: Mapping[str, int]
-) -> OnParade:
+def _placed(stand: Stand, *, states: Mapping[str, StandState], mark: Mark | None) -> OnParade:
     above = stand.name.rpartition(SEPARATOR)[0]
     is_own = above in {"", stand.company}
     return OnParade(
         stand=stand,
         state=states.get(stand.name),
         group="" if is_own else above.rpartition(SEPARATOR)[2],
-        number=0 if is_own else groups.get(above, 0),
+        mark=mark,
     )
-
-
-def _companies(force: Force, bodies: Sequence[Body]) -> Mapping[str, tuple[int, str]]:
-    """Body to which of its formation it is in the whole force, and the name of its colour."""
-    numbers, colours = numbers_in_formation(bodies), colours_of(force.marks, bodies)
-    return {
-        body.name: (number, colour)
-        for body, number, colour in zip(bodies, numbers, colours, strict=True)
-    }
-
-
-def _groups(bodies: Sequence[Body]) -> Mapping[str, int]:
-    """Body to which of its formation it is under the body above it."""
-    numbers = numbers_among(
-        bodies, like=lambda body: (body.name.rpartition(SEPARATOR)[0], body.formation)
-    )
-    return {body.name: number for body, number in zip(bodies, numbers, strict=True)}

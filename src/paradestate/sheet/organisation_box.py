@@ -18,6 +18,7 @@ from paradestate.core.sentence.branch import (
     lack_words,
     numbers_words,
 )
+from paradestate.core.sentence.mark import mark_words
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group, link
 from paradestate.sheet.symbol import HEIGHT, WIDTH, Symbol, symbol
 from paradestate.sheet.texture import texture_of
@@ -106,7 +107,8 @@ def body_box(branch: Branch, *, shown: Symbol, width: float, address: str, is_op
     wished = _wished(branch)
     told = [numbers_words(branch), wished, fill_words(branch.fill)]
     do = "Fold it" if is_opened else f"Open it: {inside_words(branch)}"
-    words = [branch.label, shown.words, branch.colour, *told, lack_words(branch.fill)]
+    marked = "" if shown.mark is None else mark_words(shown.mark)
+    words = [branch.label, shown.words, marked, *told, lack_words(branch.fill)]
     return Box(
         name=branch.name,
         words=_sentence(words, do=do if address else ""),
@@ -116,7 +118,7 @@ def body_box(branch: Branch, *, shown: Symbol, width: float, address: str, is_op
         ),
         shown=shown,
         outlines=(),
-        colour=shown.colour,
+        colour="" if shown.mark is None else shown.mark.value,
         bar=(branch.fill.finished, branch.fill.number) if branch.fill.number else None,
         address=address,
         is_opened=is_opened,

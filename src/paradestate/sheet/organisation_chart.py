@@ -51,8 +51,6 @@ class Chart:
     """From the root down to the body that is opened last."""
     patterns: Mapping[str, StandPattern]
     stages: Sequence[str]
-    colours: Mapping[str, str]
-    """Name of a colour to six hexadecimal digits."""
     address: Callable[[str], str]
     """Where a tap leads that opens the body of a name; of the empty name, to all folded."""
     chain: Callable[[str], str]
@@ -85,7 +83,7 @@ def symbol_of(branch: Branch, chart: Chart, *, is_heavy: bool) -> Symbol:
         dots=dots_of(branch.echelon, beside=chart.echelons),
         is_missing=bool(branch.fill.number) and not branch.fill.whole,
         is_heavy=is_heavy,
-        colour=chart.colours.get(branch.colour, ""),
+        mark=branch.mark if branch.mark is not None and branch.mark.colour else None,
     )
 
 
@@ -211,7 +209,7 @@ class _Laying:
         if isinstance(part, Group):
             pattern = chart.patterns.get(part.pattern)
             place = Place(
-                colour=chart.colours.get(_colour_of(above, chart), ""),
+                colour="" if above.mark is None else above.mark.value,
                 address="" if part.wishes else chart.chain(part.pattern),
             )
             outline = pattern.outline if pattern else None
@@ -239,12 +237,6 @@ class _Laying:
         if len(lines) > 1:
             top, bottom = lines[0][0], lines[-1][0]
             self.rails.append(f"M8 {top:g}V{bottom:g}M8 {top:g}H{lines[0][1]:g}")
-
-
-def _colour_of(above: Branch, chart: Chart) -> str:
-    """The colour of the nearest body on the path that has one, from `above` upwards."""
-    place = next(number for number, each in enumerate(chart.path) if each is above)
-    return next((each.colour for each in reversed(chart.path[: place + 1]) if each.colour), "")
 
 
 def _scale(chart: Chart) -> Fraction:

@@ -11,7 +11,7 @@ from itertools import groupby
 from paradestate.core.outline import Disc, Outline, Rectangle, outline_text
 from paradestate.core.parade import OnParade, Rank
 from paradestate.core.stand import StandPattern
-from paradestate.sheet.colour import sign_on
+from paradestate.sheet.mark_plate import plate_drawing, signs_on_stand
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group, link
 from paradestate.sheet.texture import INK, MISSING, RULE, SHEET, Texture, texture_of
 
@@ -196,43 +196,16 @@ def _shape(outline: Outline | None, *, texture: Texture, is_heavy: bool) -> Elem
 def _inside(
     placed: OnParade, *, rank: Rank, size: tuple[float, float], is_finished: bool
 ) -> Iterator[Element]:
-    """Platoon bars on a finished stand, a ring on a printed marker, dots for figures in hand."""
+    """Its mark on a finished stand, a ring on a printed marker, dots for figures in hand."""
     width, depth = size
-    if is_finished and placed.number:
-        colour = sign_on(rank.colour) if rank.colour else SHEET
-        yield from _bars(placed.number, size=size, colour=colour)
+    if is_finished and placed.mark is not None and rank.colour:
+        yield signs_on_stand(placed.mark, size=size)
     elif placed.state is None and placed.stand.printed:
         yield element(
             "circle", cx=width / 2, cy=depth / 2, r=min(width, depth) / 3, fill="none", stroke=RULE
         )
     elif placed.state is not None and placed.state.stage is None:
         yield from _dots(sum(each.number for each in placed.state.fillings), size=size)
-
-
-def _bars(number: int, *, size: tuple[float, float], colour: str) -> Iterator[Element]:
-    """As many upright bars as the platoon's number; more than five are written."""
-    width, depth = size
-    if number > MOST_BARS:
-        high = min(depth * 0.6, 12)
-        yield element(
-            "text",
-            text=str(number),
-            x=width / 2,
-            y=depth / 2 + high * 0.35,
-            font_size=high,
-            text_anchor="middle",
-            fill=colour,
-        )
-        return
-    thick, apart, high = min(2.6, width / 14), min(5.0, width / 8), depth * 0.5
-    left = width / 2 - (number - 1) * apart / 2 - thick / 2
-    for at in range(number):
-        yield element(
-            "rect", x=left + at * apart, y=(depth - high) / 2, width=thick, height=high, fill=colour
-        )
-
-
-MOST_BARS = 5
 
 
 def _dots(number: int, *, size: tuple[float, float]) -> Iterator[Element]:
@@ -253,22 +226,9 @@ def _dots(number: int, *, size: tuple[float, float]) -> Iterator[Element]:
         )
 
 
-def plate(rank: Rank) -> Drawing:
-    """The company's plate: its colour with its number, 32 by 26."""
-    colour = f"#{rank.colour}" if rank.colour else (SHEET if rank.number else INK)
-    sign = sign_on(rank.colour) if rank.colour else (INK if rank.number else SHEET)
-    box = element("rect", x=1, y=1, width=30, height=24, fill=colour, stroke=INK, stroke_width=1.6)
-    text = element(
-        "text",
-        text=str(rank.number or "–"),
-        x=16,
-        y=19,
-        font_size=17,
-        text_anchor="middle",
-        fill=sign,
-        class_="b",
-    )
-    return drawing([box, text], size=(32, 26), words=rank.colour_name or rank.name, class_="plate")
+def plate(rank: Rank) -> Drawing | None:
+    """The plate of the company's own troops; None where it has no mark."""
+    return None if rank.mark is None else plate_drawing(rank.mark)
 
 
 def scale_line(*, width: int = WIDE) -> Drawing:

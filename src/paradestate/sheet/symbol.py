@@ -7,13 +7,15 @@ engineer); size marks above the frame; a staff at the lower left for a headquart
 for what isn't there yet. Tables that tell squads from sections give a section two dots; where a
 force has no squads its sections are what others call squads, and have one.
 
-Imports core values only.
+Imports core values and the plate of marks only.
 """
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from paradestate.core.formation import Arm, Echelon
+from paradestate.core.mark.code import Mark
+from paradestate.sheet.mark_plate import plate_elements, plate_of
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group
 
 WIDTH, HEIGHT = 54, 36
@@ -25,8 +27,10 @@ ABOVE = 13
 BELOW = 12
 """What the staff of a headquarters needs below it."""
 
-PLATE = 14
-"""What the company's colour needs to the right of the frame."""
+PLATE = 37
+"""What the plate of its mark needs to the right of the frame."""
+
+PLATE_SCALE = 0.7
 
 LINE, HEAVY = 1.7, 2.6
 
@@ -65,8 +69,8 @@ class Symbol:
     """Nothing of it is there: the frame is broken."""
     is_heavy: bool = False
     """It is the one that is opened, or the whole."""
-    colour: str = ""
-    """Six hexadecimal digits of the company's colour; empty for none."""
+    mark: Mark | None = None
+    """Drawn as a plate to the right of the frame."""
 
     @property
     def words(self) -> str:
@@ -93,23 +97,22 @@ def symbol(shown: Symbol, *, left: float, top: float) -> Element:
         stroke_width=width,
         stroke_dasharray="5 3.5" if shown.is_missing else None,
     )
-    plate = (
-        element(
-            "rect",
-            x=WIDTH + 5,
-            width=9,
-            height=HEIGHT,
-            fill=f"#{shown.colour}",
-            stroke="var(--ink)",
-            stroke_width=1.3,
-        ),
-    )
     return group(
         frame,
         *_arm(shown.arm),
-        *(plate if shown.colour else ()),
+        *(() if shown.mark is None else (_plate(shown.mark),)),
         *size_mark(shown.echelon, dots=shown.dots, middle=WIDTH / 2, foot=-4),
         transform=f"translate({left:g} {top:g})",
+    )
+
+
+def _plate(mark: Mark) -> Element:
+    """The plate of a mark, on a level with the foot of the frame."""
+    plate = plate_of(mark)
+    top = HEIGHT - plate.height * PLATE_SCALE
+    return group(
+        *plate_elements(plate),
+        transform=f"translate({WIDTH + 5} {top:g}) scale({PLATE_SCALE})",
     )
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 from paradestate.core.branch import Branch, tree
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force, Wishes
+from paradestate.core.mark.marking import marking
 from paradestate.core.number import NumberRange, exactly
 from paradestate.core.sentence.branch import (
     fill_words,
@@ -36,7 +37,7 @@ stock stands: {rifle: {done: 1}}
 def grown(force: Force) -> Branch:
     made, _ = establishment(force)
     assert made is not None
-    return tree(force, made, strength=strength(force, made))
+    return tree(force, made, strength=strength(force, made), marks=marking(force, made))
 
 
 def test_a_body_is_said_with_its_men_and_stands() -> None:

@@ -66,7 +66,8 @@ def _bench_calendar(bench: Bench) -> Iterator[str]:
 def marks_sentences(marks: Marks) -> Iterator[str]:
     """How companies are told apart."""
     for formation, colours in marks.by_formation.items():
-        yield f"Marks of each {formation} in order: {listed(colours)}."
+        bar = ", with a rear bar" if formation in marks.rear_bars else ""
+        yield f"Marks of each {formation} in order: {listed(colours)}{bar}."
     for colour, digits in marks.colours.items():
         yield f"{capital(colour)} is {digits}."
 

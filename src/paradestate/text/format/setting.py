@@ -110,7 +110,7 @@ class MarksOfFormations:
                 node.place,
             )
             return INVALID
-        by_formation: dict[str, tuple[str, ...]] = {}
+        by_formation: dict[str, _Mark] = {}
         colours: Mapping[str, str] | Invalid = {}
         for text, child in node.nodes.items():
             if text == "colours":
@@ -119,16 +119,21 @@ class MarksOfFormations:
             name = NameOf(kind=FORMATIONS).read(node.keys[text], context)
             names = _MARK.read(child, context)
             if not isinstance(name, Invalid) and not isinstance(names, Invalid):
-                by_formation[name] = names["colours"]
+                by_formation[name] = names
         known = len(by_formation) + ("colours" in node.nodes)
         if isinstance(colours, Invalid) or known < len(node.nodes):
             return INVALID
-        return Marks(by_formation=by_formation, colours=colours)
+        return Marks(
+            by_formation={name: mark.colours for name, mark in by_formation.items()},
+            colours=colours,
+            rear_bars=tuple(name for name, mark in by_formation.items() if mark.has_rear_bar),
+        )
 
     def write(self, value: Marks) -> Plain:
         """As it was."""
         written: dict[str, Plain] = {
-            name: {"colours": list(colours)} for name, colours in value.by_formation.items()
+            name: _MARK.write(_Mark(colours=colours, has_rear_bar=name in value.rear_bars))
+            for name, colours in value.by_formation.items()
         }
         if value.colours:
             written["colours"] = _COLOURS.write(value.colours)
@@ -143,9 +148,23 @@ class MarksOfFormations:
         }
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Mark:
+    """How the bodies of one formation are told apart."""
+
+    colours: tuple[str, ...]
+    has_rear_bar: bool = False
+
+
 _MARK = record(
-    dict[str, tuple[str, ...]],
+    _Mark,
     word("colours", ListOf(of=value.NAME), required=True),
+    word(
+        "rear bar",
+        value.YES_NO,
+        attribute="has_rear_bar",
+        about="a bar along the foot, which the enemy's marks haven't",
+    ),
     by_hand=False,
 )
 _COLOURS = MappingOf(key=value.NAME, value=value.HEX_COLOUR)

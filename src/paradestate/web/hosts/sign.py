@@ -1,10 +1,10 @@
-"""Symbols of hosts and of the bodies above them, with the colour that marks them."""
+"""Symbols of hosts and of the bodies above them, with the plates of their marks."""
 
 from collections.abc import Mapping
 
-from paradestate.core.mark import colours_of
 from paradestate.core.unfolding import Body
 from paradestate.journeys.count import Count
+from paradestate.journeys.marking import marking_of
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.symbol import Symbol, dots_of, symbol_drawing
 
@@ -16,13 +16,8 @@ class Signs:
         self.force = counted.force
         bodies = counted.made.bodies
         self.echelons = frozenset(body.echelon for body in bodies)
-        self.colours = dict(
-            zip(
-                (body.name for body in bodies),
-                colours_of(self.force.marks, bodies),
-                strict=True,
-            )
-        )
+        marks = marking_of(counted).of_bodies
+        self.marks = dict(zip((body.name for body in bodies), marks, strict=True))
         self.bodies: Mapping[str, Body] = {body.name: body for body in bodies}
         self.drawn: dict[Symbol, Drawing] = {}
 
@@ -33,11 +28,12 @@ class Signs:
         found = self.force.formations.get(kind)
         if found is None:
             return None
+        mark = self.marks.get(name)
         shown = Symbol(
             arm=found.arm,
             echelon=found.echelon,
             dots=dots_of(found.echelon, beside=self.echelons),
-            colour=self.force.marks.colours.get(self.colours.get(name, ""), ""),
+            mark=mark if mark is not None and mark.colour else None,
         )
         if shown not in self.drawn:
             self.drawn[shown] = symbol_drawing(shown)

@@ -12,6 +12,7 @@ from paradestate.core.formation import Arm, Echelon
 from paradestate.core.sentence.chain import chain_words, factor_words, window_notes
 from paradestate.core.sentence.wording import plural
 from paradestate.journeys.count import Count
+from paradestate.journeys.marking import marking_of
 from paradestate.sheet.organisation_chart import (
     Chart,
     left_out_words,
@@ -76,7 +77,12 @@ class Grown:
 def grown(counted: Count) -> Grown:
     """The tree, the chains and the sums of a count."""
     return Grown(
-        root=tree(counted.force, counted.made, strength=counted.strength),
+        root=tree(
+            counted.force,
+            counted.made,
+            strength=counted.strength,
+            marks=marking_of(counted),
+        ),
         every=tuple(_comes(counted)),
         totals=_totals(counted),
     )
@@ -153,7 +159,6 @@ def view_of(counted: Count, *, from_: Grown, looking: Looking) -> View:
         path=path,
         patterns=force.stands,
         stages=force.bench.stages,
-        colours=force.marks.colours,
         address=looking.open_address,
         chain=lambda pattern: looking.chain_address(pattern) if pattern in chains else "",
         echelons=frozenset(body.echelon for body in made.bodies),

@@ -10,6 +10,7 @@ from paradestate.core.branch import only_in
 from paradestate.core.finding import Finding, in_reading_order
 from paradestate.core.sentence import branch as branch_words
 from paradestate.core.sentence.change import following_rows, leading_rows
+from paradestate.core.sentence.mark import mark_words
 from paradestate.core.sentence.wording import capital, plural, several
 from paradestate.journeys.count import Count, CountAnswer, count
 from paradestate.journeys.raising import (
@@ -176,6 +177,7 @@ def _of_count(visit: Visit, shown: Count | None, *, looking: Looking) -> Mapping
         "arms": arm_signs(),
         "marks": size_marks(shown),
         "addend_words": addend_words,
+        "mark_words": mark_words,
     }
 
 

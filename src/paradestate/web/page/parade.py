@@ -17,6 +17,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import Count
 from paradestate.journeys.history import LOOKED_AT, history
 from paradestate.journeys.log import log
+from paradestate.journeys.marking import marking_of
 from paradestate.sheet import parade_ground
 from paradestate.sheet.parade_ground import NARROW, WIDE, stand_words
 from paradestate.sheet.stage_bar import key_box, printed_box, stage_bar
@@ -37,7 +38,7 @@ class RankView:
 
     rank: Rank
     finished: int
-    plate: Drawing
+    plate: Drawing | None
     must: tuple[Drawing, Drawing]
     holds_chosen: bool
 
@@ -121,7 +122,11 @@ def _page(
     stages = counted.force.bench.stages
     placed = visit.memory.kept(
         ("ranks", visit.folder),
-        lambda: ranks(counted.force, counted.made, strength=counted.strength),
+        lambda: ranks(
+            counted.made,
+            strength=counted.strength,
+            marks=marking_of(counted, memory=visit.memory),
+        ),
         rests_on=(counted,),
     )
     past = history(visit.folder, today=visit.today, last=LOOKED_AT, memory=visit.memory)
@@ -187,7 +192,7 @@ def _wishes(
     stands = [replace(each, group="") for rank in placed for each in rank.wished]
     if not stands:
         return None
-    rank = replace(placed[0], name="Wished", number=0, colour="", colour_name="")
+    rank = replace(placed[0], name="Wished", mark=None, colour="")
     return rank_drawings(visit, rank, stands=stands, counted=counted, chosen=chosen)
 
 

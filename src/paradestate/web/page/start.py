@@ -11,6 +11,7 @@ from paradestate.core.order import PackName
 from paradestate.core.parade import Rank, ranks
 from paradestate.core.sentence.wording import listed, several
 from paradestate.journeys.count import Count
+from paradestate.journeys.marking import marking_of
 from paradestate.journeys.new import examples
 from paradestate.journeys.newcomer import (
     BOUNDS,
@@ -122,7 +123,8 @@ def _called(counted: Count, name: PackName) -> str:
 
 def _drawn(visit: Visit, counted: Count) -> Iterator[tuple[Rank, Drawing, Drawing]]:
     """Each rank of the parade, in a wide and a narrow drawing."""
-    for rank in ranks(counted.force, counted.made, strength=counted.strength):
+    marks = marking_of(counted)
+    for rank in ranks(counted.made, strength=counted.strength, marks=marks):
         if rank.must:
             yield rank, *rank_drawings(visit, rank, stands=rank.must, counted=counted)
 

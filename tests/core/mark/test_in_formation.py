@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force, Marks
-from paradestate.core.mark import colours_of, numbers_in_formation
+from paradestate.core.mark.in_formation import colours_of, numbers_in_formation
 from paradestate.core.unfolding import Body
 from tests.forces import marenz
 

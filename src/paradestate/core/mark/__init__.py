@@ -1,0 +1,1 @@
+"""Marks: how companies, platoons and stands are told apart."""

@@ -1,0 +1,34 @@
+"""The marks that every sheet draws: the mark of each body and stand of a counted force.
+
+count -> colours in use -> how far they are apart -> marks
+"""
+
+from collections.abc import Iterable
+
+from paradestate.core.force import Force
+from paradestate.core.mark.difference import Differences, differences_of
+from paradestate.core.mark.marking import Marking, marking
+from paradestate.core.mark.paint import value_of
+from paradestate.journeys.count import Count
+from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.sheet.sight import pairs_of
+
+
+def differences_among(force: Force, names: Iterable[str]) -> Differences:
+    """How far apart the colours of these names are that have a value."""
+    values = {name: value_of(name, force.marks) for name in names}
+    return differences_of(pairs_of({name: value for name, value in values.items() if value}))
+
+
+def marking_of(counted: Count, *, memory: Memory = NOTHING) -> Marking:
+    """The marks of a counted force."""
+    return memory.kept(
+        ("marking", counted.force.title), lambda: _made(counted), rests_on=(counted,)
+    )
+
+
+def _made(counted: Count) -> Marking:
+    marks = counted.force.marks
+    names = dict.fromkeys(name for names in marks.by_formation.values() for name in names)
+    differences = differences_among(counted.force, names)
+    return marking(counted.force, counted.made, differences=differences)
