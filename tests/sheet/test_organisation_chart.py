@@ -85,8 +85,8 @@ def test_a_box_leads_to_what_it_opens_and_the_opened_one_folds() -> None:
     found = links(drawn(STOCKED, "No 2 Company"))
     first = next(words for words in found if words.startswith("No 1 Company"))
     assert first == (
-        "No 1 Company, infantry company, royal blue, 71 men, 8 stands, 7 of 8 finished. "
-        "Open it: 3 platoons and 2 stands."
+        "No 1 Company, infantry company, royal blue, no bars, cross, 71 men, 8 stands, 7 of 8 "
+        "finished. Open it: 3 platoons and 2 stands."
     )
     assert found[first] == "?open=No 1 Company"
     second = next(words for words in found if words.startswith("No 2 Company"))

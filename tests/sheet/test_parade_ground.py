@@ -108,16 +108,19 @@ def test_a_finished_stand_takes_the_colour_of_its_company_with_its_platoons_bars
     company = ranks_of(STOCKED)[1]
     third = company.must[3]
     made = rank_drawing(company, [third], ground=ground_of(STOCKED)).svg
-    assert third.number == 2
+    assert third.mark is not None
+    assert third.mark.bars == 2
     assert 'fill="#1F4E9E"' in made
-    assert made.count('fill="#fff"') == 2
+    assert made.count('fill="#fff"') == 3  # its sign and two bars
 
 
 def test_more_platoons_than_bars_can_tell_are_written() -> None:
     company = ranks_of(STOCKED)[1]
-    tenth = replace(company.must[1], number=10)
-    made = rank_drawing(company, [tenth], ground=ground_of(STOCKED)).svg
-    assert ">10</text>" in made
+    mark = company.must[1].mark
+    assert mark is not None
+    sixth = replace(company.must[1], mark=replace(mark, bars=6))
+    made = rank_drawing(company, [sixth], ground=ground_of(STOCKED)).svg
+    assert ">6</text>" in made
 
 
 def test_what_is_missing_shows_a_dot_for_each_figure_in_hand() -> None:

@@ -82,8 +82,7 @@ def command(
         print_json(marks_json(answer, written=written))
     elif answer.marked is not None:
         print_marks(answer, written=written)
-    is_answered = answer.proposal is not None or not answer.checked.is_stopped
-    finish(stopped=answer.marked is None or not is_answered)
+    finish(stopped=answer.checked.is_stopped)
 
 
 def _written(folder: Path, proposal: Proposal) -> ColouringAnswer:

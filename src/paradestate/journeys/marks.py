@@ -63,7 +63,10 @@ class Proposal:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarksAnswer:
-    """The marks, or None with the stops that prevent any sum."""
+    """The marks, or None with the stops that prevent any sum.
+
+    Where colours were chosen, doubts are about these.
+    """
 
     checked: Checked
     count: Count | None = None
@@ -95,7 +98,9 @@ def marks(
         return MarksAnswer(checked=counted.checked)
     proposal, more = (None, ()) if slips else _proposal(marked, counted.count, asked, hand=hand)
     return MarksAnswer(
-        checked=counted.checked.with_findings(*findings(marked), *slips, *more),
+        checked=counted.checked.with_findings(
+            *findings(marked if proposal is None else proposal.marked), *slips, *more
+        ),
         count=counted.count,
         marked=marked,
         proposal=proposal,

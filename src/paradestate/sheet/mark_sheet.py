@@ -1,10 +1,11 @@
 """Marks as one viewer sees them, a row for each colour.
 
-A bracket with its number stands at each pair of colours that the viewer takes for one another. The picture is for five viewers side by side, all drawn alike, so that an eye goes from one to the
-next. Units are about a pixel.
+A bracket with its number stands at each pair of colours that the viewer takes for one another. The
+picture is for five viewers side by side, all drawn alike, so that an eye goes from one to the next.
+Units are about a pixel.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.mark.code import Mark
@@ -18,8 +19,11 @@ from paradestate.sheet.svg import Drawing, Element, drawing, element, group
 
 ROW, BETWEEN, LABEL = 40, 7, 20
 """From one row to the next, between plates, and the height of a row's name above it."""
-PITCH = 44
+PITCH = 36
 """From one bracket to the next: room for its number."""
+MOST_BRACKETS = 8
+"""Pairs that are joined; of more the most alike ones."""
+LEAST_WIDTH = 350
 NEAR = 10
 """From the plates to the first bracket."""
 
@@ -42,16 +46,21 @@ class Row:
     marks: tuple[Mark, ...]
 
 
-def rows_of(marks: Sequence[Mark]) -> tuple[Row, ...]:
-    """The marks by colour, each in the order of its bars; the plain plate is left out."""
-    colours = dict.fromkeys(mark.colour for mark in marks if mark.colour)
-    return tuple(
-        Row(
-            colour=colour,
-            marks=tuple(sorted((m for m in marks if m.colour == colour), key=lambda m: m.bars)),
-        )
-        for colour in colours
-    )
+def rows_of(marks: Sequence[Mark], colours: Mapping[str, str]) -> tuple[Row, ...]:
+    """The marks by colour, each in the order of its bars; a colour that none has is bare.
+
+    `colours` are the names with their six hexadecimal digits.
+    """
+    found = []
+    for colour, value in colours.items():
+        borne = sorted((mark for mark in marks if mark.colour == colour), key=_by_bars)
+        bare = Mark(colour=colour, value=value, bars=0, sign=None)
+        found.append(Row(colour=colour, marks=tuple(borne) or (bare,)))
+    return tuple(found)
+
+
+def _by_bars(mark: Mark) -> int:
+    return mark.bars
 
 
 def alike_to(viewer: Viewer, pairs: Sequence[Pair]) -> tuple[Pair, ...]:
@@ -63,21 +72,30 @@ def alike_to(viewer: Viewer, pairs: Sequence[Pair]) -> tuple[Pair, ...]:
 def mark_sheet(rows: Sequence[Row], pairs: Sequence[Pair], *, viewer: Viewer) -> Drawing:
     """The picture of one viewer."""
     alike = alike_to(viewer, pairs)
-    brackets = _brackets(rows, alike)
-    plates = max((_width(row) for row in rows), default=0)
-    height = len(rows) * (ROW + LABEL)
+    left = max((_width(row) for row in rows), default=0) + NEAR
     elements = [
         *(each for place, row in enumerate(rows) for each in _row(row, place, viewer=viewer)),
-        *_drawn(brackets, viewer=viewer, left=plates + NEAR),
+        *_drawn(_brackets(rows, alike[:MOST_BRACKETS]), viewer=viewer, left=left),
     ]
-    width = plates + NEAR + PITCH * (1 + max((each.track for each in brackets), default=0))
-    named = max((width_of(row.colour) for row in rows), default=0)
     return drawing(
         elements,
-        size=(max(width, named + 4), height),
+        size=(sheet_width(rows, pairs), len(rows) * (ROW + LABEL)),
         words=_words(alike, viewer=viewer),
         class_="mark-sheet",
     )
+
+
+def sheet_width(rows: Sequence[Row], pairs: Sequence[Pair]) -> float:
+    """How wide the pictures of all viewers are, so that they are all drawn at one scale."""
+    plates = max((_width(row) for row in rows), default=0)
+    named = max((width_of(row.colour) for row in rows), default=0)
+    tracks = [
+        each.track + 1
+        for viewer in Viewer
+        for each in _brackets(rows, alike_to(viewer, pairs)[:MOST_BRACKETS])
+    ]
+    room = PITCH * (max(tracks, default=0) + 0.5)
+    return max(plates + NEAR + room, named + NEAR, LEAST_WIDTH)
 
 
 def _words(alike: Sequence[Pair], *, viewer: Viewer) -> str:

@@ -33,6 +33,7 @@ from paradestate.web.page import (
     holdings,
     hosts,
     journal,
+    marks,
     organisation,
     parade,
     phone,
@@ -61,6 +62,7 @@ PAGES: tuple[Page, ...] = (
     proof.PAGE,
     files.PAGE,
     journal.PAGE,
+    marks.PAGE,
 )
 """Every page of a force, in the order of the index."""
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.mark.check_order import check_order
-from paradestate.core.mark.code import Grid, Mark, grid_of
+from paradestate.core.mark.code import SIGNS, Grid, Mark, grid_of
 from paradestate.core.mark.difference import Differences
 from paradestate.core.mark.in_formation import colours_of
 from paradestate.core.mark.paint import value_of
@@ -110,12 +110,22 @@ def colours_in_use(force: Force, companies: Sequence[Company]) -> tuple[str, ...
     """Every colour of the formations that are told apart, once.
 
     Two names of one value are one colour. Those too of companies that aren't raised just now, so
-    that a sign doesn't change with their number.
+    that a sign doesn't change with their number; but for more than there are signs.
     """
     formations = dict.fromkeys(each.formation for each in companies)
     every = [name for each in formations for name in force.marks.by_formation.get(each, ())]
-    by_value = {value_of(name, force.marks) or name: name for name in reversed(every)}
-    return tuple(name for name in dict.fromkeys(every) if name in by_value.values())
+    found = _once(every, force)
+    if len(found) <= len(SIGNS):
+        return found
+    return _once([each.colour for each in companies if each.colour], force)
+
+
+def _once(names: Sequence[str], force: Force) -> tuple[str, ...]:
+    """The names without those that mean a colour which is named before."""
+    by_value: dict[str, str] = {}
+    for name in names:
+        by_value.setdefault(value_of(name, force.marks) or name, name)
+    return tuple(by_value.values())
 
 
 def _used(found: Units, made: Establishment) -> set[Unit]:

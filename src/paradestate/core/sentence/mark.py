@@ -6,7 +6,7 @@ from paradestate.core.mark.code import Mark
 from paradestate.core.mark.difference import THRESHOLD, Pair, Viewer
 from paradestate.core.mark.reading import PLAIN, Doubt, MarkRead, Reading
 from paradestate.core.mark.unit import Unit
-from paradestate.core.sentence.wording import listed, spelled
+from paradestate.core.sentence.wording import listed, several, spelled
 from paradestate.core.unfolding import SEPARATOR, capitals
 
 SEEN_BY = {
@@ -26,6 +26,9 @@ HEADINGS = {
     Viewer.GREY: "In grey",
 }
 """A viewer over a picture."""
+
+MOST_NAMED = 3
+"""Pairs that a sentence names."""
 
 SAFE = 2
 """Parts in which marks have to differ, so that one misread never names another unit."""
@@ -82,10 +85,12 @@ def grey_sentence(pairs: Sequence[Pair]) -> str:
     )
     if not alike:
         return "In grey no two run together."
-    named = listed(
+    named = [
         f"{pair_words(pair)} ({difference_text(pair.by_viewer[Viewer.GREY])})" for pair in alike
-    )
-    return f"In grey {named} run together: there sign and bars tell, not colour."
+    ]
+    if len(named) > MOST_NAMED:
+        named[MOST_NAMED - 1 :] = [several(len(named) - MOST_NAMED + 1, "more pair")]
+    return f"In grey {listed(named)} run together: there sign and bars tell, not colour."
 
 
 def check_sentence(apart: int, *, signs: int) -> str:
