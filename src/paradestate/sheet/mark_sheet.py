@@ -23,7 +23,7 @@ PITCH = 36
 """From one bracket to the next: room for its number."""
 MOST_BRACKETS = 8
 """Pairs that are joined; of more the most alike ones."""
-LEAST_WIDTH = 350
+LEAST_WIDTH = 280
 NEAR = 10
 """From the plates to the first bracket."""
 

@@ -72,8 +72,17 @@ def seen(value: str, viewer: Viewer) -> str:
 
 def difference(one: str, other: str, *, viewer: Viewer) -> int:
     """How far two colours are apart to a viewer, in hundredths of CIEDE2000."""
-    apart = _measured(one, viewer).delta_e(_measured(other, viewer), method="2000")
-    return round(100 * apart)
+    return round(100 * apart(_measured(one, viewer), _measured(other, viewer)))
+
+
+def measured_at(*coordinates: float) -> Color:
+    """The colour at a lightness and two axes of CIELAB."""
+    return Color("lab-d65", coordinates)
+
+
+def apart(one: Color, other: Color) -> float:
+    """How far two measured colours are apart by CIEDE2000."""
+    return one.delta_e(other, method="2000")
 
 
 def pairs_of(colours: Mapping[str, str]) -> Iterator[Pair]:

@@ -56,7 +56,11 @@ def test_nothing_is_left_unsaid() -> None:
     assert unsaid(milestone, lambda known: said_of(Bench(playable=(known,)))) == []
     (coat,) = BENCH.colours["tunic"]
     assert unsaid(coat, lambda known: said_of(Bench(colours={"tunic": (known,)}))) == []
-    marks = Marks(by_formation={"company": ("blue",)}, colours={"blue": "1F4E9E"})
+    marks = Marks(
+        by_formation={"company": ("blue",)},
+        colours={"blue": "1F4E9E"},
+        rear_bars=("company",),
+    )
     assert unsaid(marks, lambda known: " ".join(marks_sentences(known))) == []
     opponent = Opponent(
         front=Line(number=2, width=millimetres(50)),

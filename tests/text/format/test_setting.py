@@ -10,6 +10,8 @@ def test_marks_and_the_values_of_their_colours() -> None:
     made = force("marks: {top: {colours: [blue]}, colours: {blue: 1f4e9e}}")
     assert made.marks == Marks(by_formation={"top": ("blue",)}, colours={"blue": "1F4E9E"})
     assert force("marks: {top: {colours: [blue]}}").marks.colours == {}
+    barred = force("marks: {top: {colours: [blue], rear bar: yes}}").marks
+    assert barred == Marks(by_formation={"top": ("blue",)}, rear_bars=("top",))
 
 
 @pytest.mark.parametrize(

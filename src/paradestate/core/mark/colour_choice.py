@@ -147,14 +147,23 @@ class _Search:
 
     def greedy(self) -> tuple[int, ...]:
         """A good set at once: from each candidate on, always the one furthest from those taken."""
-        best = tuple(range(self.asked.number))
-        for start in range(len(self.asked.candidates)):
-            taken = [start][: self.asked.number]
-            while len(taken) < self.asked.number:
-                rest = [at for at in range(len(self.asked.candidates)) if at not in taken]
-                taken.append(max(rest, key=lambda at: self.least_of(sorted((*taken, at)))))
-            best = max(best, tuple(sorted(taken)), key=self.least_of)
-        return best
+        starts = range(len(self.asked.candidates))
+        found = [tuple(range(self.asked.number)), *map(self._greedy_from, starts)]
+        return max(found, key=self.least_of)
+
+    def _greedy_from(self, start: int) -> tuple[int, ...]:
+        """The set that begins with one candidate."""
+        near = {at: (fixed is None, fixed or 0) for at, fixed in enumerate(self.alone)}
+        taken: list[int] = []
+        newest = start
+        while len(taken) < self.asked.number:
+            taken.append(newest)
+            del near[newest]
+            for at, nearest in near.items():
+                apart = self.between[min(at, newest), max(at, newest)]
+                near[at] = min(nearest, (False, apart))
+            newest = max(near, key=lambda at: near[at], default=0)
+        return tuple(sorted(taken))
 
     def set_with(self, least: int) -> tuple[tuple[int, ...] | None, bool]:
         """The first set in which nothing differs less, or None; and whether that is proved."""
