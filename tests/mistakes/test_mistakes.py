@@ -3,7 +3,8 @@
 Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
 finding tells, which has to bring nothing to say. What only an order can show is found by ordering,
 what only months can show by spreading the order over them, with the bench or without, what a plan
-of supporting troops does by judging it, and what an order of work needs by making one.
+of supporting troops does by judging it, what an order of work needs by making one, and how marks
+are told apart by comparing them.
 """
 
 import datetime
@@ -23,6 +24,7 @@ from paradestate.journeys.bench import order_of_work
 from paradestate.journeys.bench_months import months_at_bench
 from paradestate.journeys.check import checked
 from paradestate.journeys.judge import Asked, judge
+from paradestate.journeys.marks import AskedMarks, marks
 from paradestate.journeys.months import Terms, months_of_order
 from paradestate.journeys.order import Request, Search, order
 from paradestate.solve.order import cheapest_order
@@ -45,6 +47,12 @@ FOUND_BY_JUDGING = {
 FOUND_BY_SPREADING = {"32-bought-too-late"}
 FOUND_BY_SPREADING_FOR_THE_BENCH = {"32-limit-moves-the-date", "34-parcel-after-deadline"}
 FOUND_AT_THE_BENCH = {"39-must-have-left-out"}
+FOUND_BY_MARKING = {
+    "68-colours-alike",
+    "69-mark-twice",
+    "70-enemy-alike",
+    "71-marks-too-few",
+}
 OF_DATES = {"week-unsaid", "sessions-few"}
 """What is said of every force of which no session is logged."""
 SECONDS = 60
@@ -93,6 +101,8 @@ def findings_in(folder: Path) -> tuple[Finding, ...]:
     if FOUND_AT_THE_BENCH & set(folder.parts):
         found = order_of_work(folder, today=ON, choice=Choice()).checked.findings
         return tuple(each for each in found if each.code not in OF_DATES)
+    if FOUND_BY_MARKING & set(folder.parts):
+        return marks(folder, today=ON, choice=Choice(), asked=AskedMarks()).checked.findings
     if FOUND_BY_JUDGING & set(folder.parts):
         return judge(folder, today=ON, choice=Choice(), grades={}, asked=Asked()).checked.findings
     if not FOUND_BY_ORDERING & set(folder.parts):

@@ -45,6 +45,8 @@ IN_DOCS = (
     "next-1280-light",
     "hosts-1280-light",
     "list-1280-light",
+    "marks-1280-light",
+    "marks-320-light",
     "phone-1280-light",
 )
 
@@ -55,6 +57,7 @@ ASKED = {
     "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
     "&worths=3_3_3_2~3_3_3~~______2_2_2~______2_2_2&of=e3569049",
     "next": "?game=whole-day+attack&money=25",
+    "marks": "?read=yellow,+three+bars",
     "list": "?game=whole-day+attack&entry=anti-tank+guns&price:1=6&price:2=8",
 }
 """What is asked of a sheet that says little before it is asked."""

@@ -34,6 +34,9 @@ TAKEN_UP = (
 CHANGED = "list?game=whole-day+attack&entry=anti-tank+guns&price:1=5&worth:2=x"
 CHANGED_TOO = "list?game=whole-day+attack&entry=anti-tank+guns&price:1=5"
 """A slip that can't be read, and one that can."""
+ALIKE = "marks?choose=9&read=blue&hand:brick+red=yes&hand:leaf+green=yes&more=bone%3DE3DAC9"
+"""More colours than are at hand, and a mark that several bear."""
+CHOSEN_COLOURS = "marks?choose=3&read=brown,+two+bars,+cross"
 SHEETS = [
     STAND,
     CHOSEN,
@@ -42,6 +45,8 @@ SHEETS = [
     CHANGED,
     CHANGED_TOO,
     "choosing/list",
+    ALIKE,
+    CHOSEN_COLOURS,
     *(page.path for page in (*PAGES, *BELOW)),
 ]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]

@@ -22,6 +22,7 @@ SHEETS = (
     "journal",
     "bench",
     "bench/cards",
+    "marks",
 )
 MOST_OF_INK = 100
 """Each part of the colour of print, of 255."""

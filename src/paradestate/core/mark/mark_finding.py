@@ -143,8 +143,7 @@ def _more_colours(marked: Marked, without: Sequence[Company]) -> str:
     colours, least = best
     told = difference_text(least)
     enough = "" if least >= THRESHOLD else ", which is too alike: sign and bars have to tell"
-    verb = "is" if number == 1 else "are"
-    return f"Add {word}: {listed(colours)} {verb} {told} from the others{enough}."
+    return f"Add {word}: {listed(colours)}. The least difference is then {told}{enough}."
 
 
 def _other_level() -> str:
