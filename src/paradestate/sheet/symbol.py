@@ -32,6 +32,9 @@ PLATE = 37
 
 PLATE_SCALE = 0.7
 
+NO_PLATE = 14
+"""Room to the right where no plate is drawn."""
+
 LINE, HEAVY = 1.7, 2.6
 
 _ACROSS = "M0 0L54 36M0 36L54 0"
@@ -178,11 +181,12 @@ def _line(path: str, *, width: float) -> Element:
     return element("path", d=path, fill="none", stroke="var(--ink)", stroke_width=width)
 
 
-def symbol_drawing(shown: Symbol, *, words: str = "") -> Drawing:
-    """The symbol alone, for a list or a key."""
+def symbol_drawing(shown: Symbol, *, words: str = "", has_plates: bool = True) -> Drawing:
+    """The symbol alone, for a list or a key; with room for a plate where others have one."""
+    room = PLATE if has_plates else NO_PLATE
     return drawing(
         [symbol(shown, left=3, top=ABOVE + 2)],
-        size=(WIDTH + PLATE + 8, ABOVE + HEIGHT + BELOW + 4),
+        size=(WIDTH + room + 8, ABOVE + HEIGHT + BELOW + 4),
         words=words or shown.words,
         class_="symbol",
     )

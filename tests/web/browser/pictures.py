@@ -26,7 +26,7 @@ from paradestate.web.phone.listener import PhoneListener
 from paradestate.web.phone.pairing import Pairing
 from paradestate.web.serving import loopback_hosts
 from tests.web.browser.conftest import ARGUMENTS, chromium
-from tests.web.browser.small_png import small_png
+from tests.web.browser.small_png import MOST_COLOURS, small_png
 from tests.web.server import marenz, running
 
 ROOT = Path(__file__).parents[3]
@@ -61,6 +61,9 @@ ASKED = {
     "list": "?game=whole-day+attack&entry=anti-tank+guns&price:1=6&price:2=8",
 }
 """What is asked of a sheet that says little before it is asked."""
+
+COLOURS = {"marks": 120}
+"""Of a sheet that is about colours."""
 
 NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
 WIDTHS = {320: 640, 768: 1024, 1280: 900}
@@ -179,7 +182,9 @@ def _small(browser: Browser, name: str) -> bytes:
     width, height, text = blank.evaluate(PIXELS, data)
     blank.close()
     pixels = np.frombuffer(base64.b64decode(text), np.uint8).reshape(height, width, 4)
-    return small_png(pixels[:, :, :3])
+    return small_png(
+        pixels[:, :, :3], most=COLOURS.get(name.split("-", maxsplit=1)[0], MOST_COLOURS)
+    )
 
 
 if __name__ == "__main__":

@@ -13,8 +13,8 @@ SIGNATURE = b"\x89PNG\r\n\x1a\n"
 Pixels = npt.NDArray[np.uint8]
 
 
-def small_png(pixels: Pixels) -> bytes:
-    """A picture of rows, columns and red, green, blue, in at most 32 of its colours.
+def small_png(pixels: Pixels, *, most: int = MOST_COLOURS) -> bytes:
+    """A picture of rows, columns and red, green, blue, in few of its colours: 32 at most.
 
     Those that are there most often are kept, and every other becomes the nearest of them.
     """
@@ -23,7 +23,7 @@ def small_png(pixels: Pixels) -> bytes:
     packed = pixels.astype(np.uint32) @ np.array([1 << 16, 1 << 8, 1], np.uint32)
     found, places, numbers = np.unique(packed, return_inverse=True, return_counts=True)
     colours = np.stack([found >> 16, found >> 8 & 255, found & 255], axis=1)
-    kept = colours[np.argsort(-numbers, kind="stable")[:MOST_COLOURS]].astype(np.int64)
+    kept = colours[np.argsort(-numbers, kind="stable")[:most]].astype(np.int64)
     far = ((colours[:, None, :].astype(np.int64) - kept[None, :, :]) ** 2).sum(axis=2)
     rows = far.argmin(axis=1).astype(np.uint8)[places].reshape(height, width)
     plain = np.hstack([np.zeros((height, 1), np.uint8), rows])  # each row begins: no filter

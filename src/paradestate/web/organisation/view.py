@@ -247,7 +247,7 @@ def _totals(counted: Count) -> tuple[Total, ...]:
 @cache
 def arm_signs() -> tuple[tuple[str, Drawing], ...]:
     """Every arm with its symbol, for the reference."""
-    return tuple((str(arm), symbol_drawing(Symbol(arm=arm))) for arm in Arm)
+    return tuple((str(arm), symbol_drawing(Symbol(arm=arm), has_plates=False)) for arm in Arm)
 
 
 def size_marks(counted: Count) -> tuple[tuple[str, Drawing], ...]:
