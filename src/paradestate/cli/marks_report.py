@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 
 from rich.console import Console
-from rich.text import Text
 
 from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.certainty import Within
@@ -34,7 +33,7 @@ def print_marks(answer: MarksAnswer, *, written: ColouringAnswer | None) -> None
     if marked is None:
         return
     if answer.reading is not None:
-        out.print(Text(reading_sentence(answer.reading, whole=marked.whole), style="bold"))
+        print_hanging(out, reading_sentence(answer.reading, whole=marked.whole))
         for each in answer.reading.bearers:
             named = unit_words(each.unit, whole=marked.whole)
             print_hanging(out, f"  {mark_words(each.mark)}: {named}")

@@ -72,6 +72,23 @@ def test_the_fast_choice_is_the_slow_one(apart: list[int], enemy: list[int], num
     assert chosen(number, known, candidates=tuple(names), enemy=("z",)) == best
 
 
+def test_a_set_that_taking_the_furthest_each_time_misses_is_found() -> None:
+    apart = "2245512415524242122225443251"
+    names = ["".join(two) for two in combinations("abcdefgh", 2)]
+    known = differences(dict(zip(names, map(int, apart), strict=True)))
+    found = best_colours(ColourQuestion(candidates=tuple("abcdefgh"), number=4), known)
+    assert found is not None
+    assert (found.least, found.certainty) == (3, Exact())
+
+
+def test_a_colour_of_the_enemys_is_taken_where_there_is_no_other() -> None:
+    line = on_a_line({"a": 0, "b": 100})
+    asked = ColourQuestion(candidates=("a",), number=1, enemy=("a", "b"))
+    found = best_colours(asked, line)
+    assert found is not None
+    assert found.colours == ("a",)
+
+
 def test_what_is_kept_is_reckoned_with_and_not_taken_again() -> None:
     line = on_a_line({"a": 0, "b": 1_000, "c": 2_000, "d": 4_000})
     asked = ColourQuestion(candidates=("a", "b", "d"), number=1, kept=("c",))

@@ -257,7 +257,10 @@ def test_stands_directly_under_the_root_have_no_multiplication(visitor: Visitor)
 
 def test_a_body_is_opened_and_folded_by_its_address(visitor: Visitor) -> None:
     opened = visitor.get(SHEET, open="No 2 Company")
-    assert 'aria-label="1 Platoon, infantry platoon, 20 men, 2 stands, 0 of 2' in opened.text
+    assert (
+        'aria-label="1 Platoon, infantry platoon, mid yellow, one bar, chevron, 20 men'
+        in opened.text
+    )
     assert "?open=No+2+Company+%2F+1+Platoon#chart" in opened.text
     folded = visitor.get(SHEET, open="")
     assert 'aria-label="1 Platoon, infantry platoon' not in folded.text
@@ -281,7 +284,7 @@ def test_the_tree_says_the_same_as_the_chart(visitor: Visitor) -> None:
 def test_the_table_has_a_line_for_every_body(visitor: Visitor) -> None:
     table = visitor.get(SHEET).text.split("All bodies</caption>")[1].split("</table>")[0]
     assert table.count("<tr>") == 1 + 1 + 4 + 12
-    assert "<td>infantry company, royal blue</td>" in table
+    assert "<td>infantry company, royal blue, no bars, cross</td>" in table
 
 
 def test_symbols_and_size_marks_are_explained(visitor: Visitor) -> None:

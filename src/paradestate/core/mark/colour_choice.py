@@ -192,13 +192,12 @@ class _Search:
         self.steps += 1
         if self.steps > self.most_steps or not _may_hold(rest, wanted, joined=joined):
             return None
-        for place in _places(rest):
+        while rest.bit_count() >= wanted and self.steps <= self.most_steps:
+            place = (rest & -rest).bit_length() - 1
             rest &= ~(1 << place)
             found = self._first((*taken, place), rest & joined[place], joined=joined)
             if found is not None:
                 return found
-            if rest.bit_count() < wanted or self.steps > self.most_steps:
-                break
         return None
 
 
@@ -215,14 +214,6 @@ def _may_hold(rest: int, wanted: int, *, joined: Sequence[int]) -> bool:
             rest &= ~(1 << place)
             free &= ~(1 << place) & ~joined[place]
     return groups >= wanted
-
-
-def _places(bits: int) -> Iterator[int]:
-    """The places of the bits that are set, rising."""
-    while bits:
-        low = bits & -bits
-        yield low.bit_length() - 1
-        bits &= ~low
 
 
 def in_place(before: Sequence[str], chosen: Sequence[str]) -> tuple[str, ...]:
