@@ -96,7 +96,9 @@ def marks(
     )
     if marked is None:
         return MarksAnswer(checked=counted.checked)
-    proposal, more = (None, ()) if slips else _proposal(marked, counted.count, asked, hand=hand)
+    proposal, more = (
+        (None, ()) if slips else _proposal(marked, counted.count, asked=asked, hand=hand)
+    )
     return MarksAnswer(
         checked=counted.checked.with_findings(
             *findings(marked if proposal is None else proposal.marked), *slips, *more
@@ -183,7 +185,7 @@ def _stop(message: str, hint: str) -> Finding:
 
 
 def _proposal(
-    marked: Marked, counted: Count, asked: AskedMarks, *, hand: Mapping[str, str]
+    marked: Marked, counted: Count, *, asked: AskedMarks, hand: Mapping[str, str]
 ) -> tuple[Proposal | None, tuple[Finding, ...]]:
     """The colours chosen, if that is asked for."""
     if asked.choose is None:

@@ -43,15 +43,15 @@ def test_a_mark_is_said_as_it_is_seen() -> None:
 
 
 def test_a_unit_is_said_by_its_full_name() -> None:
-    def words(name: str, company: int | None, bars: int) -> str:
+    def words(name: str, *, company: int | None, bars: int) -> str:
         return unit_words(
             Unit(name=name, formation="x", company=company, bars=bars), whole="battalion"
         )
 
-    assert words("No 1 Company / 2 Platoon", 0, 2) == "No 1 Company, 2 Platoon"
-    assert words("No 1 Company", 0, 0) == "No 1 Company, own troops"
-    assert words("Guns", None, 1) == "Guns"
-    assert words("", None, 0) == "Battalion troops"
+    assert words("No 1 Company / 2 Platoon", company=0, bars=2) == "No 1 Company, 2 Platoon"
+    assert words("No 1 Company", company=0, bars=0) == "No 1 Company, own troops"
+    assert words("Guns", company=None, bars=1) == "Guns"
+    assert words("", company=None, bars=0) == "Battalion troops"
 
 
 def test_the_least_difference_says_who_sees_it() -> None:

@@ -252,7 +252,7 @@ def _enemy_alike(marked: Marked) -> Iterator[Finding]:
         if not company.value or company.formation in force.marks.rear_bars:
             continue
         for name in marked.enemy:
-            apart = _apart(marked, company, name)
+            apart = _apart(marked, company, enemy=name)
             if apart is None:
                 continue
             yield Finding(
@@ -268,7 +268,7 @@ def _enemy_alike(marked: Marked) -> Iterator[Finding]:
             )
 
 
-def _apart(marked: Marked, company: Company, enemy: str) -> str | None:
+def _apart(marked: Marked, company: Company, *, enemy: str) -> str | None:
     """An enemy's colour that is too near a company's, and how near; None where it is far enough."""
     if company.value == value_of(enemy, marked.force.marks):
         return enemy
