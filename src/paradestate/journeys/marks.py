@@ -85,25 +85,22 @@ def marks(
     memory: Memory = NOTHING,
 ) -> MarksAnswer:
     """Judges the marks of a folder, and does what is asked. Raises FileError."""
-    counted = count(folder, today=today, choice=choice, memory=memory)
-    if counted.count is None:
-        return MarksAnswer(checked=counted.checked)
-    hand, slips = _at_hand(counted.count.force, asked)
+    answer = count(folder, today=today, choice=choice, memory=memory)
+    counted = answer.count
+    if counted is None:
+        return MarksAnswer(checked=answer.checked)
+    hand, slips = _at_hand(counted.force, asked)
     marked = memory.kept(
         ("marked", folder, repr(choice), tuple(hand.items())),
-        lambda: marked_of(counted.count, hand=hand) if counted.count else None,
-        rests_on=(counted.count,),
+        lambda: marked_of(counted, hand=hand),
+        rests_on=(counted,),
     )
-    if marked is None:
-        return MarksAnswer(checked=counted.checked)
-    proposal, more = (
-        (None, ()) if slips else _proposal(marked, counted.count, asked=asked, hand=hand)
-    )
+    proposal, more = (None, ()) if slips else _proposal(marked, counted, asked=asked, hand=hand)
     return MarksAnswer(
-        checked=counted.checked.with_findings(
+        checked=answer.checked.with_findings(
             *findings(marked if proposal is None else proposal.marked), *slips, *more
         ),
-        count=counted.count,
+        count=counted,
         marked=marked,
         proposal=proposal,
         reading=_read(marked, asked.read) if asked.read else None,
