@@ -11,6 +11,7 @@ import click
 from paradestate.cli.difference import difference
 from paradestate.cli.encoding import speak_plainly
 from paradestate.cli.program import program
+from paradestate.sheet.paper.error import TypesettingError
 from paradestate.solve.error import SolverError
 from paradestate.store.error import StoreError
 from paradestate.text.error import FileChangedError, FileError
@@ -24,7 +25,7 @@ def main() -> None:
     speak_plainly()
     try:
         program.main(prog_name="paradestate")
-    except (FileError, SolverError, StoreError, WorkersError) as error:
+    except (FileError, SolverError, StoreError, TypesettingError, WorkersError) as error:
         click.echo(f"paradestate: {error}", err=True)
         if isinstance(error, FileChangedError):
             click.echo(difference(error), err=True)

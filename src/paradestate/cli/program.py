@@ -25,6 +25,7 @@ COMMANDS = {
     "marks": "Say how well marks are told apart, choose colours, say whose mark it is.",
     "bench": "Say in which order to work on stands, so that a force is playable soonest.",
     "next": "Say which purchase, or which hours of work, add most to the games you play.",
+    "sheets": "Print labels, templates and markers to exact size, as PDF.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",
     "log": "Write down what happened: counted, received, moved, lost, a session.",
     "serve": "Show the forces as pages in a browser of this computer.",

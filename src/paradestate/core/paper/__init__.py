@@ -1,0 +1,1 @@
+"""What each paper says, as frozen values; how it looks is a template of `sheet.paper`."""

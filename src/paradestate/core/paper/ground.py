@@ -1,0 +1,26 @@
+"""What every paper is made from: the force as it is on a day, and how its sheets are laid out."""
+
+import datetime
+from dataclasses import dataclass
+
+from paradestate.core.establishment import Establishment
+from paradestate.core.force import Force
+from paradestate.core.game import Purchase
+from paradestate.core.imposition.layout import Layout
+from paradestate.core.strength import Strength
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ground:
+    """The ground that papers stand on."""
+
+    force: Force
+    made: Establishment
+    strength: Strength
+    date: datetime.date
+    """The day of this state."""
+    layout: Layout
+    game: str = ""
+    """The game that the papers are for; empty for the force alone."""
+    plan: tuple[Purchase, ...] = ()
+    """Supporting troops that are taken for it."""

@@ -1,0 +1,60 @@
+"""What every kind of paper has in common: its name, its title, and how it is drafted."""
+
+import datetime
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeAlias
+
+from paradestate.core.choice import Choice
+from paradestate.core.imposition.layout import Layout
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.paper import Draft
+from paradestate.journeys.memory import NOTHING, Memory
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What papers were asked for."""
+
+    layout: Layout = Layout()
+    only: tuple[str, ...] = ()
+    """Names of papers; empty for every one."""
+    plan: str = ""
+    """Supporting troops as they were typed; empty for those that the game's plan says."""
+    is_corrected: bool = False
+    """Whether the sheets make good what the printer makes of a length."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Desk:
+    """What a paper may be drafted from."""
+
+    ground: Ground
+    folder: Path
+    today: datetime.date
+    choice: Choice
+    memory: Memory = NOTHING
+
+
+Drafting: TypeAlias = Callable[[Desk], Draft[object]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaperKind:
+    """One kind of paper."""
+
+    name: str
+    """As it is asked for, and its template is called; its file too."""
+    title: str
+    """At the head of its pages."""
+    about: str
+    """What it is for, in a line."""
+    drafted: Drafting
+    names_force: bool = True
+    """Whether its reader may know the title of the force."""
+
+
+def on_ground(draft: Callable[[Ground], Draft[object]]) -> Drafting:
+    """A paper that is drafted from the force alone."""
+    return lambda desk: draft(desk.ground)
