@@ -1,58 +1,108 @@
 """The command `sheets`."""
 
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING, Any, TypeVar, Unpack
 
 import click
 
 from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import (
-    choice_options,
+    GAME,
     finish,
     folder_argument,
     json_option,
     now,
     plan_option,
+    raised_options,
     stop_for,
     today,
 )
 from paradestate.cli.output import at_work, print_json
+from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import Stock
 from paradestate.core.sentence.wording import several
-from paradestate.journeys.choosing import choice_of
+from paradestate.journeys.sheet_layout import SheetsTyped, asked_of
+from paradestate.journeys.spreadsheet import CannotWriteError
+
+if TYPE_CHECKING:  # the typesetter is loaded when it is needed
+    from paradestate.journeys.sheet_files import Written
+
+F = TypeVar("F", bound=Callable[..., Any])
 
 EPILOG = """\b
 Examples:
   paradestate sheets marenz --out papers
   paradestate sheets marenz --out papers --only labels --paper letter
-  paradestate sheets marenz --out papers --scale 96.8             what to print at
+
+\b
+The 100 mm line of a printed page measures 96.8: what to print at, or sheets that make it good:
+  paradestate sheets marenz --out papers --scale 96.8
   paradestate sheets marenz --out papers --scale 96.8,97.2 --correct
 """
 
+PAPERS = click.Choice([each.value for each in Stock])
 
-@click.command(epilog=EPILOG)
-@folder_argument
-@click.option(
+OUT = click.option(
     "--out",
     required=True,
     type=click.Path(file_okay=False, path_type=Path),
     help="The folder for the papers.",
 )
-@click.option(
-    "--paper",
-    type=click.Choice([each.value for each in Stock]),
-    default=Stock.A4.value,
-    show_default=True,
-    help="The paper in your printer.",
+
+LAYOUT = (
+    click.option(
+        "--paper",
+        type=PAPERS,
+        default=Stock.A4.value,
+        show_default=True,
+        help="The paper that they are laid out for.",
+    ),
+    click.option("--loaded", type=PAPERS, help="The paper in the printer, if it is another."),
+    click.option(
+        "--scale",
+        default="",
+        metavar="ACROSS[,DOWN]",
+        help="What the 100 mm lines measure on a page of yours: 96.8, or 96.8,97.2.",
+    ),
+    click.option(
+        "--bleed", default="", metavar="LENGTH", help="How far colour runs over the cut: 1 mm."
+    ),
+    click.option(
+        "--shift", default="", metavar="LENGTH", help="How far second sides lie off: 1 mm."
+    ),
+    click.option(
+        "--turn",
+        type=click.Choice([each.value for each in TurnEdge]),
+        default=TurnEdge.LONG.value,
+        show_default=True,
+        help="The edge about which two-sided pages turn.",
+    ),
+    click.option(
+        "--read-from", default="", metavar="LENGTH", help="From where they are read: 60 cm."
+    ),
+    click.option(
+        "--dummies", default="", metavar="N", help="Markers that hide nobody; else one a marker."
+    ),
 )
-@click.option("--only", multiple=True, metavar="NAME", help="Print this paper only, or several.")
-@click.option(
-    "--scale",
-    default="",
-    metavar="ACROSS[,DOWN]",
-    help="What the 100 mm lines measure on a page of yours: 96.8, or 96.8,97.2.",
-)
-@click.option("--correct", is_flag=True, help="Draw the sheets so that this is made good.")
-@choice_options
+
+
+def layout_options(command: F) -> F:
+    """The options that decide how sheets are laid out."""
+    for option in reversed(LAYOUT):
+        command = option(command)
+    return command
+
+
+@click.command(epilog=EPILOG)
+@folder_argument
+@OUT
+@click.option("--only", multiple=True, metavar="NAME", help="This paper only, or several.")
+@layout_options
+@click.option("--correct", is_flag=True, help="Draw the sheets so that --scale is made good.")
+@raised_options
+@GAME
 @plan_option
 @json_option
 def command(
@@ -63,49 +113,40 @@ def command(
     correct: bool,
     plan: str,
     as_json: bool,
-    paper: str,
-    scale: str,
-    **options: str,
+    **typed: Unpack[SheetsTyped],
 ) -> None:
     """Print the papers of the force in FOLDER to exact size, as PDF files.
 
-    Each page bears a line of 100 mm across and one down, or one where nothing is cut out: measure
-    them on a page that was printed. The same force gives the same files on the same day.
+    Each page bears a line of 100 mm, to be measured once it is printed. The same force gives the
+    same files on the same day. A paper that was made before is replaced, and kept.
     """
-    from paradestate.journeys.paper_kind import Asked
-    from paradestate.journeys.sheet_layout import layout_of
-    from paradestate.journeys.sheets import sheets, write_sheets
-    from paradestate.journeys.spreadsheet import CannotWriteError
+    from paradestate.journeys.sheet_files import write_sheets
+    from paradestate.journeys.sheets import sheets
 
-    choice, slips = choice_of(**options)
-    layout, more = layout_of(paper=paper, scale=scale)
-    stop_for((*slips, *more))
-    asked = Asked(layout=layout, only=only, plan=plan, is_corrected=correct)
+    choice, asked, slips = asked_of(typed)
+    stop_for(slips)
+    asked = replace(asked, only=only, plan=plan, is_corrected=correct)
     with at_work("Setting the papers"):
         answer = sheets(folder, today=today(), choice=choice, asked=asked)
     print_findings(answer.checked.findings, answer.checked.texts)
     if answer.sheets is None:
         finish(stopped=True)
-        return
     try:
-        written = write_sheets(answer.sheets, out=out, at=now())
+        written = write_sheets(answer.sheets or (), out=out, at=now())
     except CannotWriteError as error:
         raise click.UsageError(str(error)) from None
     if as_json:
-        print_json(
-            {
-                "files": [
-                    {
-                        "path": str(each.path),
-                        "name": each.sheet.name,
-                        "pages": each.sheet.printed.pages,
-                        "sha256": each.sheet.sha256,
-                    }
-                    for each in written
-                ]
-            }
-        )
-    else:
-        for each in written:
-            click.echo(f"Written: {each.path} ({several(each.sheet.printed.pages, 'page')})")
+        print_json({"files": [_file(each) for each in written]})
+    for each in () if as_json else written:
+        click.echo(f"Written: {each.path} ({several(each.sheet.printed.pages, 'page')})")
     finish(stopped=not written)
+
+
+def _file(written: "Written") -> dict[str, object]:
+    return {
+        "path": str(written.path),
+        "name": written.sheet.name,
+        "pages": written.sheet.printed.pages,
+        "sha256": written.sheet.sha256,
+        "replaced": None if written.former is None else str(written.former),
+    }

@@ -8,6 +8,9 @@ from typing import TypeAlias
 
 from paradestate.core.choice import Choice
 from paradestate.core.imposition.layout import Layout
+from paradestate.core.imposition.paper_size import PaperSize
+from paradestate.core.imposition.type_size import USUAL_DISTANCE
+from paradestate.core.outline import Millimetres
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft
 from paradestate.journeys.memory import NOTHING, Memory
@@ -22,6 +25,12 @@ class Asked:
     """Names of papers; empty for every one."""
     plan: str = ""
     """Supporting troops as they were typed; empty for those that the game's plan says."""
+    dummies: int | None = None
+    """Markers that hide nobody; None for as many as there are true ones."""
+    distance: Millimetres = USUAL_DISTANCE
+    """From where the papers are read."""
+    loaded: PaperSize | None = None
+    """The paper in the printer, where it isn't the one that is laid out for."""
     is_corrected: bool = False
     """Whether the sheets make good what the printer makes of a length."""
 

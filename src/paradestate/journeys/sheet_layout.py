@@ -1,49 +1,107 @@
-"""How sheets are laid out, from what was typed."""
+"""How sheets are laid out and read, from what was typed."""
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import TypedDict
 
+from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
-from paradestate.core.imposition.layout import Layout
+from paradestate.core.imposition.layout import USUAL_GUTTER, Layout, TurnEdge
 from paradestate.core.imposition.paper_size import SIZES, Stock
 from paradestate.core.imposition.print_scale import TRUE, PrintScale, measured
-from paradestate.journeys.choosing import typed_finding
+from paradestate.core.imposition.type_size import USUAL_DISTANCE
+from paradestate.core.outline import Millimetres
+from paradestate.journeys.choosing import choice_of, number_of, typed_finding
+from paradestate.journeys.paper_kind import Asked
+from paradestate.text.length import read_length
 from paradestate.text.number import read_positive
 from paradestate.text.slip import Slip
 
 LEAST, MOST = 50, 200
 """Millimetres that a line of 100 may measure; anything else is a slip of the pen."""
 
+LINE_HINT = "Write what the lines measure, in millimetres: 96.8, or across and down: 96.8,97.2."
 
-def layout_of(*, paper: str = Stock.A4, scale: str = "") -> tuple[Layout, tuple[Finding, ...]]:
-    """The layout, and a stop for each text that can't be read."""
-    read = _scale(scale)
-    slips = (typed_finding(read),) if isinstance(read, Slip) else ()
-    known = TRUE if isinstance(read, Slip) else read
-    return Layout(size=SIZES[Stock(paper)], scale=known), slips
+
+class SheetsTyped(TypedDict):
+    """What may be typed of papers, each as it stands beside the command."""
+
+    numbers: tuple[str, ...]
+    date: str
+    theatre: str | None
+    wished: str
+    game: str
+    paper: str
+    loaded: str | None
+    scale: str
+    bleed: str
+    shift: str
+    turn: str
+    read_from: str
+    dummies: str
+
+
+def asked_of(typed: SheetsTyped) -> tuple[Choice, Asked, tuple[Finding, ...]]:
+    """The choice, what is asked of the papers, and a stop for each text that can't be read."""
+    choice, slips = choice_of(
+        numbers=typed["numbers"],
+        date=typed["date"],
+        theatre=typed["theatre"],
+        wished=typed["wished"],
+        game=typed["game"],
+    )
+    scale = _scale(typed["scale"])
+    texts = {"bleed": typed["bleed"], "shift": typed["shift"], "from": typed["read_from"]}
+    lengths = {name: read_length(text) for name, text in texts.items() if text}
+    dummies, more = number_of(typed["dummies"], of="dummies")
+    slips += more
+    slips += tuple(
+        typed_finding(each) for each in (scale, *lengths.values()) if isinstance(each, Slip)
+    )
+    known = {name: each for name, each in lengths.items() if not isinstance(each, Slip)}
+    asked = Asked(
+        layout=_layout(typed, known, scale=TRUE if isinstance(scale, Slip) else scale),
+        dummies=dummies,
+        distance=known.get("from", USUAL_DISTANCE),
+        loaded=SIZES[Stock(typed["loaded"])] if typed["loaded"] else None,
+    )
+    return choice, asked, slips
+
+
+def _layout(typed: SheetsTyped, known: dict[str, Millimetres], *, scale: PrintScale) -> Layout:
+    """The gutter is wide enough for two bleeds side by side."""
+    usual = Layout()
+    bleed = known.get("bleed", usual.bleed)
+    return Layout(
+        size=SIZES[Stock(typed["paper"])],
+        gutter=max(USUAL_GUTTER, Millimetres(2 * bleed)),
+        bleed=bleed,
+        shift=known.get("shift", usual.shift),
+        turn=TurnEdge(typed["turn"]),
+        scale=scale,
+    )
 
 
 def _scale(text: str) -> PrintScale | Slip:
     if not text:
         return TRUE
     across, comma, down = text.partition(",")
-    read = [_line(each) for each in (across, down if comma else across)]
-    for each in read:
-        if isinstance(each, Slip):
-            return each
-    first, second = (each for each in read if isinstance(each, Fraction))
-    return measured(first, second)
+    first = _line(across)
+    second = _line(down) if comma else first
+    if isinstance(first, Slip):
+        return first
+    return second if isinstance(second, Slip) else measured(first, second)
 
 
 def _line(text: str) -> Fraction | Slip:
-    hint = "Write what the lines measure, in millimetres: 96.8, or across and down: 96.8,97.2."
-    read = read_positive(text.strip().removesuffix("mm").strip())
+    bare = text.strip().removesuffix("mm").strip()
+    read = read_positive(bare)
     if isinstance(read, Slip):
-        return replace(read, hint=hint)
+        return replace(read, hint=LINE_HINT)
     if not LEAST <= read <= MOST:
         return Slip(
             code="line-not-100",
-            message=f"A line of 100 mm doesn't come out {text.strip()} mm long.",
-            hint=hint,
+            message=f"A line of 100 mm doesn't come out {bare} mm long.",
+            hint=LINE_HINT,
         )
     return read

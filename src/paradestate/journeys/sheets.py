@@ -1,6 +1,6 @@
 """Papers to size: what is printed, cut out, stuck on and handed over.
 
-folder -> counted -> drafted -> set -> written whole
+folder -> counted -> drafted -> set -> looked over
 """
 
 import datetime
@@ -13,22 +13,26 @@ from paradestate.core.choice import Choice, unknown_choice
 from paradestate.core.finding import Finding, stops
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
-from paradestate.core.imposition.imposition_finding import scale_findings
+from paradestate.core.imposition.imposition_finding import (
+    loaded_findings,
+    scale_findings,
+    type_findings,
+)
 from paradestate.core.imposition.print_scale import TRUE
+from paradestate.core.imposition.type_size import length_of_points
 from paradestate.core.paper.ground import Ground
-from paradestate.core.paper.paper import Heading, Paper
+from paradestate.core.paper.paper import Heading, Paper, frames_of
+from paradestate.core.paper.paper_finding import letter_findings
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import typed_finding
 from paradestate.journeys.count import Count, count
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.paper_kind import Asked, Desk, PaperKind
-from paradestate.journeys.spreadsheet import CannotWriteError
-from paradestate.sheet.paper.typesetting import Printed, is_ours, printed
-from paradestate.text.error import FileChangedError, FileError
+from paradestate.sheet.paper.letters import printable, unprintable
+from paradestate.sheet.paper.typesetting import Printed, printed
 from paradestate.text.slip import Slip
 from paradestate.text.typed import read_purchases
-from paradestate.text.whole_file import read_whole, write_changed, write_new
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,16 +62,6 @@ class Sheets:
     sheets: tuple[Sheet, ...] | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Written:
-    """A paper in its file."""
-
-    sheet: Sheet
-    path: Path
-    former: Path | None
-    """Where the one is kept that it replaces."""
-
-
 def sheets(
     folder: Path,
     *,
@@ -89,7 +83,7 @@ def sheets(
     made: list[Sheet] = []
     for kind in EVERY_PAPER:
         if not asked.only or kind.name in asked.only:
-            sheet, more = _sheet(kind, desk)
+            sheet, more = _sheet(kind, desk, asked=asked)
             doubts = (*doubts, *more)
             made.extend(sheet)
     return Sheets(checked=answer.checked.with_findings(*doubts), sheets=tuple(made))
@@ -107,6 +101,7 @@ def _ground(
         layout=layout,
         game=game,
         plan=plan,
+        dummies=asked.dummies,
     )
 
 
@@ -117,7 +112,11 @@ def _plan(
     if not text:
         return (force.games[game].plan if game else ()), ()
     read = read_purchases(text, entries=force.supporting_troops)
-    return ((), (typed_finding(read),)) if isinstance(read, Slip) else (read, ())
+    if isinstance(read, Slip):
+        return (), (typed_finding(read),)
+    known = force.supporting_troops
+    unknown = [each.entry for each in read if each.entry not in known]
+    return read, tuple(unknown_choice(name, known, what="entry") for name in unknown)
 
 
 def _unknown(only: tuple[str, ...]) -> Iterator[Finding]:
@@ -131,7 +130,9 @@ def _layout_findings(asked: Asked) -> Iterator[Finding]:
     yield from scale_findings(asked.layout.scale, is_made_good=asked.is_corrected)
 
 
-def _sheet(kind: PaperKind, desk: Desk) -> tuple[tuple[Sheet, ...], tuple[Finding, ...]]:
+def _sheet(
+    kind: PaperKind, desk: Desk, *, asked: Asked
+) -> tuple[tuple[Sheet, ...], tuple[Finding, ...]]:
     """A paper, or none where there is nothing to print on it or a stop prevents it."""
     draft = kind.drafted(desk)
     if draft.shown is None or stops(draft.findings):
@@ -148,41 +149,16 @@ def _sheet(kind: PaperKind, desk: Desk) -> tuple[tuple[Sheet, ...], tuple[Findin
         shown=draft.shown,
     )
     sheet = Sheet(name=kind.name, title=kind.title, printed=printed(paper))
-    return (sheet,), draft.findings
+    return (sheet,), (*draft.findings, *_doubts(sheet, paper, asked=asked))
 
 
-def write_sheets(
-    made: tuple[Sheet, ...], *, out: Path, at: datetime.datetime
-) -> tuple[Written, ...]:
-    """Writes the papers into a folder, which is made where it isn't there.
-
-    A paper that was made here before is replaced and kept; no other file is touched. Raises
-    CannotWriteError before anything is written, and FileError where the disk refuses.
-    """
-    paths = [(sheet, out / sheet.file_name) for sheet in made]
-    for _, path in paths:
-        if path.exists() and not is_ours(read_whole(path)):
-            raise CannotWriteError(
-                f"{path} is there already and isn't a paper of `sheets`; nothing is overwritten. "
-                "Choose another folder."
-            )
-    try:
-        out.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise FileError(f"{out}: {error.strerror}. Nothing was written.") from error
-    return tuple(_written(sheet, path, at=at) for sheet, path in paths)
-
-
-def _written(sheet: Sheet, path: Path, *, at: datetime.datetime) -> Written:
-    data = sheet.printed.pdf
-    former = None
-    try:
-        if not path.exists():
-            write_new(path, data)
-        elif (seen := read_whole(path)) != data:
-            former = write_changed(path, data, seen=seen, at=at)
-    except FileChangedError:
-        raise CannotWriteError(
-            f"{path} was written by another program meanwhile; nothing is overwritten."
-        ) from None
-    return Written(sheet=sheet, path=path, former=former)
+def _doubts(sheet: Sheet, paper: Paper[object], *, asked: Asked) -> Iterator[Finding]:
+    """What can only be said once a paper is set."""
+    texts = unprintable((paper.heading, paper.shown))
+    yield from letter_findings(texts, printable=printable())
+    for used in sheet.printed.least_type:
+        size = length_of_points(used.points)
+        yield from type_findings(used.what, size, distance=asked.distance)
+    if asked.loaded is not None:
+        frames = frames_of(paper.shown)
+        yield from loaded_findings(sheet.title, frames, layout=paper.layout, loaded=asked.loaded)

@@ -78,9 +78,12 @@ class _Size:
         return Disc(diameter=width) if self.is_round else Rectangle(width=width, depth=depth)
 
 
-def imposed(outlines: Sequence[Outline], layout: Layout) -> Imposition:
-    """The pieces on as few pages as rows allow, each within the room and a gutter apart."""
-    sizes, without = _sizes(outlines, layout)
+def imposed(outlines: Sequence[Outline], layout: Layout, *, may_turn: bool = True) -> Imposition:
+    """The pieces on as few pages as rows allow, each within the room and a gutter apart.
+
+    What is read on its page may not turn.
+    """
+    sizes, without = _sizes(outlines, layout, may_turn=may_turn)
     together = _Rows(layout)
     for size in sizes:
         together.lay_together(size)
@@ -98,14 +101,16 @@ def imposed(outlines: Sequence[Outline], layout: Layout) -> Imposition:
     )
 
 
-def _sizes(outlines: Sequence[Outline], layout: Layout) -> tuple[list[_Size], tuple[int, ...]]:
+def _sizes(
+    outlines: Sequence[Outline], layout: Layout, *, may_turn: bool
+) -> tuple[list[_Size], tuple[int, ...]]:
     """The pieces by their outline, those that cover most first; and those without room."""
     by_outline: dict[Outline, list[int]] = {}
     for number, outline in enumerate(outlines):
         by_outline.setdefault(outline, []).append(number)
     sizes, without = [], []
     for outline, pieces in by_outline.items():
-        size = _lying(outline, tuple(pieces), layout=layout)
+        size = _lying(outline, tuple(pieces), layout=layout, may_turn=may_turn)
         if size is None:
             without.extend(pieces)
         else:
@@ -113,7 +118,9 @@ def _sizes(outlines: Sequence[Outline], layout: Layout) -> tuple[list[_Size], tu
     return sorted(sizes, key=lambda each: each.box_area, reverse=True), tuple(sorted(without))
 
 
-def _lying(outline: Outline, pieces: tuple[int, ...], *, layout: Layout) -> _Size | None:
+def _lying(
+    outline: Outline, pieces: tuple[int, ...], *, layout: Layout, may_turn: bool
+) -> _Size | None:
     width, height, room = width_of(outline), depth_of(outline), layout.room
     upright = _Size(
         pieces=pieces,
@@ -124,7 +131,8 @@ def _lying(outline: Outline, pieces: tuple[int, ...], *, layout: Layout) -> _Siz
     )
     turned = replace(upright, width=height, height=width, is_turned=True)
     more = lies_turned(room, width=width, height=height, gutter=layout.gutter)
-    for size in (turned, upright) if more else (upright, turned):
+    ways = (turned, upright) if more else (upright, turned)
+    for size in ways if may_turn else (upright,):
         if size.width <= room.width and size.height <= room.height:
             return size
     return None

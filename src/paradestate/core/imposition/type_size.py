@@ -22,6 +22,11 @@ def points(length: Millimetres) -> Fraction:
     return length / MILLIMETRES_PER_INCH * POINTS_PER_INCH
 
 
+def length_of_points(number: Fraction) -> Millimetres:
+    """So many points as a length."""
+    return Millimetres(number / POINTS_PER_INCH * MILLIMETRES_PER_INCH)
+
+
 def least_type_size(distance: Millimetres) -> Millimetres:
     """The size of type of which a small x can be read with ease from that distance."""
     return Millimetres(distance * X_HEIGHT_FOR_DISTANCE / X_HEIGHT)

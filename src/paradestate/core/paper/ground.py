@@ -24,3 +24,5 @@ class Ground:
     """The game that the papers are for; empty for the force alone."""
     plan: tuple[Purchase, ...] = ()
     """Supporting troops that are taken for it."""
+    dummies: int | None = None
+    """Markers that hide nobody; None for as many as there are true ones."""

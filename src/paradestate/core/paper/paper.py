@@ -6,6 +6,7 @@ Values go to the template as they are, field by field; nothing else does.
 """
 
 import datetime
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
@@ -68,6 +69,14 @@ class ImposedPage(Generic[Face_co]):
     pieces: tuple[Placed[Face_co], ...]
     marks: tuple[CutMark, ...]
     is_second_side: bool = False
+
+
+def frames_of(shown: object) -> Iterator[Frame]:
+    """The frames of every piece of a paper of pieces; none of a paper that is read."""
+    pages = getattr(shown, "pages", ())
+    for page in pages:
+        if isinstance(page, ImposedPage):
+            yield from (piece.frame for piece in page.pieces)
 
 
 def pages_of(

@@ -8,6 +8,7 @@ is asked for. What is printed goes in as data and is never read as a template.
 
 import json
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from importlib import resources
 from pathlib import Path
@@ -34,7 +35,7 @@ class TypeUsed:
     """How large some words came out that were fitted into a room."""
 
     what: str
-    points: float
+    points: Fraction
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,9 +94,9 @@ def _told(paper: Paper[object]) -> dict[str, Plain]:
 
 
 def _least(sizes: list[dict[str, object]]) -> tuple[TypeUsed, ...]:
-    least: dict[str, float] = {}
+    least: dict[str, Fraction] = {}
     for size in sizes:
-        what, points = str(size["what"]), float(str(size["points"]))
+        what, points = str(size["what"]), Fraction(str(size["points"]))
         least[what] = min(points, least.get(what, points))
     return tuple(TypeUsed(what=what, points=points) for what, points in least.items() if what)
 

@@ -1,0 +1,118 @@
+"""Printed stands: markers that hide who moves, and whatever else a print suffices for.
+
+Every marker that the force raises is true; as many dummies lie beside them unless the owner says
+otherwise (common practice, no source). From the front each is like every other of its kind, to the
+last line: who it is, or that it is nobody, stands on the second side alone.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from paradestate.core.imposition.imposition_finding import register_findings
+from paradestate.core.imposition.shelf import imposed
+from paradestate.core.outline import Outline
+from paradestate.core.paper.brought import brought
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
+from paradestate.core.paper.piece import Piece, too_large
+from paradestate.core.place import nearest_place
+from paradestate.core.unfolding import SEPARATOR, capitals
+
+DUMMY = "Dummy"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkerSide:
+    """One side of a marker."""
+
+    lines: tuple[str, ...]
+    is_front: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Markers:
+    """All markers on their pages, each page followed by its second side."""
+
+    pages: tuple[ImposedPage[MarkerSide], ...]
+    true: int
+    dummies: int
+    brought: int
+    """Printed stands that supporting troops bring; they hide nothing and have no dummies."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Marker:
+    pattern: str
+    outline: Outline
+    rear: tuple[str, ...]
+
+
+def markers(ground: Ground) -> Draft[Markers]:
+    """All printed stands, on both sides."""
+    true, taken = _true(ground), _taken(ground)
+    number = len(true) if ground.dummies is None else ground.dummies
+    dummies = tuple(_dummies(true, number))
+    every = (*true, *dummies, *taken)
+    if not every:
+        return Draft(shown=None)
+    pieces = [_piece(ground, each) for each in every]
+    imposition = imposed([piece.outline for piece in pieces], ground.layout)
+    findings = (
+        *register_findings(ground.layout),
+        *too_large(pieces, imposition.without_room, layout=ground.layout),
+    )
+    pages = pages_of(
+        imposition,
+        tuple(MarkerSide(lines=(_called(ground, each.pattern),), is_front=True) for each in every),
+        rears=tuple(MarkerSide(lines=each.rear, is_front=False) for each in every),
+    )
+    if not pages:
+        return Draft(shown=None, findings=findings)
+    shown = Markers(pages=pages, true=len(true), dummies=len(dummies), brought=len(taken))
+    return Draft(shown=shown, findings=findings)
+
+
+def _true(ground: Ground) -> tuple[_Marker, ...]:
+    """The printed stands that the force raises."""
+    found = []
+    for stand in ground.made.stands:
+        outline = _outline(ground, stand.pattern)
+        if stand.printed and stand.is_wanted and outline is not None:
+            rear = tuple(stand.name.split(SEPARATOR))
+            found.append(_Marker(pattern=stand.pattern, outline=outline, rear=rear))
+    return tuple(found)
+
+
+def _dummies(true: Sequence[_Marker], number: int) -> list[_Marker]:
+    """So many dummies, of each kind in turn."""
+    kinds = list(dict.fromkeys((each.pattern, each.outline) for each in true))
+    if len(true) == number:  # as many of each kind as there are true ones
+        kinds = [(each.pattern, each.outline) for each in true]
+    return [
+        _Marker(pattern=pattern, outline=outline, rear=(DUMMY,))
+        for pattern, outline in (kinds[each % len(kinds)] for each in range(number if kinds else 0))
+    ]
+
+
+def _taken(ground: Ground) -> tuple[_Marker, ...]:
+    found = []
+    for each in brought(ground):
+        outline = _outline(ground, each.pattern)
+        if ground.force.stands[each.pattern].printed and outline is not None:
+            rear = tuple(each.name.split(SEPARATOR))
+            found.append(_Marker(pattern=each.pattern, outline=outline, rear=rear))
+    return tuple(found)
+
+
+def _outline(ground: Ground, pattern: str) -> Outline | None:
+    stand = ground.force.stands.get(pattern)
+    return stand.outline if stand is not None else None
+
+
+def _called(ground: Ground, pattern: str) -> str:
+    return ground.force.stands[pattern].called or capitals(pattern)
+
+
+def _piece(ground: Ground, marker: _Marker) -> Piece:
+    place = nearest_place(ground.force.places, ("stands", marker.pattern))
+    return Piece(name=marker.pattern, outline=marker.outline, place=place)
