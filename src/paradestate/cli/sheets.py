@@ -22,7 +22,8 @@ from paradestate.cli.option import (
 from paradestate.cli.output import at_work, print_json
 from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import Stock
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.cross_check import Tick
+from paradestate.core.sentence.wording import capital, several
 from paradestate.journeys.sheet_layout import SheetsTyped, asked_of
 from paradestate.journeys.spreadsheet import CannotWriteError
 
@@ -136,10 +137,20 @@ def command(
     except CannotWriteError as error:
         raise click.UsageError(str(error)) from None
     if as_json:
-        print_json({"files": [_file(each) for each in written]})
-    for each in () if as_json else written:
-        click.echo(f"Written: {each.path} ({several(each.sheet.printed.pages, 'page')})")
+        checks = [{"words": tick.words, "holds": tick.holds} for tick in answer.ticks]
+        print_json({"files": [_file(each) for each in written], "checks": checks})
+    else:
+        _print(written, ticks=answer.ticks)
     finish(stopped=not written)
+
+
+def _print(written: "tuple[Written, ...]", *, ticks: tuple[Tick, ...]) -> None:
+    for each in written:
+        click.echo(f"Written: {each.path} ({several(each.sheet.printed.pages, 'page')})")
+    for tick in ticks:
+        click.echo(f"{capital(tick.words)}: {'they agree' if tick.holds else 'DO NOT AGREE'}.")
+    if not written:
+        click.echo("There is nothing to print.")
 
 
 def _file(written: "Written") -> dict[str, object]:

@@ -2,6 +2,7 @@
 
 from paradestate.core.paper.labels import labels
 from paradestate.core.paper.markers import markers
+from paradestate.core.paper.rear_marks import rear_marks
 from paradestate.core.paper.templates import templates
 from paradestate.journeys.paper_kind import PaperKind, on_ground
 
@@ -11,6 +12,12 @@ EVERY_PAPER = (
         title="Labels",
         about="A label for the underside of every stand.",
         drafted=on_ground(labels),
+    ),
+    PaperKind(
+        name="rear marks",
+        title="Rear marks",
+        about="The mark of every stand, for its own side to see.",
+        drafted=on_ground(rear_marks),
     ),
     PaperKind(
         name="templates",

@@ -23,10 +23,12 @@ from paradestate.core.imposition.type_size import length_of_points
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Heading, Paper, frames_of
 from paradestate.core.paper.paper_finding import letter_findings
+from paradestate.core.sentence.cross_check import Tick
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import typed_finding
-from paradestate.journeys.count import Count, count
+from paradestate.journeys.count import count
 from paradestate.journeys.every_paper import EVERY_PAPER
+from paradestate.journeys.marking import marking_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.paper_kind import Asked, Desk, PaperKind
 from paradestate.sheet.paper.letters import printable, unprintable
@@ -60,6 +62,8 @@ class Sheets:
 
     checked: Checked
     sheets: tuple[Sheet, ...] | None
+    ticks: tuple[Tick, ...] = ()
+    """Cross-checks: two ways to one number."""
 
 
 def sheets(
@@ -78,31 +82,37 @@ def sheets(
     doubts = (*findings, *_unknown(asked.only), *_layout_findings(asked))
     if stops(doubts):
         return Sheets(checked=answer.checked.with_findings(*doubts), sheets=None)
-    ground = _ground(answer.count, asked, today=today, game=choice.game or "", plan=plan)
-    desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=memory)
-    made: list[Sheet] = []
-    for kind in EVERY_PAPER:
-        if not asked.only or kind.name in asked.only:
-            sheet, more = _sheet(kind, desk, asked=asked)
-            doubts = (*doubts, *more)
-            made.extend(sheet)
-    return Sheets(checked=answer.checked.with_findings(*doubts), sheets=tuple(made))
-
-
-def _ground(
-    counted: Count, asked: Asked, *, today: datetime.date, game: str, plan: tuple[Purchase, ...]
-) -> Ground:
-    layout = asked.layout if asked.is_corrected else replace(asked.layout, scale=TRUE)
-    return Ground(
-        force=counted.force,
-        made=counted.made,
-        strength=counted.strength,
+    ground = Ground(
+        force=answer.count.force,
+        made=answer.count.made,
+        marks=marking_of(answer.count, memory=memory),
         date=today,
-        layout=layout,
-        game=game,
+        layout=asked.layout if asked.is_corrected else replace(asked.layout, scale=TRUE),
+        game=choice.game or "",
         plan=plan,
         dummies=asked.dummies,
     )
+    desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=memory)
+    return _all(desk, asked=asked, read=answer.checked.with_findings(*doubts))
+
+
+def _all(desk: Desk, *, asked: Asked, read: Checked) -> Sheets:
+    made: list[Sheet] = []
+    doubts: list[Finding] = []
+    ticks: list[Tick] = []
+    for kind in EVERY_PAPER:
+        if asked.only and kind.name not in asked.only:
+            continue
+        draft = kind.drafted(desk)
+        doubts.extend(draft.findings)
+        if draft.shown is None or stops(draft.findings):
+            continue
+        paper = _paper(kind, draft.shown, ground=desk.ground)
+        sheet = Sheet(name=kind.name, title=kind.title, printed=printed(paper))
+        made.append(sheet)
+        ticks.extend(draft.ticks)
+        doubts.extend(_doubts(sheet, paper, asked=asked))
+    return Sheets(checked=read.with_findings(*doubts), sheets=tuple(made), ticks=tuple(ticks))
 
 
 def _plan(
@@ -130,26 +140,10 @@ def _layout_findings(asked: Asked) -> Iterator[Finding]:
     yield from scale_findings(asked.layout.scale, is_made_good=asked.is_corrected)
 
 
-def _sheet(
-    kind: PaperKind, desk: Desk, *, asked: Asked
-) -> tuple[tuple[Sheet, ...], tuple[Finding, ...]]:
-    """A paper, or none where there is nothing to print on it or a stop prevents it."""
-    draft = kind.drafted(desk)
-    if draft.shown is None or stops(draft.findings):
-        return (), draft.findings
-    ground = desk.ground
-    paper: Paper[object] = Paper(
-        name=kind.name,
-        heading=Heading(
-            title=kind.title,
-            force=ground.force.title if kind.names_force else "",
-            date=ground.date,
-        ),
-        layout=ground.layout,
-        shown=draft.shown,
-    )
-    sheet = Sheet(name=kind.name, title=kind.title, printed=printed(paper))
-    return (sheet,), (*draft.findings, *_doubts(sheet, paper, asked=asked))
+def _paper(kind: PaperKind, shown: object, *, ground: Ground) -> Paper[object]:
+    force = ground.force.title if kind.names_force else ""
+    heading = Heading(title=kind.title, force=force, date=ground.date)
+    return Paper(name=kind.name, heading=heading, layout=ground.layout, shown=shown)
 
 
 def _doubts(sheet: Sheet, paper: Paper[object], *, asked: Asked) -> Iterator[Finding]:

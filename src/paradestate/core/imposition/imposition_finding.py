@@ -87,7 +87,7 @@ def loaded_findings(
 def type_findings(what: str, size: Millimetres, *, distance: Millimetres) -> Iterator[Finding]:
     """Row 67: words that came out smaller than can be read with ease from where they are read."""
     least = least_type_size(distance)
-    if size >= least:
+    if int(points(size) * TENTHS) >= int(points(least) * TENTHS):
         return
     yield Finding(
         level=Level.WARN,

@@ -7,7 +7,7 @@ from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.imposition.layout import Layout
-from paradestate.core.strength import Strength
+from paradestate.core.mark.marking import Marking
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,7 +16,7 @@ class Ground:
 
     force: Force
     made: Establishment
-    strength: Strength
+    marks: Marking
     date: datetime.date
     """The day of this state."""
     layout: Layout

@@ -1,18 +1,21 @@
 """Labels: one for the underside of each stand that has to be made, a millimetre inside its edge."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.imposition.shelf import imposed
+from paradestate.core.mark.code import Mark
 from paradestate.core.outline import Outline, outline_text
+from paradestate.core.paper.brought import brought
 from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.label_face import LabelFace, name_lines
 from paradestate.core.paper.label_size import label_of
-from paradestate.core.paper.mark_face import MarkFace, mark_faces
+from paradestate.core.paper.label_tick import label_tick
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
+from paradestate.core.paper.piece import Piece, too_large
 from paradestate.core.place import nearest_place
-from paradestate.core.unfolding import Stand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,46 +30,79 @@ class LabelSize:
 class Labels:
     """All labels on their pages."""
 
-    pages: tuple[ImposedPage[MarkFace], ...]
+    pages: tuple[ImposedPage[LabelFace], ...]
     sizes: tuple[LabelSize, ...]
-    labelled: int
-    """Labels on these pages."""
-    stands: int
-    """Stands to be labelled, counted apart from the labels."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToLabel:
+    """A stand that has to be made, and so wants a label."""
+
+    name: str
+    pattern: str
+    mark: Mark | None
+    rear: Mark | None
 
 
 def labels(ground: Ground) -> Draft[Labels]:
-    """A label for each wanted stand whose size is known."""
-    faces = mark_faces(ground)
-    wanted = [stand for stand in ground.made.stands if stand.is_wanted and not stand.printed]
-    sized = [(stand, size) for stand in wanted if (size := _size(ground, stand)) is not None]
-    if not sized:
-        return Draft(shown=None, findings=tuple(_without_size(ground, wanted)))
-    imposition = imposed([size for _, size in sized], ground.layout)
-    pages = pages_of(imposition, tuple(faces[stand.name] for stand, _ in sized))
-    numbers = Counter(size for _, size in sized)
-    return Draft(
-        shown=Labels(
-            pages=pages,
-            sizes=tuple(
-                LabelSize(size=outline_text(size), number=number)
-                for size, number in numbers.items()
-            ),
-            labelled=sum(len(page.pieces) for page in pages),
-            stands=len(wanted),
-        ),
-        findings=tuple(_without_size(ground, wanted)),
+    """A label for each stand whose size is known: those of the force, then those of the plan."""
+    wanted = to_label(ground)
+    sized = [(each, size) for each in wanted if (size := _size(ground, each)) is not None]
+    pieces = [
+        Piece(
+            name=f"The label of {each.pattern}",
+            outline=size,
+            place=nearest_place(ground.force.places, ("stands", each.pattern)),
+        )
+        for each, size in sized
+    ]
+    imposition = imposed([piece.outline for piece in pieces], ground.layout)
+    findings = (
+        *_without_size(ground, wanted),
+        *too_large(pieces, imposition.without_room, layout=ground.layout),
     )
+    faces = (LabelFace(mark=each.mark, lines=name_lines(each.name)) for each, _ in sized)
+    pages = pages_of(imposition, tuple(faces))
+    if not pages:
+        return Draft(shown=None, findings=findings)
+    numbers = Counter(piece.outline for piece in pieces)
+    sizes = (LabelSize(size=outline_text(size), number=each) for size, each in numbers.items())
+    large = [sized[number][0].name for number in imposition.without_room]
+    unsized = [each.name for each in wanted if _size(ground, each) is None]
+    tick = label_tick(
+        ground, labels=sum(len(page.pieces) for page in pages), left_out=(*large, *unsized)
+    )
+    return Draft(shown=Labels(pages=pages, sizes=tuple(sizes)), findings=findings, ticks=(tick,))
 
 
-def _size(ground: Ground, stand: Stand) -> Outline | None:
+def to_label(ground: Ground) -> tuple[ToLabel, ...]:
+    """Every stand that has to be made: wanted and not printed, those of the plan after the rest."""
+    raised = [
+        ToLabel(
+            name=marked.stand.name,
+            pattern=marked.stand.pattern,
+            mark=marked.mark,
+            rear=marked.rear,
+        )
+        for marked in ground.marks.stands
+        if marked.stand.is_wanted and not marked.stand.printed
+    ]
+    taken = [
+        ToLabel(name=each.name, pattern=each.pattern, mark=None, rear=None)
+        for each in brought(ground)
+        if not ground.force.stands[each.pattern].printed
+    ]
+    return (*raised, *taken)
+
+
+def _size(ground: Ground, stand: ToLabel) -> Outline | None:
     pattern = ground.force.stands.get(stand.pattern)
     outline = pattern.outline if pattern is not None else None
     return None if outline is None else label_of(outline)
 
 
-def _without_size(ground: Ground, wanted: list[Stand]) -> Iterator[Finding]:
-    without = Counter(stand.pattern for stand in wanted if _size(ground, stand) is None)
+def _without_size(ground: Ground, wanted: Sequence[ToLabel]) -> Iterator[Finding]:
+    without = Counter(each.pattern for each in wanted if _size(ground, each) is None)
     for pattern, number in without.items():
         yield Finding(
             level=Level.WARN,

@@ -16,6 +16,7 @@ from paradestate.core.imposition.frame import Frame
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.second_side import backs
 from paradestate.core.imposition.shelf import Imposition, Laid
+from paradestate.core.sentence.cross_check import Tick
 
 Shown_co = TypeVar("Shown_co", covariant=True)
 Face_co = TypeVar("Face_co", covariant=True)
@@ -50,6 +51,8 @@ class Draft(Generic[Shown_co]):
 
     shown: Shown_co | None
     findings: tuple[Finding, ...] = ()
+    ticks: tuple[Tick, ...] = ()
+    """Cross-checks that go with it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

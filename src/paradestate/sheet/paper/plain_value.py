@@ -10,7 +10,9 @@ from enum import Enum
 from fractions import Fraction
 from typing import TypeAlias
 
+from paradestate.core.mark.code import Mark
 from paradestate.core.sentence.wording import day_words
+from paradestate.sheet.mark_plate import plate_of
 
 Plain: TypeAlias = "bool | int | float | str | list[Plain] | dict[str, Plain] | None"
 
@@ -19,13 +21,13 @@ DECIMALS = 6
 
 
 def plain(value: object) -> Plain:
-    """A value of `core` for a template; a record is a dictionary of its fields."""
+    """A value of `core` for a template: a record is a dictionary of fields, a mark its plate."""
     match value:
         case Enum():
             return plain(value.value)
         case None | bool() | int() | str():
             return value
-        case Fraction():
+        case Fraction() | float():
             return round(float(value), DECIMALS)
         case datetime.date():
             return {
@@ -34,6 +36,8 @@ def plain(value: object) -> Plain:
                 "day": value.day,
                 "words": day_words(value),
             }
+        case Mark():
+            return plain(plate_of(value))
         case tuple() | list():
             return [plain(each) for each in value]
         case Mapping():
