@@ -1,6 +1,6 @@
 """A box on a page: where something lies, from the page's left and upper edges."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from paradestate.core.outline import Millimetres
 
@@ -32,10 +32,6 @@ class Frame:
             width=Millimetres(self.width + 2 * by),
             height=Millimetres(self.height + 2 * by),
         )
-
-    def moved(self, *, right: Millimetres, down: Millimetres) -> "Frame":
-        """The same box elsewhere."""
-        return replace(self, left=Millimetres(self.left + right), top=Millimetres(self.top + down))
 
     def holds(self, other: "Frame") -> bool:
         """Whether the other box lies within this one; edges may touch."""

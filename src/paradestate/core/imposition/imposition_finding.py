@@ -77,8 +77,8 @@ def loaded_findings(
         code="other-paper",
         message=f"{name}: sheets are laid out for {layout.size.name}; the printer offers "
         f"{loaded.name}: {edge} would be cut.",
-        effect=f"{len(cut)} of them come out incomplete, or all too small where the printer fits "
-        "the page to its paper.",
+        effect=f"{len(cut)} of them {'comes' if len(cut) == 1 else 'come'} out incomplete, or all "
+        "too small where the printer fits the page to its paper.",
         hint=f"Lay them out for it: --paper {loaded.name.lower()}.",
         place=CHOSEN_HERE,
     )

@@ -18,11 +18,6 @@ class PrintScale:
     down: Fraction = Fraction(1)
 
     @property
-    def is_true(self) -> bool:
-        """Whether every length comes out as it was laid out."""
-        return self.across == self.down == 1
-
-    @property
     def is_even(self) -> bool:
         """Whether it is the same across and down, so that one number in the printer cures it."""
         return self.across == self.down

@@ -48,5 +48,4 @@ def _patterns(ground: Ground) -> Iterator[tuple[str, str]]:
         if entry.replaces is not None:
             free.append((entry.replaces.with_, entry.replaces.number))
         for pattern, number in (*each, *free):
-            if pattern in ground.force.stands:
-                yield from [(purchase.entry, pattern)] * number
+            yield from [(purchase.entry, pattern)] * number

@@ -24,12 +24,7 @@ def too_large(
 ) -> Iterator[Finding]:
     """Row 14: pieces that are greater than a page, each sort once."""
     room = layout.room
-    large = dict.fromkeys((pieces[number].name, pieces[number]) for number in without_room)
-    seen: set[str] = set()
-    for name, piece in large:
-        if name in seen:
-            continue
-        seen.add(name)
+    for name, piece in {pieces[number].name: pieces[number] for number in without_room}.items():
         yield Finding(
             level=Level.WARN,
             code="larger-than-page",

@@ -95,14 +95,13 @@ def templates(ground: Ground) -> Draft[Templates]:
     )
     numbers.update(each.pattern for each in brought(ground))
     force = ground.force
-    accounts = [
-        account
+    drawn = [
+        _template(account, outline, number=numbers[account.stand.name])
         for account in stand_accounts(force, ground.made, findings=())
         if numbers[account.stand.name]
         and not account.stand.printed
-        and account.stand.outline is not None
+        and (outline := account.stand.outline) is not None
     ]
-    drawn = [_template(account, number=numbers[account.stand.name]) for account in accounts]
     pieces = [
         Piece(
             name=each.name,
@@ -117,8 +116,8 @@ def templates(ground: Ground) -> Draft[Templates]:
     return Draft(shown=Templates(pages=pages) if pages else None, findings=findings)
 
 
-def _template(account: StandAccount, *, number: int) -> StandTemplate:
-    stand, outline = account.stand, _outline(account)
+def _template(account: StandAccount, outline: Outline, *, number: int) -> StandTemplate:
+    stand = account.stand
     letters = dict(zip(stand.modelled, ascii_lowercase, strict=False))
     return StandTemplate(
         name=stand.name,
@@ -142,13 +141,6 @@ def _template(account: StandAccount, *, number: int) -> StandTemplate:
         ),
         key=tuple(_key(account, letters)),
     )
-
-
-def _outline(account: StandAccount) -> Outline:
-    outline = account.stand.outline
-    if outline is None:
-        raise ValueError(f"{account.stand.name} has no outline.")
-    return outline
 
 
 def _key(account: StandAccount, letters: dict[str, str]) -> Iterator[KeyLine]:

@@ -50,20 +50,21 @@ class Printed:
 
 def printed(paper: Paper[object]) -> Printed:
     """The paper as PDF. Raises TypesettingError."""
-    compiler = typst.Compiler(
-        input=str(TEMPLATES / f"{paper.name.replace(' ', '-')}.typ"),
-        root=str(TEMPLATES),
-        font_paths=_faces(),
-        ignore_system_fonts=True,
-        sys_inputs={"paper": json.dumps(_told(paper), ensure_ascii=False, sort_keys=True)},
-        package_path=str(NO_PACKAGES),
-        package_cache_path=str(NO_PACKAGES),
-    )
+    template = TEMPLATES / f"{paper.name.replace(' ', '-')}.typ"
     try:
+        compiler = typst.Compiler(
+            input=str(template),
+            root=str(TEMPLATES),
+            font_paths=_faces(),
+            ignore_system_fonts=True,
+            sys_inputs={"paper": json.dumps(_told(paper), ensure_ascii=False, sort_keys=True)},
+            package_path=str(NO_PACKAGES),
+            package_cache_path=str(NO_PACKAGES),
+        )
         pdf, warnings = compiler.compile_with_warnings(format="pdf", timestamp=0)
         sizes = json.loads(compiler.query("<type-size>", field="value"))
         pages = json.loads(compiler.query("<pages>", field="value", one=True))
-    except typst.TypstError as error:
+    except RuntimeError as error:  # which the library's own error is one of
         raise TypesettingError(f"The paper '{paper.name}' can't be set: {error}") from error
     if not isinstance(pdf, bytes):  # one document is one file
         raise TypesettingError(f"The paper '{paper.name}' isn't one file.")

@@ -1,0 +1,67 @@
+"""The command `sheets`."""
+
+import hashlib
+from pathlib import Path
+
+import pytest
+
+from tests.cli.calling import call
+
+
+def test_papers_are_written_and_labels_are_counted_twice(folder: Path, tmp_path: Path) -> None:
+    out = tmp_path / "papers"
+    called = call("sheets", folder, "--out", out, "--only", "labels")
+    assert called.status == 0
+    assert called.out == (
+        f"Written: {out / 'labels.pdf'} (1 page)\n37 labels for 37 stands to label: they agree.\n"
+    )
+
+
+def test_programs_get_paths_pages_and_digests(folder: Path, tmp_path: Path) -> None:
+    out = tmp_path / "papers"
+    words = ("sheets", folder, "--out", out, "--only", "markers", "--only", "labels", "--json")
+    called = call(*words)
+    labels, markers = called.document["files"]
+    assert (labels["name"], labels["pages"], markers["pages"]) == ("labels", 1, 2)
+    data = Path(labels["path"]).read_bytes()
+    assert labels["sha256"] == hashlib.sha256(data).hexdigest()
+    assert labels["replaced"] is None
+    assert called.document["checks"] == [
+        {"words": "37 labels for 37 stands to label", "holds": True}
+    ]
+    again = call(*words, "--dummies", "0").document["files"]
+    assert again[0]["sha256"] == labels["sha256"]
+    assert Path(again[1]["replaced"]).is_file()
+
+
+def test_what_is_typed_wrongly_is_said_and_nothing_is_written(folder: Path, tmp_path: Path) -> None:
+    out = tmp_path / "papers"
+    called = call("sheets", folder, "--out", out, "--scale", "968")
+    assert called.status == 1
+    assert "[line-not-100]" in called.err
+    unknown = call("sheets", folder, "--out", out, "--only", "lables", "--json")
+    assert unknown.status == 1
+    assert unknown.out == ""
+    assert not out.exists()
+
+
+def test_a_file_of_another_program_is_wrong_usage(folder: Path, tmp_path: Path) -> None:
+    (tmp_path / "labels.pdf").write_bytes(b"mine")
+    called = call("sheets", folder, "--out", tmp_path, "--only", "labels")
+    assert called.status == 2
+    assert "nothing is overwritten" in called.err
+
+
+@pytest.mark.parametrize("words", [(), ("--json",)])
+def test_a_force_with_nothing_to_print_is_said(words: tuple[str, ...], tmp_path: Path) -> None:
+    force = tmp_path / "force"
+    force.mkdir()
+    (force / "force.yaml").write_text(
+        "format: 1\ntitle: Test\nraise: {formation: top}\n"
+        "stands: {marker: {base: 40 mm disc, printed: yes}}\n"
+        "formations: {top: {parts: {marker: 1}}}\n"
+    )
+    called = call("sheets", force, "--out", tmp_path / "papers", "--only", "labels", *words)
+    assert called.status == 1
+    if not words:
+        assert called.out == "There is nothing to print.\n"

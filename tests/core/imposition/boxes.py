@@ -1,0 +1,30 @@
+"""Boxes and sizes that tests of sheets are made of."""
+
+from paradestate.core.imposition.frame import Frame
+from paradestate.core.outline import Disc, Rectangle, millimetres
+
+
+def frame(*, left: int | str, top: int | str, width: int | str, height: int | str) -> Frame:
+    return Frame(
+        left=millimetres(left),
+        top=millimetres(top),
+        width=millimetres(width),
+        height=millimetres(height),
+    )
+
+
+def rectangle(width: int | str, depth: int | str) -> Rectangle:
+    return Rectangle(width=millimetres(width), depth=millimetres(depth))
+
+
+def disc(diameter: int | str) -> Disc:
+    return Disc(diameter=millimetres(diameter))
+
+
+MARENZ = (
+    *[rectangle(38, 18)] * 28,
+    *[disc(28)] * 6,
+    disc(38),
+    *[rectangle(13, 32)] * 2,
+)
+"""The labels of the battalion of the bundled example."""

@@ -1,0 +1,101 @@
+"""Markers, true and dummy."""
+
+from collections import Counter
+from dataclasses import replace
+
+from paradestate.core.imposition.layout import Layout
+from paradestate.core.outline import millimetres
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.markers import DUMMY, Markers, markers
+from paradestate.core.paper.paper import ImposedPage
+from tests.core.paper.grounds import battalion, ground_of, small, with_plan
+from tests.forces import force_from
+
+
+def shown(ground: Ground) -> Markers:
+    draft = markers(ground)
+    assert draft.shown is not None
+    return draft.shown
+
+
+def sides(made: Markers) -> tuple[list[ImposedPage[object]], list[ImposedPage[object]]]:
+    fronts: list[ImposedPage[object]] = [each for each in made.pages if not each.is_second_side]
+    rears: list[ImposedPage[object]] = [each for each in made.pages if each.is_second_side]
+    return fronts, rears
+
+
+def test_the_battalion_has_8_markers_and_8_dummies() -> None:
+    made = shown(battalion())
+    assert (made.true, made.dummies, made.brought) == (8, 8, 0)
+    fronts, rears = sides(made)
+    assert len(fronts) == len(rears) == 1
+    assert len(fronts[0].pieces) == len(rears[0].pieces) == 16
+
+
+def test_true_and_dummy_are_alike_from_the_front_and_differ_at_the_back() -> None:
+    front, rear = shown(battalion()).pages
+    assert len({(each.face, each.frame.width, each.is_round) for each in front.pieces}) == 1
+    backs = Counter(each.face.lines for each in rear.pieces)
+    assert backs[DUMMY,] == 8
+    assert len(backs) == 9
+    assert backs["No 1 Company", "2 Hidden-movement Marker"] == 1
+
+
+def test_each_back_lies_behind_its_front() -> None:
+    front, rear = shown(battalion()).pages
+    for one, other in zip(front.pieces, rear.pieces, strict=True):
+        assert one.frame.left + other.frame.right == 210
+        assert one.frame.top == other.frame.top
+        assert other.face.lines != ()
+
+
+def test_the_owner_says_how_many_dummies() -> None:
+    assert shown(replace(battalion(), dummies=0)).dummies == 0
+    assert shown(replace(battalion(), dummies=3)).dummies == 3
+    assert markers(replace(small(), dummies=3)).shown is None
+
+
+def test_dummies_are_of_each_kind_in_turn() -> None:
+    ground = ground_of(
+        force_from(
+            "stands:\n"
+            "  marker: {base: 40 mm disc, printed: yes}\n"
+            "  post: {base: 20 x 20 mm, printed: yes, called: Listening post}\n"
+            "  nowhere: {base: none, footprint: 5 x 5 mm, printed: yes}\n"
+            "formations: {top: {parts: {marker: 3, post: 1, nowhere: 1}}}\n"
+        ),
+        dummies=3,
+    )
+    front, rear = shown(ground).pages
+    fronts = Counter(each.face.lines for each in front.pieces)
+    assert fronts == {("Marker",): 4, ("Listening post",): 2, ("Nowhere",): 2}
+    assert sum(each.face.lines == (DUMMY,) for each in rear.pieces) == 3
+    alike = shown(replace(ground, dummies=None))
+    assert alike.dummies == 5
+
+
+def test_printed_stands_of_a_plan_hide_nothing_and_have_no_dummies() -> None:
+    made = shown(with_plan(("light tanks", 2), ("field works for a company", 1)))
+    assert (made.true, made.dummies, made.brought) == (8, 8, 3)
+    rears = [each.face.lines for page in sides(made)[1] for each in page.pieces]
+    assert ("Field works for a company", "2 Field Work") in rears
+
+
+def test_a_bleed_below_the_shift_is_told() -> None:
+    """Row 66."""
+    layout = Layout(bleed=millimetres("0.5"))
+    assert [each.code for each in markers(replace(battalion(), layout=layout)).findings] == [
+        "bleed-too-small"
+    ]
+
+
+def test_a_marker_larger_than_the_page_is_told() -> None:
+    ground = ground_of(
+        force_from(
+            "stands: {marker: {base: 400 mm disc, printed: yes}}\n"
+            "formations: {top: {parts: {marker: 1}}}\n"
+        )
+    )
+    draft = markers(ground)
+    assert draft.shown is None
+    assert [each.code for each in draft.findings] == ["larger-than-page"]
