@@ -34,6 +34,7 @@ ROUNDS = 5
 def many_labels(number_of_round: int) -> Paper[Labels]:
     outlines = [MARENZ[number % len(MARENZ)] for number in range(MANY)]
     names = list(COLOURS)
+    last = [f"{number}.{number_of_round} Section" for number in range(MANY)]
     faces = tuple(
         LabelFace(
             mark=Mark(
@@ -60,7 +61,9 @@ def bench_500_labels(benchmark: BenchmarkFixture) -> None:
     def run() -> Printed:
         return printed(many_labels(next(rounds)))
 
-    made = benchmark.pedantic(run, rounds=ROUNDS, warmup_rounds=1)
+    made: Printed = benchmark.pedantic(  # type: ignore[no-untyped-call] # the library has no types
+        run, rounds=ROUNDS, warmup_rounds=1
+    )
     benchmark.extra_info["pages"] = made.pages
     benchmark.extra_info["bytes"] = len(made.pdf)
 
@@ -72,5 +75,7 @@ def bench_all_papers_of_the_example(benchmark: BenchmarkFixture) -> None:
         today = datetime.date(2026, 3, 5) + datetime.timedelta(days=next(rounds))
         return sheets(EXAMPLES / "marenz", today=today, choice=Choice(), asked=Asked())
 
-    made = benchmark.pedantic(run, rounds=ROUNDS, warmup_rounds=1)
+    made: Sheets = benchmark.pedantic(  # type: ignore[no-untyped-call] # the library has no types
+        run, rounds=ROUNDS, warmup_rounds=1
+    )
     benchmark.extra_info["papers"] = len(made.sheets or ())

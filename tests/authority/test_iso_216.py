@@ -3,6 +3,7 @@
 import pytest
 
 from paradestate.core.imposition.paper_size import a_size
+from paradestate.core.outline import millimetres
 
 SIZES = (
     (841, 1189),
@@ -22,4 +23,5 @@ SIZES = (
 @pytest.mark.parametrize("number", range(len(SIZES)))
 def test_sizes_are_those_of_the_standard(number: int) -> None:
     size = a_size(number)
-    assert (size.width, size.height) == SIZES[number]
+    width, height = SIZES[number]
+    assert (size.width, size.height) == (millimetres(width), millimetres(height))

@@ -1,7 +1,7 @@
 """Boxes and sizes that tests of sheets are made of."""
 
 from paradestate.core.imposition.frame import Frame
-from paradestate.core.outline import Disc, Rectangle, millimetres
+from paradestate.core.outline import Disc, Outline, Rectangle, millimetres
 
 
 def frame(*, left: int | str, top: int | str, width: int | str, height: int | str) -> Frame:
@@ -21,7 +21,7 @@ def disc(diameter: int | str) -> Disc:
     return Disc(diameter=millimetres(diameter))
 
 
-MARENZ = (
+MARENZ: tuple[Outline, ...] = (
     *[rectangle(38, 18)] * 28,
     *[disc(28)] * 6,
     disc(38),

@@ -7,7 +7,8 @@ BOX = frame(left=10, top=20, width=38, height=18)
 
 
 def test_a_box_knows_its_other_edges() -> None:
-    assert (BOX.right, BOX.bottom) == (48, 38)
+    assert BOX.right == 48
+    assert BOX.bottom == 38
 
 
 def test_a_box_grows_on_every_side() -> None:

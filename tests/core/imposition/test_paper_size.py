@@ -7,7 +7,7 @@ from paradestate.core.outline import millimetres
 
 
 def test_a4_and_letter_are_what_printers_have() -> None:
-    assert (A4.name, A4.width, A4.height) == ("A4", 210, 297)
+    assert (A4.name, A4.width, A4.height) == ("A4", millimetres(210), millimetres(297))
     assert (LETTER.width, LETTER.height) == (millimetres("215.9"), millimetres("279.4"))
     assert SIZES[Stock("letter")] is LETTER
     assert SIZES[Stock("a4")] is A4

@@ -10,7 +10,8 @@ from paradestate.core.certainty import Exact, Within
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.paper_size import LETTER, PaperSize
 from paradestate.core.imposition.shelf import Imposition, imposed
-from paradestate.core.outline import Outline, millimetres
+from paradestate.core.outline import Disc, Outline, millimetres
+from paradestate.core.spot import depth_of, width_of
 from tests.core.imposition.boxes import MARENZ, disc, frame, rectangle
 
 
@@ -29,13 +30,9 @@ def assert_sound(laid: Imposition, outlines: tuple[Outline, ...]) -> None:
         for each in page:
             sides = (each.frame.width, each.frame.height)
             box = outlines[each.piece]
-            if isinstance(box, type(disc(1))):
-                assert each.is_round
-                assert sides == (box.diameter, box.diameter)
-            else:
-                assert sides == (
-                    (box.depth, box.width) if each.is_turned else (box.width, box.depth)
-                )
+            as_it_is = (width_of(box), depth_of(box))
+            assert each.is_round is isinstance(box, Disc)
+            assert sides == (as_it_is[::-1] if each.is_turned else as_it_is)
             assert laid.layout.room.holds(each.frame)
         for one, other in combinations(page, 2):
             assert not one.frame.grown(half).overlaps(other.frame.grown(half))

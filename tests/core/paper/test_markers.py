@@ -2,14 +2,17 @@
 
 from collections import Counter
 from dataclasses import replace
+from typing import TypeAlias
 
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.outline import millimetres
 from paradestate.core.paper.ground import Ground
-from paradestate.core.paper.markers import DUMMY, Markers, markers
+from paradestate.core.paper.markers import DUMMY, Markers, MarkerSide, markers
 from paradestate.core.paper.paper import ImposedPage
 from tests.core.paper.grounds import battalion, ground_of, small, with_plan
 from tests.forces import force_from
+
+Side: TypeAlias = ImposedPage[MarkerSide]
 
 
 def shown(ground: Ground) -> Markers:
@@ -18,9 +21,9 @@ def shown(ground: Ground) -> Markers:
     return draft.shown
 
 
-def sides(made: Markers) -> tuple[list[ImposedPage[object]], list[ImposedPage[object]]]:
-    fronts: list[ImposedPage[object]] = [each for each in made.pages if not each.is_second_side]
-    rears: list[ImposedPage[object]] = [each for each in made.pages if each.is_second_side]
+def sides(made: Markers) -> tuple[list[Side], list[Side]]:
+    fronts = [each for each in made.pages if not each.is_second_side]
+    rears = [each for each in made.pages if each.is_second_side]
     return fronts, rears
 
 

@@ -27,11 +27,14 @@ def test_each_kind_of_stand_that_is_made_is_drawn_once() -> None:
 
 def test_a_stand_has_its_size_and_its_figures_on_their_places() -> None:
     section = drawn(battalion())["rifle section"]
-    assert (section.width, section.depth, section.is_round) == (40, 20, False)
+    assert section.width == 40
+    assert section.depth == 20
+    assert not section.is_round
     assert section.size == "40 x 20 mm"
     assert len(section.figures) == 4
     for figure in section.figures:
-        assert (figure.width, figure.depth, figure.is_round) == (6, 6, True)
+        assert figure.width == figure.depth == 6
+        assert figure.is_round
         assert section.edge <= figure.left <= 40 - 6 - section.edge
         assert section.edge <= figure.front <= 20 - 6 - section.edge
     assert [(line.letter, line.words) for line in section.key] == [("a", "4 riflemen")]

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, TypeAlias
 
-import pdfplumber
+from pdfplumber.pdf import PDF
 
 from paradestate.core.paper.labels import labels
 from paradestate.core.paper.markers import markers
@@ -117,5 +117,5 @@ def _box(drawn: dict[str, Any], *, inside: float = 0) -> Line:
     return tuple(side * MILLIMETRES_PER_POINT for side in sides)
 
 
-def opened(pdf: bytes) -> pdfplumber.PDF:
-    return pdfplumber.open(io.BytesIO(pdf))
+def opened(pdf: bytes) -> PDF:
+    return PDF.open(io.BytesIO(pdf))
