@@ -34,7 +34,6 @@ ROUNDS = 5
 def many_labels(number_of_round: int) -> Paper[Labels]:
     outlines = [MARENZ[number % len(MARENZ)] for number in range(MANY)]
     names = list(COLOURS)
-    last = [f"{number}.{number_of_round} Section" for number in range(MANY)]
     faces = tuple(
         LabelFace(
             mark=Mark(
