@@ -93,5 +93,10 @@ def test_the_wheel_holds_the_types_the_licence_and_every_example(tmp_path: Path)
     assert examples
     assert examples <= held
     assert "paradestate/py.typed" in held
+    papers = ROOT / "src" / "paradestate" / "sheet" / "paper"
+    for folder in ("font", "template"):
+        files = [file.relative_to(ROOT / "src") for file in (papers / folder).iterdir()]
+        assert files
+        assert {file.as_posix() for file in files} <= held
     assert any(file.endswith("/licenses/LICENSE") for file in held)
     assert [file for file in held if file.startswith(("tests/", "bench/"))] == []

@@ -40,8 +40,8 @@ CASES = {
     "14 stand bigger than the page": Case(
         slip="--only templates",
         force=SCENE,
-        printed="force.yaml:5:3: warn: rifle section, 610 x 531.5 mm, doesn't fit on A4: "
-        "194 x 281 mm of it are free. [larger-than-page]\n"
+        printed="force.yaml:5:3: warn: The template of rifle section, 610 x 531.5 mm, doesn't "
+        "fit on A4: 194 x 281 mm of it are free. [larger-than-page]\n"
         "      rifle section: {base: 600 x 500 mm, called: Section, figures: {rifleman: 4}}\n"
         "      ^\n"
         "    It isn't printed.\n"

@@ -69,10 +69,10 @@ def test_a_stand_larger_than_the_page_is_told_and_left_out() -> None:
     assert "huge scene" not in drawn(small())
     (found,) = templates(small()).findings
     assert found.code == "larger-than-page"
-    assert found.message.startswith("huge scene, 310 x ")
+    assert found.message.startswith("The template of huge scene, 310 x ")
 
 
 def test_templates_dont_turn() -> None:
     shown = templates(all_wished()).shown
     assert shown is not None
-    assert not any(each.is_turned for page in shown.pages for each in page.pieces)
+    assert not any(each.quarters for page in shown.pages for each in page.pieces)

@@ -1,7 +1,9 @@
 """Papers as PDF, measured in the file."""
 
+import shutil
 from dataclasses import replace
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
@@ -11,6 +13,7 @@ from paradestate.core.imposition.paper_size import LETTER
 from paradestate.core.imposition.print_scale import measured
 from paradestate.core.paper.labels import labels
 from paradestate.core.paper.paper import Paper
+from paradestate.sheet.paper import typesetting
 from paradestate.sheet.paper.error import TypesettingError
 from paradestate.sheet.paper.typesetting import is_ours, printed
 from tests.core.paper.grounds import battalion
@@ -161,6 +164,43 @@ def test_what_is_printed_is_never_read_as_a_template() -> None:
     force = '#panic("x") *bold* $x$ ${'
     (text,) = texts(printed(one_label(force=force)).pdf)
     assert force in text
+
+
+def test_a_paper_that_is_read_has_head_foot_and_a_line_of_100_mm_on_every_page(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shutil.copytree(typesetting.TEMPLATES, tmp_path, dirs_exist_ok=True)
+    (tmp_path / "long-list.typ").write_text(
+        '#import "form.typ": *\n#flowing[#for number in range(120) [+ Stand #number\n]]\n'
+    )
+    monkeypatch.setattr(typesetting, "TEMPLATES", tmp_path)
+    heading = replace(paper("labels").heading, title="Long list", force="Long " * 60)
+    pdf = printed(replace(paper("labels"), name="long list", heading=heading)).pdf
+    every = texts(pdf)
+    assert len(every) > 1
+    for number, text in enumerate(every, start=1):
+        assert text.startswith("Long list")
+        assert f"page {number} of {len(every)}" in text
+        assert "as on 5 March 2026" in text
+        assert "100 mm from end to end" in text
+        assert "…" in text
+    for page in read(pdf):
+        lengths = [(line[2] - line[0], line[3] - line[1]) for line in page.lines]
+        assert any(is_near(length, (100, 0)) for length in lengths)
+
+
+def test_a_template_that_goes_wrong_or_sets_with_a_doubt_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shutil.copytree(typesetting.TEMPLATES, tmp_path, dirs_exist_ok=True)
+    monkeypatch.setattr(typesetting, "TEMPLATES", tmp_path)
+    for name, text, said in (
+        ("wrong", "#panic()", "can't be set"),
+        ("doubtful", '#import "form.typ": *\n#flowing[#text(font: "Nowhere")[x]]', "with a doubt"),
+    ):
+        (tmp_path / f"{name}.typ").write_text(text)
+        with pytest.raises(TypesettingError, match=said):
+            printed(replace(paper("labels"), name=name))
 
 
 def test_a_paper_without_a_template_is_refused_in_words() -> None:

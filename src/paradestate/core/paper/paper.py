@@ -14,7 +14,7 @@ from paradestate.core.finding import Finding
 from paradestate.core.imposition.cut_mark import CutMark, cut_marks
 from paradestate.core.imposition.frame import Frame
 from paradestate.core.imposition.layout import Layout
-from paradestate.core.imposition.second_side import backs
+from paradestate.core.imposition.second_side import backs, quarters
 from paradestate.core.imposition.shelf import Imposition, Laid
 from paradestate.core.sentence.cross_check import Tick
 
@@ -60,7 +60,8 @@ class Placed(Generic[Face_co]):
     """A piece on its page with what is printed on it."""
 
     frame: Frame
-    is_turned: bool
+    quarters: int
+    """Quarter turns against the clock by which it lies turned on its page."""
     is_round: bool
     face: Face_co
 
@@ -106,7 +107,7 @@ def _side(
         pieces=tuple(
             Placed(
                 frame=laid.frame,
-                is_turned=laid.is_turned,
+                quarters=quarters(laid, layout) if is_second_side else int(laid.is_turned),
                 is_round=laid.is_round,
                 face=faces[laid.piece],
             )

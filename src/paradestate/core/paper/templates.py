@@ -104,7 +104,7 @@ def templates(ground: Ground) -> Draft[Templates]:
     ]
     pieces = [
         Piece(
-            name=each.name,
+            name=f"The template of {each.name}",
             outline=_card(each),
             place=nearest_place(force.places, ("stands", each.name)),
         )
