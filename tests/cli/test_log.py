@@ -85,11 +85,11 @@ def test_slips_in_what_was_typed_have_their_code(
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (("mislaid", "rifleman=1"), "'mislaid' is not one of 'counted', 'received'"),
+        (("mislaid", "rifleman=1"), "'mislaid' is not one of 'counted', 'ordered'"),
         (("struck-out", "6f"), "say why: struck-out ENTRY --because TEXT"),
         (("struck-out", "--because", "slip"), "Name the entry"),
         (("lost", "rifleman=1", "--because", "slip"), "--because goes with struck-out"),
-        (("--to", "painted"), "Say what happened, one of: counted, received"),
+        (("--to", "painted"), "Say what happened, one of: counted, ordered"),
     ],
 )
 def test_wrong_usage_says_what_would_be_right(
@@ -182,3 +182,43 @@ def test_what_is_to_be_typed_is_in_quotes_where_that_is_needed(folder: Path) -> 
     named = folder.rename(folder.with_name("ferry guard"))
     answer = call("log", named, "received", "officer=4", "--on", "2026-03-05")
     assert f"paradestate log '{named}' struck-out " in answer.out
+
+
+def test_what_is_ordered_is_on_order_until_it_is_received(folder: Path) -> None:
+    answer = call("log", folder, "ordered", "rifleman=8", "--source", "North", "--on", "2026-03-01",
+                  "--expected", "2026-03-15")  # fmt: skip
+    first, second, _ = answer.out.splitlines()
+    assert first.startswith(
+        "Written: ordered 8 riflemen from North, expected 15 March 2026, 1 March 2026 (entry "
+    )
+    assert second == "rifleman: 8 on order."
+    document = call("holdings", folder, "--on", "2026-03-02", "--json").document
+    (order,) = document["on_order"]
+    assert order["figures"] == {"rifleman": 8}
+    assert order["expected"] == "2026-03-15"
+    answer = call(
+        "log", folder, "received", "rifleman=6", "--source", "North", "--on", "2026-03-14"
+    )
+    assert "rifleman: 6 in packet, 2 on order." in answer.out
+    shown = call("holdings", folder).out
+    assert "On order: 2 riflemen from North (expected 15 March 2026)." in shown
+
+
+def test_several_stands_are_brought_on_alike(folder: Path) -> None:
+    call("log", folder, "received", "rifleman=8", "--on", "2026-03-01")
+    sections = [f"No 1 Company / 1 Platoon / {number} Section" for number in (1, 2)]
+    both = ("--stand", sections[0], "--stand", sections[1])
+    moved = ("--from", "in packet", "--to", "painted", "--on", "2026-03-02")
+    answer = call("log", folder, "moved", *both, *moved)
+    assert answer.status == 0
+    assert "moved 8 riflemen from in packet to painted (" in answer.out
+    assert "1 Section and No 1 Company / 1 Platoon / 2 Section)" in answer.out
+    refused = call("log", folder, "lost", *both, "--on", "2026-03-02")
+    assert refused.status == 1
+    assert "More than one --stand says nothing beside 'lost'." in refused.err
+
+
+def test_a_day_that_is_none_is_told(folder: Path) -> None:
+    answer = call("log", folder, "ordered", "rifleman=8", "--expected", "soon")
+    assert answer.status == 1
+    assert "not-a-date" in answer.err

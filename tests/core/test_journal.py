@@ -19,6 +19,7 @@ from paradestate.core.journal import (
     struck_out,
 )
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.on_order import OnOrder
 from tests.entries import ON, entry, figures, uuid
 
 DAY = datetime.timedelta(days=1)
@@ -77,6 +78,27 @@ def test_promises_are_kept_by_day() -> None:
     assert added_up(START, [promised]).promises == (
         Promise(day=ON, force="Marenz", figures={"rifleman": 4}, note="club night"),
     )
+
+
+def test_what_is_ordered_is_on_order_until_its_source_sends_it() -> None:
+    due = ON + 14 * DAY
+    ordered = replace(
+        entry(EntryKind.ORDERED), source="North", ordered={"rifleman": 6}, expected=due
+    )
+    placed = added_up(START, [ordered])
+    (order,) = placed.on_order
+    assert order == OnOrder(
+        entry=ordered.id, source="North", day=ON, expected=due, figures={"rifleman": 6}
+    )
+    assert (placed.held, placed.last_day) == (START.held, ON)
+    came = replace(RECEIVED, on=ON + DAY, source="North")
+    some = added_up(placed, [came])
+    assert [each.figures for each in some.on_order] == [{"rifleman": 2}]
+    assert some.held == figures(rifleman={"in packet": 14})
+    assert added_up(placed, [RECEIVED]).on_order == placed.on_order
+    gone = entry(EntryKind.STRUCK_OUT, struck_out=ordered.id)
+    assert added_up(START, [ordered, came, gone]).on_order == ()
+    assert not can_follow(some, [replace(ordered, id="late")])
 
 
 def test_more_than_there_is_shows_as_a_shortfall_of_the_entry() -> None:

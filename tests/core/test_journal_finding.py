@@ -1,5 +1,7 @@
 """What is said of a journal that was read."""
 
+from dataclasses import replace
+
 from paradestate.core.bench import Bench
 from paradestate.core.digest_chain import Altered
 from paradestate.core.figure import FigureKind
@@ -14,12 +16,14 @@ from paradestate.core.journal_finding import (
     fitting,
     lent_out,
     not_understood,
+    ordered_out,
     stands_differ,
     unknown_names,
 )
 from paradestate.core.journal_text import UnknownEntryError
+from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Place
-from tests.entries import entry, figures, uuid
+from tests.entries import ON, entry, figures, uuid
 
 AT = Place(file="journal.sqlite", line=3, column=1)
 FORCE = Force(
@@ -64,6 +68,26 @@ def test_what_takes_more_than_there_was_is_named() -> None:
 def test_what_is_lent_is_told() -> None:
     lent = Holdings(figures={"rifleman": {"painted": 2}}, stands={"truck": {"based": 1}})
     assert lent_out(lent, journal=AT).message == "Lent: 2 riflemen painted and 1 truck based."
+
+
+def test_what_is_on_order_is_told() -> None:
+    order = OnOrder(
+        entry="1", source="North", day=ON, expected=ON, figures={"rifleman": 2, "officer": 1}
+    )
+    other = replace(order, source="South", expected=None)
+    (found,) = ordered_out([order, other], counts_as_there=False, journal=AT)
+    assert (found.level, found.code, found.message) == (
+        Level.REMARK,
+        "on-order",
+        (
+            "On order: 2 riflemen and 1 officer from North (expected 5 March 2026) and 2 riflemen "
+            "and 1 officer from South (nobody says for when)."
+        ),
+    )
+    assert found.effect == "They aren't owned until they are received."
+    (found,) = ordered_out([order], counts_as_there=True, journal=AT)
+    assert found.effect == "They count as there, so they aren't ordered again."
+    assert not list(ordered_out([], counts_as_there=True, journal=AT))
 
 
 def test_names_that_no_force_defines_are_doubted() -> None:

@@ -18,6 +18,7 @@ from paradestate.core.journal_text import (
     read_state,
     state_text,
 )
+from paradestate.core.on_order import OnOrder
 from paradestate.core.work.kept_forecast import KeptForecast
 from tests.entries import ON, WRITTEN, entry, figures, uuid
 
@@ -49,6 +50,10 @@ entries = st.builds(
     stand=names,
     minutes=st.integers(0, 1440),
     promised=st.dictionaries(names, st.integers(0, 99), max_size=2),
+    source=st.just("") | names,
+    packs=st.dictionaries(names, st.integers(0, 9), max_size=2),
+    ordered=st.dictionaries(names, st.integers(0, 99), max_size=2),
+    expected=st.none() | st.dates(),
     forecasts=st.lists(forecasts, max_size=2).map(tuple),
     note=names,
     struck_out=st.just("") | st.uuids().map(str),
@@ -120,6 +125,10 @@ def test_a_text_that_this_version_does_not_understand_is_refused(text: str) -> N
 
 
 STATE = JournalState(
+    on_order=(
+        OnOrder(entry=uuid(3), source="North", day=ON, expected=ON, figures={"rifleman": 2}),
+        OnOrder(entry=uuid(4), source="South", day=ON, expected=None, figures={"officer": 1}),
+    ),
     held=figures(rifleman={"painted": 6}),
     lent=Holdings(stands={"truck": {"based": 1}}),
     minutes={ON: 90},

@@ -11,6 +11,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.work.forecast_value import FinishDate
 from paradestate.journeys.bench import BenchAnswer, OrderOfWork, Outcome, keep_dates, order_of_work
+from paradestate.journeys.bench_days import days_of_batches
 from paradestate.journeys.forecast import Keeping
 from tests.cli.calling import call
 from tests.forces import EXAMPLES
@@ -83,6 +84,44 @@ def test_a_force_without_minutes_has_none_either(guard: Path) -> None:
     answer = order_of_work(guard, today=ON, choice=Choice())
     assert answer.order is None
     assert [found.code for found in answer.checked.findings] == ["bench-minutes-missing"]
+
+
+def test_a_milestone_waits_for_the_parcel_that_it_needs(ferry: Path) -> None:
+    """All but the boat takes half as long as until the parcel comes."""
+    before = order(ferry)
+    due = ON + datetime.timedelta(days=70)
+    ordered = logged(
+        ferry, EntryKind.ORDERED, figures={"boat": 1}, source="North", expected=due, on=ON
+    )
+    assert ordered.entry is not None
+    after = order(ferry)
+    assert [(each.source, each.expected) for each in after.orders] == [("North", due)]
+    assert after.ladder.minutes == before.ladder.minutes
+    (goal,) = {tuple(each.goal.waiting.items()) for each in after.forecast_of.values()}
+    assert dict(goal) == {"North": 40}
+    assert half_chance(before).day < due < half_chance(after).day
+    assert before.week_alone == 60
+    assert after.week_alone is None
+    batches = days_of_batches(after.dates.beside)
+    assert batches[1] < due < batches[2]
+    logged(ferry, EntryKind.STRUCK_OUT, struck_out=ordered.entry.id, note="sold out", on=ON)
+    assert half_chance(order(ferry)) == half_chance(before)
+
+
+def test_a_parcel_that_is_overdue_is_told_and_not_waited_for(ferry: Path) -> None:
+    before = order(ferry)
+    logged(
+        ferry,
+        EntryKind.ORDERED,
+        figures={"boat": 1},
+        source="North",
+        expected=ON - datetime.timedelta(days=2),
+        on=ON - datetime.timedelta(days=9),
+    )
+    answer = order_of_work(ferry, today=ON, choice=Choice())
+    assert answer.order is not None
+    assert half_chance(answer.order) == half_chance(before)
+    assert "parcel-overdue" in {found.code for found in answer.checked.findings}
 
 
 def half_chance(found: OrderOfWork) -> FinishDate:

@@ -89,6 +89,27 @@ def test_the_count_takes_what_is_here_and_the_order_all_that_is_owned(guard: Pat
     assert "lent-out" not in {found.code for found in journey.checked.findings}
 
 
+def test_the_count_lacks_what_is_on_order_and_the_order_does_not_buy_it_again(
+    guard: Path,
+) -> None:
+    (guard / "prices.yaml").write_text(PRICES, encoding="utf-8")
+    logged(guard, EntryKind.ORDERED, figures={"boat": 1}, source="North")
+    answer = count(guard, today=TODAY, choice=Choice())
+    assert answer.count is not None
+    assert answer.count.strength.deficiency == {"boat": 1}
+    assert [found.code for found in answer.checked.findings] == ["on-order"]
+    journey = order(
+        guard, today=TODAY, choice=Choice(), request=Request(), search=Search(seconds=9)
+    )
+    assert journey.want == {}
+    (remark,) = (found for found in journey.checked.findings if found.code == "on-order")
+    assert remark.effect == "They count as there, so they aren't ordered again."
+    logged(guard, EntryKind.RECEIVED, figures={"boat": 1}, source="North")
+    known = holdings(guard, today=TODAY)
+    assert known.state is not None
+    assert known.state.on_order == ()
+
+
 def test_names_and_stages_that_the_files_lost_are_doubted(guard: Path) -> None:
     logged(guard, EntryKind.RECEIVED, figures={"boat": 1})
     logged(guard, EntryKind.RECEIVED, figures={"rifleman": 1}, to_stage="undercoated")

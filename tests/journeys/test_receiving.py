@@ -71,8 +71,8 @@ def test_the_same_id_with_another_parcel_is_refused_and_both_are_shown(marenz: P
     done = booked(marenz, parcel({"S3": 2}, own=own))
     (found,) = done.findings
     assert found.code == "entry-id-taken"
-    assert "received 12 riflemen in packet: parcel from South: 1 x S3" in found.message
-    assert "received 24 riflemen: parcel from South: 2 x S3" in found.message
+    assert "received 12 riflemen in packet from South: parcel from South: 1 x S3" in found.message
+    assert "received 24 riflemen from South: parcel from South: 2 x S3" in found.message
     assert held(marenz) == {"rifleman": 12}
 
 

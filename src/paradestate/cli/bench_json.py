@@ -11,6 +11,7 @@ from paradestate.cli.forecast_json import (
     learned_json,
     nights_json,
 )
+from paradestate.core.journal_text import on_order_record
 from paradestate.core.sentence.work import week_number
 from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
 from paradestate.journeys.bench import OrderOfWork
@@ -37,6 +38,7 @@ def bench_json(order: OrderOfWork) -> dict[str, object]:
             "batches": _rungs(order.by_kind),
             "waiting": fraction_json(order.by_kind.waiting),
         },
+        "on_order": [on_order_record(each) for each in order.orders],
         "week": None if order.week is None else fraction_json(order.week),
         "forecast": forecast_json(order.dates.forecast),
         "nights": nights_json(order.dates),

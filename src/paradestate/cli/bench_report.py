@@ -19,6 +19,7 @@ from paradestate.core.sentence.work import (
     gain_sentence,
     lacking_sentence,
     now_sentence,
+    on_order_sentence,
     reached_words,
     week_words,
 )
@@ -127,5 +128,7 @@ def _sentences(order: OrderOfWork, shown: Ladder) -> Iterator[str]:
     lacking = lacking_of(work for rung in shown.rungs for work in rung.works)
     if lacking:
         yield lacking_sentence(lacking)
+    if order.orders:
+        yield on_order_sentence(order.orders)
     if shown is order.ladder:
         yield certainty_words(shown)

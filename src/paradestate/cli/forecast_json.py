@@ -31,6 +31,9 @@ def dates_json(found: GoalForecast | None) -> dict[str, object]:
         **dict.fromkeys(KEYS.values()),
         **{key: each.day.isoformat() for key, each in at.items()},
         "between": {key: _between(each) for key, each in at.items()} or None,
+        "waits": {}
+        if found is None
+        else {name: fraction_json(minutes) for name, minutes in found.goal.waiting.items()},
     }
 
 

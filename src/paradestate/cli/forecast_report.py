@@ -7,12 +7,12 @@ from rich.console import Console
 from paradestate.cli.output import print_hanging, titled_table
 from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.forecast import (
+    arrival_sentences,
     calibration_sentence,
     date_words,
     learned_sentences,
     rests_sentence,
     sure_sentence,
-    unarrived_sentence,
     without_date_sentence,
 )
 from paradestate.core.sentence.wording import day_words, hours_words, several
@@ -74,8 +74,7 @@ def _sentences(order: OrderOfWork) -> Iterator[str]:
         missing = without_date_sentence(found)
         if missing:
             yield missing
-        if any(rung.lacking for rung in order.ladder.rungs):
-            yield unarrived_sentence()
+        yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
     yield from learned_sentences(order.worked.learned, stages=order.stages)
     came_out = calibration_sentence(order.calibration)
     if came_out:

@@ -9,7 +9,9 @@ from rich.table import Table
 from paradestate.cli.output import console, titled_table
 from paradestate.core.holdings import Holdings, Pile, Staged, piles
 from paradestate.core.journal import JournalState, Promise
-from paradestate.core.journal_text import promise_record
+from paradestate.core.journal_text import on_order_record, promise_record
+from paradestate.core.on_order import figures_on_order
+from paradestate.core.sentence.journal import on_order_words
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.journeys.holdings import HeldCollection
 
@@ -28,11 +30,13 @@ def staged_json(state: JournalState) -> dict[str, Staged]:
 
 
 def holdings_words(state: JournalState, *, names: Iterable[str]) -> Iterator[str]:
-    """One line for each name: how many are held at which stage, and lent."""
+    """One line for each name: how many are held at which stage, lent and on order."""
     for name in sorted(names):
         held = [f"{pile.number} {pile.stage}" for pile in _of(state.held, name)]
         lent = sum(pile.number for pile in _of(state.lent, name))
-        words = [*held, *([f"{lent} lent"] if lent else [])]
+        ordered = figures_on_order(state.on_order).get(name, 0)
+        away = {"lent": lent, "on order": ordered}
+        words = [*held, *(f"{number} {word}" for word, number in away.items() if number)]
         yield f"{name}: {', '.join(words) or 'none left'}."
 
 
@@ -41,7 +45,7 @@ def _of(holdings: Holdings, name: str) -> Iterator[Pile]:
 
 
 def print_holdings(answer: HeldCollection, *, on: datetime.date) -> None:
-    """Loose figures and whole stands by stage, what is lent, and what is promised from then on."""
+    """Loose figures and whole stands by stage, what is lent and on order, and promises to come."""
     state = answer.state
     if state is None:
         return
@@ -59,6 +63,8 @@ def print_holdings(answer: HeldCollection, *, on: datetime.date) -> None:
     if lent:
         out.print()
         out.print(f"Lent: {listed(lent)}.")
+    for order in state.on_order:
+        out.print(f"On order: {on_order_words(order)}.")
     for promise in state.promises:
         if promise.day >= on:
             out.print(_promise_words(promise))
@@ -96,12 +102,13 @@ def _promise_words(promise: Promise) -> str:
 
 
 def holdings_json(answer: HeldCollection, *, on: datetime.date) -> dict[str, object]:
-    """What is held, lent and promised."""
+    """What is held, lent, on order and promised."""
     if answer.state is None:
         return {}
     return {
         "on": on.isoformat(),
         **staged_json(answer.state),
+        "on_order": [on_order_record(order) for order in answer.state.on_order],
         "promised": [
             promise_record(promise) for promise in answer.state.promises if promise.day >= on
         ],

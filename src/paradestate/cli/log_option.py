@@ -19,7 +19,15 @@ OPTIONS = (
     click.option("--from", "from_stage", default="", metavar="STAGE", help="The stage they left."),
     click.option("--to", "to_stage", default="", metavar="STAGE", help="The stage they are at."),
     click.option("--minutes", type=click.IntRange(min=1), help="How long a session was."),
-    click.option("--stand", default="", metavar="NAME", help="The stand that it is about."),
+    click.option(
+        "--stand",
+        "stands",
+        multiple=True,
+        metavar="NAME",
+        help="The stand that it is about; several of one pattern that are brought on alike.",
+    ),
+    click.option("--source", default="", metavar="NAME", help="From whom it is ordered, or came."),
+    click.option("--expected", default="", metavar="DATE", help="When what is ordered will come."),
     click.option("--on", default="", metavar="DATE", help="The day, if it isn't today."),
     click.option("--note", default="", metavar="TEXT", help="What else is to be remembered."),
     click.option("--because", default="", metavar="TEXT", help="Why an entry is struck out."),
@@ -49,7 +57,9 @@ def request_of(
     minutes: int | None,
     from_stage: str,
     to_stage: str,
-    stand: str,
+    stands: tuple[str, ...],
+    source: str,
+    expected: str,
 ) -> tuple[LogRequest, tuple[Finding, ...]]:
     """What is to be written, and a stop for each text with a slip.
 
@@ -62,6 +72,8 @@ def request_of(
         raise click.UsageError("--because goes with struck-out; use --note.")
     figures, findings = (None, ()) if strikes else want_of(what)
     day, more = day_of(on)
+    due, yet_more = day_of(expected)
+    alike = stands if len(stands) > 1 else ()
     request = LogRequest(
         id=str(entry or uuid4()),
         kind=kind,
@@ -74,6 +86,9 @@ def request_of(
         struck_out=what if strikes else "",
         from_stage=from_stage,
         to_stage=to_stage,
-        stand=stand,
+        stand="" if alike else "".join(stands),
+        stands=alike,
+        source=source,
+        expected=due,
     )
-    return request, tuple(unwritten(found) for found in (*findings, *more))
+    return request, tuple(unwritten(found) for found in (*findings, *more, *yet_more))

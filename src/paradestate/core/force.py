@@ -12,6 +12,7 @@ from paradestate.core.formation import Formation
 from paradestate.core.game import FormationCost, Game, Grade, Reserves
 from paradestate.core.game_night import GameNights
 from paradestate.core.holdings import Holdings
+from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Places
 from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
@@ -89,6 +90,8 @@ class Force:
     stock_stands: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
     worked: Mapping[str, Holdings] = field(default_factory=dict)
     """Stand of the raised force to what the journal says was worked on as it, of that stock."""
+    on_order: tuple[OnOrder, ...] = ()
+    """What the journal says was ordered and hasn't come; not part of that stock."""
     sources: Mapping[str, Source] = field(default_factory=dict)
     games: Mapping[str, Game] = field(default_factory=dict)
     formation_cost: FormationCost = 0

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from paradestate.core.holdings import Holdings, Tally, part_of
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.on_order import OnOrder, less_received
 from paradestate.core.sentence.wording import several
 
 
@@ -49,11 +50,13 @@ class JournalState:
     minutes: Mapping[datetime.date, int] = field(default_factory=dict)
     """Day to minutes of its sessions."""
     promises: tuple[Promise, ...] = ()
+    on_order: tuple[OnOrder, ...] = ()
+    """What was ordered and hasn't come, oldest first."""
     shortfalls: tuple[Shortfall, ...] = ()
     worked: Mapping[tuple[str, str], Holdings] = field(default_factory=dict)
     """Force and stand to what was worked on as that stand; part of what is held, while it is."""
     last_day: datetime.date = datetime.date.min
-    """The latest day on which the holdings changed."""
+    """The latest day on which the holdings changed, or what is on order."""
 
 
 def strikes(entries: Sequence[JournalEntry]) -> Mapping[str, JournalEntry]:
@@ -98,7 +101,7 @@ def can_follow(state: JournalState, entries: Iterable[JournalEntry]) -> bool:
 
 def _changes_holdings(entry: JournalEntry) -> bool:
     """Whether it matters after which others the entry is added up."""
-    return bool(entry.leaves or entry.comes)
+    return bool(entry.leaves or entry.comes or entry.ordered)
 
 
 def added_up(
@@ -129,6 +132,7 @@ class _Sums:
         self._lent = Tally(start.lent)
         self._minutes = dict(start.minutes)
         self._promises = list(start.promises)
+        self._on_order = list(start.on_order)
         self._worked = {stand: Tally(worked) for stand, worked in start.worked.items()}
 
     def take(self, entry: JournalEntry) -> Iterator[Shortfall]:
@@ -141,6 +145,7 @@ class _Sums:
         if entry.kind is EntryKind.LENT:
             self._lent.add(entry.leaves)
         self._held.add(entry.comes)
+        self._order(entry)
         if entry.stand or entry.stands:
             self._work_on(entry)
         if entry.minutes:
@@ -151,6 +156,22 @@ class _Sums:
             )
         for pile in origin.below_nought(entry.leaves):
             yield Shortfall(entry=entry, name=pile.name, stage=pile.stage, lacking=-pile.number)
+
+    def _order(self, entry: JournalEntry) -> None:
+        """Remembers what was ordered, and takes off it what came from its source."""
+        if entry.ordered:
+            self._on_order.append(
+                OnOrder(
+                    entry=entry.id,
+                    source=entry.source,
+                    day=entry.on,
+                    expected=entry.expected,
+                    figures=entry.ordered,
+                )
+            )
+        elif entry.source:
+            came = {name: sum(stages.values()) for name, stages in entry.comes.figures.items()}
+            self._on_order = [*less_received(self._on_order, source=entry.source, came=came)]
 
     def _work_on(self, entry: JournalEntry) -> None:
         """Remembers with each stand that is named its part of what was done."""
@@ -168,6 +189,7 @@ class _Sums:
             lent=self._lent.holdings(),
             minutes=self._minutes,
             promises=tuple(self._promises),
+            on_order=tuple(self._on_order),
             worked={
                 stand: worked for stand, tally in self._worked.items() if (worked := tally.there())
             },

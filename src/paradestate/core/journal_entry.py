@@ -13,6 +13,7 @@ class EntryKind(StrEnum):
     """What sort of thing happened."""
 
     COUNTED = "counted"
+    ORDERED = "ordered"
     RECEIVED = "received"
     MOVED = "moved"
     LOST = "lost"
@@ -51,6 +52,14 @@ class JournalEntry:
     """Work of a session."""
     promised: Mapping[str, int] = field(default_factory=dict)
     """Kind to figures that the force is to have on that day."""
+    source: str = ""
+    """From whom something was ordered, or came."""
+    packs: Mapping[str, int] = field(default_factory=dict)
+    """Packs of the source that were ordered, by name."""
+    ordered: Mapping[str, int] = field(default_factory=dict)
+    """Kind to figures that were ordered, those in packs included."""
+    expected: datetime.date | None = None
+    """The day on which they are to come."""
     forecasts: tuple[KeptForecast, ...] = ()
     """What was forecast of each milestone on that day."""
     note: str = ""

@@ -9,8 +9,9 @@ from paradestate.core.force import Force
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal import Shortfall, more_words
 from paradestate.core.journal_text import UnknownEntryError
+from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Place
-from paradestate.core.sentence.journal import SHORT
+from paradestate.core.sentence.journal import SHORT, on_order_words
 from paradestate.core.sentence.wording import day_words, listed, several
 
 
@@ -71,6 +72,25 @@ def lent_out(lent: Holdings, *, journal: Place) -> Finding:
         hint="Log them 'returned' when they are.",
         place=journal,
     )
+
+
+def ordered_out(
+    orders: Iterable[OnOrder], *, counts_as_there: bool, journal: Place
+) -> Iterator[Finding]:
+    """The remark that figures are on order."""
+    what = listed(map(on_order_words, orders))
+    if what:
+        yield Finding(
+            level=Level.REMARK,
+            code="on-order",
+            message=f"On order: {what}.",
+            effect="They count as there, so they aren't ordered again."
+            if counts_as_there
+            else "They aren't owned until they are received.",
+            hint="Log them 'received' with their source when they come; strike the order out if "
+            "they won't.",
+            place=journal,
+        )
 
 
 def unknown_names(

@@ -13,6 +13,7 @@ from typing import Any
 from paradestate.core.holdings import Holdings, Staged, piles
 from paradestate.core.journal import JournalState, Promise
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.on_order import OnOrder
 from paradestate.core.work.kept_forecast import KeptForecast
 
 
@@ -38,6 +39,10 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "together": list(entry.stands),
         "minutes": entry.minutes,
         "promised": dict(entry.promised),
+        "source": entry.source,
+        "packs": dict(entry.packs),
+        "ordered": dict(entry.ordered),
+        "expected": "" if entry.expected is None else entry.expected.isoformat(),
         "forecasts": [forecast_record(each) for each in entry.forecasts],
         "note": entry.note,
         "struck out": entry.struck_out,
@@ -70,7 +75,8 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
     try:
         said = json.loads(text)
         _refuse_others(said, types=WORDS)
-        _refuse_all_but_numbers(said.get("promised", {}))
+        for word in ("promised", "packs", "ordered"):
+            _refuse_all_but_numbers(said.get(word, {}))
         return JournalEntry(
             id=id,
             kind=EntryKind(said["kind"]),
@@ -83,6 +89,10 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             stands=_names(said),
             minutes=said.get("minutes", 0),
             promised=said.get("promised", {}),
+            source=said.get("source", ""),
+            packs=said.get("packs", {}),
+            ordered=said.get("ordered", {}),
+            expected=_day_if_any(said.get("expected")),
             forecasts=tuple(_forecast(each) for each in said.get("forecasts", ())),
             note=said.get("note", ""),
             struck_out=said.get("struck out", ""),
@@ -142,6 +152,10 @@ WORDS: Mapping[str, type] = {
     "together": list,
     "minutes": int,
     "promised": dict,
+    "source": str,
+    "packs": dict,
+    "ordered": dict,
+    "expected": str,
     "forecasts": list,
     "note": str,
     "struck out": str,
@@ -182,6 +196,7 @@ def state_text(state: JournalState, *, start: Holdings) -> str:
             "lent": holdings_record(state.lent),
             "minutes": {day.isoformat(): minutes for day, minutes in state.minutes.items()},
             "promises": [promise_record(promise) for promise in state.promises],
+            "on order": [on_order_record(order) for order in state.on_order],
             "worked": [
                 {"force": force, "stand": stand, "holds": holdings_record(holds)}
                 for (force, stand), holds in state.worked.items()
@@ -198,6 +213,18 @@ def promise_record(promise: Promise) -> dict[str, Any]:
         "force": promise.force,
         "figures": dict(promise.figures),
         "note": promise.note,
+    }
+
+
+def on_order_record(order: OnOrder) -> dict[str, Any]:
+    """What is on order, as it is written; a day that nobody says is left out."""
+    expected = {} if order.expected is None else {"expected": order.expected.isoformat()}
+    return {
+        "entry": order.entry,
+        "source": order.source,
+        "day": order.day.isoformat(),
+        "figures": dict(order.figures),
+        **expected,
     }
 
 
@@ -223,6 +250,16 @@ def _state(said: Mapping[str, Any]) -> JournalState:
                 note=promise["note"],
             )
             for promise in said["promises"]
+        ),
+        on_order=tuple(
+            OnOrder(
+                entry=each["entry"],
+                source=each["source"],
+                day=_day(each["day"]),
+                expected=_day_if_any(each.get("expected")),
+                figures=each["figures"],
+            )
+            for each in said.get("on order", ())
         ),
         worked={
             (each["force"], each["stand"]): holdings_of(each["holds"]) for each in said["worked"]

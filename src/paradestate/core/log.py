@@ -12,6 +12,8 @@ from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import Desk, LogRequest
 from paradestate.core.log_slip import slips
+from paradestate.core.on_order import figures_on_order
+from paradestate.core.ordered import OF, Ordered, ordered
 
 MOST_MINUTES = 24 * 60
 """Minutes of a day."""
@@ -28,6 +30,7 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
     said_wrong = tuple(slips(request, desk))
     if said_wrong:
         return None, said_wrong
+    bought = ordered(request, desk) if request.kind is EntryKind.ORDERED else Ordered()
     effect, findings = _effect(request, desk)
     doubts = (*findings, *_doubts(request, desk, effect=effect))
     if stops(doubts):
@@ -45,6 +48,10 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
             stands=request.stands,
             minutes=request.minutes or 0,
             promised=_promised(request, desk),
+            source=bought.source or request.source,
+            packs=bought.packs,
+            ordered=bought.figures,
+            expected=bought.expected,
             forecasts=request.forecasts,
             note=request.note,
             struck_out=request.struck_out,
@@ -62,6 +69,7 @@ def _promised(request: LogRequest, desk: Desk) -> Mapping[str, int]:
 def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[Finding]:
     if desk.today < desk.state.last_day:
         yield log_finding.clock_behind(desk.today, last_day=desk.state.last_day)
+    yield from _of_orders(request, desk)
     for pattern in effect.comes.stands:
         named = sum(stand.pattern == pattern for stand in desk.stands.values())
         more = sum(effect.comes.stands[pattern].values())
@@ -78,6 +86,18 @@ def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[F
         before, after = stages.index(request.from_stage), stages.index(request.to_stage)
         if after < before:
             yield log_finding.stage_backward(request)
+
+
+def _of_orders(request: LogRequest, desk: Desk) -> Iterator[Finding]:
+    """Whether what came without a source may be what is on order."""
+    if request.kind is not EntryKind.RECEIVED or request.source:
+        return
+    orders = [each for each in desk.state.on_order if set(each.figures) & set(request.figures)]
+    figures = figures_on_order(orders)
+    if figures:
+        same = {kind: number for kind, number in figures.items() if kind in request.figures}
+        sources = tuple(dict.fromkeys(each.source for each in orders))
+        yield log_finding.still_on_order(same, sources=sources)
 
 
 def _effect(request: LogRequest, desk: Desk) -> tuple[_Effect, tuple[Finding, ...]]:
@@ -237,6 +257,8 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
     for pile in piles(entry.leaves or entry.comes):
         if not pile.is_stand:
             numbers[pile.name] = numbers.get(pile.name, 0) + pile.number
+    if request.kind is EntryKind.ORDERED:
+        return _orders_the_same(entry, request)
     named = request.figures or (
         numbers if request.stand or request.stands or request.staged else {}
     )
@@ -244,13 +266,28 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
         entry.kind is request.kind
         and (entry.on, entry.note, entry.stand) == (request.on, request.note, request.stand)
         and entry.stands == request.stands
-        and entry.minutes == (request.minutes or 0)
+        and (entry.minutes, entry.source) == (request.minutes or 0, request.source)
         and entry.struck_out.startswith(request.struck_out.lower())
         and entry.forecasts == request.forecasts
         and (not request.staged or request.staged == entry.comes.figures)
         and request.from_stage in _stages_of(entry.leaves)
         and request.to_stage in _stages_of(entry.comes)
         and (numbers == dict(named) or (request.kind is EntryKind.PROMISED and not named))
+    )
+
+
+def _orders_the_same(entry: JournalEntry, request: LogRequest) -> bool:
+    """Whether a stored order is what is sent again; figures in packs were filled in."""
+    packs = {f"{entry.source}{OF}{name}": number for name, number in entry.packs.items()}
+    loose = {k: number for k, number in request.figures.items() if k not in packs}
+    return (
+        entry.kind is request.kind
+        and (entry.on, entry.note) == (request.on, request.note)
+        and request.source in {"", entry.source}
+        and request.expected in {None, entry.expected}
+        and packs == {name: request.figures.get(name, 0) for name in packs}
+        and (bool(packs) or entry.ordered == loose)
+        and all(entry.ordered.get(kind, 0) >= number for kind, number in loose.items())
     )
 
 

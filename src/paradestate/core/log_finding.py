@@ -42,7 +42,11 @@ def unwritten(found: Finding) -> Finding:
 
 def option_without_meaning(option: str, *, kind: EntryKind) -> Finding:
     """The stop for an option that a kind of entry has no use for."""
-    lists = {"figures": "A list of figures", "staged": "A list of figures by stage"}
+    lists = {
+        "figures": "A list of figures",
+        "staged": "A list of figures by stage",
+        "stands": "More than one --stand",
+    }
     word = lists.get(option, f"--{option}")
     return log_stop(
         code="log-option",
@@ -62,6 +66,36 @@ def stand_and_figures() -> Finding:
         code="log-option",
         message="A stand and figures are named together.",
         hint="Name the stand alone: its figures go with it; or write two entries.",
+    )
+
+
+def several_sources(names: Sequence[str]) -> Finding:
+    """The stop for what was ordered from several at once."""
+    return log_stop(
+        code="log-option",
+        message=f"That was ordered from {listed(names)}: each sends a parcel of its own.",
+        hint="Write an entry for each of them.",
+    )
+
+
+def expected_before(day: datetime.date, *, on: datetime.date) -> Finding:
+    """The stop for a parcel that is to come before it was ordered."""
+    return log_stop(
+        code="expected-before-ordered",
+        message=f"{day_words(day)} is before it was ordered, {day_words(on)}.",
+        hint="Give the day on which it is to come with --expected.",
+    )
+
+
+def still_on_order(figures: Mapping[str, int], *, sources: Sequence[str]) -> Finding:
+    """The remark where figures came that may be those that are on order."""
+    return Finding(
+        level=Level.REMARK,
+        code="still-on-order",
+        message=f"On order from {listed(sources)}: {counted(figures)}.",
+        effect="What came without a source is taken off no order.",
+        hint="If it came from one of them, strike this out and log it again with --source.",
+        place=CHOSEN_HERE,
     )
 
 
@@ -268,6 +302,8 @@ def said_words(said: LogRequest) -> str:
         or said.struck_out[:SHORT],
         f"from {said.from_stage}" if said.from_stage else "",
         f"to {said.to_stage}" if said.to_stage else "",
+        f"from {said.source}" if said.source else "",
+        f"expected {day_words(said.expected)}" if said.expected else "",
     ]
     note = f": {on_one_line(said.note)}" if said.note else ""
     return f"{' '.join(part for part in parts if part)}{note}, {day_words(said.on)}"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from paradestate.core.holdings import Staged
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind
+from paradestate.core.source import Source
 from paradestate.core.work.kept_forecast import KeptForecast
 
 
@@ -28,6 +29,10 @@ class LogRequest:
     stands: tuple[str, ...] = ()
     """Several stands of one pattern that were brought on alike."""
     minutes: int | None = None
+    source: str = ""
+    """From whom it was ordered, or came."""
+    expected: datetime.date | None = None
+    """The day on which what was ordered is to come."""
     forecasts: tuple[KeptForecast, ...] = ()
     """Of a forecast that is kept."""
     note: str = ""
@@ -45,6 +50,8 @@ class LogRequest:
             "stand": self.stand,
             "stands": self.stands,
             "minutes": self.minutes is not None,
+            "source": self.source,
+            "expected": self.expected,
         }
         return frozenset(name for name, value in values.items() if value)
 
@@ -71,3 +78,5 @@ class Desk:
     today: datetime.date
     wanted: Mapping[str, int] = field(default_factory=dict)
     """Kind to figures of the whole force, for a promise that names none."""
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    """From whom figures are bought, with their packs."""

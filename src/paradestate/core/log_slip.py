@@ -5,13 +5,15 @@ from collections.abc import Iterator, Mapping
 from paradestate.core import log_finding
 from paradestate.core.choice import unknown_choice
 from paradestate.core.finding import Finding
-from paradestate.core.holdings import piles, together
+from paradestate.core.holdings import Holdings, piles, together
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import Desk, LogRequest
+from paradestate.core.ordered import order_slips, unknown_source
 
 OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.COUNTED: frozenset({"figures", "staged", "to"}),
-    EntryKind.RECEIVED: frozenset({"figures", "to", "stand"}),
+    EntryKind.ORDERED: frozenset({"figures", "source", "expected"}),
+    EntryKind.RECEIVED: frozenset({"figures", "to", "stand", "source"}),
     EntryKind.MOVED: frozenset({"figures", "from", "to", "stand", "stands"}),
     EntryKind.LOST: frozenset({"figures", "from", "stand"}),
     EntryKind.SOLD: frozenset({"figures", "from", "stand"}),
@@ -43,9 +45,11 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     owned = together(desk.state.held, desk.state.lent)
     for option in sorted(request.said - OPTIONS[request.kind]):
         yield log_finding.option_without_meaning(option, kind=request.kind)
-    for kind in dict.fromkeys((*request.figures, *request.staged)):
-        if kind not in desk.kinds and kind not in owned.figures:
-            yield log_finding.unwritten(unknown_choice(kind, desk.kinds, what="figure kind"))
+    yield from unknown_source(request, desk)
+    if request.kind is EntryKind.ORDERED:
+        yield from order_slips(request, desk)
+    else:
+        yield from _unknown_kinds(request, desk, owned=owned)
     held = {pile.stage for pile in piles(owned)}
     counted = {stage: held for stages in request.staged.values() for stage in stages}
     said = ((request.from_stage, held), (request.to_stage, ()), *counted.items())
@@ -60,6 +64,12 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     if request.kind is not EntryKind.PROMISED and request.on > desk.today:
         yield log_finding.not_yet(request.on)
     yield from _missing(request, desk)
+
+
+def _unknown_kinds(request: LogRequest, desk: Desk, *, owned: Holdings) -> Iterator[Finding]:
+    for kind in dict.fromkeys((*request.figures, *request.staged)):
+        if kind not in desk.kinds and kind not in owned.figures:
+            yield log_finding.unwritten(unknown_choice(kind, desk.kinds, what="figure kind"))
 
 
 def _of_stands(request: LogRequest, desk: Desk) -> Iterator[Finding]:
@@ -84,10 +94,7 @@ def is_text(words: str) -> bool:
 def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     about_nothing = not (request.figures or request.stand or request.stands or request.staged)
     brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
-    if request.figures and request.stand and not brings_on:
-        yield log_finding.stand_and_figures()
-    if request.staged and (request.figures or request.to_stage):
-        yield log_finding.stages_twice()
+    yield from _said_twice(request)
     match request.kind:
         case EntryKind.NOTED if not request.note:
             yield log_finding.incomplete("A note needs its text.", hint="Add --note TEXT.")
@@ -114,6 +121,19 @@ def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     if brings_on:
         yield from _no_way(request, desk)
     yield from _no_milestone(request)
+
+
+def _said_twice(request: LogRequest) -> Iterator[Finding]:
+    """What can't be said of the same things at once."""
+    brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
+    if request.stand and request.source:
+        yield log_finding.incomplete(
+            "A whole stand is on no order.", hint="Leave --source out, or name its figures."
+        )
+    if request.figures and request.stand and not brings_on:
+        yield log_finding.stand_and_figures()
+    if request.staged and (request.figures or request.to_stage):
+        yield log_finding.stages_twice()
 
 
 def _no_milestone(request: LogRequest) -> Iterator[Finding]:

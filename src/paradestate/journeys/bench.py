@@ -13,10 +13,13 @@ from pathlib import Path
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
-from paradestate.core.work.forecast_value import Goal, GoalForecast
+from paradestate.core.on_order import OnOrder
+from paradestate.core.work.forecast_finding import undated_orders
+from paradestate.core.work.forecast_value import GoalForecast
 from paradestate.core.work.kept_forecast import Calibration, calibration
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
+from paradestate.core.work.to_come import goals_of, orders_of, parcels_of
 from paradestate.core.work.workload import workload
 from paradestate.journeys.bench_days import days_of_batches, goals_of_batches
 from paradestate.journeys.check import Checked
@@ -48,6 +51,8 @@ class OrderOfWork:
     stages: tuple[str, ...]
     """Of the bench, in their order."""
     worked: WorkLogged
+    orders: tuple[OnOrder, ...]
+    """What is on order of the figures that its stands lack, soonest expected first."""
     dates: Dates
     """Of the milestones of the ladder, and beside them of its batches."""
     calibration: Calibration
@@ -58,7 +63,12 @@ class OrderOfWork:
     @property
     def week_alone(self) -> Fraction | None:
         """The owner's week while nothing else is known: then weeks can be counted by it."""
-        return None if self.worked.log.minutes else self.week
+        return None if self.worked.log.minutes or self.waits else self.week
+
+    @property
+    def waits(self) -> bool:
+        """Whether a date waits for a parcel."""
+        return any(each.goal.waiting for each in self.forecast_of.values())
 
     @property
     def forecast_of(self) -> dict[str, GoalForecast]:
@@ -129,8 +139,12 @@ def _made(
     if load is None:
         return None, findings
     made = ladder(load)
-    batches = goals_of_batches(made)
-    when = dates(force, worked, today=today, goals=goals_of(made), beside=batches)
+    orders = orders_of(work for rung in made.rungs for work in rung.works)
+    parcels = parcels_of(orders, today=today)
+    goals = goals_of(made, parcels, orders=orders)
+    batches = goals_of_batches(made, parcels, orders=orders)
+    when = dates(force, worked, today=today, goals=goals, beside=batches, parcels=parcels)
+    undated = tuple(undated_orders(force, orders, today=today))
     order = OrderOfWork(
         force=force,
         ladder=made,
@@ -138,23 +152,12 @@ def _made(
         week=load.bench.week,
         stages=tuple(load.bench.stages),
         worked=worked,
+        orders=orders,
         dates=when,
         calibration=calibration(worked.kept, today=today),
         raised=frozenset(stand.name for stand in counted.made.stands),
     )
-    return order, (*findings, *when.findings)
-
-
-def goals_of(made: Ladder) -> tuple[Goal, ...]:
-    """The milestones of a ladder with all the work up to each, in the order of the work.
-
-    Nothing in a folder or its journal says when figures come that aren't owned yet, so no goal
-    waits for a parcel.
-    """
-    return tuple(
-        Goal(name=each.milestone.name, minutes=each.ends)
-        for each in sorted(made.reached, key=lambda each: each.ends)
-    )
+    return order, (*findings, *undated, *when.findings)
 
 
 def keep_dates(

@@ -1,16 +1,27 @@
 """On which day each batch of the ladder is done, with half a chance."""
 
 import datetime
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
-from paradestate.core.work.forecast_value import HALF, Goal, GoalForecast
+from paradestate.core.on_order import OnOrder
+from paradestate.core.work.forecast_value import HALF, AwaitedParcel, Goal, GoalForecast
 from paradestate.core.work.ladder import Ladder
+from paradestate.core.work.to_come import waiting_of
 from paradestate.sheet.work_ladder import ladder_steps
 
 
-def goals_of_batches(made: Ladder) -> tuple[Goal, ...]:
+def goals_of_batches(
+    made: Ladder, parcels: Sequence[AwaitedParcel], *, orders: Sequence[OnOrder]
+) -> tuple[Goal, ...]:
     """The batches that have a rung where the ladder is drawn, with all the work up to each."""
-    return tuple(Goal(name=f"{step.last}", minutes=step.ends) for step in ladder_steps(made))
+    return tuple(
+        Goal(
+            name=f"{step.last}",
+            minutes=step.ends,
+            waiting=waiting_of(made.rungs[: step.last], parcels, orders=orders),
+        )
+        for step in ladder_steps(made)
+    )
 
 
 def days_of_batches(found: Iterable[GoalForecast]) -> Mapping[int, datetime.date]:

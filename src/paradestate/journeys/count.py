@@ -62,13 +62,14 @@ def count(
     since_written: bool = False,
     on: datetime.date | None = None,
     lent_too: bool = False,
+    ordered_too: bool = False,
     memory: Memory = NOTHING,
 ) -> CountAnswer:
     """Counts the force of a folder, with what is owned today, or was on the day `on`.
 
     The files are those of today in either case. With `against` also what another choice would
     change; with `since_written` what this choice changes against the folder as it is written. With
-    `lent_too` what is away counts as well.
+    `lent_too` what is away counts as well, and with `ordered_too` what is on order.
     """
     return count_read(
         checked(folder, today=today, memory=memory),
@@ -79,6 +80,7 @@ def count(
         since_written=since_written,
         on=on,
         lent_too=lent_too,
+        ordered_too=ordered_too,
         memory=memory,
     )
 
@@ -93,12 +95,21 @@ def count_read(
     since_written: bool = False,
     on: datetime.date | None = None,
     lent_too: bool = False,
+    ordered_too: bool = False,
     memory: Memory = NOTHING,
 ) -> CountAnswer:
     """The same for a folder of which the files were read already."""
-    stocked = with_holdings(read, folder, today=today, on=on, lent_too=lent_too, memory=memory)
+    stocked = with_holdings(
+        read,
+        folder,
+        today=today,
+        on=on,
+        lent_too=lent_too,
+        ordered_too=ordered_too,
+        memory=memory,
+    )
     return memory.kept(
-        ("count", folder, lent_too, on, repr(choice), repr(against), since_written),
+        ("count", folder, lent_too, ordered_too, on, repr(choice), repr(against), since_written),
         lambda: counted(stocked, choice=choice, against=against, since_written=since_written),
         rests_on=(stocked,),
     )

@@ -53,6 +53,7 @@ def desk_of_force(
         state=state,
         today=today,
         wanted={} if counted is None else counted.strength.wanted,
+        sources=read.force.sources,
     )
     is_whole = counted is not None and is_promise and not request.figures
     return Laid(desk=desk, parts=_parts(counted) if counted is not None and is_whole else {})
@@ -93,7 +94,16 @@ def desk_of_collection(
     kinds = dict.fromkeys(kind for read in forces.values() for kind in read.force.figures)
     return Laid(
         desk=Desk(
-            kinds=tuple(kinds), stages=next(iter(stages)), stands={}, state=state, today=today
+            kinds=tuple(kinds),
+            stages=next(iter(stages)),
+            stands={},
+            state=state,
+            today=today,
+            sources={
+                name: source
+                for read in forces.values()
+                for name, source in read.force.sources.items()
+            },
         )
     )
 

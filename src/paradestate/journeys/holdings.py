@@ -13,7 +13,14 @@ from paradestate.core.finding import Finding, in_reading_order, stops
 from paradestate.core.holdings import Holdings, together
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import JournalEntry
-from paradestate.core.journal_finding import fitting, lent_out, stands_differ, unknown_names
+from paradestate.core.journal_finding import (
+    fitting,
+    lent_out,
+    ordered_out,
+    stands_differ,
+    unknown_names,
+)
+from paradestate.core.on_order import figures_on_order
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.collection import Collection, collection_of
 from paradestate.journeys.memory import NOTHING, Memory
@@ -168,13 +175,15 @@ def with_holdings(
     today: datetime.date,
     on: datetime.date | None = None,
     lent_too: bool = False,
+    ordered_too: bool = False,
     whole: bool = False,
     memory: Memory = NOTHING,
 ) -> Checked:
     """A force that was read, with what is owned by now in place of what its files say.
 
     With `on` what was owned at the end of that day; with `lent_too` what is away counts as well;
-    with `whole` every line of the journal is verified, however many there are.
+    with `ordered_too` what is on order counts as if it were here in its packet; with `whole` every
+    line of the journal is verified, however many there are.
     """
     collection = collection_of(folder)
     own = collection.force_of(folder)
@@ -188,31 +197,42 @@ def with_holdings(
     forces = {own: read, **others}
     known = held(collection, forces=forces, on=on, whole=whole, memory=memory)
     return memory.kept(
-        ("stocked", folder, lent_too, on),
-        lambda: _with_what_is_held(read, known, own=own, lent_too=lent_too),
+        ("stocked", folder, lent_too, ordered_too, on),
+        lambda: _with_what_is_held(
+            read, known, own=own, lent_too=lent_too, ordered_too=ordered_too
+        ),
         rests_on=(read, known),
     )
 
 
 def _with_what_is_held(
-    read: Checked, known: HeldCollection, *, own: str, lent_too: bool
+    read: Checked, known: HeldCollection, *, own: str, lent_too: bool, ordered_too: bool
 ) -> Checked:
     if known.state is None:
         return replace(read.with_findings(*known.findings), texts={**read.texts, **known.texts})
-    all_here = (known.state.held, known.state.lent) if lent_too else (known.state.held,)
+    state = known.state
+    lent = state.lent if lent_too else Holdings()
+    to_come = _in_packet(state, read) if ordered_too else Holdings()
     journal = known.collection.place
-    usable, findings = fitting(together(*all_here), read.force, journal=journal)
-    if known.state.lent and not lent_too:
-        findings = (*findings, lent_out(known.state.lent, journal=journal))
+    usable, findings = fitting(together(state.held, lent, to_come), read.force, journal=journal)
+    if state.lent and not lent_too:
+        findings = (*findings, lent_out(state.lent, journal=journal))
+    ordered = ordered_out(state.on_order, counts_as_there=ordered_too, journal=journal)
     return replace(
         read,
         force=replace(
             read.force,
             stock=usable.figures,
             stock_stands=usable.stands,
-            worked={
-                stand: holds for (force, stand), holds in known.state.worked.items() if force == own
-            },
+            worked={stand: holds for (force, stand), holds in state.worked.items() if force == own},
+            on_order=state.on_order,
         ),
-        findings=in_reading_order((*read.findings, *known.findings, *findings)),
+        findings=in_reading_order((*read.findings, *known.findings, *findings, *ordered)),
     )
+
+
+def _in_packet(state: JournalState, read: Checked) -> Holdings:
+    """What is on order as if it had come."""
+    stage = read.force.bench.stages[0]
+    figures = figures_on_order(state.on_order)
+    return Holdings(figures={kind: {stage: number} for kind, number in figures.items()})

@@ -87,7 +87,9 @@ def order(
     memory: Memory = NOTHING,
 ) -> OrderJourney:
     """The cheapest order of what is lacking, or of the want given, as it was asked for."""
-    counted = count(folder, today=today, choice=choice, lent_too=True, memory=memory)
+    counted = count(
+        folder, today=today, choice=choice, lent_too=True, ordered_too=True, memory=memory
+    )
     return order_of(counted, request=request, search=search)
 
 

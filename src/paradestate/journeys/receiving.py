@@ -77,5 +77,6 @@ def _request(parcel: Parcel, received: Received) -> LogRequest:
         written=parcel.written,
         on=parcel.on,
         figures=received.figures,
+        source=parcel.delivery.source if received.figures else "",
         note=f"{said}; {parcel.note}" if parcel.note else said,
     )

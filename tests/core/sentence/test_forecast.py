@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from paradestate.core.certainty import Certainty, Exact, Sampled
 from paradestate.core.sentence.forecast import (
+    arrival_sentences,
     by_words,
     calibration_sentence,
     date_words,
@@ -13,7 +14,6 @@ from paradestate.core.sentence.forecast import (
     learned_sentences,
     rests_sentence,
     sure_sentence,
-    unarrived_sentence,
     without_date_sentence,
 )
 from paradestate.core.work.forecast_value import (
@@ -28,6 +28,8 @@ from paradestate.core.work.forecast_value import (
 )
 from paradestate.core.work.kept_forecast import Calibration
 from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
+from paradestate.core.work.order_of_work import ladder
+from tests.core.work.works import MINUTES, sound_load
 
 MONDAY = datetime.date(2026, 3, 2)
 SAMPLED = Sampled(plus_or_minus=Fraction(1, 100), draws=10_000, seed=1)
@@ -111,8 +113,24 @@ def test_how_sure_dates_are() -> None:
     assert sure_sentence(of(goal(between=(13, None)))) == f"{head}."
 
 
-def test_figures_that_are_not_owned_have_no_date() -> None:
-    assert unarrived_sentence().startswith("Figures that aren't owned yet have no date of arrival")
+def test_figures_that_are_not_owned_have_no_date_or_that_of_their_parcel() -> None:
+    assert list(arrival_sentences(ladder(sound_load(MINUTES)), parcels={})) == [
+        (
+            "Figures that are neither owned nor on order have no date of arrival: the dates are as "
+            "if they were here when their turn comes."
+        )
+    ]
+    owned = "stock: {rifleman: {raw: 40}, officer: {raw: 9}, gun: {raw: 1}}\n"
+    made = ladder(sound_load(MINUTES, owned))
+    assert list(arrival_sentences(made, parcels={})) == []
+    both = {"North": Fraction(90), "South": Fraction(5)}
+    assert list(arrival_sentences(made, parcels=both)) == [
+        (
+            "The dates wait for parcels: 1.5 h from North and 5 min from South. That work begins "
+            "in the week after the one in which a parcel is expected, and it is taken to come on "
+            "its day."
+        )
+    ]
 
 
 def test_what_sessions_taught_stands_beside_what_was_given() -> None:

@@ -32,6 +32,27 @@ PAINTED = figures(rifleman={"painted": 6})
             "session of 90 minutes, 6 riflemen from undercoated to painted: late",
         ),
         (entry(EntryKind.SESSION, minutes=1), "session of 1 minute"),
+        (
+            replace(
+                entry(EntryKind.ORDERED, note="sale"),
+                source="North",
+                packs={"N1": 1, "N2": 2},
+                ordered={"rifleman": 52, "officer": 4},
+                expected=ON,
+            ),
+            (
+                "ordered 52 riflemen and 4 officers from North (1 x N1 and 2 x N2), expected "
+                "5 March 2026: sale"
+            ),
+        ),
+        (
+            replace(entry(EntryKind.ORDERED), source="a friend", ordered={"truck": 1}),
+            "ordered 1 truck from a friend, nobody says for when",
+        ),
+        (
+            replace(entry(EntryKind.RECEIVED, comes=PAINTED), source="North"),
+            "received 6 riflemen painted from North",
+        ),
         (entry(EntryKind.LOST, leaves=SIX), "lost 6 riflemen undercoated"),
         (entry(EntryKind.RETURNED, leaves=SIX, comes=SIX), "returned 6 riflemen undercoated"),
         (

@@ -1,8 +1,10 @@
 """The order of work in sentences."""
 
+import datetime
 from dataclasses import replace
 from fractions import Fraction
 
+from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.work import (
     batch_details,
     batch_words,
@@ -12,6 +14,7 @@ from paradestate.core.sentence.work import (
     gain_sentence,
     lacking_sentence,
     now_sentence,
+    on_order_sentence,
     reached_words,
     week_words,
 )
@@ -21,6 +24,34 @@ from paradestate.core.work.order_of_work import ladder
 from tests.core.work.works import MINUTES, sound_load
 
 BENCH = MINUTES + "  set up: 30 min\n  dry: {primed: 1 h}\n  colours: {tunic: [{colour: sand}]}\n"
+
+
+SOON = datetime.date(2026, 3, 20)
+NORTH = OnOrder(entry="1", source="North", day=SOON, expected=SOON, figures={"rifleman": 3})
+
+
+def test_stands_that_wait_for_what_is_on_order_are_told_with_their_batch() -> None:
+    owned = "stock: {officer: {raw: 4}}\n"
+    commands, *_ = ladder(sound_load(MINUTES, owned, on_order=(NORTH,))).rungs
+    waits = "2 stands wait for 2 riflemen from North (expected 20 March 2026)"
+    assert waits in list(batch_details(commands))
+    one = replace(commands, works=commands.works[:1])
+    waits = "1 stand waits for 1 rifleman from North (expected 20 March 2026)"
+    assert waits in list(batch_details(one))
+    assert on_order_sentence([NORTH]).startswith(
+        "Of these on order: 3 riflemen from North (expected 20 March 2026). "
+    )
+
+
+def test_what_holds_up_a_milestone_says_what_of_it_is_on_order() -> None:
+    owned = "stock: {rifleman: {raw: 26}}\n"
+    officers = replace(NORTH, figures={"officer": 3})
+    critical = ladder(sound_load(MINUTES, owned, on_order=(officers,))).critical
+    assert critical is not None
+    assert critical_sentence(critical).endswith(
+        "Command lacks 1 officer; on order: 1 officer from North (expected 20 March 2026); "
+        "2 more stands of it lack figures too."
+    )
 
 
 def made(*texts: str, bench: str = BENCH) -> Ladder:

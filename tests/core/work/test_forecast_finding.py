@@ -6,12 +6,14 @@ from fractions import Fraction
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Aim, Force
+from paradestate.core.on_order import OnOrder
 from paradestate.core.span import day, month
 from paradestate.core.work.forecast_finding import (
     deadline_past,
     few_sessions,
     no_habit,
     parcel_after_deadline,
+    undated_orders,
 )
 from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
 
@@ -102,3 +104,24 @@ def test_a_parcel_that_can_only_come_after_the_deadline_is_told() -> None:
         codes(tuple(parcel_after_deadline(Force(title="x", raise_=None), parcel(may), today=today)))
         == []
     )
+
+
+def test_orders_for_which_no_date_can_wait_are_told() -> None:
+    due = datetime.date(2026, 3, 20)
+    order = OnOrder(
+        entry="1f0c9b2e-6a52", source="North", day=due, expected=due, figures={"rifleman": 2}
+    )
+    assert codes(tuple(undated_orders(FORCE, [order], today=due))) == []
+    march = "20 March 2026"
+    (late,) = undated_orders(FORCE, [order], today=APRIL)
+    assert (late.level, late.code, late.message) == (
+        Level.WARN,
+        "parcel-overdue",
+        f"Expected on {march} and not received: 2 riflemen from North, ordered on {march}.",
+    )
+    (unsaid,) = undated_orders(FORCE, [replace(order, expected=None)], today=due)
+    assert (unsaid.code, unsaid.message) == (
+        "parcel-without-day",
+        "Nobody says when these come: 2 riflemen from North, ordered on 20 March 2026.",
+    )
+    assert unsaid.hint.endswith("its id begins with 1f0c9b2e.")

@@ -1,8 +1,10 @@
 """Which batches are done after which."""
 
+import datetime
 from fractions import Fraction
 
 from paradestate.core.establishment import establishment
+from paradestate.core.on_order import OnOrder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
 from paradestate.core.work.workload import Workload, workload
 from tests.core.work.works import MINUTES, sound_load
@@ -63,6 +65,17 @@ def test_a_milestone_is_reached_with_the_last_batch_of_its_stretch() -> None:
     ]
     assert found.minutes == found.rungs[-1].ends == 4 * 10 + 6 * 20
     assert found.rungs[0].number == found.rungs[0].stretch == 1
+
+
+def test_in_a_stretch_what_is_here_comes_before_what_is_on_order() -> None:
+    """Commands stand first in the files; their officers are to come, so the sections are first."""
+    stock = "stock: {rifleman: {raw: 30}}\n"
+    due = datetime.date(2026, 3, 20)
+    coming = OnOrder(entry="1", source="North", day=due, expected=due, figures={"officer": 9})
+    before = ladder(sound_load(MINUTES, stock))
+    after = ladder(sound_load(MINUTES, stock, on_order=(coming,)))
+    assert [rung.pattern for rung in after.rungs if rung.stretch == 1] == ["section", "command"]
+    assert [each.ends for each in after.reached] == [each.ends for each in before.reached]
 
 
 def test_what_can_be_played_now_comes_first_and_needs_no_rung() -> None:

@@ -1,7 +1,10 @@
 """Workloads that tests are made of, from what an owner writes."""
 
+from dataclasses import replace
+
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding
+from paradestate.core.on_order import OnOrder
 from paradestate.core.work.workload import Workload, workload
 from tests.forces import HEAD, force_from
 
@@ -30,10 +33,14 @@ bench:
 
 
 def load_of(
-    *texts: str, organisation: str = TROOP, game: str | None = None, head: str = HEAD
+    *texts: str,
+    organisation: str = TROOP,
+    game: str | None = None,
+    head: str = HEAD,
+    on_order: tuple[OnOrder, ...] = (),
 ) -> tuple[Workload | None, tuple[Finding, ...]]:
     """The workload of a force, and what is found."""
-    force = force_from(organisation, *texts, head=head)
+    force = replace(force_from(organisation, *texts, head=head), on_order=on_order)
     made, findings = establishment(force)
     assert made is not None
     load, more = workload(force, made, game=game)
@@ -41,10 +48,16 @@ def load_of(
 
 
 def sound_load(
-    *texts: str, organisation: str = TROOP, game: str | None = None, head: str = HEAD
+    *texts: str,
+    organisation: str = TROOP,
+    game: str | None = None,
+    head: str = HEAD,
+    on_order: tuple[OnOrder, ...] = (),
 ) -> Workload:
     """The same where nothing is wrong."""
-    load, findings = load_of(*texts, organisation=organisation, game=game, head=head)
+    load, findings = load_of(
+        *texts, organisation=organisation, game=game, head=head, on_order=on_order
+    )
     assert load is not None
     assert not findings
     return load

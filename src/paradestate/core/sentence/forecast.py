@@ -6,7 +6,7 @@ from itertools import groupby
 
 from paradestate.core.certainty import Sampled
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.wording import day_words, hours_words, several
+from paradestate.core.sentence.wording import day_words, hours_words, listed, several
 from paradestate.core.work.forecast_value import (
     FOUR_IN_FIVE,
     Evidence,
@@ -16,6 +16,7 @@ from paradestate.core.work.forecast_value import (
 )
 from paradestate.core.work.habit import DAYS
 from paradestate.core.work.kept_forecast import Calibration
+from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
 
 
@@ -85,12 +86,20 @@ def _days_off(found: Forecast) -> int | None:
     return off
 
 
-def unarrived_sentence() -> str:
-    """What dates take for granted where figures are lacking."""
-    return (
-        "Figures that aren't owned yet have no date of arrival: the dates are as if they were here "
-        "when their turn comes."
-    )
+def arrival_sentences(ladder: Ladder, *, parcels: Mapping[str, Fraction]) -> Iterator[str]:
+    """What dates take for granted where figures are lacking; `parcels` are waited for."""
+    works = [work for rung in ladder.rungs for work in rung.works]
+    if parcels:
+        what = listed(f"{hours_words(minutes)} from {name}" for name, minutes in parcels.items())
+        yield (
+            f"The dates wait for parcels: {what}. That work begins in the week after the one in "
+            "which a parcel is expected, and it is taken to come on its day."
+        )
+    if any(work.is_unordered for work in works):
+        yield (
+            "Figures that are neither owned nor on order have no date of arrival: the dates are as "
+            "if they were here when their turn comes."
+        )
 
 
 def learned_sentences(learned: LearnedMinutes, *, stages: Sequence[str]) -> Iterator[str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.core.work.kept_forecast import KeptForecast
 
@@ -47,10 +48,31 @@ def _words(entry: JournalEntry) -> Iterator[str]:
         yield listed(_forecast_words(each) for each in entry.forecasts)
     if entry.promised:
         yield f"{counted(entry.promised)}{f' to {entry.force}' if entry.force else ''}"
-    if entry.leaves and entry.comes:
+    if entry.ordered:
+        yield from _ordered(entry)
+    elif entry.leaves and entry.comes:
         yield from _moved(entry)
     else:
         yield from _staged(entry.leaves or entry.comes)
+        if entry.source:
+            yield f"from {entry.source}"
+
+
+def _ordered(entry: JournalEntry) -> Iterator[str]:
+    """What was ordered, from whom, in which packs, and for when it is expected."""
+    packs = listed(f"{number} x {name}" for name, number in entry.packs.items())
+    yield f"{counted(entry.ordered)} from {entry.source}{f' ({packs})' if packs else ''},"
+    yield (
+        "nobody says for when"
+        if entry.expected is None
+        else f"expected {day_words(entry.expected)}"
+    )
+
+
+def on_order_words(order: OnOrder) -> str:
+    """What is still on order: `32 riflemen from North (expected 20 March 2026)`."""
+    due = f"expected {day_words(order.expected)}" if order.expected else "nobody says for when"
+    return f"{counted(order.figures)} from {order.source} ({due})"
 
 
 def _forecast_words(forecast: KeptForecast) -> str:

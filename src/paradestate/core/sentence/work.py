@@ -1,12 +1,15 @@
 """The order of work in words: rungs, milestones, what holds them up, and how sure it is."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from math import ceil
 
+from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.chance import near_text
+from paradestate.core.sentence.journal import on_order_words
 from paradestate.core.sentence.wording import counted, hours_words, listed, several
 from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
+from paradestate.core.work.to_come import orders_of
 
 MOST_NAMED = 3
 """Stands of a batch that are named one by one; of more it is said where they stand."""
@@ -57,6 +60,7 @@ def batch_details(rung: Rung) -> Iterator[str]:
         yield ", ".join(f"{stage} {hours_words(minutes)}" for stage, minutes in spent.items())
     if rung.set_up:
         yield f"{hours_words(rung.set_up)} to set up"
+    yield from _waits(rung)
     if rung.early:
         whose = "its" if len(rung.early) == 1 else "their"
         yield f"{several(len(rung.early), 'stand')} before {whose} turn, which saves a set-up"
@@ -66,6 +70,15 @@ def batch_details(rung: Rung) -> Iterator[str]:
         yield f"{hours_words(rung.waiting)} left to wait for it to dry"
     if rung.colours:
         yield f"colours: {listed(rung.colours)}"
+
+
+def _waits(rung: Rung) -> Iterator[str]:
+    """How many stands of a batch wait for what is on order, and for what."""
+    stands = [work for work in rung.works if work.to_come]
+    if stands:
+        wait = "waits" if len(stands) == 1 else "wait"
+        what = listed(map(on_order_words, orders_of(stands)))
+        yield f"{several(len(stands), 'stand')} {wait} for {what}"
 
 
 def reached_words(reached: Reached, *, week: Fraction | None, by: str = "") -> str:
@@ -97,7 +110,9 @@ def critical_sentence(critical: Critical) -> str:
         more = critical.lacking - 1
         lack = "lacks" if more == 1 else "lack"
         others = f"; {several(more, 'more stand')} of it {lack} figures too" if more else ""
-        return f"{head} lacks {counted(critical.work.lacking)}{others}."
+        due = listed(map(on_order_words, critical.work.to_come))
+        on_order = f"; on order: {due}" if due else ""
+        return f"{head} lacks {counted(critical.work.lacking)}{on_order}{others}."
     return f"{head} has the most work left, {hours_words(critical.work.minutes)}."
 
 
@@ -127,6 +142,15 @@ def _runs(numbers: Sequence[int]) -> Iterator[str]:
 def lacking_sentence(lacking: Mapping[str, int]) -> str:
     """What isn't owned yet."""
     return f"Not owned yet: {counted(lacking)}. Their minutes count from the first stage."
+
+
+def on_order_sentence(orders: Iterable[OnOrder]) -> str:
+    """What is on order of it."""
+    what = listed(map(on_order_words, orders))
+    return (
+        f"Of these on order: {what}. Where it moves no milestone, batches of what is here come "
+        "before those that wait."
+    )
 
 
 def certainty_words(ladder: Ladder) -> str:

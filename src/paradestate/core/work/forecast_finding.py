@@ -1,15 +1,17 @@
 """What is to be said about a forecast: why there is none, and what it rests on."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.log_finding import duration_words
 from paradestate.core.money import half_up
+from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Place, nearest_place
-from paradestate.core.sentence.wording import day_words, end_words, several
+from paradestate.core.sentence.journal import SHORT
+from paradestate.core.sentence.wording import counted, day_words, end_words, several
 from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
 
 MOSTLY = Fraction(1, 2)
@@ -89,6 +91,35 @@ def parcel_after_deadline(
             hint="Look for its figures at a source that sends sooner, or play without them first.",
             place=_place(force, "aim", "deadline"),
         )
+
+
+def undated_orders(
+    force: Force, orders: Iterable[OnOrder], *, today: datetime.date
+) -> Iterator[Finding]:
+    """What is to be said of orders for which no date can wait."""
+    for order in orders:
+        what = f"{counted(order.figures)} from {order.source}, ordered on {day_words(order.day)}"
+        here = "The dates are as if they were here when their turn comes."
+        if order.expected is None:
+            yield Finding(
+                level=Level.WARN,
+                code="parcel-without-day",
+                message=f"Nobody says when these come: {what}.",
+                effect=here,
+                hint="Strike the order out and log it again with --expected; its id begins with "
+                f"{order.entry[:SHORT]}.",
+                place=_place(force, "sources", order.source),
+            )
+        elif order.expected < today:
+            yield Finding(
+                level=Level.WARN,
+                code="parcel-overdue",
+                message=f"Expected on {day_words(order.expected)} and not received: {what}.",
+                effect=here,
+                hint="Log them 'received' with their source, or strike the order out and log it "
+                f"again with --expected; its id begins with {order.entry[:SHORT]}.",
+                place=_place(force, "sources", order.source),
+            )
 
 
 def _place(force: Force, *path: str) -> Place:

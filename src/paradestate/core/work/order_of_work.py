@@ -2,10 +2,11 @@
 
 milestones, works -> order with the least weighted waiting -> batches of each stretch -> rungs
 
-Inside a stretch the order of the batches moves no milestone; there batches that dry take turns, and
-those with like colours stand together.
+Inside a stretch the order of the batches moves no milestone; there what is here comes before what
+is on order, batches that dry take turns, and those with like colours stand together.
 """
 
+import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -15,6 +16,7 @@ from paradestate.core.work.drying import Turn, spells, turns
 from paradestate.core.work.ladder import NOTHING, Critical, Ladder, Reached, Rung
 from paradestate.core.work.milestone import Milestone
 from paradestate.core.work.stand_work import StandWork
+from paradestate.core.work.to_come import there_on
 from paradestate.core.work.waiting import BestOrder, Share, Waiting, best_order
 from paradestate.core.work.workload import Workload
 
@@ -133,12 +135,12 @@ def _rungs(load: Workload, stretches: Sequence[Sequence[_Batch]]) -> Iterator[Ru
     number, clock = 0, NOTHING
     before: frozenset[str] = frozenset()
     for stretch, batches in enumerate((each for each in stretches if each), start=1):
-        for turn in _arranged(load, batches, before=before):
+        for alike, turn in _arranged(load, batches, before=before):
             first = number + 1
             for place, which in enumerate(turn.batches):
                 number += 1
                 other = first + 1 - place if len(turn.batches) > 1 else None
-                rung = _rung(load, batches[which], number=number, stretch=stretch, begun=clock)
+                rung = _rung(load, alike[which], number=number, stretch=stretch, begun=clock)
                 waiting = NOTHING if place else turn.waiting
                 yield replace(rung, takes_turns_with=other, waiting=waiting)
                 clock = rung.ends
@@ -176,8 +178,21 @@ def _by_stage(load: Workload, works: Iterable[StandWork]) -> Mapping[str, Fracti
 
 def _arranged(
     load: Workload, batches: Sequence[_Batch], *, before: frozenset[str]
+) -> Iterator[tuple[Sequence[_Batch], Turn]]:
+    """The turns of a stretch with the batches they are of: first what is here, then as it comes."""
+    by_day: dict[datetime.date, list[_Batch]] = {}
+    for batch in batches:
+        by_day.setdefault(there_on(batch.works), []).append(batch)
+    for _, alike in sorted(by_day.items()):
+        for turn in _in_turn(load, alike, before=before):
+            yield alike, turn
+            before = frozenset(_colours(load, alike[turn.batches[-1]]))
+
+
+def _in_turn(
+    load: Workload, batches: Sequence[_Batch], *, before: frozenset[str]
 ) -> Sequence[Turn]:
-    """The turns of a stretch: what takes no minutes first, then like colours together."""
+    """The turns of such batches: what takes no minutes first, then like colours together."""
     paired = turns([spells(_by_stage(load, batch.works), load.bench.dry) for batch in batches])
     colours = {
         turn: frozenset(

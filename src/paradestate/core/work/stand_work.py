@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from paradestate.core.on_order import OnOrder
 from paradestate.core.strength import Filling, StandState
 from paradestate.core.unfolding import Stand
 from paradestate.core.work.rates import Rates
@@ -29,6 +30,17 @@ class StandWork:
     to_reach: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
     """Stage still to be reached to the figures that it wants, by kind; stages as in `by_stage`."""
 
+    to_come: tuple[OnOrder, ...] = ()
+    """What is on order of the figures that it lacks."""
+    waiting: Mapping[str, Fraction] = field(default_factory=dict)
+    """Entry of such an order to those of its minutes that can't begin before that comes."""
+
+    @property
+    def is_unordered(self) -> bool:
+        """Whether it lacks figures that nobody ordered."""
+        ordered = sum(sum(order.figures.values()) for order in self.to_come)
+        return sum(self.lacking.values()) > ordered
+
     @property
     def minutes(self) -> Fraction:
         """All that is left."""
@@ -36,17 +48,22 @@ class StandWork:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Pattern:
+class PatternMade:
     """The figures of a stand under the name of its pattern."""
 
     name: str
     figures: Mapping[str, int]
 
 
+def made_of(stand: Stand) -> PatternMade:
+    """A stand as the bench sees it."""
+    return PatternMade(name=stand.pattern, figures=stand.figures)
+
+
 def stand_work(state: StandState, *, rates: Rates) -> StandWork:
     """What is left to do on a stand that holds figures."""
     stages = rates.bench.stages
-    pattern = _Pattern(name=state.stand.pattern, figures=state.stand.figures)
+    pattern = made_of(state.stand)
     piles = [(each.kind, each.stage, each.number) for each in state.fillings]
     piles += [(kind, stages[0], number) for kind, number in state.lacking.items()]
     minutes: dict[str, Fraction] = {}

@@ -22,6 +22,7 @@ from paradestate.core.work.aims import aims, with_numbers
 from paradestate.core.work.milestone import Aimed, Milestone, milestone_of, stand_beside
 from paradestate.core.work.rates import Rates
 from paradestate.core.work.stand_work import StandWork, printed_work, stand_work
+from paradestate.core.work.to_come import with_orders
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,11 +90,11 @@ def _widest(
 
 def _works(force: Force, widest: Establishment) -> Mapping[str, StandWork]:
     rates = Rates(bench=force.bench, figures=force.figures)
-    made = {
-        state.stand.name: stand_work(state, rates=rates) for state in strength(force, widest).stands
-    }
+    states = strength(force, widest).stands
+    own = {state.stand.name: stand_work(state, rates=rates) for state in states}
+    made = with_orders(own, force.on_order, rates=rates)
     printed = (stand for stand in widest.stands if stand.is_wanted and stand.name not in made)
-    return made | {stand.name: printed_work(stand) for stand in printed}
+    return {**made, **{stand.name: printed_work(stand) for stand in printed}}
 
 
 def _milestones(

@@ -12,6 +12,7 @@ from paradestate.core.sentence.work import (
     gain_sentence,
     lacking_sentence,
     now_sentence,
+    on_order_sentence,
     week_words,
 )
 from paradestate.core.work.ladder import lacking_of
@@ -174,6 +175,8 @@ def _notes(order: OrderOfWork) -> Iterator[str]:
     lacking = lacking_of(work for rung in ladder.rungs for work in rung.works)
     if lacking:
         yield lacking_sentence(lacking)
+    if order.orders:
+        yield on_order_sentence(order.orders)
     left_out = [each.milestone.name for each in ladder.reached if each.milestone.left_out]
     if left_out:
         yield f"Not a legal force: {listed(left_out)}."

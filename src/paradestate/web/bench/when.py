@@ -7,11 +7,11 @@ from fractions import Fraction
 
 from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.forecast import (
+    arrival_sentences,
     calibration_sentence,
     learned_sentences,
     rests_sentence,
     sure_sentence,
-    unarrived_sentence,
     without_date_sentence,
 )
 from paradestate.core.span import MONTH_NAMES
@@ -120,8 +120,7 @@ def _fan(order: OrderOfWork, found: Forecast) -> tuple[Drawing, Drawing] | None:
 
 def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
     yield rests_sentence(found.evidence)
-    if any(rung.lacking for rung in order.ladder.rungs):
-        yield unarrived_sentence()
+    yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
     yield without_date_sentence(found)
     yield sure_sentence(found)
     yield calibration_sentence(order.calibration)

@@ -197,7 +197,12 @@ def _aim_texts(force: Force) -> dict[str, str]:
 def _counted(visit: Visit) -> CountAnswer:
     """The force with what is away, as an order counts it."""
     return count(
-        visit.folder, today=visit.today, choice=Choice(), lent_too=True, memory=visit.memory
+        visit.folder,
+        today=visit.today,
+        choice=Choice(),
+        lent_too=True,
+        ordered_too=True,
+        memory=visit.memory,
     )
 
 
