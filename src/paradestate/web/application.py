@@ -220,7 +220,13 @@ def _templates() -> Environment:
         lstrip_blocks=True,
     )
     environment.filters["picture"] = _picture
+    environment.filters["for_forms"] = _for_forms
     return environment
+
+
+def _for_forms(hint: str, day_field: str) -> str:
+    """A way out that names an option of the command, by the field of the page that is the same."""
+    return hint.replace("with --on", f"in the field “{day_field}”")
 
 
 def _picture(drawing: Drawing) -> Markup:

@@ -187,7 +187,11 @@ class TestWrittenDown:
     def test_a_day_that_is_none_or_to_come_is_refused(self, visitor: Visitor) -> None:
         seen = visitor.get("holdings/log?kind=received")
         number = {field("figures", "rifleman"): "1"}
-        for day, words in (("yesterday", "isn't a date"), ("2026-04-01", "hasn't happened yet")):
+        for day, words in (
+            ("yesterday", "isn't a date"),
+            ("2026-04-01", "hasn't happened yet"),
+            ("2026-04-01", "in the field “On”."),
+        ):
             after = visitor.fill(seen, "holdings/log", filled={**number, "on": day})
             assert after.status_code == 422
             assert words in words_of(after)

@@ -28,6 +28,9 @@ from paradestate.web.visit import Visit
 ENTRIES = 50
 """Entries of a page."""
 
+THEN = frozenset({"holdings", "purchases"})
+"""Pages on which an entry can be taken back, and which are shown again after it."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Past:
@@ -66,8 +69,8 @@ def strike_out(visit: Visit) -> Response:
     done = log(visit.folder, today=visit.today, request=request, memory=visit.memory)
     if done.entry is None:
         return _page(visit, findings=done.findings, status=422)
-    if visit.form.text("then") == "holdings":
-        return visit.back_to("holdings")
+    if visit.form.text("then") in THEN:
+        return visit.back_to(visit.form.text("then"))
     return visit.back_to(f"journal?written={done.entry.id}")
 
 

@@ -9,11 +9,12 @@ from paradestate.core.choice import Choice
 from paradestate.core.delivery import Delivery, packs_words
 from paradestate.core.finding import Finding
 from paradestate.core.money import money_text
-from paradestate.core.sentence.journal import entry_words
-from paradestate.core.sentence.wording import counted, day_words
+from paradestate.core.sentence.journal import entry_words, on_order_words
+from paradestate.core.sentence.wording import counted, day_words, listed
 from paradestate.core.source import Source
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import want_of
+from paradestate.journeys.holdings import holdings
 from paradestate.journeys.order import OrderJourney, Request, order
 from paradestate.journeys.receiving import BookedIn, Parcel
 from paradestate.journeys.receiving import receive as booked_in
@@ -136,6 +137,7 @@ def _page(
     entry = visit.form.text("entry") if status != 200 else new_id()  # noqa: PLR2004 - 200: fine
     return visit.page(
         "parcel.html",
+        day_field="Came on",
         status=status,
         sources=read.force.sources,
         chosen=chosen,
@@ -146,8 +148,16 @@ def _page(
         told=told,
         entry=entry,
         field=field,
+        on_order=_on_order(visit, source=source),
         words={"entry": entry_words, "day": day_words, "counted": counted},
     )
+
+
+def _on_order(visit: Visit, *, source: str) -> str:
+    """What is on order from a source, in words; empty where nothing is."""
+    state = holdings(visit.folder, today=visit.today, memory=visit.memory).state
+    orders = [each for each in state.on_order if each.source == source] if state else []
+    return listed(map(on_order_words, orders))
 
 
 def _kinds(source: Source) -> tuple[str, ...]:

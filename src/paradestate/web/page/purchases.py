@@ -10,7 +10,8 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Aim, Force
 from paradestate.core.outline import decimal_text
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.journal import entry_words
+from paradestate.core.sentence.wording import day_words, several
 from paradestate.journeys.aiming import (
     AimingAnswer,
     ChangedSinceError,
@@ -23,9 +24,11 @@ from paradestate.journeys.count import Count, CountAnswer, count
 from paradestate.journeys.document import finding_document
 from paradestate.journeys.order import OrderJourney, gaps_of, order_of
 from paradestate.journeys.order_document import order_document
+from paradestate.web.log_form import new_id
 from paradestate.web.page_kind import Page
 from paradestate.web.purchase.ending import is_cut_short, is_not_computed
 from paradestate.web.purchase.lead import lacking_words
+from paradestate.web.purchase.ordering import order_told, placed
 from paradestate.web.purchase.progress import events_of, progress_of
 from paradestate.web.purchase.question import (
     LONGEST_SECONDS,
@@ -50,8 +53,8 @@ OPTIONS = {
     "one-parcel": "One parcel",
     "soonest": "As soon as can be",
 }
-TOLD = ("aimed", "undone", "gone")
-"""Words of an address that say what was done to the aim."""
+TOLD = ("aimed", "undone", "gone", "ordered")
+"""Words of an address that say what was written down."""
 SECONDS = (10, USUAL_SECONDS, 300, LONGEST_SECONDS)
 
 
@@ -167,6 +170,10 @@ def _filled(
         kept=_kept(visit),
         was_put_back="undone" in visit.query,
         comment_gone="gone" in visit.query,
+        ordered=order_told(visit),
+        new_id=new_id,
+        words={"entry": entry_words, "day": day_words},
+        day_field="Ordered on",
     )
 
 
@@ -281,6 +288,15 @@ def aim(visit: Visit) -> Response:
     return _aimed(visit, asked, answer=answer)
 
 
+def ordered(visit: Visit) -> Response:
+    """Writes down that a slip was ordered."""
+    asked = question(visit.form.texts)
+    entry, found = placed(visit)
+    if entry is None:
+        return _page(visit, asked, status=UNPROCESSABLE, found=found)
+    return _to(visit, asked, ordered=entry.id)
+
+
 def aim_back(visit: Visit) -> Response:
     """Puts the version from before the last change of the aim back."""
     asked = question(visit.form.texts)
@@ -314,6 +330,6 @@ PAGE = Page(
     path="purchases",
     title="Purchases",
     show=show,
-    actions={"stop": stop, "again": again, "aim": aim, "aim-back": aim_back},
+    actions={"stop": stop, "again": again, "aim": aim, "aim-back": aim_back, "ordered": ordered},
     parts={"order.json": order_json, "progress": progress},
 )

@@ -70,6 +70,7 @@ def _sheet(
     force, held = answer.count.force, known.state.held.figures
     return visit.page(
         "stock_take.html",
+        day_field="Counted on",
         status=status,
         title=force.title,
         kinds=tuple(dict.fromkeys((*force.figures, *held))),
@@ -143,6 +144,7 @@ def _spreadsheet(
 ) -> Response:
     return visit.page(
         "stock_sheet.html",
+        day_field="Counted on",
         status=status,
         proposal=proposal,
         file=file,
