@@ -139,7 +139,7 @@ def test_dates_beside_the_ladder(at_work: Path) -> None:
         "Dates by which that is done, in this order of work",
         "The dates rest on your own week of 1 h, taken as uncertain: 1 session logged,",
         "Exact: every course of the weeks to come is added up.",
-        "Minutes for a figure, learned from 1 stretch of work",
+        "Minutes for a figure, or a whole stand, learned from 1 stretch of work",
         "  foot: primed 2, given 1 (25 in 100), painted 5, given 4 (25 in 100)",
         "Game nights, with the chance to be ready on the evening before",
         "12 March 2026 ",

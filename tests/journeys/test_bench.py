@@ -146,9 +146,9 @@ def test_a_logged_session_moves_the_ladder_and_the_dates(ferry: Path) -> None:
     after = order(ferry)
     rates = {rate.stage: rate.minutes for rate in after.worked.learned.rates}
     assert rates == {
-        "assembled": Fraction(5, 2),
-        "undercoated": Fraction(5, 2),
-        "painted": Fraction(35, 2),
+        "assembled": Fraction(15, 2),
+        "undercoated": Fraction(15, 2),
+        "painted": Fraction(15),
     }
     assert after.ladder.minutes == 2 * sum(rates.values()) + 40
     assert after.ladder.minutes < before.ladder.minutes

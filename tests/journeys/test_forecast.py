@@ -53,7 +53,7 @@ def force_of(folder: Path) -> Force:
 
 def found(folder: Path, *, today: datetime.date = TODAY, goals: tuple[Goal, ...] = GOALS) -> Dates:
     force = force_of(folder)
-    worked = work_logged(folder, force, today=today)
+    worked = work_logged(folder, force, today=today, patterns={})
     return dates(force, worked, today=today, goals=goals, lottery=LOTTERY)
 
 
@@ -94,7 +94,7 @@ def test_sessions_change_the_dates_and_the_minutes(bench: Path) -> None:
     assert then is not None
     assert now.day > then.day
     force = force_of(bench)
-    (rate,) = work_logged(bench, force, today=TODAY).learned.rates
+    (rate,) = work_logged(bench, force, today=TODAY, patterns={}).learned.rates
     assert (rate.what, rate.stage, rate.given, rate.logged) == (
         "foot",
         "assembled",
@@ -110,9 +110,9 @@ def test_what_is_struck_out_or_logged_for_a_later_day_does_not_count(bench: Path
     logged(bench, EntryKind.STRUCK_OUT, struck_out=entry.id, note="slip")
     logged(bench, EntryKind.SESSION, minutes=60)
     force = force_of(bench)
-    assert work_logged(bench, force, today=TODAY).log.minutes == {TODAY: 60}
+    assert work_logged(bench, force, today=TODAY, patterns={}).log.minutes == {TODAY: 60}
     yesterday = TODAY - datetime.timedelta(days=1)
-    assert work_logged(bench, force, today=yesterday).log.minutes == {}
+    assert work_logged(bench, force, today=yesterday, patterns={}).log.minutes == {}
 
 
 def test_of_a_collection_only_the_work_on_its_own_counts(tmp_path: Path) -> None:
@@ -122,7 +122,7 @@ def test_of_a_collection_only_the_work_on_its_own_counts(tmp_path: Path) -> None
     logged(club, EntryKind.NOTED, note="the club's boxes")
     logged(guard, EntryKind.SESSION, minutes=60)
     logged(watch, EntryKind.SESSION, minutes=30)
-    assert work_logged(guard, force_of(guard), today=TODAY).log.minutes == {TODAY: 60}
+    assert work_logged(guard, force_of(guard), today=TODAY, patterns={}).log.minutes == {TODAY: 60}
 
 
 def test_where_nothing_says_how_much_is_done_there_is_no_date(guard: Path) -> None:
@@ -145,7 +145,7 @@ def test_a_deadline_that_is_past_and_a_parcel_after_it_are_told(bench: Path) -> 
     goals = [replace(GOALS[1], waiting={"North": Fraction(60)})]
     late = dates(
         force,
-        work_logged(bench, force, today=TODAY),
+        work_logged(bench, force, today=TODAY, patterns={}),
         today=TODAY,
         goals=goals,
         parcels=[parcel],
@@ -166,18 +166,18 @@ def test_a_forecast_that_is_kept_is_judged_when_its_date_is_past(bench: Path) ->
     force = force_of(bench)
     kept = found(bench).forecast
     assert kept is not None
-    assert not kept_today(work_logged(bench, force, today=TODAY), today=TODAY)
+    assert not kept_today(work_logged(bench, force, today=TODAY, patterns={}), today=TODAY)
     answer = keep(bench, kept, keeping=keeping(TODAY))
     assert answer.entry is not None
     assert [each.milestone for each in answer.entry.forecasts] == ["one section", "all"]
     assert answer.entry.forecasts[1].four_in_five == kept.goals[1].dates[1].day  # type: ignore[union-attr]
-    worked = work_logged(bench, force, today=TODAY)
+    worked = work_logged(bench, force, today=TODAY, patterns={})
     assert kept_today(worked, today=TODAY)
     later = TODAY + datetime.timedelta(days=10)
     done = found(bench, today=later, goals=(replace(GOALS[0], minutes=Fraction(0)), GOALS[1]))
     assert done.forecast is not None
     assert keep(bench, done.forecast, keeping=keeping(later)).entry is not None
-    worked = work_logged(bench, force, today=later)
+    worked = work_logged(bench, force, today=later, patterns={})
     out = calibration(worked.kept, today=datetime.date(2026, 12, 1))
     assert (out.met, out.missed, out.milestones) == (1, 2, 2)
 
@@ -188,7 +188,7 @@ def test_a_kept_forecast_is_an_entry_like_any_other(bench: Path) -> None:
     entry = keep(bench, kept, keeping=keeping(TODAY)).entry
     assert entry is not None
     logged(bench, EntryKind.STRUCK_OUT, struck_out=entry.id, note="wrong minutes")
-    assert work_logged(bench, force_of(bench), today=TODAY).kept == ()
+    assert work_logged(bench, force_of(bench), today=TODAY, patterns={}).kept == ()
     assert history(bench, today=TODAY, last=5).number == 2
 
 

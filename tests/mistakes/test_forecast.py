@@ -26,7 +26,7 @@ def findings_in(folder: Path, *, arrival: datetime.date) -> tuple[Finding, ...]:
     assert read.findings == ()
     answer = dates(
         read.force,
-        work_logged(folder, read.force, today=TODAY),
+        work_logged(folder, read.force, today=TODAY, patterns={}),
         today=TODAY,
         goals=[GOAL],
         parcels=[AwaitedParcel(name="North", arrivals={arrival: Fraction(1)})],

@@ -14,7 +14,7 @@ from paradestate.core.work.forecast_value import (
     GoalForecast,
 )
 from paradestate.core.work.kept_forecast import Calibration
-from paradestate.core.work.learned_minutes import LearnedMinutes
+from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
 from paradestate.journeys.forecast import Dates
 
 KEYS = {
@@ -77,18 +77,18 @@ def learned_json(learned: LearnedMinutes) -> Mapping[str, object]:
     """Minutes that sessions taught."""
     return {
         "stretches": learned.stretches,
-        "left_out": learned.left_out,
-        "rates": [
-            {
-                "what": rate.what,
-                "stage": rate.stage,
-                "minutes": fraction_json(rate.minutes),
-                "given": None if rate.given is None else fraction_json(rate.given),
-                "stretches": rate.stretches,
-                "logged": fraction_json(rate.logged),
-            }
-            for rate in learned.rates
-        ],
+        "rates": [{"stage": rate.stage, **_rate_json(rate)} for rate in learned.rates],
+        "stands": [_rate_json(rate) for rate in learned.stands],
+    }
+
+
+def _rate_json(rate: LearnedRate) -> Mapping[str, object]:
+    return {
+        "what": rate.what,
+        "minutes": fraction_json(rate.minutes),
+        "given": None if rate.given is None else fraction_json(rate.given),
+        "stretches": rate.stretches,
+        "logged": fraction_json(rate.logged),
     }
 
 

@@ -133,7 +133,8 @@ def _made(
     folder: Path, counted: Count, *, today: datetime.date, choice: Choice, memory: Memory
 ) -> tuple[OrderOfWork | None, tuple[Finding, ...]]:
     given = counted.force
-    worked = work_logged(folder, given, today=today, memory=memory)
+    patterns = {stand.name: stand.pattern for stand in counted.made.stands}
+    worked = work_logged(folder, given, today=today, patterns=patterns, memory=memory)
     force = replace(given, bench=worked.learned.applied(given.bench))
     load, findings = workload(force, counted.made, game=choice.game)
     if load is None:

@@ -5,7 +5,7 @@ journal -> work logged -> minutes learned -> habit -> weeks to come -> dates
 
 import datetime
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -81,20 +81,34 @@ class Keeping:
 
 
 def work_logged(
-    folder: Path, force: Force, *, today: datetime.date, memory: Memory = NOTHING
+    folder: Path,
+    force: Force,
+    *,
+    today: datetime.date,
+    patterns: Mapping[str, str],
+    memory: Memory = NOTHING,
 ) -> WorkLogged:
-    """The work on a force up to the end of a day. Raises StoreError, and FileError."""
+    """The work on a force up to the end of a day; `patterns` are those of its stands by name.
+
+    Raises StoreError, and FileError.
+    """
     past = history(folder, today=today, last=ALL, memory=memory)
     own = collection_of(folder).force_of(folder) or ""
     counted = tuple(entry for entry in in_force(past.entries[::-1]) if entry.on <= today)
     making = Making(
         stages=force.bench.stages,
         on_stand={name: stand.modelled for name, stand in force.stands.items()},
+        patterns=patterns,
     )
     read = _bench_log(folder, counted, making=making, force=own, memory=memory)
     return WorkLogged(
         log=read,
-        learned=learned_minutes(read.stretches, bench=force.bench, figures=force.figures),
+        learned=learned_minutes(
+            read.stretches,
+            bench=force.bench,
+            figures=force.figures,
+            on_stand=making.on_stand,
+        ),
         kept=tuple(_kept(counted, force=own)),
     )
 

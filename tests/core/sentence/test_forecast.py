@@ -144,18 +144,18 @@ def test_what_sessions_taught_stands_beside_what_was_given() -> None:
     )
     learned = LearnedMinutes(
         rates=(rate, replace(rate, stage="assembled", given=None), replace(rate, what="horse")),
+        stands=(replace(rate, what="staff", stage=""),),
         stretches=5,
-        left_out=1,
     )
     head, *lines = learned_sentences(learned, stages=["raw", "assembled", "painted"])
     assert head == (
-        "Minutes for a figure, learned from 5 stretches of work (the log's share; the rest is what "
-        "you gave):"
+        "Minutes for a figure, or a whole stand, learned from 5 stretches of work (the log's "
+        "share; the rest is what you gave):"
     )
     assert lines == [
         "  foot: assembled 17.5, not given (63 in 100), painted 17.5, given 15 (63 in 100)",
         "  horse: painted 17.5, given 15 (63 in 100)",
-        "1 stretch of work taught nothing: stands with `minutes per stand` keep those.",
+        "  staff: 17.5, given 15 (63 in 100)",
     ]
     assert list(learned_sentences(LearnedMinutes(), stages=[])) == []
 

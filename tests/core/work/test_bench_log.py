@@ -1,6 +1,7 @@
 """What the journal says of work at the bench."""
 
 import datetime
+from dataclasses import replace
 from typing import Any
 
 from paradestate.core.holdings import Holdings
@@ -11,6 +12,7 @@ from tests.entries import ON, entry, figures
 MAKING = Making(
     stages=("in packet", "assembled", "painted", "based"),
     on_stand={"rifle section": {"rifleman": 4, "officer": 1}},
+    patterns={"1 Section": "rifle section", "2 Section": "rifle section"},
 )
 NEXT = ON + datetime.timedelta(days=1)
 
@@ -90,8 +92,25 @@ def test_whole_stands_are_their_figures_and_are_named() -> None:
     )
     (stretch,) = log.stretches
     assert stretch.reached == {("rifleman", "based"): 8, ("officer", "based"): 2}
-    assert stretch.onto == {"rifle section"}
+    assert stretch.on_stands == {
+        ("rifle section", "rifleman", "based"): 8,
+        ("rifle section", "officer", "based"): 2,
+    }
     assert log.unfinished == 10
+
+
+def test_figures_brought_on_under_the_name_of_a_stand_are_on_its_pattern() -> None:
+    named = replace(session(60, **brought(4, start="assembled", goal="painted")), stand="1 Section")
+    alike = replace(named, stand="", stands=("1 Section", "2 Section"))
+    strange = replace(named, stand="9 Section")
+    for each, on_stands in (
+        (named, {("rifle section", "rifleman", "painted"): 4}),
+        (alike, {("rifle section", "rifleman", "painted"): 4}),
+        (strange, {}),
+    ):
+        (stretch,) = read(each).stretches
+        assert stretch.on_stands == on_stands
+        assert stretch.reached == {("rifleman", "painted"): 4}
 
 
 def test_only_the_work_on_this_force_and_on_the_collection_counts() -> None:

@@ -29,14 +29,24 @@ BENCH = Bench(
 )
 
 
-def stretch(minutes: int, *, onto: frozenset[str] = frozenset(), **reached: int) -> Stretch:
-    """`rifleman_painted=6`."""
+ON_STAND = {"staff": {"officer": 2}, "rifle section": {"rifleman": 4}}
+
+
+def stretch(minutes: int, *, onto: str = "", **reached: int) -> Stretch:
+    """`rifleman_painted=6`; `onto` is the pattern of the stands that all of them are on."""
     steps = {(name.split("_")[0], name.split("_")[1]): each for name, each in reached.items()}
-    return Stretch(last=ON, minutes=minutes, reached=steps, onto=onto)
+    on_stands = {(onto, *step): number for step, number in steps.items()} if onto else {}
+    return Stretch(last=ON, minutes=minutes, reached=steps, on_stands=on_stands)
 
 
 def learned(*stretches: Stretch, prior_sessions: int = 3) -> LearnedMinutes:
-    return learned_minutes(stretches, bench=BENCH, figures=FIGURES, prior_sessions=prior_sessions)
+    return learned_minutes(
+        stretches,
+        bench=BENCH,
+        figures=FIGURES,
+        on_stand=ON_STAND,
+        prior_sessions=prior_sessions,
+    )
 
 
 def test_nothing_logged_teaches_nothing() -> None:
@@ -72,7 +82,7 @@ def test_kinds_with_minutes_of_their_own_are_told_apart_and_others_by_sort() -> 
     )
     assert [(rate.what, rate.stage, rate.given) for rate in taught.rates] == [
         ("foot", "painted", Fraction(15)),
-        ("officer", "based", Fraction(0)),
+        ("officer", "based", None),
         ("officer", "painted", Fraction(25)),
     ]
     assert taught.stretches == 3
@@ -104,13 +114,65 @@ def test_figures_of_which_nothing_is_given_start_from_the_mean_of_all_work() -> 
     assert (rate.what, rate.given, rate.minutes) == ("truck", None, Fraction(30))
 
 
-def test_stands_with_minutes_of_their_own_are_left_out() -> None:
-    taught = learned(
-        stretch(60, rifleman_painted=4), stretch(90, onto=frozenset({"staff"}), officer_based=1)
+def test_stands_with_minutes_of_their_own_are_learned_by_the_same_rule() -> None:
+    """A session of one staff at 130 minutes beside three at 90 is 100, a quarter logged."""
+    taught = learned(stretch(130, onto="staff", officer_painted=2, officer_based=2))
+    assert taught == LearnedMinutes(
+        stands=(
+            LearnedRate(
+                what="staff",
+                stage="",
+                minutes=Fraction(100),
+                given=Fraction(90),
+                stretches=1,
+                logged=Fraction(1, 4),
+            ),
+        ),
+        stretches=1,
     )
-    assert (taught.stretches, taught.left_out) == (1, 1)
-    alone = learned(stretch(90, onto=frozenset({"staff"}), officer_based=1))
-    assert alone == LearnedMinutes(left_out=1)
+    assert taught.applied(BENCH).minutes_per_stand == {"staff": Fraction(100)}
+    assert taught.applied(BENCH).minutes == BENCH.minutes
+
+
+def test_a_figure_brought_to_a_stage_is_its_part_of_a_stand() -> None:
+    """Of officers only paint is given, so paint is the whole of their staff, half of it for one."""
+    (rate,) = learned(stretch(65, onto="staff", officer_painted=1)).stands
+    assert rate.minutes == Fraction(100)
+    assert learned(stretch(10, onto="staff", officer_based=1)) == LearnedMinutes()
+    without = learned_minutes(
+        [stretch(65, onto="staff", officer_painted=1)], bench=BENCH, figures=FIGURES, on_stand={}
+    )
+    assert [(each.what, each.minutes) for each in without.rates] == [("officer", Fraction(35))]
+
+
+def test_stands_without_minutes_of_their_own_teach_what_their_figures_take() -> None:
+    on, loose = (
+        learned(stretch(200, onto=onto, rifleman_painted=8)) for onto in ("rifle section", "")
+    )
+    assert on == loose
+
+
+def test_figures_and_stands_are_told_apart_in_one_stretch() -> None:
+    both = Stretch(
+        last=ON,
+        minutes=90 + 60,
+        reached={("officer", "painted"): 2, ("rifleman", "painted"): 4},
+        on_stands={("staff", "officer", "painted"): 2},
+    )
+    taught = learned(both)
+    assert [(rate.what, rate.minutes) for rate in taught.stands] == [("staff", Fraction(90))]
+    assert [(rate.what, rate.minutes) for rate in taught.rates] == [("foot", Fraction(15))]
+
+
+def test_a_stage_left_out_is_not_taken_for_given_as_nothing() -> None:
+    """Paint explains 25 of 40 minutes; basing, of which nothing is said, the other 15."""
+    taught = learned(stretch(40, officer_painted=1, officer_based=1))
+    assert [(rate.stage, rate.given, rate.minutes) for rate in taught.rates] == [
+        ("based", None, Fraction(15)),
+        ("painted", Fraction(25), Fraction(25)),
+    ]
+    quick = learned(stretch(9, officer_painted=1, officer_based=1))
+    assert all(rate.minutes >= 0 for rate in quick.rates)
 
 
 def test_what_was_learned_takes_the_place_of_what_was_given() -> None:

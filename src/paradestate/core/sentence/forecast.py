@@ -104,25 +104,27 @@ def arrival_sentences(ladder: Ladder, *, parcels: Mapping[str, Fraction]) -> Ite
 
 def learned_sentences(learned: LearnedMinutes, *, stages: Sequence[str]) -> Iterator[str]:
     """What sessions taught, in the order of the stages, and how much of each is the log's."""
-    if learned.rates:
+    if learned.rates or learned.stands:
         yield (
-            f"Minutes for a figure, learned from {several(learned.stretches, 'stretch')} of work "
-            "(the log's share; the rest is what you gave):"
+            f"Minutes for a figure, or a whole stand, learned from "
+            f"{several(learned.stretches, 'stretch')} of work (the log's share; the rest is what "
+            "you gave):"
         )
     for what, rates in groupby(learned.rates, key=lambda rate: rate.what):
         in_order = sorted(rates, key=lambda rate: stages.index(rate.stage))
         yield f"  {what}: {', '.join(map(_rate_words, in_order))}"
-    if learned.left_out:
-        yield (
-            f"{several(learned.left_out, 'stretch')} of work taught nothing: stands with `minutes "
-            "per stand` keep those."
-        )
+    for rate in learned.stands:
+        yield f"  {rate.what}: {_learned_words(rate)}"
 
 
 def _rate_words(rate: LearnedRate) -> str:
     """One number: `painted 17.5, given 15 (62 in 100)`."""
+    return f"{rate.stage} {_learned_words(rate)}"
+
+
+def _learned_words(rate: LearnedRate) -> str:
     given = "not given" if rate.given is None else f"given {near_text(rate.given)}"
-    return f"{rate.stage} {near_text(rate.minutes)}, {given} ({hundredths_words(rate.logged)})"
+    return f"{near_text(rate.minutes)}, {given} ({hundredths_words(rate.logged)})"
 
 
 def calibration_sentence(found: Calibration) -> str:

@@ -6,9 +6,10 @@ isn't lost. What is brought over several stages is brought to each of them.
 """
 
 import datetime
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
+from typing import TypeVar
 
 from paradestate.core.holdings import Pile, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
@@ -24,8 +25,8 @@ class Stretch:
     minutes: int
     reached: Mapping[tuple[str, str], int]
     """Figure kind and stage to figures that were brought to it."""
-    onto: frozenset[str] = frozenset()
-    """Patterns of whole stands among what was brought on."""
+    on_stands: Mapping[tuple[str, str, str], int] = field(default_factory=dict)
+    """Pattern, kind and stage to those of these figures that were brought on as such stands."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +51,8 @@ class Making:
     stages: Sequence[str]
     on_stand: Mapping[str, Mapping[str, int]]
     """Stand pattern to the figures on one of it."""
+    patterns: Mapping[str, str] = field(default_factory=dict)
+    """Stand of the force by its name to its pattern."""
 
 
 def log_of_bench(
@@ -76,16 +79,17 @@ def log_of_bench(
         spent += worked
         reached = _added(step for entry in of_day for step in _steps(entry, making))
         if reached and spent:
-            onto = frozenset(
-                name for entry in of_day for name in (*entry.comes.stands, *entry.leaves.stands)
-            )
-            stretches.append(Stretch(last=day, minutes=spent, reached=reached, onto=onto))
+            on_stands = _added(step for entry in of_day for step in _on_stands(entry, making))
+            stretches.append(Stretch(last=day, minutes=spent, reached=reached, on_stands=on_stands))
             spent = 0
     return BenchLog(minutes=minutes, stretches=tuple(stretches), unfinished=spent)
 
 
-def _added(steps: Iterable[tuple[tuple[str, str], int]]) -> Mapping[tuple[str, str], int]:
-    total: dict[tuple[str, str], int] = {}
+T = TypeVar("T", bound=Hashable)
+
+
+def _added(steps: Iterable[tuple[T, int]]) -> Mapping[T, int]:
+    total: dict[T, int] = {}
     for step, number in steps:
         total[step] = total.get(step, 0) + number
     return total
@@ -100,6 +104,18 @@ def _steps(entry: JournalEntry, making: Making) -> Iterator[tuple[tuple[str, str
         for kind, each in _figures(pile, making).items():
             for stage in stages:
                 yield (kind, stage), each
+
+
+def _on_stands(entry: JournalEntry, making: Making) -> Iterator[tuple[tuple[str, str, str], int]]:
+    """The same with the pattern of the stands that the figures are on; of others none."""
+    names = (entry.stand, *entry.stands)
+    patterns = [
+        *(*entry.comes.stands, *entry.leaves.stands),
+        *(making.patterns[name] for name in names if name in making.patterns),
+    ]
+    if patterns:
+        for (kind, stage), number in _steps(entry, making):
+            yield (patterns[0], kind, stage), number
 
 
 def _rank(pile: Pile, making: Making) -> int:

@@ -56,9 +56,13 @@ class Rates:
         if whole is None or not to_come:
             table = self.by_stage(kind) or {}
             return {each: table.get(each, Fraction(0)) for each in to_come}
+        return {each: whole * self.share(pattern, stage=each) for each in to_come}
+
+    def share(self, pattern: Made, *, stage: str) -> Fraction:
+        """The part of a whole stand's minutes that bringing one of its figures to a stage takes."""
         parts = self._parts(pattern)
-        a_part = whole / (sum(parts.values(), Fraction(0)) * sum(pattern.figures.values()))
-        return {each: a_part * parts[each] for each in to_come}
+        whole = sum(parts.values(), Fraction(0)) * sum(pattern.figures.values())
+        return parts[stage] / whole if whole else Fraction(0)
 
     @property
     def _stages(self) -> Sequence[str]:
