@@ -1,10 +1,13 @@
 """What of the work waits for which parcel."""
 
+import datetime
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+from paradestate.core.on_order import OnOrder
 from paradestate.core.work.awaited_work import Lack, joined, lacks, tasks, to_reach
 from paradestate.core.work.course import Task
 from tests.core.work.batches import climbed
@@ -93,3 +96,26 @@ def test_a_batch_without_minutes_has_no_set_up() -> None:
 def test_parcels_that_dont_bring_all_are_a_mistake_of_the_program() -> None:
     with pytest.raises(ValueError, match=r"rifleman for .* come with no parcel"):
         of_troop({"officer": 99})
+
+
+def test_what_is_on_order_is_not_ordered_again() -> None:
+    ladder, _ = climbed(STOCK, bench=BENCH, organisation=TROOP)
+    day = datetime.date(2026, 3, 5)
+    coming = OnOrder(entry="1", source="North", day=day, expected=None, figures={"officer": 1})
+    rungs = tuple(
+        replace(
+            rung,
+            works=tuple(
+                replace(work, to_come=(coming,)) if work.lacking.get("officer") else work
+                for work in rung.works
+            ),
+        )
+        for rung in ladder.rungs
+    )
+    works = {work.stand.name: work for rung in rungs for work in rung.works}
+    reached = tuple(
+        replace(each, works=tuple(works.get(work.stand.name, work) for work in each.works))
+        for each in ladder.reached
+    )
+    found = lacks(replace(ladder, rungs=rungs, reached=reached), most=4)
+    assert [each.figures for each in found] == [{"rifleman": 15}, {"rifleman": 9}]

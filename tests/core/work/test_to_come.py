@@ -41,9 +41,9 @@ def test_what_is_expected_soonest_goes_to_the_stands_that_are_served_first() -> 
     ]
     first, *_, last = (load.works[name] for name in waits)
     assert first.waiting == {"1": 4 * 5}
-    assert not first.is_unordered
+    assert not first.unordered
     assert last.waiting == {"2": 5}
-    assert last.is_unordered
+    assert last.unordered == {"rifleman": 3}
     assert last.lacking == {"rifleman": 4}
 
 

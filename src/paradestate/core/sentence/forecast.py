@@ -95,7 +95,7 @@ def arrival_sentences(ladder: Ladder, *, parcels: Mapping[str, Fraction]) -> Ite
             f"The dates wait for parcels: {what}. That work begins in the week after the one in "
             "which a parcel is expected, and it is taken to come on its day."
         )
-    if any(work.is_unordered for work in works):
+    if any(work.unordered for work in works):
         yield (
             "Figures that are neither owned nor on order have no date of arrival: the dates are as "
             "if they were here when their turn comes."

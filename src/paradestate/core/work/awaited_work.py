@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from paradestate.core.number import summed
 from paradestate.core.work.course import Task
-from paradestate.core.work.ladder import Ladder, Reached, Rung, lacking_of
+from paradestate.core.work.ladder import Ladder, Reached, Rung
 from paradestate.core.work.stand_work import StandWork
 
 
@@ -34,7 +34,7 @@ def lacks(ladder: Ladder, *, most: int) -> tuple[Lack, ...]:
     found = [
         Lack(milestones=(each.milestone.name,), figures=figures)
         for each, works in _own_works(ladder)
-        if (figures := lacking_of(works))
+        if (figures := summed(work.unordered for work in works))
     ]
     if len(found) <= most:
         return tuple(found)
@@ -88,7 +88,7 @@ def _taken(
 ) -> frozenset[int]:
     """The parcels from which a stand takes what it lacks, which is taken out of them."""
     taken: set[int] = set()
-    for kind, number in work.lacking.items():
+    for kind, number in work.unordered.items():
         for each in sorted(preferred, key=lambda parcel: parcel not in taken):
             some = min(number, left[each].get(kind, 0))
             if some:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from paradestate.core.on_order import OnOrder
+from paradestate.core.on_order import OnOrder, figures_on_order
 from paradestate.core.strength import Filling, StandState
 from paradestate.core.unfolding import Stand
 from paradestate.core.work.rates import Rates
@@ -36,10 +36,11 @@ class StandWork:
     """Entry of such an order to those of its minutes that can't begin before that comes."""
 
     @property
-    def is_unordered(self) -> bool:
-        """Whether it lacks figures that nobody ordered."""
-        ordered = sum(sum(order.figures.values()) for order in self.to_come)
-        return sum(self.lacking.values()) > ordered
+    def unordered(self) -> Mapping[str, int]:
+        """Kind to figures that it lacks and that nobody ordered."""
+        ordered = figures_on_order(self.to_come)
+        left = {kind: number - ordered.get(kind, 0) for kind, number in self.lacking.items()}
+        return {kind: number for kind, number in left.items() if number}
 
     @property
     def minutes(self) -> Fraction:

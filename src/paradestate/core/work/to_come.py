@@ -60,7 +60,7 @@ def there_on(works: Iterable[StandWork]) -> datetime.date:
     days = [datetime.date.min]
     for work in works:
         days += [order.expected or NEVER for order in work.to_come]
-        if work.is_unordered:
+        if work.unordered:
             days.append(NEVER)
     return max(days)
 
