@@ -55,12 +55,38 @@ def test_a_short_log_leaves_its_mean_uncertain() -> None:
 
 def test_what_is_assumed_has_its_share() -> None:
     habit = Habit(weeks=(7,) * 4, usual=Fraction(240))
-    weights = Weights(prior_weeks=4, half_life=10**9)
+    weights = Weights(prior_weeks=4, half_life=10**9, run=1)
     assert from_log(habit, weights) == Fraction(1, 2)
     weeks = drawn(habit, weights=weights)
     assert abs((weeks[0] == 7).mean() - 0.5) < 0.015
     assert from_log(Habit(weeks=(7,))) == 1
     assert from_log(Habit(usual=Fraction(240))) == 0
+
+
+def test_weeks_that_are_like_those_before_them_tell_as_much_as_fewer() -> None:
+    spells, turns = (300,) * 6 + (0,) * 6 + (300,) * 4, (300, 0, 150, 300, 0, 0, 300, 150) * 2
+    shares = [from_log(Habit(weeks=weeks, usual=Fraction(240))) for weeks in (spells, turns)]
+    assert shares[0] < shares[1] - Fraction(1, 10)
+
+
+def test_the_level_of_weeks_that_differ_more_than_steady_ones_is_uncertain_for_all_of_a_draw() -> (
+    None
+):
+    """Ten idle weeks of twelve: more than nought is one level, in every week of a draw."""
+    weeks = drawn(Habit(weeks=(0, 0, 0, 0, 300, 0, 0, 0, 0, 300, 0, 0)))
+    levels = weeks.max(axis=0)
+    assert len(set(levels)) > 200
+    assert ((weeks == 0) | (weeks == levels)).all()
+    assert abs(weeks.mean() - 50) < 8
+
+
+def test_the_level_of_steady_weeks_is_that_of_the_log() -> None:
+    weeks = drawn(Habit(weeks=(200, 300, 240, 260, 220, 280)))
+    assert set(numpy.unique(weeks)) == {200, 220, 240, 260, 280, 300}
+
+
+def test_an_idle_log_stays_idle() -> None:
+    assert not drawn(Habit(weeks=(0, 0, 0, 0))).any()
 
 
 def test_a_level_that_is_assumed_holds_for_all_weeks_of_a_draw() -> None:
