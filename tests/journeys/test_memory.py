@@ -186,7 +186,7 @@ def test_work_written_late_is_read_with_that_of_its_day(
 
 def minutes_of(folder: Path, memory: Memory) -> BenchLog:
     force = checked(folder, today=TODAY, memory=memory).force
-    return dating.work_logged(folder, force, today=TODAY, memory=memory).log
+    return dating.work_logged(folder, force, today=TODAY, patterns={}, memory=memory).log
 
 
 KINDS = st.sampled_from(["received", "moved", "struck-out", "undone", "late", "day", "stock"])

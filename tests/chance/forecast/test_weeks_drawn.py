@@ -55,7 +55,7 @@ def test_a_short_log_leaves_its_mean_uncertain() -> None:
 
 def test_what_is_assumed_has_its_share() -> None:
     habit = Habit(weeks=(7,) * 4, usual=Fraction(240))
-    weights = Weights(prior_weeks=4, half_life=10**9, run=1)
+    weights = Weights(prior_weeks=4, half_life=10**9)
     assert from_log(habit, weights) == Fraction(1, 2)
     weeks = drawn(habit, weights=weights)
     assert abs((weeks[0] == 7).mean() - 0.5) < 0.015

@@ -40,7 +40,7 @@ class Weights:
     """Weeks of the log that the assumption weighs as much as (by trial: `bench_forecast.py`)."""
     half_life: int = 13
     """Weeks after which a past week counts half (by trial as well)."""
-    run: float = 1.2
+    run: float = 1.0
     """How many weeks in a row tell as much as one, before a log says so itself (by trial)."""
     run_weeks: int = 8
     """Weeks of the log that this weighs as much as (by trial)."""
