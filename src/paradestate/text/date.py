@@ -15,6 +15,7 @@ _DURATION = re.compile(r"(.+?) ?(min|h)")
 MOST_DAYS = 31
 LONGEST = 100_000
 """Minutes or hours; no job is longer."""
+HOURS_OF_A_WEEK = 168
 
 _HINT = "Write the year, or year-month, or year-month-day: 1943, 1943-07, 1943-07-10."
 
@@ -87,6 +88,26 @@ def read_duration(text: str) -> Fraction | Slip:
             hint="Write minutes or hours: 20 min, 4 h.",
         )
     return number * (60 if found.group(2) == "h" else 1)
+
+
+def read_week(text: str) -> Fraction | Slip:
+    """Minutes of a week that are spent on something: above nought, and no more than it has."""
+    minutes = read_duration(text)
+    if isinstance(minutes, Slip):
+        return minutes
+    if not minutes:
+        return Slip(
+            code="not-above-nought",
+            message=f"{text} isn't above nought.",
+            hint="Write how long you usually work in a week, or take the line out.",
+        )
+    if minutes > HOURS_OF_A_WEEK * 60:
+        return Slip(
+            code="week-too-long",
+            message=f"{text} is more than a week has.",
+            hint=f"A week has {HOURS_OF_A_WEEK} h; write how many of them you usually work: 4 h.",
+        )
+    return minutes
 
 
 def duration_text(minutes: Fraction) -> str:

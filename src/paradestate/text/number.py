@@ -103,6 +103,18 @@ def read_positive(text: str) -> Fraction | Slip:
     return number
 
 
+def read_not_below_nought(text: str) -> Fraction | Slip:
+    """A decimal number from nought up."""
+    number = read_decimal(text)
+    if isinstance(number, Fraction) and number < 0:
+        return Slip(
+            code="below-nought",
+            message=f"{text} is below nought.",
+            hint="Write 0 or more.",
+        )
+    return number
+
+
 def read_measure(text: str) -> Fraction | Slip:
     """A number with decimals or a fraction, as on a ruler: `38.1`, `3/4`, `1 1/2`."""
     found = FRACTION.fullmatch(text)

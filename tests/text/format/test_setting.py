@@ -43,6 +43,26 @@ def test_odd_stages(stages: str, expected: list[str]) -> None:
     assert codes(f"bench: {{stages: {stages}}}") == expected
 
 
+@pytest.mark.parametrize(
+    ("bench", "expected"),
+    [
+        ("week: 0 h", ["not-above-nought"]),
+        ("week: 1 min", []),
+        ("week: 168 h", []),
+        ("week: 168.01 h", ["week-too-long"]),
+        ("week: 10081 min", ["week-too-long"]),
+        ("week: -4 h", ["not-a-duration"]),
+        ("minutes: {foot: {assembled: -1}}", ["below-nought"]),
+        ("minutes: {foot: {assembled: 0}}", []),
+        ("minutes: {foot: {assembled: 3 min}}", ["not-a-number"]),
+    ],
+)
+def test_no_work_takes_less_than_none_and_no_week_has_more_than_its_hours(
+    bench: str, expected: list[str]
+) -> None:
+    assert codes(f"bench: {{{bench}}}") == expected
+
+
 def test_private_is_yes_or_no() -> None:
     assert force("private: yes").private
     assert not force("private: no").private

@@ -31,7 +31,7 @@ _MILESTONE = record(
     word("numbers", Counts(kind=ELEMENTS, nought=True)),
     word("weight", value.POSITIVE),
 )
-_STAGE_MINUTES = MappingOf(key=NameOf(kind=STAGES), value=value.NUMBER)
+_STAGE_MINUTES = MappingOf(key=NameOf(kind=STAGES), value=value.MINUTES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,10 +83,10 @@ BENCH = record(
         MappingOf(key=NameOf(kind=KINDS_AND_SORTS), value=_STAGE_MINUTES),
         about="per figure, to reach the stage from the one before",
     ),
-    word("minutes per stand", MappingOf(key=NameOf(kind=STANDS), value=value.NUMBER)),
+    word("minutes per stand", MappingOf(key=NameOf(kind=STANDS), value=value.MINUTES)),
     word("set up", value.DURATION, about="per batch"),
     word("dry", MappingOf(key=NameOf(kind=STAGES), value=value.DURATION)),
-    word("week", value.DURATION, about="time at the bench in a week"),
+    word("week", value.WEEK, about="time at the bench in a week"),
     word("away", ListOf(of=value.DAYS)),
     word("colours", MappingOf(key=value.NAME, value=ListOf(of=_COAT))),
     word("playable", ListOf(of=_MILESTONE)),

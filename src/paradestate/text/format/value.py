@@ -10,7 +10,7 @@ from paradestate.core.money import Minor, minor_text
 from paradestate.core.number import percent_text
 from paradestate.core.outline import Outline, Rectangle, decimal_text, outline_text
 from paradestate.text.codec import FreeText, Schema, Text, one_of
-from paradestate.text.date import duration_text, read_date, read_days, read_duration
+from paradestate.text.date import duration_text, read_date, read_days, read_duration, read_week
 from paradestate.text.dice import read_dice
 from paradestate.text.game_night import read_game_nights
 from paradestate.text.length import (
@@ -30,6 +30,7 @@ from paradestate.text.length import (
 from paradestate.text.money import read_amount, read_currency
 from paradestate.text.number import (
     read_decimal,
+    read_not_below_nought,
     read_part,
     read_percent,
     read_positive,
@@ -72,6 +73,9 @@ RANGE = Text(
     described={"anyOf": [_WHOLE, _pattern(r"^\d+ ?- ?\d+$", "2-4")]},
 )
 NUMBER = Text(parse=read_decimal, show=decimal_text, described=_NUMBER)
+MINUTES = Text(
+    parse=read_not_below_nought, show=decimal_text, described={"type": "number", "minimum": 0}
+)
 POSITIVE = Text(
     parse=read_positive, show=decimal_text, described={"type": "number", "exclusiveMinimum": 0}
 )
@@ -113,6 +117,7 @@ GAME_NIGHTS = Text(
     ),
 )
 DURATION = Text(parse=read_duration, show=duration_text, described=_pattern("(min|h)$", "4 h"))
+WEEK = Text(parse=read_week, show=duration_text, described=_pattern("(min|h)$", "4 h"))
 DICE = Text(
     parse=read_dice, show=str, described={"type": ["string", "integer"], "examples": ["18 + 2d6"]}
 )
