@@ -2,6 +2,8 @@
 
 from fractions import Fraction
 
+import pytest
+
 from paradestate.core.finding import Level
 from tests.core.work.works import MINUTES, WISHED, load_of, sound_load, stands_of
 
@@ -52,6 +54,28 @@ def test_a_game_is_a_milestone_where_it_has_numbers_or_a_plan() -> None:
     }
     assert len(stands_of(load, "skirmish")) == 1 + 4 * 4
     assert list(names(GAMES, game="raid")) == ["smallest legal force", "whole top", "raid"]
+
+
+@pytest.mark.parametrize(
+    ("playable", "texts", "told"),
+    [
+        ("[{name: a}, {name: b}, {name: A}]", (), ["2 milestones are called 'A'."]),
+        ("[{name: Smallest legal force}]", (), ["2 milestones are called 'Smallest legal force'."]),
+        ("[{name: whole top}]", (), ["2 milestones are called 'whole top'."]),
+        ("[{name: raid}]", (GAMES,), ["2 milestones are called 'raid'."]),
+        ("[{name: siege}]", (GAMES,), []),
+        ("[{name: a}, {name: b}]", (GAMES,), []),
+    ],
+)
+def test_milestones_of_one_name_could_not_be_told_apart(
+    playable: str, texts: tuple[str, ...], told: list[str]
+) -> None:
+    """A game without numbers or a plan is no milestone, so its name is free."""
+    load, findings = load_of(f"{MINUTES}  playable: {playable}\n", *texts)
+    found = [each for each in findings if each.code == "milestone-twice"]
+    assert [each.message for each in found] == told
+    assert (load is None) is bool(told)
+    assert all(each.place.path[:2] == ("bench", "playable") for each in found)
 
 
 def test_the_plan_of_a_game_puts_stands_beside_the_force() -> None:

@@ -4,7 +4,7 @@ First the smallest legal force, the must layer as it is raised and that with the
 are wanted; then games with numbers or a plan; then what the owner calls playable.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -22,6 +22,7 @@ from paradestate.core.support.terms import formation_cost
 from paradestate.core.work.milestone import Aimed
 
 SMALLEST = "smallest legal force"
+WISHED = "with the wished items"
 ONCE = Fraction(1)
 
 Found = tuple[tuple[Aimed, ...], tuple[Finding, ...]]
@@ -35,7 +36,7 @@ def aims(force: Force, made: Establishment, *, game: str | None) -> Found:
     found = list(smallest)
     found.append(Aimed(name=f"whole {made.formation}", weight=ONCE, numbers=now))
     if any(stand.wishes and stand.is_wanted for stand in made.stands):
-        found.append(replace(found[-1], name="with the wished items", is_wished_too=True))
+        found.append(replace(found[-1], name=WISHED, is_wished_too=True))
     found += [
         _of_game(force, each, numbers=now)
         for each in force.games.values()
@@ -47,8 +48,30 @@ def aims(force: Force, made: Establishment, *, game: str | None) -> Found:
     settled = [_settled(force, each, open_=open_) for each in found]
     return (
         tuple(aimed for aimed, _ in settled),
-        (*findings, *(finding for _, each in settled for finding in each)),
+        (
+            *findings,
+            *_same_names(force, found),
+            *(finding for _, each in settled for finding in each),
+        ),
     )
+
+
+def _same_names(force: Force, found: Iterable[Aimed]) -> Iterator[Finding]:
+    """The stop for milestones that nobody could tell apart; capital letters make no difference."""
+    alike: dict[str, list[Aimed]] = {}
+    for each in found:
+        alike.setdefault(each.name.casefold(), []).append(each)
+    for milestones in alike.values():
+        if len(milestones) > 1:
+            yield Finding(
+                level=Level.STOP,
+                code="milestone-twice",
+                message=f"{len(milestones)} milestones are called '{milestones[-1].name}'.",
+                effect="Nobody could tell them apart, so there is no order of work.",
+                hint="Give one of them another name; the program itself names "
+                f"'{SMALLEST}', 'whole ...' and '{WISHED}', and games are milestones too.",
+                place=milestones[-1].place or nearest_place(force.places, ("bench",)),
+            )
 
 
 def _smallest(
