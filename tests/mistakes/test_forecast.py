@@ -89,7 +89,7 @@ def test_37_a_forecast_from_two_sessions(tmp_path: Path) -> None:
     assert "".join(map(printed, findings_in(few, arrival=TODAY))) == (
         f"force.yaml:{LAST_LINE}:15: warn: Only 2 sessions logged: the dates are the starting "
         "assumption (1 h 30 min a week). [sessions-few]\n"
-        "    0% of them comes from the log.\n"
+        "    0% of what they rest on comes from the log.\n"
         "    Go on logging, weeks with nothing done too; it needs no entry to say that.\n"
     )
     many = guard(tmp_path / "many", bench, weeks=12)

@@ -4,6 +4,7 @@ import datetime
 from dataclasses import replace
 from fractions import Fraction
 
+from paradestate.chance.forecast.weeks_drawn import MOST_WEEKS
 from paradestate.core.certainty import Certainty, Exact, Sampled
 from paradestate.core.sentence.forecast import (
     arrival_sentences,
@@ -73,9 +74,10 @@ def test_a_date_is_a_day_or_says_why_there_is_none() -> None:
     assert by_words(found) == "four in five by 15 March 2026"
     assert by_words(goal(number=1)) == ""
     assert without_date_sentence(of(found)) == (
-        "A dash: not within 2 weeks, which is as far as was looked."
+        "A dash: not within ten years, which is as far as was looked."
     )
     assert without_date_sentence(of(goal())) == ""
+    assert 10 * 52 <= MOST_WEEKS < 10 * 52 + 2
 
 
 def test_what_is_reached_has_no_date() -> None:
@@ -111,6 +113,8 @@ def test_how_sure_dates_are() -> None:
     assert sure_sentence(of(goal())) == f"{head}, a date to 3 days."
     assert sure_sentence(of(goal(between=(13, 14)))) == f"{head}, a date to 1 day."
     assert sure_sentence(of(goal(between=(13, None)))) == f"{head}."
+    never = replace(goal(), dates=(None, None, None))
+    assert sure_sentence(of(never)) == f"{head}."
 
 
 def test_figures_that_are_not_owned_have_no_date_or_that_of_their_parcel() -> None:

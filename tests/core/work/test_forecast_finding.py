@@ -38,13 +38,13 @@ def test_dates_that_are_mostly_assumed_say_so() -> None:
     assert said(EVIDENCE) == [
         (
             "Only 2 sessions logged: the dates are the starting assumption (1 h 30 min a week).",
-            "0% of them comes from the log.",
+            "0% of what they rest on comes from the log.",
         )
     ]
     assert said(replace(EVIDENCE, usual=Fraction(60), logged=Fraction(49, 100), weeks=3)) == [
         (
             "Only 2 sessions logged: the dates are mostly the starting assumption (1 hour a week).",
-            "49% of them comes from the log.",
+            "49% of what they rest on comes from the log.",
         )
     ]
     assert said(replace(EVIDENCE, sessions=0))[0][0] == (

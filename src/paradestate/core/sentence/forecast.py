@@ -14,7 +14,6 @@ from paradestate.core.work.forecast_value import (
     Forecast,
     GoalForecast,
 )
-from paradestate.core.work.habit import DAYS
 from paradestate.core.work.kept_forecast import Calibration
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
@@ -42,8 +41,7 @@ def without_date_sentence(found: Forecast) -> str:
     """What a dash means; empty where every date is there."""
     if all(at is not None for each in found.goals for at in each.dates):  # those reached have all
         return ""
-    weeks = max(len(each.by_day) - 1 for each in found.goals) // DAYS
-    return f"A dash: not within {several(weeks, 'week')}, which is as far as was looked."
+    return "A dash: not within ten years, which is as far as was looked."
 
 
 def rests_sentence(evidence: Evidence) -> str:
@@ -76,14 +74,14 @@ def sure_sentence(found: Forecast) -> str:
 
 
 def _days_off(found: Forecast) -> int | None:
-    """How far the dates may be off at the most; None where that of one can't be said."""
-    off = 0
+    """How far the dates may be off at the most; None where nobody can say, or none is given."""
+    off: list[int] = []
     for each in found.goals:
         for at in dates_of(each).values():
             if at.latest is None:
                 return None
-            off = max(off, (at.latest - at.day).days, (at.day - at.earliest).days)
-    return off
+            off += [(at.latest - at.day).days, (at.day - at.earliest).days]
+    return max(off, default=None)
 
 
 def arrival_sentences(ladder: Ladder, *, parcels: Mapping[str, Fraction]) -> Iterator[str]:

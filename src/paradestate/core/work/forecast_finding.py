@@ -47,7 +47,7 @@ def few_sessions(force: Force, evidence: Evidence) -> Iterator[Finding]:
             f"Only {several(evidence.sessions, 'session')}" if evidence.sessions else "No session"
         )
         message = f"{known} logged: the dates are {mostly}{assumed}."
-        effect = f"{half_up(evidence.logged * 100)}% of them comes from the log."
+        effect = f"{half_up(evidence.logged * 100)}% of what they rest on comes from the log."
         hint = "Go on logging, weeks with nothing done too; it needs no entry to say that."
     else:
         return
