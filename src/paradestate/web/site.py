@@ -2,8 +2,10 @@
 
 import datetime
 from collections.abc import Callable, Mapping
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from pathlib import Path
+from threading import Lock
 
 from jinja2 import Environment
 
@@ -42,6 +44,9 @@ class Site:
     sheets: tuple[Sheet, ...]
     memory: Memory = field(default_factory=Memory)
     searches: Searches = field(default_factory=Searches)
+    writing: AbstractContextManager[object] = field(default_factory=Lock)
+    """Held from looking at what a form is about until it is written, so that of two devices that
+    say the same thing at once the second sees what the first has written."""
     phone: PhoneListener | None = None
     """The listener for phones beside this one; None where phones aren't let in."""
     door: Door | None = None

@@ -2,6 +2,7 @@
 
 import datetime
 import re
+from concurrent.futures import ThreadPoolExecutor
 from html import unescape
 from pathlib import Path
 from uuid import uuid4
@@ -9,8 +10,11 @@ from uuid import uuid4
 import pytest
 from httpx2 import Response
 
+from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
+from paradestate.journeys.bench import order_of_work
+from paradestate.journeys.calendar_file import write_calendar
 from paradestate.journeys.history import history
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.log import log
@@ -136,6 +140,32 @@ def test_one_tap_brings_a_batch_on_and_everything_moves_at_once(tmp_path: Path) 
     first = entry.stands[0].replace(" / ", ", ")
     parade = owner.get("parade")
     assert re.search(rf'aria-label="{re.escape(first)}: [^"]*assembled', parade.text)
+
+
+def test_a_second_tap_on_the_same_button_writes_nothing_more(tmp_path: Path) -> None:
+    """The answer is that of the first; with other minutes it is another thing, and refused."""
+    folder = marenz(tmp_path, rifleman=80)
+    owner = Visitor(folder)
+    fields = {**fields_of(owner.get("bench")), "stands": "6", "minutes": "90"}
+    first = owner.post("bench/session", fields)
+    second = owner.post("bench/session", fields)
+    assert (second.status_code, second.url) == (200, first.url)
+    assert history(folder, today=TODAY, last=9).number == 2
+    other = owner.post("bench/session", {**fields, "minutes": "60"})
+    assert other.status_code == 409
+    assert history(folder, today=TODAY, last=9).number == 2
+
+
+def test_two_phones_that_say_the_same_at_once_write_it_once(tmp_path: Path) -> None:
+    """Both looked before either wrote; the second sees what the first has written."""
+    folder = marenz(tmp_path, rifleman=80)
+    owner = Visitor(folder)
+    both = [{**fields_of(owner.get("bench")), "stands": "6", "minutes": "90"} for _ in range(2)]
+    assert both[0]["entry"] != both[1]["entry"]
+    with ThreadPoolExecutor(2) as phones:
+        sent = phones.map(lambda fields: owner.post("bench/session", fields).status_code, both)
+        assert sorted(sent) == [200, 409]
+    assert history(folder, today=TODAY, last=9).number == 2
 
 
 def test_what_was_written_down_is_taken_back_from_another_visit(tmp_path: Path) -> None:
@@ -268,6 +298,15 @@ def test_dates_that_can_not_be_written_down_are_said(owner: Visitor, tmp_path: P
     assert "is there already and says" in words_of(answer)
 
 
+def calendar_made_by_the_command(folder: Path) -> str:
+    """Its events are those of the sheet, so that one takes the place of the other."""
+    file = folder.parent / "made.ics"
+    found = order_of_work(folder, today=TODAY, choice=Choice())
+    assert found.order is not None
+    write_calendar(file, found.order.dates, force=found.checked.force.title, made=NOW)
+    return file.read_text("utf-8")
+
+
 def test_milestones_and_game_nights_are_a_calendar(tmp_path: Path) -> None:
     force_of(
         tmp_path,
@@ -280,6 +319,18 @@ def test_milestones_and_game_nights_are_a_calendar(tmp_path: Path) -> None:
     assert answer.headers["content-type"].startswith("text/calendar")
     assert answer.text.startswith("BEGIN:VCALENDAR\r\n")
     assert "Game night" in answer.text
+    made = calendar_made_by_the_command(tmp_path / "own")
+    uids = [line for line in answer.text.splitlines() if line.startswith("UID:")]
+    assert uids == [line for line in made.splitlines() if line.startswith("UID:")]
+    assert len(uids) == 5
+
+
+def test_a_date_far_away_is_said_with_its_year(tmp_path: Path) -> None:
+    force_of(tmp_path, OWN + MINUTES.replace("}}}", "}}, week: 1 min}"))
+    said = words_of(Visitor(tmp_path / "own").get("bench"))
+    assert re.search(
+        r"Half chance by [A-Z][a-z]{2} 2028, four in five by [A-Z][a-z]{2} 20\d\d", said
+    )
 
 
 def test_without_a_week_there_are_no_dates_and_no_weeks(tmp_path: Path) -> None:

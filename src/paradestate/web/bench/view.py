@@ -77,7 +77,7 @@ def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:
     days = {number: short_day(day, today=today) for number, day in order.days.items()}
     return BenchView(
         boxes=tuple(_boxes(order)),
-        lead=tuple(filter(None, _lead(order))),
+        lead=tuple(filter(None, _lead(order, today=today))),
         now=tuple(now_sentence(each) for each in ladder.reached if each.rung is None),
         ladder=_ladder(order, steps, days=days),
         bars=_bars(order),
@@ -99,7 +99,7 @@ def _boxes(order: OrderOfWork) -> Iterator[tuple[str, str]]:
         yield "Usual week", hours_words(order.week)
 
 
-def _lead(order: OrderOfWork) -> Iterator[str]:
+def _lead(order: OrderOfWork, *, today: datetime.date) -> Iterator[str]:
     following = order.ladder.following
     if following is None:
         yield "Nothing is left to do at the bench."
@@ -108,7 +108,7 @@ def _lead(order: OrderOfWork) -> Iterator[str]:
     week = week_words(following.ends, week=order.week_alone)
     when = f", in {week}" if week else ""
     yield f"The {name} can be played after {hours_words(following.ends)} of work{when}."
-    yield lead_sentence(order, name)
+    yield lead_sentence(order, name, today=today)
     by_kind = order.by_kind.reached_of
     yield gain_sentence(following, by_kind=by_kind[name])
 

@@ -132,15 +132,15 @@ def day_of(found: GoalForecast, chance: Fraction) -> datetime.date | None:
     return next((at.day for at in dates if at is not None and at.chance == chance), None)
 
 
-def lead_sentence(order: OrderOfWork, name: str) -> str:
+def lead_sentence(order: OrderOfWork, name: str, *, today: datetime.date) -> str:
     """The dates of a milestone in the sentence a sheet opens with; empty where there are none."""
     found = order.forecast_of.get(name)
     days = [] if found is None else [day_of(found, chance) for chance in (HALF, FOUR_IN_FIVE)]
     half, four = days or (None, None)
     if half is None:
         return ""
-    more = "" if four is None else f", four in five by {short_day(four, today=half)}"
-    return f"Half chance by {short_day(half, today=half)}{more}."
+    more = "" if four is None else f", four in five by {short_day(four, today=today)}"
+    return f"Half chance by {short_day(half, today=today)}{more}."
 
 
 def short_day(day: datetime.date, *, today: datetime.date) -> str:

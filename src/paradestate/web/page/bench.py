@@ -21,15 +21,18 @@ from paradestate.journeys.forecast import Keeping, calendar
 from paradestate.journeys.history import LOOKED_AT, History, history
 from paradestate.journeys.log import log
 from paradestate.sheet.texture import patterns
-from paradestate.web.bench.batch_row import STANDS, step_said
+from paradestate.web.bench.batch_row import FIRST, FROM, OF, STANDS, TO, step_said
 from paradestate.web.bench.orders import orders_view
 from paradestate.web.bench.view import BenchView, bench_view
-from paradestate.web.log_form import head_said, new_id, striking_out
+from paradestate.web.log_form import Head, head_said, new_id, striking_out
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
 UNPROCESSABLE, CHANGED = 422, 409
 CALENDAR = "calendar.ics"
+MINUTES = "minutes"
+SAID = (FIRST, FROM, TO, OF, STANDS, MINUTES)
+"""The fields of the form that writes a step down."""
 MOST_ROWS = 200
 """Batches that are listed one by one."""
 
@@ -49,15 +52,29 @@ def show(visit: Visit) -> Response:
 
 
 def session(visit: Visit) -> Response:
-    """Writes down what was brought on, as a session where its minutes are said."""
+    """Writes down what was brought on, as a session where its minutes are said.
+
+    The same form sent again, as by a second tap, is answered as the first time.
+    """
     head = head_said(visit)
+    said = tuple(visit.form.text(name) for name in SAID)
+    with visit.site.writing:
+        if visit.memory.last((SAID, head.id), tuple) == said:
+            return _seen_written(visit, head.id)
+        answer = _brought_on(visit, head)
+        if answer.status_code < UNPROCESSABLE:
+            visit.memory.keep((SAID, head.id), said)
+    return answer
+
+
+def _brought_on(visit: Visit, head: Head) -> Response:
     answer = _answer(visit)
     step = None if answer.order is None else step_said(answer.order, visit.form)
     if step is None:
         changed = "This batch isn't any more what it was when the sheet was made: look again."
         return _page(visit, told=Told(changed=changed, status=CHANGED))
     number, slips = number_of(visit.form.text(STANDS), of="Stands")
-    minutes, more = number_of(visit.form.text("minutes"), of="Minutes")
+    minutes, more = number_of(visit.form.text(MINUTES), of="Minutes")
     found = (*head.findings, *map(unwritten, (*slips, *more)), *_too_many(step, number))
     if found or number is None:
         return _page(visit, told=Told(findings=found, status=UNPROCESSABLE))
@@ -94,10 +111,10 @@ def keep(visit: Visit) -> Response:
 
 def calendar_file(visit: Visit) -> Response:
     """Milestones and game nights as a calendar."""
-    order = _answer(visit).order
-    if order is None:
+    answer = _answer(visit)
+    if answer.order is None:
         return show(visit)
-    text = calendar(order.dates, force=visit.name, made=visit.now)
+    text = calendar(answer.order.dates, force=answer.checked.force.title, made=visit.now)
     headers = {"content-disposition": f'attachment; filename="{CALENDAR}"'}
     return visit.with_cookie(Response(text, media_type="text/calendar", headers=headers))
 
@@ -116,7 +133,11 @@ def _logged(visit: Visit, request: LogRequest) -> Response:
     doubts = tuple(found for found in done.findings if found.place.file == "command line")
     if doubts:
         return _page(visit, told=Told(findings=doubts))
-    return visit.back_to(f"bench?{urlencode({'written': done.entry.id})}")
+    return _seen_written(visit, done.entry.id)
+
+
+def _seen_written(visit: Visit, entry: str) -> Response:
+    return visit.back_to(f"bench?{urlencode({'written': entry})}")
 
 
 def _answer(visit: Visit) -> BenchAnswer:
