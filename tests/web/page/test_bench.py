@@ -325,6 +325,20 @@ def test_milestones_and_game_nights_are_a_calendar(tmp_path: Path) -> None:
     assert len(uids) == 5
 
 
+def test_game_nights_and_milestones_that_are_not_shown_are_counted(tmp_path: Path) -> None:
+    own = ", ".join(f"{{name: {name}}}" for name in ("club", "show", "away"))
+    force_of(
+        tmp_path,
+        OWN
+        + MINUTES.replace("}}}", f"}}}}, week: 1 h, playable: [{own}]}}")
+        + "aim: {game nights: [every week from 2026-03-20 until 2026-05-08]}\n",
+    )
+    said = words_of(Visitor(tmp_path / "own").get("bench"))
+    assert (
+        "2 more nights within a year and 1 more milestone on each: the calendar has them all."
+    ) in said
+
+
 def test_a_date_far_away_is_said_with_its_year(tmp_path: Path) -> None:
     force_of(tmp_path, OWN + MINUTES.replace("}}}", "}}, week: 1 min}"))
     said = words_of(Visitor(tmp_path / "own").get("bench"))

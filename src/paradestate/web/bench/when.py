@@ -14,6 +14,7 @@ from paradestate.core.sentence.forecast import (
     sure_sentence,
     without_date_sentence,
 )
+from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.core.span import MONTH_NAMES
 from paradestate.core.work.forecast_value import FOUR_IN_FIVE, HALF, Forecast, GoalForecast
 from paradestate.journeys.bench import OrderOfWork
@@ -23,6 +24,8 @@ from paradestate.sheet.svg import Drawing
 
 MOST_NIGHTS = 6
 """Game nights that are told one by one; the calendar has all of a year."""
+MOST_BESIDE = 4
+"""Milestones of which each night says how likely they are; the calendar has all."""
 MOST_LEVELS = 8
 """Milestones that are levels of the fan; the table has all."""
 SHORT_NAME = 3
@@ -56,6 +59,8 @@ class WhenView:
     rows: tuple[DateRow, ...]
     nights: tuple[NightRow, ...]
     """Game nights to come, of those milestones that have a date."""
+    more_nights: str
+    """What of game nights isn't shown; empty where all is."""
     sentences: tuple[str, ...]
     learned: tuple[str, ...]
     is_kept: bool
@@ -75,6 +80,7 @@ def when_view(order: OrderOfWork, *, today: datetime.date) -> WhenView | None:
             for each in found.goals
         ),
         nights=tuple(_nights(order, found, today=today)),
+        more_nights=_more_nights(order, found),
         sentences=tuple(filter(None, _sentences(order, found))),
         learned=tuple(each.strip() for each in _learned(order)),
         is_kept=kept_today(order.worked, today=today),
@@ -87,6 +93,17 @@ def _nights(order: OrderOfWork, found: Forecast, *, today: datetime.date) -> Ite
             day=short_day(night, today=today),
             chances=tuple(hundredths_words(each.before(night)) for each in found.goals),
         )
+
+
+def _more_nights(order: OrderOfWork, found: Forecast) -> str:
+    """Nights, and milestones on each, that the table leaves out."""
+    nights = len(order.dates.nights) - MOST_NIGHTS
+    goals = len(found.goals) - MOST_BESIDE
+    left = [
+        *([f"{several(nights, 'more night')} within a year"] if nights > 0 else ()),
+        *([f"{several(goals, 'more milestone')} on each"] if goals > 0 else ()),
+    ]
+    return f"{capital(listed(left))}: the calendar has them all." if left else ""
 
 
 def _learned(order: OrderOfWork) -> Iterator[str]:

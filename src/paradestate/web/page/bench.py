@@ -24,6 +24,7 @@ from paradestate.sheet.texture import patterns
 from paradestate.web.bench.batch_row import FIRST, FROM, OF, STANDS, TO, step_said
 from paradestate.web.bench.orders import orders_view
 from paradestate.web.bench.view import BenchView, bench_view
+from paradestate.web.bench.when import MOST_BESIDE
 from paradestate.web.log_form import Head, head_said, new_id, striking_out
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -172,6 +173,7 @@ def _page(visit: Visit, *, told: Told) -> Response:
         is_new=bool(visit.query.get("written")),
         minutes=remembered(past, visit=visit),
         today_minutes=minutes_of_today(past, visit=visit),
+        most_beside=MOST_BESIDE,
         new_id=new_id,
         patterns=patterns(USUAL_STAGES),
         stops=_of(Level.STOP, found),
