@@ -49,6 +49,17 @@ def test_without_a_box_or_its_price_it_says_how_a_source_is_written(answers: Ans
     assert not read_files({"force.yaml": text.encode()}).force.sources
 
 
+def test_the_note_about_the_bench_can_be_used_as_it_stands() -> None:
+    """Without its strokes it gives minutes for every figure and a week."""
+    text, note = starter_text(Answers()).split("# bench:\n")
+    section = "bench:\n" + "".join(line.removeprefix("# ") + "\n" for line in note.splitlines())
+    reading = read_files({"force.yaml": (text + section.replace("#   ", "  ")).encode()})
+    assert not reading.findings
+    bench = reading.force.bench
+    assert bench.week == 240
+    assert bench.minutes["foot"].keys() == set(bench.stages[1:])
+
+
 def test_the_box_that_was_bought_is_a_pack_that_can_be_bought_again() -> None:
     text = starter_text(Answers(owned=32, officers=4, price="18.00", currency="EUR"))
     source = read_files({"force.yaml": text.encode()}).force.sources["My shop"]

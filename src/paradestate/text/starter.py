@@ -100,7 +100,12 @@ formations:
 
 raise: {{formation: company}}
 {stock}
-{source}"""
+{source}
+# How you work, for `paradestate bench`: minutes until one figure has reached each stage.
+# bench:
+#   minutes: {{foot: {{assembled: 3, undercoated: 1, painted: 15, based: 5}}}}
+#   week: 4 h
+"""
 
 SOURCE = """\
 # Where you buy. Add what is charged for sending: so much, from goods of so much.
