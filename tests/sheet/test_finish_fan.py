@@ -141,7 +141,7 @@ def test_the_key_says_every_look() -> None:
     assert [words for _, words in fan_key()] == [
         "logged",
         "half chance",
-        "down to four in five",
-        "down to nineteen in twenty",
+        "from one in five down to four in five",
+        "from one in twenty down to nineteen in twenty",
         "game night",
     ]

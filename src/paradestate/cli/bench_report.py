@@ -43,9 +43,7 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
         out.print("Nothing is left to do at the bench.")
         print_dates(out, order)
         return
-    way = "Kind by kind" if is_by_kind else "Soonest"
-    work = f"{hours_words(shown.minutes)} in {several(len(shown.rungs), 'batch')}"
-    out.print(f"{way}: {work}.")
+    out.print(f"Kind by kind: {_work(shown)}." if is_by_kind else _first(shown))
     out.print()
     for hours, rail, words in _ladder(shown, order):
         _print_rung(out, words, rail=f"{hours:>{HOURS}} {rail}")
@@ -56,6 +54,17 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
         print_hanging(out, sentence)
     out.print()
     print_dates(out, order)
+
+
+def _first(shown: Ladder) -> str:
+    """Which force can be played next, and after how much work of all."""
+    first = next(each for each in shown.reached if each.rung is not None)
+    after = f"{first.milestone.name}, after {hours_words(first.ends)}"
+    return f"Next to be played: {after}. In all: {_work(shown)}."
+
+
+def _work(shown: Ladder) -> str:
+    return f"{hours_words(shown.minutes)} in {several(len(shown.rungs), 'batch')}"
 
 
 def _ladder(shown: Ladder, order: OrderOfWork) -> Iterator[tuple[str, str, str]]:
@@ -108,7 +117,7 @@ def _print_milestones(out: Console, order: OrderOfWork) -> None:
             str(sum(each.lacking.values())),
         )
     out.print(table)
-    said = "" if week is None else f" A week has {hours_words(week)}."
+    said = "" if week is None else f" A week has {hours_words(week)}, days away or not."
     out.print(f"Stands still to be finished; figures that aren't owned yet.{said}")
 
 

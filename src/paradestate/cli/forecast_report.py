@@ -27,7 +27,7 @@ MOST_NIGHTS = 6
 def print_dates(out: Console, order: OrderOfWork) -> None:
     """Three dates for each milestone, what they rest on, game nights, and how others came out."""
     found = order.dates.forecast
-    if found is not None:
+    if found is not None and any(not each.is_reached for each in found.goals):
         _print_table(out, found)
     for sentence in _sentences(order):
         print_hanging(out, sentence)

@@ -217,8 +217,8 @@ def fan_key() -> tuple[tuple[Drawing, str], ...]:
     marks = (
         (element("path", d="M1 9H33", stroke="var(--pencil)", stroke_width=3), "logged"),
         (element("path", d="M1 9H33", stroke="var(--ink)", stroke_width=3), "half chance"),
-        (_box(RULED), "down to four in five"),
-        (_box("none"), "down to nineteen in twenty"),
+        (_box(RULED), "from one in five down to four in five"),
+        (_box("none"), "from one in twenty down to nineteen in twenty"),
         (_flag(), "game night"),
     )
     return tuple(
