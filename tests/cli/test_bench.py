@@ -30,7 +30,7 @@ def test_the_ladder_for_people() -> None:
         "    19 h ┝━━━━ smallest legal force: 19 h, week 5",
         "  34.5 h ┝━━━━ whole battalion: 34.5 h, week 9",
         "smallest legal force      21    19 h     5   34.5 h     9       67",
-        "Stands still to be finished; figures that aren't owned yet. A week has 4 h, days away or not.",
+        "figures that aren't owned yet. A week has 4 h, days away or not.",
         "Kind by kind the smallest legal force would be playable at 34.5 h: 15.5 h later.",
         "Exact: no order of work has less weighted waiting for these milestones.",
     ):

@@ -40,6 +40,7 @@ def test_without_any_minutes_there_is_no_order_of_work() -> None:
         "Add minutes for foot to 'bench', such as minutes: {foot: {based: 20}}, "
         "or 'minutes per stand'."
     )
+    assert found.place.path == ("raise",)
 
 
 def test_minutes_that_are_missing_for_some_stands_make_a_doubtful_order() -> None:
@@ -48,6 +49,7 @@ def test_minutes_that_are_missing_for_some_stands_make_a_doubtful_order() -> Non
     assert (found.code, found.level) == ("bench-minutes-missing", Level.WARN)
     assert found.message == "No minutes are given for officer and rifleman: 4 commands."
     assert found.effect.startswith("Their work counts as nothing")
+    assert found.place.path == ("bench",)
     assert load.works["Command"].unknown == ("officer", "rifleman")
 
 

@@ -147,8 +147,14 @@ def _no_minutes(force: Force, found: Workload) -> Iterator[Finding]:
         else "Their work counts as nothing: what waits for them is said to be playable too soon.",
         hint=f"Add minutes for {listed(sorts) or 'each kind'} to 'bench', such as "
         f"minutes: {{{next(iter(sorts), 'foot')}: {{{last}: 20}}}}, or 'minutes per stand'.",
-        place=nearest_place(force.places, ("bench",)),
+        place=_where_bench_is(force),
     )
+
+
+def _where_bench_is(force: Force) -> Place:
+    """The section, or what is raised where there is none: the file in which it would stand."""
+    path = ("bench",) if ("bench",) in force.places else ("raise",)
+    return nearest_place(force.places, path)
 
 
 def _left_out(found: Workload, aimed: Iterable[Aimed]) -> Iterator[Finding]:
