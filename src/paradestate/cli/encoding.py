@@ -4,7 +4,21 @@ import codecs
 import io
 import sys
 
-PLAIN = {"£": "GBP ", "€": "EUR ", "█": "#", "░": "."}
+PLAIN = {
+    "£": "GBP ",
+    "€": "EUR ",
+    "█": "#",
+    "░": ".",
+    "│": "|",
+    "├": "|",
+    "┝": "+",
+    "─": "-",
+    "━": "=",
+    "²": "2",
+    "×": "x",
+    "±": "+/-",
+    "…": "...",
+}
 """What is printed instead where the output's encoding lacks a letter."""
 
 

@@ -11,6 +11,7 @@ from paradestate.core.review import (
     scenario,
     stands,
     supporting_troops,
+    work,
 )
 from paradestate.core.review.rule import Rule
 
@@ -25,4 +26,5 @@ EVERY_RULE: tuple[Rule, ...] = (
     *conditions.RULES,
     *plans.RULES,
     *scenario.RULES,
+    *work.RULES,
 )
