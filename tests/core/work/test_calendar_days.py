@@ -58,7 +58,7 @@ def test_a_milestone_has_a_day_of_half_chance_and_one_of_four_in_five() -> None:
     ]
     assert days[0].about == ("Marenz", "milestone", "small force", "half chance")
     assert days[1].description == (
-        "Finished by this evening with a chance of four in five, as forecast on 2026-03-02."
+        "Finished by this evening: four in five, as forecast on 2026-03-02."
     )
     assert HALF in CHANCES
 

@@ -31,7 +31,7 @@ def milestone_days(forecast: Forecast, *, force: str) -> Iterator[CalendarDay]:
                 about=(force, "milestone", found.goal.name, words),
                 day=date.day,
                 summary=f"{capital(found.goal.name)}: {words}",
-                description=f"Finished by this evening with a chance of {words}, as forecast on "
+                description=f"Finished by this evening: {words}, as forecast on "
                 f"{forecast.begins.isoformat()}.",
             )
 
