@@ -1,5 +1,7 @@
 """The bench on a phone: an evening in two taps, undone after closing, and without JavaScript."""
 
+from pathlib import Path
+
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
@@ -50,3 +52,15 @@ def test_a_batch_further_down_is_written_down_where_it_stands(page: Page, served
     row.get_by_role("button", name="Now assembled").press("Enter")
     expect(page.locator("#written")).to_contain_text("session of 20 minutes, 6 mortar crews")
     expect(page.locator("#undo")).to_be_in_viewport()
+
+
+def test_game_nights_make_the_sheet_no_wider_than_the_phone(
+    page: Page, served: Served, tmp_path: Path
+) -> None:
+    with (tmp_path / "marenz" / "force.yaml").open("a", encoding="utf-8") as file:
+        file.write("  playable: [{name: an evening at the club, numbers: {company: 3}}]\n")
+        file.write("aim: {game nights: [every week from 2026-03-05]}\n")
+    page.set_viewport_size({"width": 320, "height": 640})
+    page.goto(served("bench"))
+    expect(page.get_by_role("heading", name="Ready by game night")).to_be_attached()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
