@@ -43,7 +43,8 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
         out.print("Nothing is left to do at the bench.")
         print_dates(out, order)
         return
-    out.print(f"Kind by kind: {_work(shown)}." if is_by_kind else _first(shown))
+    work = f"{hours_words(shown.minutes)} in {several(len(shown.rungs), 'batch')}"
+    out.print(f"Kind by kind: {work}." if is_by_kind else f"{_next(shown)} In all: {work}.")
     out.print()
     for hours, rail, words in _ladder(shown, order):
         _print_rung(out, words, rail=f"{hours:>{HOURS}} {rail}")
@@ -56,15 +57,11 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
     print_dates(out, order)
 
 
-def _first(shown: Ladder) -> str:
-    """Which force can be played next, and after how much work of all."""
-    first = next(each for each in shown.reached if each.rung is not None)
-    after = f"{first.milestone.name}, after {hours_words(first.ends)}"
-    return f"Next to be played: {after}. In all: {_work(shown)}."
-
-
-def _work(shown: Ladder) -> str:
-    return f"{hours_words(shown.minutes)} in {several(len(shown.rungs), 'batch')}"
+def _next(shown: Ladder) -> str:
+    """Which force can be played next, and after how much work; there is always one to come."""
+    following = shown.following
+    assert following is not None  # noqa: S101 - every rung belongs to a milestone
+    return f"Next to be played: {following.milestone.name}, after {hours_words(following.ends)}."
 
 
 def _ladder(shown: Ladder, order: OrderOfWork) -> Iterator[tuple[str, str, str]]:
