@@ -33,7 +33,7 @@ from paradestate.core.support.entry import (
     Worth,
 )
 from paradestate.core.support.mission import Missions, RollOn
-from paradestate.core.table import Line
+from paradestate.core.table import Line, TrayPlace
 from tests.text.drawn_values import (
     COUNT,
     DATE,
@@ -366,6 +366,9 @@ def tray() -> Fields:
         "number": WHOLE,
         "by_hand": FREE,
     }
+
+
+TRAY_PLACE = st.builds(TrayPlace, across=LENGTH, deep=LENGTH, is_turned=YES_NO)
 
 
 def bench(world: World) -> Fields:

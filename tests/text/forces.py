@@ -70,6 +70,7 @@ def forces(draw: st.DrawFn) -> Force:
         marks=draw(st.builds(Marks, **drawn.marks(world))),
         opponent=draw(maybe(st.builds(Opponent, **drawn.OPPONENT))),
         trays=draw(drawn.named(Tray, draw(names()), fields=drawn.tray())),
+        packed=draw(drawn.table(NAME, drawn.table(NAME, drawn.TRAY_PLACE))),
         table=draw(maybe(st.builds(Table, **drawn.TABLE))),
         by_hand=draw(FREE),
     )

@@ -23,6 +23,7 @@ COMMANDS = {
     "sweep": "Try many prices, limits and worths of a list at once, here or on a cluster.",
     "attach": "Give each weapon section of a plan the host where it is worth most.",
     "marks": "Say how well marks are told apart, choose colours, say whose mark it is.",
+    "trays": "Lay every stand into its tray: plan, packing list, and what has no place.",
     "bench": "Say in which order to work on stands, so that a force is playable soonest.",
     "next": "Say which purchase, or which hours of work, add most to the games you play.",
     "sheets": "Print labels, templates and markers to exact size, as PDF.",

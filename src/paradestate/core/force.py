@@ -18,7 +18,7 @@ from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
 from paradestate.core.stand import StandPattern
 from paradestate.core.support.entry import Asking, Entry, GroupLimit, Worth
-from paradestate.core.table import Opponent, Table, Tray
+from paradestate.core.table import Opponent, Table, Tray, TrayPlace
 
 
 class Wishes(StrEnum):
@@ -106,6 +106,8 @@ class Force:
     marks: Marks = Marks()
     opponent: Opponent | None = None
     trays: Mapping[str, Tray] = field(default_factory=dict)
+    packed: Mapping[str, Mapping[str, TrayPlace]] = field(default_factory=dict)
+    """Tray, as `case 2`, then stand, to where the owner has laid it by hand."""
     table: Table | None = None
     by_hand: str = ""
     places: Places = field(default_factory=dict, compare=False, repr=False)

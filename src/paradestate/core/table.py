@@ -52,3 +52,15 @@ class Tray:
     gap: Millimetres = millimetres(0)
     number: int = 1
     by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrayPlace:
+    """Where the owner has laid a stand in a tray: its corner at the front and the left."""
+
+    across: Millimetres
+    """From the left side."""
+    deep: Millimetres
+    """From the front side."""
+    is_turned: bool = False
+    """By a quarter, so that its width runs from front to rear."""

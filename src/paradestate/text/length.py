@@ -12,7 +12,7 @@ from paradestate.core.outline import (
     decimal_text,
     outline_text,
 )
-from paradestate.core.table import Line
+from paradestate.core.table import Line, TrayPlace
 from paradestate.text.number import comma_slip, read_measure, read_whole
 from paradestate.text.slip import Slip
 
@@ -89,6 +89,34 @@ def _two_sides(text: str) -> tuple[str, str, str]:
     if found is None:
         return text, "", ""
     return text[: found.start()], found.group(), text[found.end() :]
+
+
+def read_tray_place(text: str) -> TrayPlace | Slip:
+    """A place in a tray, across by deep: `42 x 22 mm`, with `turned` behind it or not."""
+    first, times, last = _two_sides(text.removesuffix(TURNED))
+    if not times:
+        return comma_slip(text) or Slip(
+            code="not-a-place",
+            message=f"'{text}' isn't a place in a tray.",
+            hint="Write how far from the left and from the front: 42 x 22 mm, or 0 x 0 mm turned.",
+        )
+    if _MEASURE.fullmatch(first) is None:
+        first = f"{first} {last[-2:]}"
+    across, deep = read_length(first), read_length(last)
+    if isinstance(across, Slip):
+        return across
+    if isinstance(deep, Slip):
+        return deep
+    return TrayPlace(across=across, deep=deep, is_turned=text.endswith(TURNED))
+
+
+TURNED = " turned"
+
+
+def tray_place_text(place: TrayPlace) -> str:
+    """A place in a tray as the owner writes it: `42 x 22 mm turned`."""
+    turned = TURNED if place.is_turned else ""
+    return f"{decimal_text(place.across)} x {decimal_text(place.deep)} mm{turned}"
 
 
 def read_thickness(text: str) -> Millimetres | Slip:

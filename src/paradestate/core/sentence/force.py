@@ -105,6 +105,8 @@ def _settings(force: Force) -> Said:
         yield ("opponent",), setting.opponent_sentence(force.opponent)
     for tray in force.trays.values():
         yield ("trays", tray.name), setting.tray_sentence(tray)
+    for tray_name, places in force.packed.items():
+        yield ("packed", tray_name), setting.packed_sentence(tray_name, places)
     if force.table is not None:
         yield ("table",), setting.table_sentence(force.table)
     if force.by_hand:

@@ -1,6 +1,6 @@
 """Sentences about the aim, the bench, marks, the opponent, trays and the table."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from paradestate.core.bench import USUAL_STAGES, Bench
 from paradestate.core.force import Aim, Marks
@@ -15,7 +15,7 @@ from paradestate.core.sentence.wording import (
     listed,
     several,
 )
-from paradestate.core.table import USUAL_GAP, Opponent, Table, Tray
+from paradestate.core.table import USUAL_GAP, Opponent, Table, Tray, TrayPlace
 
 
 def aim_sentence(aim: Aim) -> str:
@@ -84,6 +84,12 @@ def opponent_sentence(opponent: Opponent) -> str:
         clauses.append(f"his colours are {listed(opponent.colours)}")
     clauses.append(f"fronts may differ by {percent_text(opponent.difference_allowed)}")
     return f"The opponent: {'; '.join(clauses)}." + by_hand_words(opponent.by_hand)
+
+
+def packed_sentence(tray: str, places: Mapping[str, TrayPlace]) -> str:
+    """What the owner has laid into one tray by hand, in words."""
+    lies = "lies" if len(places) == 1 else "lie"
+    return f"{capital(tray)}: {several(len(places), 'stand')} {lies} where the owner laid them."
 
 
 def tray_sentence(tray: Tray) -> str:

@@ -81,7 +81,7 @@ def _served(
         for (entry, pattern), number in wanted.items()
         for _ in range(min(number, most))
     )
-    must = _without_exchanged(force, made, plan=plan)
+    must = without_exchanged(force, made, plan=plan)
     states = strength(force, replace(made, stands=(*must, *stands))).stands
     last = force.bench.stages[-1]
     for (entry, pattern), number in wanted.items():
@@ -135,7 +135,7 @@ def _stand(force: Force, pattern: str, *, entry: str) -> Stand:
     )
 
 
-def _without_exchanged(
+def without_exchanged(
     force: Force, made: Establishment, *, plan: tuple[Purchase, ...]
 ) -> tuple[Stand, ...]:
     """The must stands, less those that an entry of the plan exchanges for others."""

@@ -12,7 +12,6 @@ from paradestate.core.tray.in_rows import Filled
 from paradestate.core.tray.thing import Put, Thing
 from paradestate.core.tray.tight import Fit, Tight
 
-
 MEASURES: Mapping[str, Callable[[Thing], Fraction]] = {
     "area": lambda thing: thing.width * thing.depth,
     "longer side": lambda thing: max(thing.width, thing.depth),
@@ -47,9 +46,7 @@ def together(
     return tuple(tray.puts) if tray.put_all(pieces, fit=fit) else None
 
 
-def _goes_whole(
-    ground: Ground, trays: list[Tight], lot: Sequence[int], *, fit: Fit
-) -> bool:
+def _goes_whole(ground: Ground, trays: list[Tight], lot: Sequence[int], *, fit: Fit) -> bool:
     for case in ground.order:
         if not all(ground.may_hold(case, number) for number in lot):
             continue
@@ -61,9 +58,7 @@ def _goes_whole(
     return False
 
 
-def _each_in_turn(
-    ground: Ground, trays: list[Tight], numbers: Iterable[int], *, fit: Fit
-) -> None:
+def _each_in_turn(ground: Ground, trays: list[Tight], numbers: Iterable[int], *, fit: Fit) -> None:
     for number in numbers:
         opened = [case for case in ground.order if trays[case].puts]
         fresh = [case for case in ground.order if not trays[case].puts]
@@ -88,9 +83,7 @@ def _best(
     return None if found is None else found[1:]
 
 
-def _by_size(
-    ground: Ground, numbers: Iterable[int], *, size: str = "area"
-) -> tuple[int, ...]:
+def _by_size(ground: Ground, numbers: Iterable[int], *, size: str = "area") -> tuple[int, ...]:
     """By falling area, or another measure of size."""
     measure = MEASURES[size]
     return tuple(sorted(numbers, key=lambda number: -measure(ground.things[number])))

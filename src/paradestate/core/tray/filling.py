@@ -59,9 +59,7 @@ def _times(put: Put, unit: int) -> Put:
 class _Filling:
     """Goes through the ways in depth, and remembers what led nowhere."""
 
-    def __init__(
-        self, room: Room, pieces: Sequence[Piece], *, may_turn: bool, steps: int
-    ) -> None:
+    def __init__(self, room: Room, pieces: Sequence[Piece], *, may_turn: bool, steps: int) -> None:
         self.room = room
         self.steps = steps
         self.by_number = {piece.number: piece for piece in pieces}
@@ -153,10 +151,13 @@ class _Filling:
     ) -> bool:
         """Whether it goes if the cell in the corner stays empty."""
         start, end, deep = at
-        narrowest = min(way[0] for n, sort in zip(left, self.sorts, strict=True) if n
-                        for way in sort.ways)
-        beside = min((step[2] for step in skyline if start in step[:2] or end in step[:2]
-                      if step[2] > deep), default=self.room.depth)
+        narrowest = min(
+            way[0] for n, sort in zip(left, self.sorts, strict=True) if n for way in sort.ways
+        )
+        beside = min(
+            (step[2] for step in skyline if start in step[:2] or end in step[:2] if step[2] > deep),
+            default=self.room.depth,
+        )
         if end - start < narrowest:
             to, behind = end, beside
         else:

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from paradestate.core.tray.stagger import BY_TURNS
 from paradestate.core.tray.thing import Case, Lying
 
 
@@ -76,7 +77,8 @@ def laid(case: Case, lying: Iterable[Lying]) -> LaidTray:
 def _row(lying: Sequence[Lying]) -> LaidRow:
     """Two lines of discs are read by turns, as they lie beside each other."""
     lines = {each.deep for each in lying}
-    is_one = len(lines) == 1 or (len(lines) == 2 and all(each.thing.is_round for each in lying))
+    is_round = all(each.thing.is_round for each in lying)
+    is_one = len(lines) == 1 or (len(lines) == BY_TURNS and is_round)
     read = sorted(lying, key=lambda each: each.across) if is_one else lying
     return LaidRow(
         lying=tuple(read),

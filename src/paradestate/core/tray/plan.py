@@ -20,6 +20,9 @@ from paradestate.core.tray.laid import LaidTray, laid
 from paradestate.core.tray.thing import Case, Thing
 from paradestate.core.tray.tight import FITS
 
+JUST_ONE_MORE = 2
+"""Trays, where one is what the area needs."""
+
 STEPS_OF_PROOF = 10_000
 """Steps of the search for one tray where the area would allow it and rows don't; under a second."""
 
@@ -101,9 +104,7 @@ def planned(
     )
     wrong = [breach for tray in trays for breach in breaches(tray.case, tray.lying)]
     assert not wrong, wrong  # noqa: S101 - a search that lays things over each other is a bug
-    return plan_of(
-        ground, trays, least=least, certainty=certainty, is_by_hand=is_by_hand
-    )
+    return plan_of(ground, trays, least=least, certainty=certainty, is_by_hand=is_by_hand)
 
 
 def plan_of(
@@ -223,5 +224,5 @@ def _proved(ground: Ground, found: _Found, *, wanted: int) -> Iterator[_Found]:
     if puts is not None:
         made = tuple(puts if place == case else () for place in range(len(ground.cases)))
         yield _found(ground, made, way=LAST_OF_ROWS, wanted=wanted)
-    elif len(set(ground.rooms)) == 1 and found.number == 2:
+    elif len(set(ground.rooms)) == 1 and found.number == JUST_ONE_MORE:
         yield _Found(filled=found.filled, rank=found.rank, is_proved=True)

@@ -145,14 +145,18 @@ def _filled(
     every = [piece for lot in lots for piece in lot]
     in_lines = [piece for piece in every if piece.is_round and piece.pattern in staggered]
     others = [[piece for piece in lot if piece not in in_lines] for lot in lots]
+    made = _shared(room, others, sharing=sharing)
+    return (*(_in_order(row) for row in made), *_lines(room, in_lines))
+
+
+def _shared(room: Room, lots: Sequence[Sequence[Piece]], *, sharing: Sharing) -> list[Row]:
     match sharing:
         case Sharing.NONE:
-            made = [row for number, lot in enumerate(others) for row in _own(room, lot, number)]
+            return [row for number, lot in enumerate(lots) for row in _own(room, lot, number)]
         case Sharing.EVERY:
-            made = _first_fit(room, [piece for lot in others for piece in lot])
+            return _first_fit(room, [piece for lot in lots for piece in lot])
         case Sharing.ODD_ONES:
-            made = _with_odd_ones(room, others[:-1], of_none=others[-1])
-    return (*(_in_order(row) for row in made), *_lines(room, in_lines))
+            return _with_odd_ones(room, lots[:-1], of_none=lots[-1])
 
 
 def _own(room: Room, lot: Sequence[Piece], number: int) -> list[Row]:
@@ -168,9 +172,8 @@ def _with_odd_ones(
         depth = _usual_depth(lot)
         usual = [piece for piece in lot if not piece.is_round and piece.depth == depth]
         mine = _own(room, usual, number)
-        for piece in lot:
-            if piece not in usual and not _put_at_an_end(room, mine, piece):
-                odd.append(piece)
+        others = [piece for piece in lot if piece not in usual]
+        odd += [piece for piece in others if not _put_at_an_end(room, mine, piece)]
         own += mine
     return [*own, *_first_fit(room, odd)]
 

@@ -8,6 +8,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isqrt
 
+BY_TURNS = 2
+"""Lines that are read by turns, as their discs lie beside each other."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stagger:
@@ -33,10 +36,10 @@ class Stagger:
 
     def corners(self) -> tuple[tuple[int, int], ...]:
         """How far across and deep each disc is, two lines by turns, more line by line."""
-        spots = sorted(self._spots(), key=lambda spot: spot if self.lines == 2 else spot[::-1])
-        return tuple(
-            (step * self.half, line * self.offset) for step, line in spots[: self.number]
+        spots = sorted(
+            self._spots(), key=lambda spot: spot if self.lines == BY_TURNS else spot[::-1]
         )
+        return tuple((step * self.half, line * self.offset) for step, line in spots[: self.number])
 
     def _spots(self) -> Iterator[tuple[int, int]]:
         steps = fewest_steps(self.number, lines=self.lines)
@@ -65,7 +68,7 @@ def shallowest(number: int, *, diameter: int, width: int) -> Stagger | None:
     """
     found = [
         stagger
-        for lines in range(2, number + 1)
+        for lines in range(BY_TURNS, number + 1)
         for stagger in [_in_lines(number, diameter=diameter, width=width, lines=lines)]
         if stagger is not None
     ]
@@ -80,14 +83,14 @@ def _in_lines(number: int, *, diameter: int, width: int, lines: int) -> Stagger 
     if width < diameter or 2 * half < diameter:
         return None
     offset = rise(half, diameter=diameter)
-    if lines > 2:  # every other line stands straight behind the one before
+    if lines > BY_TURNS:  # every other line stands straight behind the one before
         offset = max(offset, -(-diameter // 2))
     return Stagger(number=number, diameter=diameter, lines=lines, half=half, offset=offset)
 
 
 def loosened(stagger: Stagger, *, depth: int) -> Stagger:
     """Two lines as far apart as a depth allows, and so as narrow as can be; more lines as is."""
-    if stagger.lines != 2:
+    if stagger.lines != BY_TURNS:
         return stagger
     least = -(-stagger.diameter // 2)
     offset = min(depth - stagger.diameter, rise(least, diameter=stagger.diameter))
@@ -95,7 +98,7 @@ def loosened(stagger: Stagger, *, depth: int) -> Stagger:
         return stagger
     half = max(least, rise(offset, diameter=stagger.diameter))
     return Stagger(
-        number=stagger.number, diameter=stagger.diameter, lines=2, half=half, offset=offset
+        number=stagger.number, diameter=stagger.diameter, lines=BY_TURNS, half=half, offset=offset
     )
 
 

@@ -17,6 +17,7 @@ from paradestate.text.format.setting import (
     COVERS,
     MARKS,
     OPPONENT,
+    PACKED,
     TABLE,
     TRAYS_SECTION,
 )
@@ -61,6 +62,7 @@ FORCE = record(
     word("marks", MARKS),
     word("opponent", OPPONENT),
     word("trays", TRAYS_SECTION),
+    word("packed", PACKED, about="where stands lie in trays, laid by hand"),
     word("table", TABLE),
 )
 

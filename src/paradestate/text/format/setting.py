@@ -185,6 +185,7 @@ TRAY = record(
     word("number", value.WHOLE),
 )
 TRAYS_SECTION = Named(entry=TRAY)
+PACKED = MappingOf(key=value.NAME, value=MappingOf(key=value.NAME, value=value.TRAY_PLACE))
 TABLE = record(
     Table,
     word("size", value.RECTANGLE, required=True),

@@ -26,6 +26,8 @@ from paradestate.text.length import (
     read_outline,
     read_rectangle,
     read_thickness,
+    read_tray_place,
+    tray_place_text,
 )
 from paradestate.text.money import read_amount, read_currency
 from paradestate.text.number import (
@@ -92,6 +94,11 @@ OUTLINE: Text[Outline] = Text(
 )
 RECTANGLE: Text[Rectangle] = Text(
     parse=read_rectangle, show=outline_text, described=_pattern("(mm|cm|in)$", "300 x 200 mm")
+)
+TRAY_PLACE = Text(
+    parse=read_tray_place,
+    show=tray_place_text,
+    described=_pattern("(mm|cm|in)( turned)?$", "42 x 22 mm"),
 )
 FOOTPRINT: Text[Outline] = Text(
     parse=read_footprint, show=footprint_text, described=_pattern("(mm|cm|in)( disc)?$", "6 mm")
