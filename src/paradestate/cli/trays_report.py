@@ -16,7 +16,7 @@ from paradestate.core.tray.plan import TrayPlan
 
 
 def print_trays(plan: TrayPlan, *, is_whole: bool) -> None:
-    """How many trays and how sure, then each tray row by row from the front."""
+    """How many trays and how sure, then each tray row by row from the far side."""
     click.echo(" ".join(plan_sentences(plan)))
     for tray in plan.trays:
         click.echo()
@@ -30,7 +30,7 @@ def print_trays(plan: TrayPlan, *, is_whole: bool) -> None:
 
 def _print_tray(tray: LaidTray) -> None:
     table = titled_table(f"{case_words(tray.case)}: {tray_words(tray)}")
-    table.add_column("row, from the front")
+    table.add_column("row, from the far side")
     table.add_column("mm", justify="right")
     table.add_column("stands", justify="right")
     table.add_column("from left to right")

@@ -56,11 +56,11 @@ class Tray:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TrayPlace:
-    """Where the owner has laid a stand in a tray: its corner at the front and the left."""
+    """Where the owner has laid a stand in a tray: its corner at the far side and the left."""
 
     across: Millimetres
     """From the left side."""
     deep: Millimetres
-    """From the front side."""
+    """From the far side."""
     is_turned: bool = False
     """By a quarter, so that its width runs from front to rear."""

@@ -25,7 +25,7 @@ from paradestate.core.tray.finding import (
 )
 from paradestate.core.tray.ground import Ground
 from paradestate.core.tray.laid import LaidTray, laid
-from paradestate.core.tray.moving import Barred, Move, Trays, moved
+from paradestate.core.tray.moving import Barred, Move, Trays, moved, names_in
 from paradestate.core.tray.packed import Packed, packed_of, plan_by_hand, relaid
 from paradestate.core.tray.plan import TrayPlan, Want, laid_out
 from paradestate.journeys.aiming import ChangedSinceError, last_kept
@@ -156,19 +156,33 @@ def _arranged(
     return plan_by_hand(ground, again.trays), tuple(relaid_findings(force, again))
 
 
-def with_moves(answer: TraysAnswer, moves: Sequence[Move]) -> tuple[TraysAnswer, Barred | None]:
-    """The plan after moves by hand, to the first that a rule forbids; and what forbids it."""
+def with_moves(
+    answer: TraysAnswer, moves: Sequence[Move]
+) -> tuple[TraysAnswer, Barred | None, tuple[Move, ...]]:
+    """The plan after moves up to the first that a rule forbids, what forbids it, and those made.
+
+    A move of a stand that lies in no tray isn't made.
+    """
     ground, now = answer.ground, answer.trays
-    if ground is None or not moves:
-        return answer, None
+    made: list[Move] = []
     barred: Barred | None = None
-    for move in moves:
+    for move in moves if ground is not None else ():
+        if not all(_is_laid(now, name) for name in names_in(move)):
+            break
+        assert ground is not None  # noqa: S101 - else there are no moves
         after = moved(ground, now, move)
         if isinstance(after, Barred):
             barred = after
             break
         now = after
-    return replace(answer, plan=plan_by_hand(ground, now)), barred
+        made.append(move)
+    if ground is None or not made:
+        return answer, barred, ()
+    return replace(answer, plan=plan_by_hand(ground, now)), barred, tuple(made)
+
+
+def _is_laid(now: Trays, name: str) -> bool:
+    return any(each.thing.name == name for tray in now.values() for each in tray.lying)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

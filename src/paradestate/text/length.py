@@ -98,7 +98,7 @@ def read_tray_place(text: str) -> TrayPlace | Slip:
         return comma_slip(text) or Slip(
             code="not-a-place",
             message=f"'{text}' isn't a place in a tray.",
-            hint="Write how far from the left and from the front: 42 x 22 mm, or 0 x 0 mm turned.",
+            hint="Write how far from the left and the far side: 42 x 22 mm, or 0 x 0 mm turned.",
         )
     if _MEASURE.fullmatch(first) is None:
         first = f"{first} {last[-2:]}"

@@ -41,6 +41,7 @@ from paradestate.web.page import (
     purchases,
     stands,
     start,
+    trays,
 )
 from paradestate.web.page import next as next_sheet
 from paradestate.web.page_kind import Handler, Page
@@ -63,6 +64,7 @@ PAGES: tuple[Page, ...] = (
     files.PAGE,
     journal.PAGE,
     marks.PAGE,
+    trays.PAGE,
 )
 """Every page of a force, in the order of the index."""
 

@@ -1,5 +1,6 @@
 """Trays in words: how sure their number is, what a move is barred by, what is in each row."""
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
@@ -11,6 +12,8 @@ from paradestate.core.tray.moving import Bar, Barred
 from paradestate.core.tray.plan import TrayPlan
 from paradestate.core.tray.thing import Case, Thing
 from paradestate.core.unfolding import SEPARATOR
+
+_NUMBER = re.compile(r"^\d+ ")
 
 
 def thing_words(thing: Thing) -> str:
@@ -57,9 +60,14 @@ def tray_words(tray: LaidTray) -> str:
 
 def case_words(case: Case) -> str:
     """A tray with its size: `Case 2, 300 x 200 mm inside, 38 mm clear`."""
+    return f"{capital(case.name)}, {inside_words(case)}"
+
+
+def inside_words(case: Case) -> str:
+    """The size of a tray: `300 x 200 mm inside, 38 mm clear`."""
     width, depth = decimal_text(case.inside.width), decimal_text(case.inside.depth)
     clear = "" if case.height is None else f", {decimal_text(case.height)} mm clear"
-    return f"{capital(case.name)}, {width} x {depth} mm inside{clear}"
+    return f"{width} x {depth} mm inside{clear}"
 
 
 def row_sentence(row: LaidRow) -> str:
@@ -82,14 +90,22 @@ def _within(name: str, company: str) -> str:
 def _grouped(names: Sequence[str]) -> Iterator[str]:
     """`1 Platoon: 1 Section and 2 Section`; what stands alone by its whole name."""
     for above, alike in groupby(names, key=lambda name: name.rpartition(SEPARATOR)[0]):
-        called = listed(name.rpartition(SEPARATOR)[2] for name in alike)
+        called = listed(_numbered([name.rpartition(SEPARATOR)[2] for name in alike]))
         yield f"{above.replace(SEPARATOR, ', ')}: {called}" if above else called
+
+
+def _numbered(names: Sequence[str]) -> Iterator[str]:
+    """`1 Section` and `2 Section` as `Section 1 and 2`; names without a number as they are."""
+    for kind, alike in groupby(names, key=lambda name: _NUMBER.sub("", name)):
+        numbers = [name.removesuffix(f" {kind}") for name in alike]
+        yield f"{kind} {listed(numbers)}" if numbers != [kind] else kind
 
 
 def row_title(row: LaidRow, *, number: int) -> str:
     """`Row 2: No 1 Company`, with the company that has it to itself."""
     own = own_company(row)
-    lines = ", staggered" if row.is_staggered else ""
+    offset = max(each.deep for each in row.lying) - row.starts
+    lines = f", staggered by {decimal_text(offset)} mm" if row.is_staggered else ""
     return f"Row {number}{lines}" + (f": {own}" if own else "")
 
 

@@ -2,7 +2,7 @@
 
 The circle's area is taken a little too small, with 333/106 for the ratio to the diameter, so that
 the bound stays one. With rectangles alone each side of a tray counts only as far as sums of their
-sides reach: they can all be pushed to the front and the left until each lies on another or the
+sides reach: they can all be pushed to the far side and the left until each lies on another or the
 side (Herz 1972, Christofides and Whitlock 1977: normal patterns).
 """
 

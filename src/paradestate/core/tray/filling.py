@@ -1,8 +1,8 @@
 """Whether rectangles go into one tray at all: tried out to the end, or to a number of steps.
 
-Lengths are in whole units, grown by the gap. The tray is filled from the front: the lowest and
+Lengths are in whole units, grown by the gap. The tray is filled from the far side: the lowest and
 leftmost cell that isn't settled yet is either covered by a piece whose corner lies there, or stays
-empty. Cells are bounded by sums of sides, for all pieces can be pushed to the front and the left
+empty. Cells are bounded by sums of sides, for all pieces can be pushed to the far side and the left
 until each lies on others or a side; so nothing is missed (normal patterns, as in `bound`).
 """
 

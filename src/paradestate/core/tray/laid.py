@@ -1,4 +1,4 @@
-"""A tray with what lies in it, read row by row from the front, each from left to right.
+"""A tray with what lies in it, read row by row from the far side, each from left to right.
 
 A row ends where a straight cut from side to side meets nothing. So rows are seen from the places
 alone, however these were found.
@@ -19,7 +19,7 @@ class LaidRow:
     lying: tuple[Lying, ...]
     """In the order in which they are read."""
     starts: Fraction
-    """Millimetres from the front side."""
+    """Millimetres from the far side."""
     ends: Fraction
 
     @property
@@ -48,7 +48,7 @@ class LaidTray:
 
     @property
     def depth_taken(self) -> Fraction:
-        """From the front side to behind the last row, with the gap that it has there."""
+        """From the far side to behind the last row, with the gap that it has there."""
         last = max((row.ends for row in self.rows), default=Fraction(0))
         return min(self.case.inside.depth, last + self.case.gap) if self.rows else last
 

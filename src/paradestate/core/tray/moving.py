@@ -14,7 +14,7 @@ from typing import TypeAlias
 from paradestate.core.tray.ground import Ground
 from paradestate.core.tray.laid import LaidRow, LaidTray, laid
 from paradestate.core.tray.thing import Case, Lying, Piece, Put, Thing
-from paradestate.core.tray.tight import Tight, nearest_to_the_front
+from paradestate.core.tray.tight import Tight, nearest_to_the_far_side
 
 
 class Bar(StrEnum):
@@ -60,6 +60,15 @@ class Transfer:
 Move: TypeAlias = Swap | Transfer
 Trays: TypeAlias = Mapping[str, LaidTray]
 """Every tray by its name, those that hold nothing too."""
+
+
+def names_in(move: Move) -> tuple[str, ...]:
+    """The things that a move is about."""
+    match move:
+        case Swap(one=one, other=other):
+            return one, other
+        case Transfer(thing=thing):
+            return (thing,)
 
 
 def moved(ground: Ground, trays: Trays, move: Move) -> Trays | Barred:
@@ -153,6 +162,8 @@ def _at(row: LaidRow, deep: Fraction) -> Iterator[Lying]:
 
 def _transferred(ground: Ground, trays: Trays, move: Transfer) -> Trays | Barred:
     lying, name = _lying(trays, move.thing), home(trays, move.thing)
+    if name == move.to:
+        return trays
     target = trays[move.to]
     if target.case.is_too_low_for(lying.thing):
         return Barred(bar=Bar.TOO_HIGH, thing=lying.thing, case=target.case)
@@ -201,7 +212,7 @@ def _anywhere(ground: Ground, tray: LaidTray, thing: Thing) -> Iterator[Lying]:
     free = Tight(ground.rooms[case])
     for each in tray.lying:
         free.put(_obstacle(ground, each, gap=tray.case.gap))
-    found = free.best(ground.pieces[case][number], fit=nearest_to_the_front)
+    found = free.best(ground.pieces[case][number], fit=nearest_to_the_far_side)
     if found is not None:
         yield from ground.lying([found[1]])
 

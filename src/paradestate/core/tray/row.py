@@ -1,7 +1,7 @@
 """Rows of a tray: filled so that they can be read, and laid one behind the other.
 
 Lengths are in whole units, grown by the gap. A row runs from left to right in the order of the
-organisation; the first is at the front. Rows are filled by falling depth, each piece into the
+organisation; the first is at the far side. Rows are filled by falling depth, each piece into the
 first row that has room for it (Coffman, Garey, Johnson and Tarjan 1980: first fit, decreasing).
 """
 

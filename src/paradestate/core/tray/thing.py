@@ -76,13 +76,13 @@ class Case:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lying:
-    """A thing in its place: its corner nearest to the front and the left of the tray."""
+    """A thing in its place: its corner nearest to the far side and the left of the tray."""
 
     thing: Thing
     across: Fraction
     """Millimetres from the left side."""
     deep: Fraction
-    """Millimetres from the front side."""
+    """Millimetres from the far side."""
     is_turned: bool = False
     """By a quarter, so that its width runs from front to rear."""
 

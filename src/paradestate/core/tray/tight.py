@@ -2,8 +2,8 @@
 
 Lengths are in whole units, grown by the gap; a disc has the room of its square. What is still free
 is kept as all the largest free rectangles, which may overlap; a piece goes where least is left
-over beside it, or nearest to the front (Jylanki 2010: maximal rectangles, best short side fit and
-bottom left).
+over beside it, or nearest to the far side (Jylanki 2010: maximal rectangles, best short side fit
+and bottom left).
 """
 
 from collections.abc import Callable, Iterable, Iterator
@@ -32,12 +32,12 @@ def least_left_over(free: Free, piece: Piece) -> tuple[int, int]:
     return min(beside), max(beside)
 
 
-def nearest_to_the_front(free: Free, piece: Piece) -> tuple[int, int]:
+def nearest_to_the_far_side(free: Free, piece: Piece) -> tuple[int, int]:
     """By how far back it reaches, then by how far across."""
     return free.deep + piece.depth, free.across
 
 
-FITS: tuple[Fit, ...] = (least_left_over, nearest_to_the_front)
+FITS: tuple[Fit, ...] = (least_left_over, nearest_to_the_far_side)
 
 
 class Tight:
