@@ -3,8 +3,8 @@
 Each folder holds the input, `expected.txt` with what is printed, and the same input `mended` as the
 finding tells, which has to bring nothing to say. What only an order can show is found by ordering,
 what only months can show by spreading the order over them, with the bench or without, what a plan
-of supporting troops does by judging it, what an order of work needs by making one, and how marks
-are told apart by comparing them.
+of supporting troops does by judging it, what an order of work needs by making one, how marks are
+told apart by comparing them, and what trays are too small for by packing them.
 """
 
 import datetime
@@ -27,6 +27,7 @@ from paradestate.journeys.judge import Asked, judge
 from paradestate.journeys.marks import AskedMarks, marks
 from paradestate.journeys.months import Terms, months_of_order
 from paradestate.journeys.order import Request, Search, order
+from paradestate.journeys.trays import AskedToPack, trays
 from paradestate.solve.order import cheapest_order
 
 FOLDER = Path(__file__).parent
@@ -46,6 +47,7 @@ FOUND_BY_JUDGING = {
 }
 FOUND_BY_SPREADING = {"32-bought-too-late"}
 FOUND_BY_SPREADING_FOR_THE_BENCH = {"32-limit-moves-the-date", "34-parcel-after-deadline"}
+FOUND_BY_PACKING = {"14-larger-than-the-tray", "72-tray-too-low"}
 FOUND_AT_THE_BENCH = {"39-must-have-left-out"}
 FOUND_BY_MARKING = {
     "68-colours-alike",
@@ -103,6 +105,8 @@ def findings_in(folder: Path) -> tuple[Finding, ...]:
         return tuple(each for each in found if each.code not in OF_DATES)
     if FOUND_BY_MARKING & set(folder.parts):
         return marks(folder, today=ON, choice=Choice(), asked=AskedMarks()).checked.findings
+    if FOUND_BY_PACKING & set(folder.parts):
+        return trays(folder, today=ON, asked=AskedToPack()).checked.findings
     if FOUND_BY_JUDGING & set(folder.parts):
         return judge(folder, today=ON, choice=Choice(), grades={}, asked=Asked()).checked.findings
     if not FOUND_BY_ORDERING & set(folder.parts):

@@ -359,13 +359,8 @@ def named(
 
 
 def tray() -> Fields:
-    return {
-        "inside": RECTANGLE,
-        "height": maybe(LENGTH),
-        "gap": LENGTH,
-        "number": WHOLE,
-        "by_hand": FREE,
-    }
+    known = {"inside": RECTANGLE, "height": maybe(LENGTH), "gap": LENGTH}
+    return {**known, "number": WHOLE, "by_hand": FREE}
 
 
 TRAY_PLACE = st.builds(TrayPlace, across=LENGTH, deep=LENGTH, is_turned=YES_NO)

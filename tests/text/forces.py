@@ -11,7 +11,7 @@ from paradestate.core.stand import StandPattern
 from paradestate.core.support.entry import Asking, Entry, GroupLimit
 from paradestate.core.table import Opponent, Table, Tray
 from tests.text import drawn_entries as drawn
-from tests.text.drawn_values import FREE, NAME, YES_NO, maybe, names, some
+from tests.text.drawn_values import FREE, NAME, YES_NO, maybe, names, some, table
 
 NOT_FORMATIONS = ("colours",)
 """Under `marks` this word names the colours themselves."""
@@ -70,7 +70,7 @@ def forces(draw: st.DrawFn) -> Force:
         marks=draw(st.builds(Marks, **drawn.marks(world))),
         opponent=draw(maybe(st.builds(Opponent, **drawn.OPPONENT))),
         trays=draw(drawn.named(Tray, draw(names()), fields=drawn.tray())),
-        packed=draw(drawn.table(NAME, drawn.table(NAME, drawn.TRAY_PLACE))),
+        packed=draw(table(NAME, table(NAME, drawn.TRAY_PLACE))),
         table=draw(maybe(st.builds(Table, **drawn.TABLE))),
         by_hand=draw(FREE),
     )

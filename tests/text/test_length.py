@@ -21,6 +21,8 @@ from paradestate.text.length import (
     read_outline,
     read_rectangle,
     read_thickness,
+    read_tray_place,
+    tray_place_text,
 )
 from tests.text.slips import code_of, value_of
 
@@ -73,6 +75,28 @@ def test_rectangles_are_front_by_depth(text: str) -> None:
 )
 def test_odd_outlines(text: str, code: str) -> None:
     assert code_of(read_outline(text)) == code
+
+
+@pytest.mark.parametrize("text", ["0 x 29.4 mm", "42 x 22 mm turned"])
+def test_places_in_a_tray_are_read_as_they_are_written(text: str) -> None:
+    place = value_of(read_tray_place(text))
+    assert place.is_turned is text.endswith("turned")
+    assert tray_place_text(place) == text
+    assert value_of(read_tray_place("1 cm x 2 mm")).across == 10
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("40 mm", "not-a-place"),
+        ("1,5", "comma-decimal"),
+        ("40 x 20", "length-without-unit"),
+        ("x x 20 mm", "not-a-number"),
+        ("0 x -2 mm turned", "length-out-of-bounds"),
+    ],
+)
+def test_odd_places_in_a_tray(text: str, code: str) -> None:
+    assert code_of(read_tray_place(text)) == code
 
 
 def test_discs_bases_and_footprints() -> None:

@@ -9,10 +9,11 @@ decided, like the colours of his companies, and not something that happened, whi
 import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from difflib import get_close_matches
 from pathlib import Path
 
-from paradestate.core.choice import Choice
-from paradestate.core.finding import Finding, stops
+from paradestate.core.choice import CHOSEN_HERE, Choice
+from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.tray.content import MOST_THINGS, Content, cases, content
@@ -135,9 +136,24 @@ def _laid(read: Checked, counted: Count | None, *, asked: AskedToPack) -> TraysA
 def _plan(force: Force, asked: AskedToPack) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
     """What was typed; else the plan of the chosen game, where one is chosen."""
     plan, slips = plan_of(asked.plan, entries=force.supporting_troops)
+    unknown = [each.entry for each in plan if each.entry not in force.supporting_troops]
+    if unknown:
+        return (), tuple(_unknown_entry(force, name) for name in dict.fromkeys(unknown))
     if slips or asked.plan.strip() or asked.choice.game is None:
         return plan, slips
     return force.games[asked.choice.game].plan, ()
+
+
+def _unknown_entry(force: Force, name: str) -> Finding:
+    near = get_close_matches(name, force.supporting_troops, n=1)
+    return Finding(
+        level=Level.STOP,
+        code="unknown-choice",
+        message=f"No entry of the supporting troops is called '{name}'.",
+        effect="Nothing is laid anywhere.",
+        hint=f"Did you mean '{near[0]}'?" if near else "Look at 'supporting troops'.",
+        place=CHOSEN_HERE,
+    )
 
 
 def _stop(force: Force, held: Content) -> Finding | None:
@@ -170,7 +186,7 @@ def with_moves(
         if not all(_is_laid(now, name) for name in names_in(move)):
             break
         assert ground is not None  # noqa: S101 - else there are no moves
-        after = moved(ground, now, move)
+        after = moved(ground, now, move=move)
         if isinstance(after, Barred):
             barred = after
             break

@@ -28,6 +28,7 @@ states: [held up]
 marks: {top: {colours: [blue]}, colours: {blue: 1F4E9E}}
 opponent: {gap: 5 mm}
 trays: {t: {inside: 3 x 2 mm}}
+packed: {t: {S: 0 x 0 mm}}
 table: {size: 3 x 2 mm}
 by hand: odd
 """.replace("HALF", "{roll: 1d6, gives: {1-6: 50%}}")

@@ -11,13 +11,14 @@ from paradestate.core.sentence.setting import (
     aim_sentence,
     marks_sentences,
     opponent_sentence,
+    packed_sentence,
     sentences_of_bench,
     table_sentence,
     tray_sentence,
 )
 from paradestate.core.span import day, year
 from paradestate.core.supplies import Supplies
-from paradestate.core.table import Line, Opponent, Table, Tray
+from paradestate.core.table import Line, Opponent, Table, Tray, TrayPlace
 from tests.core.sentence.saying import unsaid
 from tests.forces import marenz
 
@@ -81,6 +82,16 @@ def test_nothing_is_left_unsaid() -> None:
     assert unsaid(tray, tray_sentence) == []
     table = Table(size=SIZE, ground_scale=Fraction(1), gap=millimetres(5), by_hand="odd")
     assert unsaid(table, table_sentence) == []
+
+
+def test_what_is_laid_by_hand_is_counted() -> None:
+    place = TrayPlace(across=millimetres(0), deep=millimetres(22))
+    assert packed_sentence("case 1", {"a": place, "b": place}) == (
+        "Case 1: 2 stands lie where the owner laid them."
+    )
+    assert packed_sentence("case 1", {"a": place}).endswith(
+        "1 stand lies where the owner laid them."
+    )
 
 
 def test_the_tray_and_table_of_the_example() -> None:

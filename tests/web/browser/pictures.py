@@ -47,6 +47,7 @@ IN_DOCS = (
     "list-1280-light",
     "marks-1280-light",
     "marks-320-light",
+    "trays-1280-light",
     "phone-1280-light",
 )
 

@@ -37,6 +37,8 @@ CHANGED_TOO = "list?game=whole-day+attack&entry=anti-tank+guns&price:1=5"
 ALIKE = "marks?choose=9&read=blue&hand:brick+red=yes&hand:leaf+green=yes&more=bone%3DE3DAC9"
 """More colours than are at hand, and a mark that several bear."""
 CHOSEN_COLOURS = "marks?choose=3&read=brown,+two+bars,+cross"
+STAND_UP = "trays?stand=2"
+"""A stand that is to change places, and others with which it may not."""
 SHEETS = [
     STAND,
     CHOSEN,
@@ -44,6 +46,7 @@ SHEETS = [
     TAKEN_UP,
     CHANGED,
     CHANGED_TOO,
+    STAND_UP,
     "choosing/list",
     ALIKE,
     CHOSEN_COLOURS,

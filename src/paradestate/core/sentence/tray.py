@@ -129,14 +129,14 @@ def barred_sentence(barred: Barred) -> str:
 
 
 def too_low_sentence(thing: Thing, cases: Iterable[Case]) -> str:
-    """How high it is, and how much the trays have: `Standard is 44 mm high; Box has 38 clear.`."""
-    high = decimal_text(thing.height) if thing.height is not None else "too many"
+    """How high it is, and how much the trays have: `Standard is 44 mm; Box has 38 clear.`."""
+    high = "" if thing.height is None else f" is {decimal_text(thing.height)} mm"
     clear = listed(
         f"{capital(case.name)} has {decimal_text(case.height)} clear"
         for case in cases
         if case.height is not None
     )
-    return f"{thing_words(thing)} is {high} mm high; {clear}."
+    return f"{thing_words(thing)}{high}; {clear}."
 
 
 def size_words(thing: Thing) -> str:

@@ -36,30 +36,27 @@ def bound(rooms: Sequence[Room], *, pieces_in: Sequence[Sequence[Piece]]) -> Bou
 
     More than there are trays where all together don't suffice.
     """
-    shares = [_shares(room, pieces) for room, pieces in zip(rooms, pieces_in, strict=True)]
-    return Bound(
-        by_area=_fewest([area for area, _ in shares]),
-        by_reach=_fewest([reach for _, reach in shares]),
-    )
+    areas, reaches = [], []
+    for room, pieces in zip(rooms, pieces_in, strict=True):
+        corners = [piece for piece in pieces if not piece.is_round]
+        areas.append(_share(room, pieces))
+        reaches.append(_share(reach(room, corners), corners))
+    return Bound(by_area=_fewest(areas), by_reach=_fewest(reaches))
 
 
-def _shares(room: Room, pieces: Sequence[Piece]) -> tuple[Fraction, Fraction]:
-    """How much of all pieces would fill that tray's area, and its area as far as sums reach."""
-    corners = [piece for piece in pieces if not piece.is_round]
+def _share(room: Room, pieces: Sequence[Piece]) -> Fraction | None:
+    """How much of all pieces would fill a room; None where there are none."""
     every = sum((area_of(piece) for piece in pieces), Fraction(0))
-    cut = reach(room, corners)
-    area, reachable = room.width * room.depth, cut.width * cut.depth
-    straight = sum((area_of(piece) for piece in corners), Fraction(0))
-    return (
-        area / every if every else Fraction(1),
-        reachable / straight if straight else Fraction(1),
-    )
+    return room.width * room.depth / every if every else None
 
 
-def _fewest(shares: Sequence[Fraction]) -> int:
-    """How many of the largest shares make up a whole."""
+def _fewest(shares: Sequence[Fraction | None]) -> int:
+    """How many of the largest shares make up a whole; one more than all where they don't."""
+    known = [share for share in shares if share is not None]
+    if len(known) < len(shares):
+        return 0
     whole, number = Fraction(0), 0
-    for share in sorted(shares, reverse=True):
+    for share in sorted(known, reverse=True):
         if whole >= 1:
             break
         whole, number = whole + share, number + 1

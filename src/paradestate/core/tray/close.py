@@ -24,21 +24,21 @@ MEASURES: Mapping[str, Callable[[Thing], Fraction]] = {
 def by_company(ground: Ground, lots: Iterable[Sequence[int]], *, fit: Fit) -> Filled:
     """Each company whole in the first tray that holds it; else its things wherever they go."""
     trays = [Tight(room) for room in ground.rooms]
-    torn = [lot for lot in lots if not _goes_whole(ground, trays, lot, fit=fit)]
+    torn = [lot for lot in lots if not _goes_whole(ground, trays, lot=lot, fit=fit)]
     rest = [number for lot in torn for number in lot]
-    _each_in_turn(ground, trays, _by_size(ground, rest), fit=fit)
+    _each_in_turn(ground, trays, numbers=_by_size(ground, rest), fit=fit)
     return in_order(ground, tuple(tuple(tray.puts) for tray in trays))
 
 
 def by_size(ground: Ground, numbers: Iterable[int], *, fit: Fit, size: str = "area") -> Filled:
     """The largest first, each where it fits best of all trays that have something in them."""
     trays = [Tight(room) for room in ground.rooms]
-    _each_in_turn(ground, trays, _by_size(ground, numbers, size=size), fit=fit)
+    _each_in_turn(ground, trays, numbers=_by_size(ground, numbers, size=size), fit=fit)
     return in_order(ground, tuple(tuple(tray.puts) for tray in trays))
 
 
 def together(
-    ground: Ground, case: int, numbers: Iterable[int], *, fit: Fit, size: str
+    ground: Ground, case: int, *, numbers: Iterable[int], fit: Fit, size: str
 ) -> tuple[Put, ...] | None:
     """All those things in one tray; None where they don't go in this way."""
     tray = Tight(ground.rooms[case])
@@ -46,7 +46,7 @@ def together(
     return tuple(tray.puts) if tray.put_all(pieces, fit=fit) else None
 
 
-def _goes_whole(ground: Ground, trays: list[Tight], lot: Sequence[int], *, fit: Fit) -> bool:
+def _goes_whole(ground: Ground, trays: list[Tight], *, lot: Sequence[int], fit: Fit) -> bool:
     for case in ground.order:
         if not all(ground.may_hold(case, number) for number in lot):
             continue
@@ -58,19 +58,19 @@ def _goes_whole(ground: Ground, trays: list[Tight], lot: Sequence[int], *, fit: 
     return False
 
 
-def _each_in_turn(ground: Ground, trays: list[Tight], numbers: Iterable[int], *, fit: Fit) -> None:
+def _each_in_turn(ground: Ground, trays: list[Tight], *, numbers: Iterable[int], fit: Fit) -> None:
     for number in numbers:
         opened = [case for case in ground.order if trays[case].puts]
         fresh = [case for case in ground.order if not trays[case].puts]
         for cases in (opened, *([case] for case in fresh)):
-            best = _best(ground, trays, cases, number=number, fit=fit)
+            best = _best(ground, trays, cases=cases, number=number, fit=fit)
             if best is not None:
                 trays[best[0]].put(best[1])
                 break
 
 
 def _best(
-    ground: Ground, trays: Sequence[Tight], cases: Iterable[int], *, number: int, fit: Fit
+    ground: Ground, trays: Sequence[Tight], *, cases: Iterable[int], number: int, fit: Fit
 ) -> tuple[int, Put] | None:
     """The tray among those in which the thing fits best, and where."""
     found: tuple[tuple[int, int], int, Put] | None = None

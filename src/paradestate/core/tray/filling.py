@@ -13,6 +13,7 @@ from itertools import pairwise
 from math import gcd
 
 from paradestate.core.tray.bound import sum_of_shifts
+from paradestate.core.tray.dual import are_too_much
 from paradestate.core.tray.thing import Piece, Put, Room
 
 STEPS = 100_000
@@ -47,8 +48,38 @@ def filled(
         replace(piece, width=piece.width // unit, depth=piece.depth // unit) for piece in pieces
     ]
     within = Room(width=room.width // unit, depth=room.depth // unit)
-    found = _Filling(within, less, may_turn=may_turn, steps=steps).answer()
+    if may_turn:
+        found = _Filling(within, less, may_turn=True, steps=steps).answer()
+    else:
+        found = _filled_beside(within, less, steps=steps)
     return None if found is None else tuple(_times(put, unit) for put in found)
+
+
+def _filled_beside(room: Room, pieces: Sequence[Piece], *, steps: int) -> tuple[Put, ...] | None:
+    """Pieces as long as the tray are pushed to a side, and the others laid beside them.
+
+    Nothing else can lie before or behind such a piece, so what is beside it may close up.
+    """
+    for piece in pieces:
+        rest = [each for each in pieces if each is not piece]
+        if piece.depth == room.depth and piece.width <= room.width:
+            beside = Room(width=room.width - piece.width, depth=room.depth)
+            move = piece.width, 0
+        elif piece.width == room.width and piece.depth <= room.depth:
+            beside = Room(width=room.width, depth=room.depth - piece.depth)
+            move = 0, piece.depth
+        else:
+            continue
+        found = _filled_beside(beside, rest, steps=steps)
+        if found is None:
+            return None
+        first = Put(piece=piece, across=0, deep=0)
+        return (first, *(_moved(put, across=move[0], deep=move[1]) for put in found))
+    return _Filling(room, pieces, may_turn=False, steps=steps).answer()
+
+
+def _moved(put: Put, *, across: int, deep: int) -> Put:
+    return replace(put, across=put.across + across, deep=put.deep + deep)
 
 
 def _times(put: Put, unit: int) -> Put:
@@ -66,15 +97,21 @@ class _Filling:
         self.sorts = tuple(_sorts(pieces, may_turn=may_turn))
         self.across = _sums(room.width, ([way[0] for way in s.ways] for s in _each(self.sorts)))
         self.deep = _sums(room.depth, ([way[1] for way in s.ways] for s in _each(self.sorts)))
+        self.is_too_much = are_too_much(room, pieces, may_turn=may_turn)
         self.waste = room.width * room.depth - sum(p.width * p.depth for p in pieces)
         self.dead: set[tuple[Skyline, tuple[int, ...]]] = set()
         self.widths: dict[tuple[int, ...], int] = {}
+        self.shortest: dict[tuple[tuple[int, ...], int], int] = {}
         self.found: list[tuple[int, int, int, int, int]] = []
 
     def answer(self) -> tuple[Put, ...] | None:
         """The places, or None."""
         left = tuple(len(sort.numbers) for sort in self.sorts)
-        if self.waste < 0 or not self._goes(((0, self.room.width, 0),), left, self.waste):
+        if (
+            self.waste < 0
+            or self.is_too_much
+            or not self._goes(((0, self.room.width, 0),), left, waste=self.waste)
+        ):
             return None
         return tuple(self._puts())
 
@@ -86,10 +123,14 @@ class _Filling:
             lies = piece if (piece.width, piece.depth) == (width, depth) else piece.turned
             yield Put(piece=lies, across=across, deep=deep)
 
-    def _goes(self, skyline: Skyline, left: tuple[int, ...], waste: int) -> bool:
+    def _goes(self, skyline: Skyline, left: tuple[int, ...], *, waste: int) -> bool:
         """Whether what is left can be laid behind the skyline."""
         if not any(left):
             return True
+        skyline, lost = self._settled(skyline, left)
+        waste -= lost
+        if waste < 0:
+            return False
         key = (skyline, left)
         if key in self.dead:
             return False
@@ -100,27 +141,73 @@ class _Filling:
             self.dead.add(key)
             return False
         start, end, deep = min(skyline, key=lambda step: (step[2], step[0]))
-        for sort, width, depth in self._choices(left, end - start, self.room.depth - deep):
+        for sort, width, depth in self._choices(
+            left, width=end - start, depth=self.room.depth - deep
+        ):
             self.found.append((sort, width, depth, start, deep))
             rest = (*left[:sort], left[sort] - 1, *left[sort + 1 :])
-            if self._goes(_raised(skyline, (start, start + width, deep + depth)), rest, waste):
+            if self._goes(
+                _raised(skyline, (start, start + width, deep + depth)), rest, waste=waste
+            ):
                 return True
             self.found.pop()
-        if self._goes_with_a_gap(skyline, left, waste, at=(start, end, deep)):
+        if self._goes_with_a_gap(skyline, left, waste=waste, at=(start, end, deep)):
             return True
         self.dead.add(key)
         return False
 
+    def _settled(self, skyline: Skyline, left: tuple[int, ...]) -> tuple[Skyline, int]:
+        """With valleys closed that are too narrow or too shallow for all that is left."""
+        narrowest = self._least(left, side=0)
+        shallowest = self._least(left, side=1)
+        lost = 0
+        for start, end, deep in skyline:
+            if self.room.depth > deep > self.room.depth - shallowest:
+                lost += (end - start) * (self.room.depth - deep)
+                skyline = _raised(skyline, (start, end, self.room.depth))
+        while True:
+            closed = self._closed(skyline, narrowest)
+            if closed is None:
+                return skyline, lost
+            skyline, lost = closed[0], lost + closed[1]
+
+    def _closed(self, skyline: Skyline, narrowest: int) -> tuple[Skyline, int] | None:
+        """One narrow valley closed, and the area that this loses; None where there is none."""
+        for place, (start, end, deep) in enumerate(skyline):
+            to = min(self._beside(skyline, place))
+            if end - start < narrowest and deep < to:
+                return _raised(skyline, (start, end, to)), (end - start) * (to - deep)
+        return None
+
+    def _beside(self, skyline: Skyline, place: int) -> tuple[int, int]:
+        """How deep the steps on either side are; the sides of the tray are as deep as it is."""
+        last = len(skyline) - 1
+        before = self.room.depth if place == 0 else skyline[place - 1][2]
+        return before, self.room.depth if place == last else skyline[place + 1][2]
+
+    def _least(self, left: tuple[int, ...], *, side: int) -> int:
+        """The shortest that anything left is across (0) or deep (1)."""
+        key = (left, side)
+        if key not in self.shortest:
+            self.shortest[key] = min(
+                way[side]
+                for number, sort in zip(left, self.sorts, strict=True)
+                if number
+                for way in sort.ways
+            )
+        return self.shortest[key]
+
     def _must_lose(self, skyline: Skyline, left: tuple[int, ...]) -> int:
         """Units of area at least that stay empty in valleys which no sum of widths fills."""
         reached = self._reached(left)
-        lost, last = 0, len(skyline) - 1
+        lost = 0
         for place, (start, end, deep) in enumerate(skyline):
-            before = self.room.depth if place == 0 else skyline[place - 1][2]
-            behind = self.room.depth if place == last else skyline[place + 1][2]
+            before, behind = self._beside(skyline, place)
             if deep < min(before, behind):
                 width = end - start
-                lost += width + 1 - (reached & ((2 << width) - 1)).bit_length()
+                most = (reached & ((2 << width) - 1)).bit_length() - 1
+                high = min(before, behind, _next(self.deep, deep, last=self.room.depth)) - deep
+                lost += (width - most) * high
         return lost
 
     def _reached(self, left: tuple[int, ...]) -> int:
@@ -134,7 +221,7 @@ class _Filling:
         return self.widths[left]
 
     def _choices(
-        self, left: Sequence[int], width: int, depth: int
+        self, left: Sequence[int], *, width: int, depth: int
     ) -> Iterator[tuple[int, int, int]]:
         """What may lie in the corner, the largest first."""
         found = [
@@ -147,26 +234,18 @@ class _Filling:
         yield from sorted(found, key=lambda choice: (-choice[1] * choice[2], choice))
 
     def _goes_with_a_gap(
-        self, skyline: Skyline, left: tuple[int, ...], waste: int, *, at: tuple[int, int, int]
+        self, skyline: Skyline, left: tuple[int, ...], *, waste: int, at: tuple[int, int, int]
     ) -> bool:
         """Whether it goes if the cell in the corner stays empty."""
         start, end, deep = at
-        narrowest = min(
-            way[0] for n, sort in zip(left, self.sorts, strict=True) if n for way in sort.ways
-        )
-        beside = min(
-            (step[2] for step in skyline if start in step[:2] or end in step[:2] if step[2] > deep),
-            default=self.room.depth,
-        )
-        if end - start < narrowest:
-            to, behind = end, beside
-        else:
-            to = min(end, _next(self.across, start, last=self.room.width))
-            behind = min(beside, _next(self.deep, deep, last=self.room.depth))
+        place = skyline.index(at)
+        to = min(end, _next(self.across, start, last=self.room.width))
+        beside = self._beside(skyline, place)
+        behind = min(*beside, _next(self.deep, deep, last=self.room.depth))
         lost = (to - start) * (behind - deep)
-        if lost > waste or behind > self.room.depth or deep >= self.room.depth:
+        if lost > waste:
             return False
-        return self._goes(_raised(skyline, (start, to, behind)), left, waste - lost)
+        return self._goes(_raised(skyline, (start, to, behind)), left, waste=waste - lost)
 
 
 def _next(sums: Sequence[int], after: int, *, last: int) -> int:

@@ -5,7 +5,6 @@ sides.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
@@ -22,12 +21,12 @@ from paradestate.core.tray.thing import (
 )
 
 
-@dataclass(frozen=True, kw_only=True)
 class Ground:
     """The question: which things go into which trays."""
 
-    cases: tuple[Case, ...]
-    things: tuple[Thing, ...]
+    def __init__(self, *, cases: tuple[Case, ...], things: tuple[Thing, ...]) -> None:
+        self.cases = cases
+        self.things = things
 
     @cached_property
     def units(self) -> int:

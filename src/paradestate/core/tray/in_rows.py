@@ -45,7 +45,7 @@ class RowTrays:
             if not all(self.ground.may_hold(case, number) for number in numbers):
                 continue
             held = sorted((*self.held[case], *numbers))
-            made = rows_for(self.ground, case, held)
+            made = rows_for(self.ground, case, numbers=held)
             if made is not None:
                 self.held[case] = held
                 self.rows[case] = made
@@ -59,7 +59,7 @@ class RowTrays:
         yield from (tuple(platoon) for platoon in platoons.values())
 
 
-def rows_for(ground: Ground, case: int, numbers: Iterable[int]) -> tuple[Row, ...] | None:
+def rows_for(ground: Ground, case: int, *, numbers: Iterable[int]) -> tuple[Row, ...] | None:
     """Rows of a tray for those things, in the order of the organisation; None without any."""
     lots: dict[str, list[int]] = {}
     for number in numbers:

@@ -21,7 +21,7 @@ def rows_in_turn(ground: Ground) -> Filled:
     """Each tray in rows."""
 
     def packed(case: int, numbers: Sequence[int]) -> Held | None:
-        made = rows_for(ground, case, numbers)
+        made = rows_for(ground, case, numbers=numbers)
         return None if made is None else tuple(puts(ground.rooms[case], made))
 
     return _in_turn(ground, packed)
@@ -31,7 +31,7 @@ def close_in_turn(ground: Ground, *, fit: Fit, size: str) -> Filled:
     """Each tray as close as it goes."""
 
     def packed(case: int, numbers: Sequence[int]) -> Held | None:
-        return together(ground, case, numbers, fit=fit, size=size)
+        return together(ground, case, numbers=numbers, fit=fit, size=size)
 
     return in_order(ground, _in_turn(ground, packed))
 
@@ -41,13 +41,13 @@ def _in_turn(ground: Ground, packed: Packing) -> Filled:
     filled: list[Held] = [() for _ in ground.cases]
     for case in ground.order:
         may = [number for number in waiting if ground.may_hold(case, number)]
-        filled[case] = _most(case, may, packed)
+        filled[case] = _most(case, may, packed=packed)
         placed = {put.piece.number for put in filled[case]}
         waiting = [number for number in waiting if number not in placed]
     return tuple(filled)
 
 
-def _most(case: int, numbers: Sequence[int], packed: Packing) -> Held:
+def _most(case: int, numbers: Sequence[int], *, packed: Packing) -> Held:
     """As many of the first as go into a tray, found by halving what is in doubt."""
     held: Held = ()
     goes, fails = 0, len(numbers) + 1

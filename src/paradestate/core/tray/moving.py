@@ -71,13 +71,13 @@ def names_in(move: Move) -> tuple[str, ...]:
             return (thing,)
 
 
-def moved(ground: Ground, trays: Trays, move: Move) -> Trays | Barred:
+def moved(ground: Ground, trays: Trays, *, move: Move) -> Trays | Barred:
     """The trays after the move, or what forbids it."""
     match move:
         case Swap():
             return _swapped(trays, move)
         case Transfer():
-            return _transferred(ground, trays, move)
+            return _transferred(ground, trays, move=move)
 
 
 def home(trays: Trays, name: str) -> str:
@@ -160,14 +160,14 @@ def _at(row: LaidRow, deep: Fraction) -> Iterator[Lying]:
         yield replace(each, deep=each.deep - row.starts + deep)
 
 
-def _transferred(ground: Ground, trays: Trays, move: Transfer) -> Trays | Barred:
+def _transferred(ground: Ground, trays: Trays, *, move: Transfer) -> Trays | Barred:
     lying, name = _lying(trays, move.thing), home(trays, move.thing)
     if name == move.to:
         return trays
     target = trays[move.to]
     if target.case.is_too_low_for(lying.thing):
         return Barred(bar=Bar.TOO_HIGH, thing=lying.thing, case=target.case)
-    came = taken_in(ground, target, lying.thing)
+    came = taken_in(ground, target, thing=lying.thing)
     if came is None:
         return Barred(bar=Bar.NO_ROOM, thing=lying.thing, case=target.case)
     rows = [
@@ -179,21 +179,21 @@ def _transferred(ground: Ground, trays: Trays, move: Transfer) -> Trays | Barred
     return {**trays, name: left, move.to: came}
 
 
-def taken_in(ground: Ground, tray: LaidTray, thing: Thing) -> LaidTray | None:
+def taken_in(ground: Ground, tray: LaidTray, *, thing: Thing) -> LaidTray | None:
     """A tray with one thing more, at the end of a row, behind all rows, or in any free place.
 
     What is there stays where it is. None where there is no place.
     """
     if tray.case.is_too_low_for(thing):
         return None
-    for lying in _places(ground, tray, thing):
+    for lying in _places(ground, tray, thing=thing):
         end, rear = lying.across + lying.width, lying.deep + lying.depth
         if end <= tray.case.inside.width and rear <= tray.case.inside.depth:
             return laid(tray.case, (*tray.lying, lying))
     return None
 
 
-def _places(ground: Ground, tray: LaidTray, thing: Thing) -> Iterator[Lying]:
+def _places(ground: Ground, tray: LaidTray, *, thing: Thing) -> Iterator[Lying]:
     gap = tray.case.gap
     for row in tray.rows:
         end = max(each.across + each.width for each in row.lying)
@@ -202,10 +202,10 @@ def _places(ground: Ground, tray: LaidTray, thing: Thing) -> Iterator[Lying]:
             yield at_end
     behind = tray.rows[-1].ends + gap if tray.rows else Fraction(0)
     yield Lying(thing=thing, across=Fraction(0), deep=behind)
-    yield from _anywhere(ground, tray, thing)
+    yield from _anywhere(ground, tray, thing=thing)
 
 
-def _anywhere(ground: Ground, tray: LaidTray, thing: Thing) -> Iterator[Lying]:
+def _anywhere(ground: Ground, tray: LaidTray, *, thing: Thing) -> Iterator[Lying]:
     """Where the square around it is clear of the squares around all others."""
     case = next(at for at, each in enumerate(ground.cases) if each.name == tray.case.name)
     number = next(at for at, each in enumerate(ground.things) if each.name == thing.name)

@@ -57,7 +57,7 @@ def relaid(ground: Ground, packed: Packed) -> Relaid:
     said = {stand for places in packed.values() for stand in places}
     rest = [thing for thing in ground.things if thing.name not in placed]
     return Relaid(
-        trays=_with_all(ground, trays, rest),
+        trays=_with_all(ground, trays, rest=rest),
         astray=tuple(dict.fromkeys(astray)),
         broken=tuple(broken),
         added=tuple(thing.name for thing in rest if thing.name not in said),
@@ -83,12 +83,12 @@ def _both(breach: Breach) -> tuple[Lying | None, ...]:
     return breach.lying, breach.other
 
 
-def _with_all(ground: Ground, trays: Trays, rest: Sequence[Thing]) -> Trays:
+def _with_all(ground: Ground, trays: Trays, *, rest: Sequence[Thing]) -> Trays:
     """Every thing that is left in the first tray with a place, that of its company first."""
     now = dict(trays)
     for thing in rest:
         for name in sorted(now, key=lambda name: not _holds_any(now[name], thing.company)):
-            came = taken_in(ground, now[name], thing)
+            came = taken_in(ground, now[name], thing=thing)
             if came is not None:
                 now[name] = came
                 break

@@ -78,8 +78,10 @@ def laid_out(cases: Sequence[Case], things: Sequence[Thing]) -> TrayPlan:
     """The best arrangement found, and how many trays there must be at the least."""
     ground = Ground(cases=tuple(cases), things=tuple(things))
     least = least_trays(ground)
-    found = min(_tried(ground, least), key=lambda each: each.rank)
-    certainty = certainty_of(found.number, least=least, is_proved=found.is_proved)
+    tried = tuple(_tried(ground, least))
+    found = min(tried, key=lambda each: each.rank)
+    is_proved = found.number == JUST_ONE_MORE and any(each.is_proved for each in tried)
+    certainty = certainty_of(found.number, least=least, is_proved=is_proved)
     return planned(ground, found.filled, least=least, certainty=certainty)
 
 
@@ -150,6 +152,7 @@ class _Found:
     rank: tuple[int, int, int, int]
     """Things left, trays, companies torn apart, which way it was: the smaller, the better."""
     is_proved: bool = False
+    """Whether one tray is known not to do."""
 
     @property
     def number(self) -> int:

@@ -8,6 +8,7 @@ first row that has room for it (Coffman, Garey, Johnson and Tarjan 1980: first f
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
+from itertools import product
 
 from paradestate.core.tray.stagger import Stagger, loosened, shallowest
 from paradestate.core.tray.thing import Piece, Put, Room
@@ -69,14 +70,15 @@ def rows(
     area = sum(piece.width * piece.depth for lot in every for piece in lot if not piece.is_round)
     if area > room.width * room.depth:
         return None
+    return next((made for made in _ways(room, every) if fits(room, made)), None)
+
+
+def _ways(room: Room, lots: Sequence[Sequence[Piece]]) -> Iterator[tuple[Row, ...]]:
+    """Every way to fill rows, the most readable first; whether they fit is not asked."""
     for facing in Facing:
-        facing_so = [[_facing(piece, facing, room=room) for piece in lot] for lot in every]
-        for sharing in Sharing:
-            for staggered in _staggered(room, facing_so):
-                found = _filled(room, facing_so, sharing=sharing, staggered=staggered)
-                if fits(room, found):
-                    return found
-    return None
+        facing_so = [[_facing(piece, facing, room=room) for piece in lot] for lot in lots]
+        for sharing, staggered in product(Sharing, tuple(_staggered(room, facing_so))):
+            yield _filled(room, facing_so, sharing=sharing, staggered=staggered)
 
 
 def fits(room: Room, made: Sequence[Row]) -> bool:

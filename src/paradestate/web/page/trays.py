@@ -95,7 +95,7 @@ def rules(visit: Visit) -> Response:
 
 def _rule(answer: TraysAnswer, move: Move) -> str:
     assert answer.ground is not None  # noqa: S101 - asked for only where there is one
-    after = moved(answer.ground, answer.trays, move)
+    after = moved(answer.ground, answer.trays, move=move)
     return barred_sentence(after) if isinstance(after, Barred) else ""
 
 

@@ -242,7 +242,7 @@ class _Views:
             yield Way(tray=capital(name), query="" if rule else after.query, rule=rule)
 
     def _rule(self, move: Move) -> str:
-        after = moved(self.ground, self.trays, move)
+        after = moved(self.ground, self.trays, move=move)
         return barred_sentence(after) if isinstance(after, Barred) else ""
 
     def _told(self, move: Move) -> str:
@@ -262,7 +262,7 @@ def swap_rules(answer: TraysAnswer, name: str) -> Mapping[str, str]:
     found: dict[str, str] = {}
     for other in others:
         if other != name:
-            after = moved(ground, trays, Swap(one=name, other=other))
+            after = moved(ground, trays, move=Swap(one=name, other=other))
             found[other] = barred_sentence(after) if isinstance(after, Barred) else ""
     return found
 
