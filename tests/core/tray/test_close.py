@@ -57,3 +57,11 @@ def test_together_is_all_or_nothing() -> None:
     assert two is not None
     assert len(two) == 2
     assert together(ground, 0, numbers=[0, 1, 2], fit=FITS[0], size="area") is None
+
+
+def test_what_found_no_place_is_laid_first_at_the_next_try() -> None:
+    things = (thing("a", 40, 30), thing("b", 40, 30), thing("c", 60, 20))
+    ground = Ground(cases=(case(inside=(80, 50), gap=0),), things=things)
+    every = range(3)
+    assert together(ground, 0, numbers=every, fit=FITS[0], size="area", tries=3) is not None
+    assert together(ground, 0, numbers=[*every, 0], fit=FITS[0], size="area", tries=3) is None

@@ -24,7 +24,12 @@ def test_turned_they_may_go_in() -> None:
 
 
 @settings(max_examples=60, deadline=None)
-@given(SIDES, SIDES, st.lists(st.tuples(SIDES, SIDES), max_size=4), st.booleans())
+@given(
+    width=SIDES,
+    depth=SIDES,
+    sizes=st.lists(st.tuples(SIDES, SIDES), max_size=4),
+    may_turn=st.booleans(),
+)
 def test_what_is_refused_does_not_go_in(
     width: int, depth: int, sizes: list[tuple[int, int]], *, may_turn: bool
 ) -> None:

@@ -30,7 +30,12 @@ def lie_apart(room: Room, puts: tuple[Put, ...]) -> bool:
 
 
 @settings(max_examples=150, deadline=None)
-@given(SIDES, SIDES, st.lists(st.tuples(SIDES, SIDES), max_size=5), st.booleans())
+@given(
+    width=SIDES,
+    depth=SIDES,
+    sizes=st.lists(st.tuples(SIDES, SIDES), max_size=5),
+    may_turn=st.booleans(),
+)
 def test_it_answers_as_the_plainest_search_does(
     width: int, depth: int, sizes: list[tuple[int, int]], *, may_turn: bool
 ) -> None:

@@ -36,4 +36,4 @@ def test_where_a_piece_lies_is_told_in_millimetres_and_whether_it_is_turned() ->
         ]
     )
     assert [each.is_turned for each in told] == [False, True, False]
-    assert (told[1].across, told[1].deep) == (42, 0.5)
+    assert [told[1].across, told[1].deep] == [42, 0.5]

@@ -19,9 +19,9 @@ def test_a_row_ends_where_a_cut_meets_nothing() -> None:
     first, second = tray.rows
     assert [each.across for each in first.lying] == [0, 42]
     assert (first.is_straight, first.is_staggered) == (True, False)
-    assert (second.starts, second.ends, second.is_straight) == (22, 52, False)
+    assert [second.starts, second.ends, second.is_straight] == [22, 52, False]
     assert not second.is_staggered
-    assert (tray.depth_taken, tray.width_taken) == (54, 100)
+    assert [tray.depth_taken, tray.width_taken] == [54, 100]
 
 
 def test_two_lines_of_discs_are_read_by_turns() -> None:
@@ -39,4 +39,4 @@ def test_three_lines_are_read_line_by_line() -> None:
 def test_what_is_taken_never_exceeds_the_tray() -> None:
     assert laid(case(), [lies(S, across=0, deep=180)]).depth_taken == 200
     empty = laid(case(), [])
-    assert (empty.depth_taken, empty.width_taken, empty.lying) == (0, 0, ())
+    assert [empty.depth_taken, empty.width_taken, empty.lying] == [0, 0, ()]

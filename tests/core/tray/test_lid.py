@@ -16,13 +16,13 @@ def test_numbers_run_on_from_row_to_row_and_tray_to_tray() -> None:
     assert [each.number for each in second.stands] == [5, 6]
     assert [each.mark.bars for each in second.stands] == [0, 2]
     assert first.stands[0].mark == UNMARKED
-    assert (first.width, first.depth, first.tray) == (84, 42, "1")
-    assert [(row.number, row.starts, row.ends, row.width) for row in first.rows] == [
-        (1, 0, 20, 82),
-        (2, 22, 42, 82),
+    assert [first.width, first.depth, first.tray] == [84, 42, "1"]
+    assert [[row.number, row.starts, row.ends, row.width] for row in first.rows] == [
+        [1, 0, 20, 82],
+        [2, 22, 42, 82],
     ]
     last = second.stands[-1]
-    assert (last.across, last.deep, last.width, last.depth, last.is_round) == (42, 0, 40, 20, False)
+    assert [last.across, last.deep, last.width, last.depth, last.is_round] == [42, 0, 40, 20, False]
 
 
 def test_marks_are_those_of_the_parade() -> None:

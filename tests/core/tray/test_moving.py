@@ -78,7 +78,7 @@ def test_a_row_and_a_tray_must_be_large_enough() -> None:
     ground, trays = Ground(cases=(tray.case,), things=tuple(things)), {"case": tray}
     wide = moved(ground, trays, move=Swap(one="long", other="s1"))
     assert isinstance(wide, Barred)
-    assert (wide.bar, wide.row, wide.needed) == (Bar.ROW_TOO_WIDE, 2, 144)
+    assert [wide.bar, wide.row, wide.needed] == [Bar.ROW_TOO_WIDE, 2, 144]
     both = {
         "case": laid(case(inside=(140, 60)), tray.lying),
         "2": laid(case("2"), [lies(things[4], across=0, deep=0)]),
@@ -86,7 +86,7 @@ def test_a_row_and_a_tray_must_be_large_enough() -> None:
     two = Ground(cases=(both["case"].case, both["2"].case), things=tuple(things))
     deep = moved(two, both, move=Swap(one="deep", other="s1"))
     assert isinstance(deep, Barred)
-    assert (deep.bar, deep.needed, deep.thing.name) == (Bar.TRAY_TOO_SHALLOW, 72, "deep")
+    assert [deep.bar, deep.needed, deep.thing.name] == [Bar.TRAY_TOO_SHALLOW, 72, "deep"]
 
 
 def test_what_is_too_high_goes_neither_by_a_swap_nor_by_itself() -> None:
@@ -153,8 +153,8 @@ def test_rows_that_are_not_straight_move_as_one() -> None:
     )
     other = laid(case("2"), [lies(things[1], across=0, deep=0)])
     ground = Ground(cases=(tray.case, other.case), things=tuple(things))
-    now = after(ground, {"case": tray, "2": other}, Transfer(thing="s0", to="2"))
-    assert [(each.across, each.deep) for each in now["case"].lying] == [(0, 0), (30, 30)]
+    now = after(ground, {"case": tray, "2": other}, move=Transfer(thing="s0", to="2"))
+    assert [[each.across, each.deep] for each in now["case"].lying] == [[0, 0], [30, 30]]
 
 
 def test_a_thing_that_lies_nowhere_has_no_home() -> None:

@@ -16,7 +16,7 @@ def test_the_example_s_battalion_goes_into_one_tray() -> None:
     """3.18 and story 21: 130 mm of 200 without the markers; with them all 8 are staggered."""
     without = [each for each in battalion() if each.pattern != "marker"]
     plan = laid_out([case("case 1"), case("case 2")], without)
-    assert (len(plan.trays), plan.trays[0].depth_taken, plan.certainty) == (1, 130, Exact())
+    assert [len(plan.trays), plan.trays[0].depth_taken, plan.certainty] == [1, 130, Exact()]
     assert [len(row.lying) for row in plan.trays[0].rows] == [7, 7, 7, 7, 9]
     whole = laid_out([case("case 1"), case("case 2")], battalion())
     tray = whole.trays[0]

@@ -8,8 +8,8 @@ from tests.tray_things import case, lies, thing
 
 def test_a_turned_thing_is_as_wide_as_it_was_deep() -> None:
     lying = lies(thing("a", 40, 20), across=0, deep=0, is_turned=True)
-    assert (lying.width, lying.depth) == (20, 40)
-    assert (thing("d", 30).width, thing("d", 30).depth) == (30, 30)
+    assert [lying.width, lying.depth] == [20, 40]
+    assert thing("d", 30).width == thing("d", 30).depth == 30
 
 
 def test_every_length_is_whole_in_units() -> None:

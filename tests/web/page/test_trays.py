@@ -37,7 +37,8 @@ def link(page: Response, *, stand: int) -> str:
 
 
 def mark(page: Response) -> str:
-    return re.findall(r'data-of="([0-9a-f]{8})"', page.text)[0]
+    (found,) = re.findall(r'data-of="([0-9a-f]{8})"', page.text)
+    return str(found)
 
 
 def test_the_sheet_opens_with_the_number_of_trays_and_how_sure_it_is(shared: Visitor) -> None:

@@ -90,7 +90,7 @@ def _within(name: str, company: str) -> str:
 def _grouped(names: Sequence[str]) -> Iterator[str]:
     """`1 Platoon: 1 Section and 2 Section`; what stands alone by its whole name."""
     for above, alike in groupby(names, key=lambda name: name.rpartition(SEPARATOR)[0]):
-        called = listed(_numbered([name.rpartition(SEPARATOR)[2] for name in alike]))
+        called = ", ".join(_numbered([name.rpartition(SEPARATOR)[2] for name in alike]))
         yield f"{above.replace(SEPARATOR, ', ')}: {called}" if above else called
 
 

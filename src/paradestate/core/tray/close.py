@@ -38,12 +38,19 @@ def by_size(ground: Ground, numbers: Iterable[int], *, fit: Fit, size: str = "ar
 
 
 def together(
-    ground: Ground, case: int, *, numbers: Iterable[int], fit: Fit, size: str
+    ground: Ground, case: int, *, numbers: Iterable[int], fit: Fit, size: str, tries: int = 1
 ) -> tuple[Put, ...] | None:
-    """All those things in one tray; None where they don't go in this way."""
-    tray = Tight(ground.rooms[case])
-    pieces = ground.pieces_in(case, _by_size(ground, numbers, size=size))
-    return tuple(tray.puts) if tray.put_all(pieces, fit=fit) else None
+    """All those things in one tray; None where they don't go in in so many tries.
+
+    What has found no place is laid first at the next try (Joslin and Clements 1999: squeaky wheel).
+    """
+    order = list(ground.pieces_in(case, _by_size(ground, numbers, size=size)))
+    for _ in range(tries):
+        tray = Tight(ground.rooms[case])
+        if tray.put_all(order, fit=fit):
+            return tuple(tray.puts)
+        order.insert(0, order.pop(len(tray.puts)))
+    return None
 
 
 def _goes_whole(ground: Ground, trays: list[Tight], *, lot: Sequence[int], fit: Fit) -> bool:

@@ -11,14 +11,17 @@ from enum import StrEnum
 from paradestate.core.certainty import Certainty, Exact, Within
 from paradestate.core.tray.bound import Bound, bound
 from paradestate.core.tray.clearance import breaches
-from paradestate.core.tray.close import MEASURES, by_company, by_size
+from paradestate.core.tray.close import MEASURES, by_company, by_size, in_order, together
 from paradestate.core.tray.filling import TooManyStepsError, filled
 from paradestate.core.tray.ground import Ground
 from paradestate.core.tray.in_rows import Filled, RowTrays
 from paradestate.core.tray.in_turn import close_in_turn, rows_in_turn
 from paradestate.core.tray.laid import LaidTray, laid
-from paradestate.core.tray.thing import Case, Thing
+from paradestate.core.tray.thing import Case, Put, Thing
 from paradestate.core.tray.tight import FITS
+
+TRIES = 12
+"""How often one tray is tried with what found no place laid first."""
 
 JUST_ONE_MORE = 2
 """Trays, where one is what the area needs."""
@@ -185,9 +188,9 @@ def _ways(ground: Ground) -> Iterator[Filled]:
     for fit in FITS:
         yield by_company(ground, lots, fit=fit)
         yield by_company(ground, by_area, fit=fit)
-    for size in MEASURES:
-        for fit in FITS:
-            yield close_in_turn(ground, fit=fit, size=size)
+    for fit in FITS:
+        yield close_in_turn(ground, fit=fit, size="area")
+        yield close_in_turn(ground, fit=fit, size="longer side")
     numbers = [number for lot in lots for number in lot]
     for size in MEASURES:
         for fit in FITS:
@@ -216,16 +219,28 @@ def _proved(ground: Ground, found: _Found, *, wanted: int) -> Iterator[_Found]:
     """
     numbers = [number for lot in ground.lots for number in lot]
     case = ground.order[0]
-    may = all(ground.may_hold(case, number) for number in numbers)
-    if not may or any(ground.things[number].is_round for number in numbers):
+    if not all(ground.may_hold(case, number) for number in numbers):
         return
-    pieces = ground.pieces_in(case, numbers)
+    puts = _by_trying(ground, case, numbers=numbers)
+    if puts is None and any(ground.things[number].is_round for number in numbers):
+        return
     try:
-        puts = filled(ground.rooms[case], pieces, steps=STEPS_OF_PROOF)
+        puts = puts or filled(
+            ground.rooms[case], ground.pieces_in(case, numbers), steps=STEPS_OF_PROOF
+        )
     except TooManyStepsError:
         return
     if puts is not None:
         made = tuple(puts if place == case else () for place in range(len(ground.cases)))
-        yield _found(ground, made, way=LAST_OF_ROWS, wanted=wanted)
+        yield _found(ground, in_order(ground, made), way=LAST_OF_ROWS, wanted=wanted)
     elif len(set(ground.rooms)) == 1 and found.number == JUST_ONE_MORE:
         yield _Found(filled=found.filled, rank=found.rank, is_proved=True)
+
+
+def _by_trying(ground: Ground, case: int, *, numbers: Sequence[int]) -> tuple[Put, ...] | None:
+    """All of them in one tray, where a few tries find that; None says nothing."""
+    for fit in FITS:
+        puts = together(ground, case, numbers=numbers, fit=fit, size="area", tries=TRIES)
+        if puts is not None:
+            return puts
+    return None

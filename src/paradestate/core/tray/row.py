@@ -125,10 +125,8 @@ def _facing(piece: Piece, facing: Facing, *, room: Room) -> Piece:
 def _staggered(room: Room, lots: Sequence[Sequence[Piece]]) -> Iterator[frozenset[str]]:
     """Patterns of discs to be staggered: none, any one of those too many for a row, all."""
     widths: dict[str, int] = {}
-    for lot in lots:
-        for piece in lot:
-            if piece.is_round:
-                widths[piece.pattern] = widths.get(piece.pattern, 0) + piece.width
+    for piece in (piece for lot in lots for piece in lot if piece.is_round):
+        widths[piece.pattern] = widths.get(piece.pattern, 0) + piece.width
     many = [pattern for pattern, width in widths.items() if width > room.width]
     yield frozenset()
     yield from (frozenset({pattern}) for pattern in many)
@@ -154,14 +152,16 @@ def _filled(
 def _shared(room: Room, lots: Sequence[Sequence[Piece]], *, sharing: Sharing) -> list[Row]:
     match sharing:
         case Sharing.NONE:
-            return [row for number, lot in enumerate(lots) for row in _own(room, lot, number)]
+            return [
+                row for number, lot in enumerate(lots) for row in _own(room, lot, number=number)
+            ]
         case Sharing.EVERY:
             return _first_fit(room, [piece for lot in lots for piece in lot])
         case Sharing.ODD_ONES:
             return _with_odd_ones(room, lots[:-1], of_none=lots[-1])
 
 
-def _own(room: Room, lot: Sequence[Piece], number: int) -> list[Row]:
+def _own(room: Room, lot: Sequence[Piece], *, number: int) -> list[Row]:
     return [replace(row, lot=number) for row in _first_fit(room, lot)]
 
 
@@ -173,9 +173,9 @@ def _with_odd_ones(
     for number, lot in enumerate(lots):
         depth = _usual_depth(lot)
         usual = [piece for piece in lot if not piece.is_round and piece.depth == depth]
-        mine = _own(room, usual, number)
+        mine = _own(room, usual, number=number)
         others = [piece for piece in lot if piece not in usual]
-        odd += [piece for piece in others if not _put_at_an_end(room, mine, piece)]
+        odd += [piece for piece in others if not _put_at_an_end(room, mine, piece=piece)]
         own += mine
     return [*own, *_first_fit(room, odd)]
 
@@ -189,7 +189,7 @@ def _usual_depth(lot: Sequence[Piece]) -> int:
     return max(widths, key=lambda depth: widths[depth], default=0)
 
 
-def _put_at_an_end(room: Room, made: list[Row], piece: Piece) -> bool:
+def _put_at_an_end(room: Room, made: list[Row], *, piece: Piece) -> bool:
     """Puts a piece into the first row that is deep enough and has room; says whether one has."""
     for place, row in enumerate(made):
         if piece.depth <= row.depth and row.width + piece.width <= room.width:
@@ -201,7 +201,7 @@ def _put_at_an_end(room: Room, made: list[Row], piece: Piece) -> bool:
 def _first_fit(room: Room, pieces: Iterable[Piece]) -> list[Row]:
     made: list[Row] = []
     for piece in sorted(pieces, key=lambda piece: -piece.depth):
-        if not _put_at_an_end(room, made, piece):
+        if not _put_at_an_end(room, made, piece=piece):
             made.append(Row(pieces=(piece,)))
     return made
 
