@@ -4,14 +4,15 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from paradestate.core.tray.lid import Lid, LidMark, lids
+from paradestate.core.mark.code import Mark, Sign
+from paradestate.core.tray.lid import Lid, lids
 from paradestate.core.tray.plan import laid_out
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.tray_plan import DESK, PHONE, TrayLook, barred_pattern, tray_drawing
 from tests.tray_things import alike, battalion, case, thing
 
 
-def lid_of(*marks: tuple[str, LidMark]) -> Lid:
+def lid_of(*marks: tuple[str, Mark]) -> Lid:
     plan = laid_out([case("case 1")], battalion())
     return next(lids(plan.trays, marks=dict(marks)))
 
@@ -62,16 +63,19 @@ def test_rows_are_labelled_on_a_desk_in_words_and_on_a_phone_by_number() -> None
     assert ">6<" in drawn(lid_of(), pixels=PHONE).svg
 
 
-def test_a_mark_is_the_colour_and_as_many_bars_where_there_is_room() -> None:
-    name, wide = "No 1 / 0", LidMark(colour="1F4E9E", bars=3)
-    part = stands(drawn(lid_of((name, wide))))[0]
+def mark(**known: int) -> Mark:
+    return Mark(colour="royal blue", value="1F4E9E", bars=known.get("bars", 3), sign=Sign.CROSS)
+
+
+def test_a_mark_is_the_colour_and_sign_and_bars_where_there_is_room() -> None:
+    part = stands(drawn(lid_of(("No 1 / 0", mark()))))[0]
     assert part[0].get("fill") == "#1F4E9E"
-    assert len([each for each in part if each.get("class") is None]) == 3
-    many = stands(drawn(lid_of((name, LidMark(colour="1F4E9E", bars=6)))))[0]
-    assert len(many) == 2
-    plan = laid_out([case("c")], [thing("t", 8, 30)])
-    narrow = next(lids(plan.trays, marks={"t": LidMark(colour="F2C230", bars=3)}))
-    assert len(stands(drawn(narrow))[0]) == 2
+    assert len(part[1]) == 4
+    plan = laid_out([case("c")], [thing("t", 8, 30), thing("d", 40)])
+    narrow = next(lids(plan.trays, marks={"t": mark(), "d": mark(bars=0)}))
+    assert [len(each) for each in stands(drawn(narrow))] == [2, 2]
+    plain = Mark(colour="", value="", bars=1, sign=None)
+    assert stands(drawn(lid_of(("No 1 / 0", plain))))[0][0].get("fill") == "var(--sheet)"
 
 
 def test_the_chosen_one_and_those_that_may_not_be_touched_are_told_apart() -> None:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from paradestate.core.tray.lid import Lid, LidRow, LidStand
 from paradestate.sheet.colour import sign_on
+from paradestate.sheet.mark_plate import signs_on_stand
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group, link
 from paradestate.sheet.texture import INK, RULE, SHEET
 
@@ -16,7 +17,8 @@ DESK, PHONE = 640, 320
 """About how many pixels wide it is on the screen, for the size of its type."""
 
 TYPE_PIXELS = 15
-MOST_BARS = 5
+MARK_ROOM = 0.8
+"""Width that a mark needs beside a number, in widths of the number."""
 
 MARGIN, NARROW_MARGIN = 3.6, 1.7
 """At the left of a tray, in sizes of type."""
@@ -119,7 +121,8 @@ def _stand(stand: LidStand, *, look: TrayLook) -> Element:
 
 def _body(stand: LidStand, *, look: TrayLook) -> Element:
     width, depth = float(stand.width), float(stand.depth)
-    fill = f"#{stand.mark.colour}" if stand.mark.colour else SHEET
+    ground = _ground(stand)
+    fill = SHEET if ground is None else f"#{ground}"
     if stand.name in look.barred:
         fill = "url(#tx-barred)"
     if stand.is_round:
@@ -134,39 +137,35 @@ def _body(stand: LidStand, *, look: TrayLook) -> Element:
 
 
 def _inside(stand: LidStand, *, look: TrayLook) -> Iterator[Element]:
-    """The number on the packing list; the platoon's bars before it where there is room."""
+    """The number on the packing list, behind the mark where there is room for both."""
     width, depth = float(stand.width), float(stand.depth)
-    is_plain = stand.name in look.barred or not stand.mark.colour
-    colour = INK if is_plain else sign_on(stand.mark.colour)
-    text, bars = str(stand.number), stand.mark.bars
+    is_plain = stand.name in look.barred or _ground(stand) is None
+    ink = INK if is_plain else sign_on(_ground(stand) or "")
+    text = str(stand.number)
     size = min(look.size, width * 0.9 / (BREADTH * len(text)), depth * 0.8)
-    bar, apart = min(2.2, size * 0.22), min(4.4, size * 0.44)
-    wide = bars * apart + size * 0.2 if 0 < bars <= MOST_BARS else 0.0
     number = size * BREADTH * len(text)
-    if wide + number > width * 0.92:
-        wide = 0.0
-    left = (width - wide - number) / 2
-    if wide:
-        high = size * 0.72
-        for place in range(bars):
-            yield element(
-                "rect",
-                x=left + place * apart,
-                y=depth / 2 - high / 2,
-                width=bar,
-                height=high,
-                fill=colour,
-            )
+    room = width - number - size * 0.7
+    has_mark = not is_plain and stand.mark is not None and not stand.is_round
+    if has_mark and stand.mark is not None and room >= MARK_ROOM * number:
+        yield signs_on_stand(stand.mark, size=(room, depth))
+        left = room + size * 0.1
+    else:
+        left = (width - number) / 2
     yield element(
         "text",
         text=text,
-        x=left + wide + number / 2,
+        x=left + number / 2,
         y=depth / 2 + size * 0.36,
         font_size=size,
         text_anchor="middle",
-        fill=colour,
+        fill=ink,
         class_="b",
     )
+
+
+def _ground(stand: LidStand) -> str | None:
+    """The colour of its mark; None without one."""
+    return stand.mark.value or None if stand.mark is not None else None
 
 
 def barred_pattern() -> Drawing:

@@ -8,21 +8,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.core.parade import Rank
+from paradestate.core.mark.code import Mark
+from paradestate.core.mark.marking import Marking
 from paradestate.core.tray.laid import LaidTray
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LidMark:
-    """How a stand is marked."""
-
-    colour: str
-    """Six sRGB hexadecimal digits; empty where its company has no colour."""
-    bars: int
-    """Which platoon of its company it belongs to, from 1; nought for company troops."""
-
-
-UNMARKED = LidMark(colour="", bars=0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +27,8 @@ class LidStand:
     width: Fraction
     depth: Fraction
     is_round: bool
-    mark: LidMark
+    mark: Mark | None
+    """As on its rear; None where it has none, and on printed markers, which must not tell."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +61,7 @@ class Lid:
         return tuple(stand for row in self.rows for stand in row.stands)
 
 
-def lids(trays: Iterable[LaidTray], *, marks: Mapping[str, LidMark]) -> Iterator[Lid]:
+def lids(trays: Iterable[LaidTray], *, marks: Mapping[str, Mark | None]) -> Iterator[Lid]:
     """The drawing of each tray; a stand without an entry in `marks` is drawn without one."""
     first = 1
     for tray in trays:
@@ -81,7 +70,7 @@ def lids(trays: Iterable[LaidTray], *, marks: Mapping[str, LidMark]) -> Iterator
         yield made
 
 
-def _lid(tray: LaidTray, *, first: int, marks: Mapping[str, LidMark]) -> Lid:
+def _lid(tray: LaidTray, *, first: int, marks: Mapping[str, Mark | None]) -> Lid:
     rows: list[LidRow] = []
     for number, row in enumerate(tray.rows, start=1):
         stands = tuple(
@@ -95,7 +84,7 @@ def _lid(tray: LaidTray, *, first: int, marks: Mapping[str, LidMark]) -> Lid:
                 width=each.width,
                 depth=each.depth,
                 is_round=each.thing.is_round,
-                mark=marks.get(each.thing.name, UNMARKED),
+                mark=marks.get(each.thing.name),
             )
             for place, each in enumerate(row.lying)
         )
@@ -105,10 +94,6 @@ def _lid(tray: LaidTray, *, first: int, marks: Mapping[str, LidMark]) -> Lid:
     return Lid(tray=tray.case.name, width=inside.width, depth=inside.depth, rows=tuple(rows))
 
 
-def marks_of(ranks: Iterable[Rank]) -> Mapping[str, LidMark]:
-    """Stand to its mark, as the parade has it."""
-    return {
-        each.stand.name: LidMark(colour=rank.colour, bars=each.number)
-        for rank in ranks
-        for each in (*rank.must, *rank.wished)
-    }
+def marks_of(marks: Marking) -> Mapping[str, Mark | None]:
+    """Stand to the mark on its rear."""
+    return {name: marked.rear for name, marked in marks.by_stand.items()}

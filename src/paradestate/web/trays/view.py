@@ -6,8 +6,8 @@ Nothing is worked out here; links carry what was moved in the address.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from paradestate.core.mark.code import Mark
 from paradestate.core.outline import decimal_text
-from paradestate.core.parade import ranks
 from paradestate.core.sentence.tray import (
     barred_sentence,
     case_words,
@@ -19,9 +19,10 @@ from paradestate.core.sentence.tray import (
 )
 from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.laid import LaidRow, LaidTray
-from paradestate.core.tray.lid import Lid, LidMark, LidStand, lids, marks_of
+from paradestate.core.tray.lid import Lid, LidStand, lids, marks_of
 from paradestate.core.tray.moving import Barred, Move, Swap, Transfer, home, moved
 from paradestate.core.unfolding import SEPARATOR
+from paradestate.journeys.marking import marking_of
 from paradestate.journeys.trays import TraysAnswer
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.tray_plan import DESK, PHONE, TrayLook, tray_drawing
@@ -153,8 +154,8 @@ class _Views:
             mark=self.mark,
         )
 
-    def _marks(self) -> Mapping[str, LidMark]:
-        return marks_of(ranks(self.count.force, self.count.made, strength=self.count.strength))
+    def _marks(self) -> Mapping[str, Mark | None]:
+        return marks_of(marking_of(self.count))
 
     def _tray(self, tray: LaidTray, lid: Lid, *, number: int) -> TrayView:
         return TrayView(
