@@ -134,3 +134,11 @@ def test_nothing_lies_where_it_may_not_and_nothing_is_lost(
     assert not [one for tray in plan.trays for one in breaches(tray.case, tray.lying)]
     if not left:
         assert len(plan.trays) >= plan.bound.least
+
+
+def test_a_few_tries_find_one_tray_where_rows_do_not() -> None:
+    sizes = [(39, 42), (17, 48), (47, 25), (37, 40), (26, 31), (38, 45)]
+    cases = [case(f"{at}", inside=(100, 100), gap=0) for at in range(2)]
+    plan = laid_out(cases, [thing(f"{at}", *size) for at, size in enumerate(sizes)])
+    assert (len(plan.trays), plan.certainty) == (1, Exact())
+    assert squares_are_clear(plan.trays)
