@@ -5,13 +5,15 @@ from fractions import Fraction
 from itertools import combinations
 from math import dist
 
+from hypothesis import HealthCheck
 from hypothesis import strategies as st
 
 from paradestate.core.outline import Disc, Rectangle, millimetres
 from paradestate.core.tray.laid import LaidTray
 from paradestate.core.tray.thing import Case, Lying, Piece, Thing
 
-RIFLE = (40, 20)
+SLOW = [HealthCheck.too_slow]
+"""What a busy machine may be at drawing cases, which is no fault of theirs."""
 
 
 def thing(name: str, *size: float | str, company: str = "", **known: str) -> Thing:

@@ -15,7 +15,7 @@ from paradestate.core.tray.bound import (
     reach,
 )
 from paradestate.core.tray.thing import Piece, Room
-from tests.tray_things import pieces
+from tests.tray_things import SLOW, pieces
 
 ROOM = Room(width=302, depth=202)
 STAND = pieces([(42, 22)])[0]
@@ -57,7 +57,7 @@ def test_no_turning_reaches_less() -> None:
     assert reach(ROOM, one, may_turn=False) == Room(width=42, depth=22)
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50, deadline=None, suppress_health_check=SLOW)
 @given(
     st.lists(st.lists(st.integers(1, 12), min_size=1, max_size=2), max_size=5), st.integers(0, 30)
 )

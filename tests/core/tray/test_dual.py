@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from paradestate.core.tray.dual import are_too_much
 from paradestate.core.tray.thing import Room
 from tests.core.tray.plain_filling import goes_in
-from tests.tray_things import pieces
+from tests.tray_things import SLOW, pieces
 
 SIDES = st.integers(1, 6)
 
@@ -23,7 +23,7 @@ def test_turned_they_may_go_in() -> None:
     assert are_too_much(Room(width=4, depth=10), pieces([(6, 2)]), may_turn=False)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60, deadline=None, suppress_health_check=SLOW)
 @given(
     width=SIDES,
     depth=SIDES,

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from paradestate.core.tray.filling import TooManyStepsError, filled
 from paradestate.core.tray.thing import Put, Room
 from tests.core.tray.plain_filling import goes_in
-from tests.tray_things import pieces
+from tests.tray_things import SLOW, pieces
 
 SIDES = st.integers(1, 6)
 
@@ -29,7 +29,7 @@ def lie_apart(room: Room, puts: tuple[Put, ...]) -> bool:
     )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150, deadline=None, suppress_health_check=SLOW)
 @given(
     width=SIDES,
     depth=SIDES,

@@ -14,7 +14,7 @@ from paradestate.core.tray.laid import laid
 from paradestate.core.tray.packed import packed_of, plan_by_hand, relaid
 from paradestate.core.tray.plan import laid_out
 from paradestate.core.tray.thing import Thing
-from tests.tray_things import alike, battalion, case, contents, lies, squares_are_clear, thing
+from tests.tray_things import SLOW, alike, battalion, case, contents, lies, squares_are_clear, thing
 
 
 def at(across: int, deep: int) -> TrayPlace:
@@ -79,7 +79,7 @@ def test_places_that_break_a_rule_are_said_and_given_anew() -> None:
     assert {each.thing.name for each in plan.trays[0].lying} == {"s0", "s1", "s2"}
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25, deadline=None, suppress_health_check=SLOW)
 @given(contents(), contents(), st.integers(0, 3))
 def test_an_arrangement_of_other_stands_never_lays_two_over_each_other(
     before: list[Thing], now: list[Thing], gap: int

@@ -9,7 +9,7 @@ from paradestate.core.tray import plan as planning
 from paradestate.core.tray.clearance import breaches
 from paradestate.core.tray.plan import STEPS_OF_PROOF, Want, laid_out
 from paradestate.core.tray.thing import Case, Thing
-from tests.tray_things import alike, battalion, case, contents, squares_are_clear, thing
+from tests.tray_things import SLOW, alike, battalion, case, contents, squares_are_clear, thing
 
 
 def test_the_example_s_battalion_goes_into_one_tray() -> None:
@@ -116,7 +116,7 @@ def test_a_search_that_is_too_long_is_let_be(monkeypatch: pytest.MonkeyPatch) ->
     assert STEPS_OF_PROOF > 1
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40, deadline=None, suppress_health_check=SLOW)
 @given(contents(), st.sampled_from([(80, 60), (120, 40)]), st.integers(0, 3))
 def test_nothing_lies_where_it_may_not_and_nothing_is_lost(
     things: list[Thing], inside: tuple[int, int], gap: int

@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paradestate.core.tray.stagger import Stagger, fewest_steps, loosened, rise, shallowest, spots
+from tests.tray_things import SLOW
 
 MARKER, WIDTH = 4200, 30200
 
@@ -67,7 +68,7 @@ def test_steps_are_the_fewest_with_enough_spots() -> None:
             assert steps == 0 or spots(steps - 1, lines=lines) < number
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80, deadline=None, suppress_health_check=SLOW)
 @given(st.integers(1, 30), st.integers(2, 60), st.integers(2, 300), st.integers(0, 100))
 def test_no_two_discs_overlap_and_all_are_within(
     number: int, diameter: int, width: int, more: int

@@ -6,12 +6,12 @@ from hypothesis import strategies as st
 from paradestate.core.tray.thing import Put, Room
 from paradestate.core.tray.tight import FITS, Fit, Tight, least_left_over, nearest_to_the_far_side
 from tests.core.tray.test_filling import lie_apart
-from tests.tray_things import pieces
+from tests.tray_things import SLOW, pieces
 
 SIZES = st.lists(st.tuples(st.integers(1, 9), st.integers(1, 9)), max_size=10)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60, deadline=None, suppress_health_check=SLOW)
 @given(SIZES, st.sampled_from(FITS))
 def test_nothing_lies_over_another_and_the_free_rectangles_are_free(
     sizes: list[tuple[int, int]], fit: Fit
