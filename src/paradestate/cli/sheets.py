@@ -15,6 +15,7 @@ from paradestate.cli.option import (
     json_option,
     now,
     plan_option,
+    points_option,
     raised_options,
     stop_for,
     today,
@@ -24,6 +25,7 @@ from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import Stock
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.sentence.wording import capital, several
+from paradestate.journeys.choosing import number_of, want_of
 from paradestate.journeys.sheet_layout import SheetsTyped, asked_of
 from paradestate.journeys.spreadsheet import CannotWriteError
 
@@ -36,6 +38,7 @@ EPILOG = """\b
 Examples:
   paradestate sheets marenz --out papers
   paradestate sheets marenz --out papers --only labels --paper letter
+  paradestate sheets marenz --out papers --game "whole-day attack" --plan "light tanks=2"
 
 \b
 The 100 mm line of a printed page measures 96.8: what to print at, or sheets that make it good:
@@ -96,6 +99,35 @@ def layout_options(command: F) -> F:
     return command
 
 
+OF_A_GAME = (
+    points_option,
+    click.option(
+        "--reserve",
+        default="",
+        metavar="NAME=N",
+        help="What is kept back, of the force or of the plan: 'platoon=4'.",
+    ),
+    click.option(
+        "--revealed",
+        multiple=True,
+        metavar="NAME",
+        help="A stand or entry that the opponent has found out: it stands on his sheet.",
+    ),
+    click.option(
+        "--other",
+        type=click.Path(exists=True, file_okay=False, path_type=Path),
+        help="The folder of the other side, for the umpire's sheet.",
+    ),
+)
+
+
+def game_options(command: F) -> F:
+    """The options that decide what is told to whom in a game."""
+    for option in reversed(OF_A_GAME):
+        command = option(command)
+    return command
+
+
 @click.command(epilog=EPILOG)
 @folder_argument
 @OUT
@@ -105,6 +137,7 @@ def layout_options(command: F) -> F:
 @raised_options
 @GAME
 @plan_option
+@game_options
 @json_option
 def command(
     folder: Path,
@@ -113,6 +146,10 @@ def command(
     only: tuple[str, ...],
     correct: bool,
     plan: str,
+    points: str,
+    reserve: str,
+    revealed: tuple[str, ...],
+    other: Path | None,
     as_json: bool,
     **typed: Unpack[SheetsTyped],
 ) -> None:
@@ -125,8 +162,19 @@ def command(
     from paradestate.journeys.sheets import sheets
 
     choice, asked, slips = asked_of(typed)
-    stop_for(slips)
-    asked = replace(asked, only=only, plan=plan, is_corrected=correct)
+    left, no_points = number_of(points, of="points")
+    kept_back, no_reserve = want_of(reserve)
+    stop_for((*slips, *no_points, *no_reserve))
+    asked = replace(
+        asked,
+        only=only,
+        plan=plan,
+        is_corrected=correct,
+        points=left,
+        reserve=kept_back or {},
+        revealed=revealed,
+        other=other,
+    )
     with at_work("Setting the papers"):
         answer = sheets(folder, today=today(), choice=choice, asked=asked)
     print_findings(answer.checked.findings, answer.checked.texts)

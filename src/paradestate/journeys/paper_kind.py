@@ -1,8 +1,8 @@
 """What every kind of paper has in common: its name, its title, and how it is drafted."""
 
 import datetime
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TypeAlias
 
@@ -33,6 +33,17 @@ class Asked:
     """The paper in the printer, where it isn't the one that is laid out for."""
     is_corrected: bool = False
     """Whether the sheets make good what the printer makes of a length."""
+    reserve: Mapping[str, int] = field(default_factory=dict)
+    """Formation or entry of the plan to how many of it are kept back."""
+    revealed: tuple[str, ...] = ()
+    """Stands and supporting troops that the opponent has found out."""
+    other: Path | None = None
+    """The folder of the other side, for the umpire."""
+    points: int | None = None
+    """Points left before anything is bought; None: not rolled yet."""
+
+
+NOTHING_ASKED = Asked()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +55,7 @@ class Desk:
     today: datetime.date
     choice: Choice
     memory: Memory = NOTHING
+    asked: Asked = NOTHING_ASKED
 
 
 Drafting: TypeAlias = Callable[[Desk], Draft[object]]

@@ -24,6 +24,7 @@ from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Heading, Paper, frames_of
 from paradestate.core.paper.paper_finding import letter_findings
 from paradestate.core.sentence.cross_check import Tick
+from paradestate.core.support.reserve import reserve_findings, reserve_of
 from paradestate.journeys.check import Checked
 from paradestate.journeys.choosing import typed_finding
 from paradestate.journeys.count import count
@@ -79,20 +80,32 @@ def sheets(
     if answer.count is None:
         return Sheets(checked=answer.checked, sheets=None)
     plan, findings = _plan(answer.count.force, asked.plan, game=choice.game or "")
-    doubts = (*findings, *_unknown(asked.only), *_layout_findings(asked))
+    force, made = answer.count.force, answer.count.made
+    reserve = reserve_of(asked.reserve, purchases=(), plan=plan, formations=force.formations)
+    doubts = (
+        *findings,
+        *reserve_findings(reserve, force=force, made=made, plan=plan),
+        *_unknown(asked.only),
+        *_layout_findings(asked),
+    )
     if stops(doubts):
         return Sheets(checked=answer.checked.with_findings(*doubts), sheets=None)
     ground = Ground(
-        force=answer.count.force,
-        made=answer.count.made,
+        force=force,
+        made=made,
         marks=marking_of(answer.count, memory=memory),
         date=today,
         layout=asked.layout if asked.is_corrected else replace(asked.layout, scale=TRUE),
         game=choice.game or "",
         plan=plan,
         dummies=asked.dummies,
+        strength=answer.count.strength,
+        reserve=reserve,
+        revealed=asked.revealed,
     )
-    desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=memory)
+    desk = Desk(
+        ground=ground, folder=folder, today=today, choice=choice, memory=memory, asked=asked
+    )
     return _all(desk, asked=asked, read=answer.checked.with_findings(*doubts))
 
 

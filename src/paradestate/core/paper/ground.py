@@ -8,6 +8,10 @@ from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.mark.marking import Marking
+from paradestate.core.strength import Strength
+from paradestate.core.support.reserve import Reserve
+
+NO_RESERVE = Reserve()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +30,9 @@ class Ground:
     """Supporting troops that are taken for it."""
     dummies: int | None = None
     """Markers that hide nobody; None for as many as there are true ones."""
+    strength: Strength | None = None
+    """Which figure stands on what; None where nobody asked."""
+    reserve: Reserve = NO_RESERVE
+    """What is kept back in that game."""
+    revealed: tuple[str, ...] = ()
+    """Stands and supporting troops that the opponent has found out."""

@@ -1,0 +1,119 @@
+"""The order of battle on paper: every unit with its stands in the order of the parade."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import islice
+
+from paradestate.core.game import Purchase
+from paradestate.core.mark.code import Mark
+from paradestate.core.paper.brought import Brought, brought
+from paradestate.core.paper.ground import Ground
+from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import capital
+from paradestate.core.support.entry import Position
+from paradestate.core.support.reserve import in_front, still_kept_back
+from paradestate.core.unfolding import SEPARATOR
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitLine:
+    """Stands that bear one mark."""
+
+    name: str
+    """Such as `No 2 Company, 3 Platoon`."""
+    mark: Mark | None
+    stands: tuple[str, ...]
+    """Each by its name within the unit: `1 Section`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TroopsLine:
+    """One purchase of supporting troops."""
+
+    name: str
+    """Such as `2 x light tanks`."""
+    stands: tuple[str, ...]
+    """None where it puts nothing on the table."""
+    missions: int
+    """Fire missions, of what fires from off the table."""
+    host: str
+    """Formation to which each may be attached; empty where it can't be."""
+    is_kept_back: bool
+
+
+def unit_lines(ground: Ground, *, printed: bool = False) -> tuple[UnitLine, ...]:
+    """Every unit with its wanted stands; with `printed` those too that are markers."""
+    units: dict[str, UnitLine] = {}
+    for marked in ground.marks.stands:
+        stand = marked.stand
+        if not stand.is_wanted or (stand.printed and not printed):
+            continue
+        unit = marked.unit.name
+        own = spoken(stand.name.removeprefix(f"{unit}{SEPARATOR}"))
+        line = units.get(unit)
+        if line is None:
+            name = spoken(unit) or capital(ground.made.formation)
+            units[unit] = UnitLine(name=name, mark=marked.mark, stands=(own,))
+        else:
+            units[unit] = replace(line, stands=(*line.stands, own))
+    return tuple(units.values())
+
+
+def spoken(name: str) -> str:
+    """The name of a stand or unit without a slash: `No 2 Company, 3 Platoon`."""
+    return ", ".join(name.split(SEPARATOR))
+
+
+def troops_lines(ground: Ground) -> tuple[TroopsLine, ...]:
+    """The supporting troops of the plan, what is in front first."""
+    front = in_front(ground.plan, ground.reserve.purchases)
+    back = still_kept_back(ground.reserve.purchases, ground.plan)
+    stands = iter(brought(replace(ground, plan=(*front, *back))))
+    return tuple(
+        _line(ground, purchase, stands=stands, is_kept_back=is_kept_back)
+        for plan, is_kept_back in ((front, False), (back, True))
+        for purchase in plan
+    )
+
+
+def _line(
+    ground: Ground, purchase: Purchase, *, stands: Iterator[Brought], is_kept_back: bool
+) -> TroopsLine:
+    """The line of a purchase, which takes its own of the stands that all of them bring."""
+    number = len(brought(replace(ground, plan=(purchase,))))
+    entry = ground.force.supporting_troops.get(purchase.entry)
+    attach = entry.attach if entry is not None else None
+    own = (each.name.partition(SEPARATOR)[2] for each in islice(stands, number))
+    return TroopsLine(
+        name=purchase_words(purchase),
+        stands=tuple(map(spoken, own)),
+        missions=missions_of(ground, purchase),
+        host=attach.to if attach is not None else "",
+        is_kept_back=is_kept_back,
+    )
+
+
+def missions_of(ground: Ground, purchase: Purchase) -> int:
+    """How many fire missions a purchase has: one for each taken, where it fires from off the table.
+
+    What may stand on the table too has missions only where the files say what is rolled for them.
+    """
+    entry = ground.force.supporting_troops.get(purchase.entry)
+    if entry is None:
+        return 0
+    fires = entry.place is Position.OFF_TABLE or entry.missions is not None
+    return purchase.number if fires else 0
+
+
+def marker_names(ground: Ground) -> tuple[str, ...]:
+    """The true markers of the raised force."""
+    return tuple(
+        spoken(stand.name) for stand in ground.made.stands if stand.printed and stand.is_wanted
+    )
+
+
+def number_of_dummies(ground: Ground) -> int:
+    """Markers that hide nobody."""
+    true = len(marker_names(ground))
+    return true if ground.dummies is None else ground.dummies * (true > 0)
+

@@ -1,0 +1,122 @@
+"""The private order of battle sheet: everything, with a box to tick for every stand.
+
+Its owner alone reads it. Units stand in the order of the parade, which is that of the trays, so
+that what is unpacked is ticked from top to bottom.
+"""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from paradestate.core.outline import outline_text
+from paradestate.core.paper.by_hand_note import ByHandNote, by_hand_notes
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.order_of_battle import (
+    TroopsLine,
+    UnitLine,
+    marker_names,
+    number_of_dummies,
+    troops_lines,
+    unit_lines,
+)
+from paradestate.core.paper.paper import Draft
+from paradestate.core.sentence.plan import plan_paragraph
+from paradestate.core.sentence.scenario import arrival_sentence
+from paradestate.core.sentence.support import allowance_words
+from paradestate.core.sentence.wording import counted
+from paradestate.core.stand import Sight, StandPattern
+from paradestate.core.unfolding import capitals
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KindLine:
+    """A kind of stand: how many, what it is made of, and whether the opponent may see it."""
+
+    name: str
+    number: int
+    size: str
+    figures: str
+    sight: Sight
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrivateSheet:
+    """Everything that its owner puts on the table, keeps back or hides."""
+
+    game: str
+    """Its name, posture and allowance; empty without a game."""
+    order: tuple[str, ...]
+    """The paragraph of the order: under command, in support, off the table, in reserve."""
+    units: tuple[UnitLine, ...]
+    troops: tuple[TroopsLine, ...]
+    markers: tuple[str, ...]
+    """True ones."""
+    dummies: int
+    arrivals: tuple[str, ...]
+    kinds: tuple[KindLine, ...]
+    notes: tuple[ByHandNote, ...]
+
+
+def private_sheet(ground: Ground) -> Draft[PrivateSheet]:
+    """The private sheet."""
+    units = unit_lines(ground)
+    markers = marker_names(ground)
+    if not units and not markers:
+        return Draft(shown=None)
+    shown = PrivateSheet(
+        game=game_words(ground),
+        order=order_paragraph(ground),
+        units=units,
+        troops=troops_lines(ground),
+        markers=markers,
+        dummies=number_of_dummies(ground),
+        arrivals=arrivals(ground),
+        kinds=tuple(kind_lines(ground)),
+        notes=by_hand_notes(ground),
+    )
+    return Draft(shown=shown)
+
+
+def game_words(ground: Ground) -> str:
+    """The game in words: `Whole-day attack: attack, with 18 + 2d6 points`."""
+    game = ground.force.games.get(ground.game)
+    if game is None:
+        return ""
+    return f"{game.name}: {game.posture}, {allowance_words(game.allowance)}"
+
+
+def order_paragraph(ground: Ground) -> tuple[str, ...]:
+    """The sentences of the order; without a game or plan there is none to give."""
+    if not ground.plan and not ground.reserve.formations:
+        return ()
+    force = ground.force
+    return plan_paragraph(
+        ground.plan,
+        entries=force.supporting_troops,
+        reserve=ground.reserve,
+        reserves=force.reserves,
+    )
+
+
+def arrivals(ground: Ground) -> tuple[str, ...]:
+    """What comes onto the table later, in words."""
+    game = ground.force.games.get(ground.game)
+    if game is None:
+        return ()
+    said = game.arrivals.items()
+    return tuple(arrival_sentence(name, each, game=game.name) for name, each in said)
+
+
+def kind_lines(ground: Ground) -> Iterator[KindLine]:
+    """Each kind of stand that is raised, in the order of the parade."""
+    numbers = Counter(stand.pattern for stand in ground.made.stands if stand.is_wanted)
+    for name, number in numbers.items():
+        pattern = ground.force.stands.get(name) or StandPattern(name=name, base=None)
+        yield KindLine(
+            name=capitals(name),
+            number=number,
+            size=outline_text(pattern.outline),
+            figures="printed" if pattern.printed else counted(pattern.figures),
+            sight=Sight.NO if pattern.printed else pattern.seen_by_opponent,
+        )
+

@@ -1,0 +1,54 @@
+"""The roll record: every die as it fell, and who saw it; a mistake is struck out and stays."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from paradestate.core.dice import NOUGHT
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.paper import Draft
+from paradestate.core.sentence.dice import dice_words
+from paradestate.core.sentence.support import allowance_words, availability_words, purchase_words
+from paradestate.core.sentence.wording import capital
+
+OPEN_ROWS = 20
+"""Rows left open at the least: with the heading a page of A4 is full (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RollRow:
+    """A roll that is known to come."""
+
+    what: str
+    dice: str
+    reading: str
+    """What a total means."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RollRecord:
+    """Rolls that are known to come, and room for others."""
+
+    rows: tuple[RollRow, ...]
+    open: int
+
+
+def roll_record(ground: Ground) -> Draft[RollRecord]:
+    """The form, with the rolls for the allowance and for what the plan asks for on it."""
+    rows = tuple(_rows(ground))
+    return Draft(shown=RollRecord(rows=rows, open=max(OPEN_ROWS - 2 * len(rows), OPEN_ROWS // 2)))
+
+
+def _rows(ground: Ground) -> Iterator[RollRow]:
+    game = ground.force.games.get(ground.game)
+    if game is not None and game.allowance != NOUGHT:
+        words = allowance_words(game.allowance)
+        yield RollRow(what="Allowance", dice="", reading=capital(words.removeprefix("with ")))
+    for purchase in ground.plan:
+        entry = ground.force.supporting_troops.get(purchase.entry)
+        if entry is None or entry.availability is None:
+            continue
+        yield RollRow(
+            what=purchase_words(purchase),
+            dice=dice_words(entry.availability.roll),
+            reading=capital(availability_words(entry.availability).partition(": ")[2]),
+        )
