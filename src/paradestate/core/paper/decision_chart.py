@@ -8,6 +8,7 @@ from paradestate.core.sentence.chance import chance_words, near_text
 from paradestate.core.sentence.fallback import MOST_LINES, RARE, declared_words
 from paradestate.core.sentence.fork import branch_words, points_words, step_words, worth_words
 from paradestate.core.sentence.support import purchase_words
+from paradestate.core.sentence.wording import capital
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.fork import Fork, Node, forks, without_rare
 from paradestate.core.support.policy import Fallback, LevelChoice
@@ -68,7 +69,7 @@ def decision_chart(
     """The chart of a best play."""
     is_rolled = len(allowance.counts) == 1
     return DecisionChart(
-        game=game,
+        game=capital(game),
         points=fallback.points,
         is_rolled=is_rolled,
         worth=near_text(fallback.worth),

@@ -10,7 +10,7 @@ from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.mission import mission_clauses
 from paradestate.core.sentence.wording import capital
 
-TEAR_OFF = Rectangle(width=millimetres(62), depth=millimetres(50))
+TEAR_OFF = Rectangle(width=millimetres(62), depth=millimetres(64))
 """Three side by side on a page, of A4 as of Letter (common practice, no source)."""
 
 

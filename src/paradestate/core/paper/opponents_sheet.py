@@ -3,7 +3,8 @@
 It is made from a list of what may be seen, not by deleting what may not. On it are the kinds of
 stand that the raised force and its supporting troops put on the table before his eyes, the marks on
 their rear edges, figures that stand in for others, posture and table. Markers and dummies, what is
-off the table or in reserve, what comes later, plan, points and names of units are no part of it.
+off the table, what comes later, plan, points and names of units are no part of it. Which formations
+are in reserve makes no difference to it, so that nobody can read that from a gap.
 """
 
 from collections import Counter
@@ -53,7 +54,7 @@ def opponents_sheet(ground: Ground) -> Draft[OpponentsSheet]:
     shown = OpponentsSheet(
         game=None if game is None else SeenGame(of=game),
         table=None if table is None else SeenTable(of=table.size),
-        colours=() if ground.reserve.formations else tuple(_colours(ground, in_view)),
+        colours=tuple(_colours(ground, in_view)),
         stands=tuple(_kinds(ground, in_view)),
     )
     named = tuple(_named_all_the_same(ground, shown))
@@ -64,7 +65,7 @@ def opponents_sheet(ground: Ground) -> Draft[OpponentsSheet]:
     )
     if named:
         return Draft(shown=None, findings=named)
-    return Draft(shown=shown if shown.stands else None, ticks=(tick,))
+    return Draft(shown=shown, ticks=(tick,))
 
 
 def revealed_patterns(ground: Ground) -> frozenset[str]:
@@ -150,8 +151,6 @@ def _supporting(ground: Ground) -> Counter[str]:
 
 def _kinds(ground: Ground, in_view: tuple[Stand, ...]) -> Iterator[SeenStand]:
     """Each kind of stand once, in the order of the force."""
-    kept_back = _within(ground, ground.reserve.formations)
-    untold = {stand.pattern for stand in in_view if stand.within in kept_back}
     numbers = Counter(stand.pattern for stand in in_view) + _supporting(ground)
     states = ground.strength.stands if ground.strength is not None else ()
     revealed = revealed_patterns(ground)
@@ -160,7 +159,7 @@ def _kinds(ground: Ground, in_view: tuple[Stand, ...]) -> Iterator[SeenStand]:
             of=_pattern(ground, name),
             is_revealed=name in revealed,
             states=states,
-            number=None if name in untold else number,
+            number=number,
         )
 
 

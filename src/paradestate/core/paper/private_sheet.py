@@ -23,7 +23,7 @@ from paradestate.core.paper.paper import Draft
 from paradestate.core.sentence.plan import plan_paragraph
 from paradestate.core.sentence.scenario import arrival_sentence
 from paradestate.core.sentence.support import allowance_words
-from paradestate.core.sentence.wording import counted
+from paradestate.core.sentence.wording import capital, counted
 from paradestate.core.stand import Sight, StandPattern
 from paradestate.core.unfolding import capitals
 
@@ -82,7 +82,7 @@ def game_words(ground: Ground) -> str:
     game = ground.force.games.get(ground.game)
     if game is None:
         return ""
-    return f"{game.name}: {game.posture}, {allowance_words(game.allowance)}"
+    return f"{capital(game.name)}: {game.posture}, {allowance_words(game.allowance)}"
 
 
 def order_paragraph(ground: Ground) -> tuple[str, ...]:

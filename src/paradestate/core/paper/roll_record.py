@@ -10,8 +10,8 @@ from paradestate.core.sentence.dice import dice_words
 from paradestate.core.sentence.support import allowance_words, availability_words, purchase_words
 from paradestate.core.sentence.wording import capital
 
-OPEN_ROWS = 20
-"""Rows left open at the least: with the heading a page of A4 is full (common practice)."""
+OPEN_ROWS = 26
+"""Rows that a page of Letter holds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

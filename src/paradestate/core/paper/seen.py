@@ -42,8 +42,8 @@ class SeenStand:
     is_revealed: InitVar[bool] = False
     states: InitVar[tuple[StandState, ...]] = ()
     """How its stands are filled."""
-    number: int | None
-    """How many there are; None where the number would tell what isn't there to be seen."""
+    number: int
+    """How many there are by the establishment, and with supporting troops that are seen."""
     called: str = field(init=False)
     size: str = field(init=False)
     known_by: str = field(init=False)
