@@ -34,6 +34,7 @@ class Case:
     mended_force: str = FORCE
 
 
+RESERVES = "reserves: {method: named, most: 100%, of: platoon}\n"
 SCENE = FORCE.replace("40 x 20 mm", "600 x 500 mm")
 
 CASES = {
@@ -82,6 +83,16 @@ CASES = {
         "    Give shorter names ('called'), or say from where they are read: "
         "--read-from '65 cm'.\n1 warning\n",
         mended="--only labels --read-from '65 cm'",
+    ),
+    "80 private field on the public sheet": Case(
+        slip="--only 'opponents sheet' --reserve platoon=1 --revealed platoon",
+        force=FORCE + RESERVES,
+        mended_force=FORCE + RESERVES,
+        printed="command line:1:1: stop: The opponent's sheet would show 'reserve: 1 platoon'. "
+        "[private-on-public-sheet]\n"
+        "    It isn't printed.\n"
+        "    Mark it as visible ('seen by opponent: yes') or leave it out.\n1 stop\n",
+        mended="--only 'opponents sheet'",
     ),
 }
 

@@ -27,6 +27,7 @@ from paradestate.core.paper.seen import (
 )
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.sentence.cross_check import Tick
+from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import several
 from paradestate.core.stand import StandPattern
 from paradestate.core.support.entry import Position
@@ -86,11 +87,7 @@ def private_names(ground: Ground) -> frozenset[str]:
         for name, pattern in ground.force.stands.items()
         if not may_be_seen(pattern, is_revealed=name in revealed)
     )
-    off_table = (
-        name
-        for name in ground.force.supporting_troops
-        if not _is_on_table(ground, name)
-    )
+    off_table = (name for name in ground.force.supporting_troops if not _is_on_table(ground, name))
     return frozenset((*hidden, *off_table))
 
 
@@ -152,13 +149,15 @@ def _supporting(ground: Ground) -> Counter[str]:
 def _kinds(ground: Ground, in_view: tuple[Stand, ...]) -> Iterator[SeenStand]:
     """Each kind of stand once, in the order of the force."""
     numbers = Counter(stand.pattern for stand in in_view) + _supporting(ground)
+    shown = {stand.name for stand in in_view}
     states = ground.strength.stands if ground.strength is not None else ()
+    seen = tuple(state for state in states if state.stand.name in shown)
     revealed = revealed_patterns(ground)
     for name, number in numbers.items():
         yield SeenStand(
             of=_pattern(ground, name),
             is_revealed=name in revealed,
-            states=states,
+            states=seen,
             number=number,
         )
 
@@ -201,12 +200,13 @@ def _asked_too_much(ground: Ground) -> Iterator[Finding]:
     """Row 80: names to be shown as found out that nobody may find out on paper."""
     force, reserve = ground.force, ground.reserve
     known = (*force.stands, *force.supporting_troops, *reserve.formations)
-    kept_back = {each.entry: each.number for each in reserve.purchases} | dict(reserve.formations)
+    kept_back = {each.entry: purchase_words(each) for each in reserve.purchases}
+    kept_back |= {name: several(number, name) for name, number in reserve.formations.items()}
     for name in ground.revealed:
         if name not in known:
             yield unknown_choice(name, known, what="stand or entry")
         elif name in kept_back:
-            yield _private(f"reserve: {kept_back[name]} {name}", CHOSEN_HERE)
+            yield _private(f"reserve: {kept_back[name]}", CHOSEN_HERE)
         elif name in force.supporting_troops:
             if force.supporting_troops[name].place is Position.OFF_TABLE:
                 yield _private(f"off the table: {name}", CHOSEN_HERE)

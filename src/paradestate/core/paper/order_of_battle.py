@@ -116,4 +116,3 @@ def number_of_dummies(ground: Ground) -> int:
     """Markers that hide nobody."""
     true = len(marker_names(ground))
     return true if ground.dummies is None else ground.dummies * (true > 0)
-

@@ -119,4 +119,3 @@ def kind_lines(ground: Ground) -> Iterator[KindLine]:
             figures="printed" if pattern.printed else counted(pattern.figures),
             sight=Sight.NO if pattern.printed else pattern.seen_by_opponent,
         )
-

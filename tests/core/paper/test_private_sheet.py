@@ -1,0 +1,52 @@
+"""The private sheet."""
+
+from dataclasses import replace
+
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.private_sheet import PrivateSheet, private_sheet
+from paradestate.core.stand import Sight
+from tests.core.paper.games import secrets
+from tests.core.paper.grounds import battalion, ground_of, with_plan
+from tests.forces import force_from
+
+
+def shown(ground: Ground) -> PrivateSheet:
+    draft = private_sheet(ground)
+    assert draft.shown is not None
+    return draft.shown
+
+
+def test_everything_is_on_it() -> None:
+    made = shown(secrets())
+    assert made.game == "ZzGame: attack, with 4 + 1d6 points"
+    assert "In reserve, named: 1 zzPlatoon." in made.order
+    assert len(made.markers) == 4
+    assert made.dummies == 4
+    assert len(made.arrivals) == 2
+    assert len(made.notes) == 11
+    sights = {kind.name: kind.sight for kind in made.kinds}
+    assert sights["ZzMine"] is Sight.NO
+    assert sights["ZzPost"] is Sight.WHEN_REVEALED
+    assert sights["ZzMarker"] is Sight.NO
+    assert sights["Section"] is Sight.YES
+
+
+def test_the_battalion_alone_has_no_game_and_no_order() -> None:
+    made = shown(battalion())
+    assert (made.game, made.order, made.troops, made.arrivals) == ("", (), (), ())
+    assert [(kind.number, kind.name) for kind in made.kinds][:3] == [
+        (1, "Battalion Command"),
+        (4, "Company Command"),
+        (24, "Rifle Section"),
+    ]
+
+
+def test_a_plan_makes_the_order_and_so_does_a_reserve() -> None:
+    assert shown(with_plan(("light tanks", 2))).order == ("In support: 2 x light tanks.",)
+    kept = replace(battalion(), reserve=replace(secrets().reserve, purchases=()))
+    assert shown(kept).order == ("In reserve, named: 1 zzPlatoon.",)
+
+
+def test_a_force_of_nothing_has_no_sheet() -> None:
+    ground = ground_of(force_from("formations: {top: {men: 5}}\n"))
+    assert private_sheet(ground).shown is None
