@@ -9,8 +9,10 @@ from pdfplumber.pdf import PDF
 
 from paradestate.core.paper.labels import labels
 from paradestate.core.paper.markers import markers
+from paradestate.core.paper.message_slips import message_slips
 from paradestate.core.paper.paper import Heading, Paper
 from paradestate.core.paper.rear_marks import rear_marks
+from paradestate.core.paper.request_slips import request_slips
 from paradestate.core.paper.templates import templates
 from paradestate.sheet.paper.typesetting import Printed, printed
 from tests.core.paper.grounds import all_wished, ground_of
@@ -23,6 +25,8 @@ EVERY = {
     "rear marks": rear_marks,
     "templates": templates,
     "markers": markers,
+    "request slips": request_slips,
+    "message slips": message_slips,
 }
 
 
