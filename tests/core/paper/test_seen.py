@@ -63,13 +63,12 @@ def types_within(kind: object) -> typing.Iterator[object]:
 def records(kind: type) -> typing.Iterator[type]:
     """A record and all records that its fields hold, whatever their depth."""
     yield kind
-    for name, hint in typing.get_type_hints(kind).items():
+    for hint in typing.get_type_hints(kind).values():
         if isinstance(hint, InitVar):
             continue
         for part in types_within(hint):
             if isinstance(part, type) and dataclasses.is_dataclass(part) and part is not Mark:
                 yield from records(part)
-        assert name
 
 
 TAKEN_IN = {bool, int, type(None), Ellipsis, tuple}
@@ -79,8 +78,7 @@ TAKEN_IN = {bool, int, type(None), Ellipsis, tuple}
 def is_free_of_words(part: object) -> bool:
     if part in TAKEN_IN or isinstance(part, UnionType) or typing.get_origin(part) in TAKEN_IN:
         return True
-    is_type = isinstance(part, type)
-    return is_type and (
+    return isinstance(part, type) and (
         issubclass(part, Enum) or (dataclasses.is_dataclass(part) and part is not Mark)
     )
 
