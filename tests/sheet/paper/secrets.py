@@ -4,7 +4,7 @@ import io
 import re
 import zlib
 
-import pypdfium2
+import pypdfium2  # type: ignore[import-untyped]
 
 from tests.sheet.paper.papers import opened
 
