@@ -54,6 +54,7 @@ from tests.text.drawn_values import (
     RECTANGLE,
     SCALE,
     SIDE,
+    WEEK,
     WHOLE,
     YES_NO,
     bands,
@@ -380,7 +381,7 @@ def bench(world: World) -> Fields:
         "minutes_per_stand": table(st.sampled_from(world.stands), DECIMAL),
         "set_up": DURATION,
         "dry": table(stage, DURATION),
-        "week": maybe(DURATION),
+        "week": maybe(WEEK),
         "away": some(DAYS),
         "colours": table(NAME, some(coat)),
         "playable": some(milestone),
@@ -428,9 +429,11 @@ def reserves(world: World) -> Fields:
 
 
 def marks(world: World) -> Fields:
+    by_formation = st.shared(table(st.sampled_from(world.formations), some(NAME)), key="marks")
     return {
-        "by_formation": table(st.sampled_from(world.formations), some(NAME)),
+        "by_formation": by_formation,
         "colours": table(NAME, HEX_COLOUR),
+        "rear_bars": by_formation.map(lambda marked: frozenset([*marked][:1])),
     }
 
 

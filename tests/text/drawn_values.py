@@ -78,6 +78,7 @@ DURATION = st.one_of(
     st.fractions(min_value=0, max_value=100_000, max_denominator=1_000),
     st.integers(0, 100_000).map(lambda hours: Fraction(60 * hours)),
 )
+WEEK = st.fractions(min_value=Fraction(1, 1000), max_value=7 * 24 * 60, max_denominator=1_000)
 SCALE = st.fractions(min_value=Fraction(1, 1000), max_value=1_000, max_denominator=1_000)
 HEX_COLOUR = st.text("0123456789ABCDEF", min_size=6, max_size=6)
 

@@ -67,7 +67,7 @@ class Marks:
     """Formation to the names of its instances' colours."""
     colours: Mapping[str, str] = field(default_factory=dict)
     """Name of a colour to its six sRGB hexadecimal digits."""
-    rear_bars: tuple[str, ...] = ()
+    rear_bars: frozenset[str] = frozenset()
     """Formations whose marks have a bar along the foot, which the enemy's haven't."""
 
 

@@ -93,7 +93,7 @@ def test_three_platoons_alone_leave_the_most_alike_marks_unused() -> None:
 
 
 def test_a_rear_bar_is_on_every_mark_of_its_formation() -> None:
-    barred = replace(marenz(), marks=replace(marenz().marks, rear_bars=("company",)))
+    barred = replace(marenz(), marks=replace(marenz().marks, rear_bars=frozenset({"company"})))
     marks = marks_of(barred)
     assert all(mark.has_rear_bar for mark in marks.by_mark if mark.colour)
     assert not any(mark.has_rear_bar for mark in marks.by_mark if not mark.colour)

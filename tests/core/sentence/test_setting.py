@@ -60,7 +60,7 @@ def test_nothing_is_left_unsaid() -> None:
     marks = Marks(
         by_formation={"company": ("blue",)},
         colours={"blue": "1F4E9E"},
-        rear_bars=("company",),
+        rear_bars=frozenset({"company"}),
     )
     assert unsaid(marks, lambda known: " ".join(marks_sentences(known))) == []
     opponent = Opponent(

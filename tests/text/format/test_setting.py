@@ -11,7 +11,7 @@ def test_marks_and_the_values_of_their_colours() -> None:
     assert made.marks == Marks(by_formation={"top": ("blue",)}, colours={"blue": "1F4E9E"})
     assert force("marks: {top: {colours: [blue]}}").marks.colours == {}
     barred = force("marks: {top: {colours: [blue], rear bar: yes}}").marks
-    assert barred == Marks(by_formation={"top": ("blue",)}, rear_bars=("top",))
+    assert barred == Marks(by_formation={"top": ("blue",)}, rear_bars=frozenset({"top"}))
 
 
 @pytest.mark.parametrize(

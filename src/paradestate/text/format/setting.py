@@ -126,7 +126,7 @@ class MarksOfFormations:
         return Marks(
             by_formation={name: mark.colours for name, mark in by_formation.items()},
             colours=colours,
-            rear_bars=tuple(name for name, mark in by_formation.items() if mark.has_rear_bar),
+            rear_bars=frozenset(name for name, mark in by_formation.items() if mark.has_rear_bar),
         )
 
     def write(self, value: Marks) -> Plain:
