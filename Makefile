@@ -8,13 +8,16 @@ CODE := $(wildcard src tests bench)
 # Exact or refused: here every branch must have been taken by a test.
 EXACT := src/paradestate/core/*,src/paradestate/text/*,src/paradestate/chance/*
 
+# How every test is run: on two processes, of which one that is done takes from the other.
+WHOLE := -n 2 --dist worksteal -p no:benchmark
+
 # What Python has compiled is kept even where a machine says otherwise: a test that starts the
 # command would else wait each time until the whole package is compiled anew.
 unexport PYTHONDONTWRITEBYTECODE
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help setup demo test check lint bench lock clean pictures postgresql chromium
+.PHONY: help setup demo test coverage check lint bench lock clean pictures postgresql chromium
 
 help:  ## print this menu
 	@sed -n 's/^\([a-z]*\):.*  ## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
@@ -37,10 +40,15 @@ demo: setup  ## start the example force of Marenz, count it and order what it la
 
 test: lint postgresql chromium  ## everything: lint, types, import walls, every test, coverage
 	@rm -rf build/coverage && mkdir -p build/coverage
-	$(BIN)/coverage run -m pytest -n 2 --dist worksteal -p no:benchmark --durations 25
+	$(BIN)/coverage run -m pytest $(WHOLE) --durations 25
 	@$(BIN)/coverage combine --quiet
-	@$(BIN)/coverage report
 	$(BIN)/coverage report --include='$(EXACT)' --fail-under=100
+
+coverage: setup postgresql chromium  ## what the tests go through of all that isn't exact, for the trend
+	@rm -rf build/coverage && mkdir -p build/coverage
+	$(BIN)/coverage run -m pytest $(WHOLE) --measure-everything
+	@$(BIN)/coverage combine --quiet
+	$(BIN)/coverage report
 
 check: lint postgresql chromium  ## the fast half: lint, types, import walls, the tests that are not slow
 	$(BIN)/pytest -n 2 -p no:benchmark -m "not slow"

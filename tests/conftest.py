@@ -1,7 +1,11 @@
-"""What holds for every test: no unasked log lines, and the same drawn cases on every run."""
+"""What holds for every test: no unasked log lines, the same drawn cases, and what is measured."""
 
+import importlib
 import logging
+import pkgutil
 from collections.abc import Generator, Iterator
+from contextlib import contextmanager
+from pathlib import Path
 
 import pytest
 from coverage import Coverage
@@ -19,6 +23,13 @@ settings.register_profile(
     suppress_health_check=[HealthCheck.too_slow],
 )
 settings.load_profile("paradestate")
+
+TESTS = Path(__file__).parent
+EXACT = ("core", "text", "chance")
+"""The packages in which a test must have taken every branch."""
+MEASURED = (*EXACT, "authority", "mistakes")
+"""Folders of tests that show it. The others go through the same lines by way of a page or a
+command, and so run without the tracer of coverage, which takes half as long again."""
 
 LONG = ("unmeasured", "slow")
 UNMEASURED = ("unmeasured", "hypothesis")
@@ -39,20 +50,70 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     items.sort(key=lambda item: item.path not in long)
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """`make coverage` asks for it."""
+    parser.addoption(
+        "--measure-everything",
+        action="store_true",
+        help="let the tracer of coverage see every test that isn't marked unmeasured",
+    )
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Generator[None, object, object]:
+    """Have the tests found without the tracer, once it has seen what they import."""
+    if Coverage.current() is not None:
+        for name in EXACT:
+            _import_all(f"paradestate.{name}")
+    with _not_measured():
+        return (yield)
+
+
+def _import_all(name: str) -> None:
+    package = importlib.import_module(name)
+    for module in pkgutil.walk_packages(package.__path__, prefix=f"{name}."):
+        importlib.import_module(module.name)
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Run a test outside the measured folders without the tracer, and what it asks for too."""
+    if _is_measured(item):
+        return (yield)
+    with _not_measured():
+        return (yield)
+
+
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_call(item: pytest.Item) -> Generator[None]:
-    """Run a long test, and drawn cases, without the tracer of coverage, which doubles their time.
+    """Run a long test, and drawn cases, without the tracer, wherever they stand.
 
     So what only drawn cases go through counts as untested: it wants a plain example.
     """
-    measuring = Coverage.current()
-    if measuring is None or not any(map(item.get_closest_marker, UNMEASURED)):
+    if not _is_measured(item) or not any(map(item.get_closest_marker, UNMEASURED)):
         return (yield)
+    with _not_measured():
+        return (yield)
+
+
+def _is_measured(item: pytest.Item) -> bool:
+    if item.config.getoption("--measure-everything"):
+        return True
+    return item.path.relative_to(TESTS).parts[0] in MEASURED
+
+
+@contextmanager
+def _not_measured() -> Iterator[None]:
+    """A block without the tracer; so are the programs that are started in it."""
+    measuring = Coverage.current()
+    if measuring is None:
+        yield
+        return
     with pytest.MonkeyPatch.context() as patch:
-        patch.delenv("COVERAGE_PROCESS_CONFIG", raising=False)  # for the programs it starts
+        patch.delenv("COVERAGE_PROCESS_CONFIG", raising=False)
         measuring.stop()
         try:
-            return (yield)
+            yield
         finally:
             measuring.start()
 
