@@ -15,9 +15,12 @@ from pathlib import Path
 
 import pytest
 
+from tests.docs.warm_command import warm_command
+
 ROOT = Path(__file__).parents[2]
 PAGES = [ROOT / "README.md", *sorted((ROOT / "docs").rglob("*.md"))]
 NOT_RUN = ("make ", "source ")
+INSTALLED = str(Path(sys.executable).parent)
 
 BLOCK = re.compile(r"^```console\n(.*?)^```", re.DOTALL | re.MULTILINE)
 
@@ -38,11 +41,10 @@ def examples_in(path: Path) -> Iterator[Example]:
                 yield Example(command=command, output=output.strip("\n"))
 
 
-def ran(command: str, folder: Path) -> str:
-    """What a command prints, with the project's own command first on the path."""
-    path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+def ran(command: str, folder: Path, *, place: Path) -> str:
+    """What a command prints; the project's own is in a place, and so first on the path."""
     environment = os.environ | {
-        "PATH": path,
+        "PATH": os.pathsep.join((str(place), INSTALLED, os.environ["PATH"])),
         "COLUMNS": "100",
         "NO_COLOR": "1",
         "LC_ALL": "C.UTF-8",
@@ -75,11 +77,20 @@ def test_there_are_pages_with_examples() -> None:
     assert len(WITH_EXAMPLES) > 4
 
 
-@pytest.mark.unmeasured
+@pytest.fixture(scope="session")
+def warm(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Where the command is that needn't import anything."""
+    with warm_command(tmp_path_factory.mktemp("warm")) as place:
+        yield place
+
+
+@pytest.mark.slow
 @pytest.mark.parametrize("path", WITH_EXAMPLES, ids=lambda path: str(path.relative_to(ROOT)))
-def test_the_examples_of_a_page_print_what_it_says(path: Path, tmp_path: Path) -> None:
+def test_the_examples_of_a_page_print_what_it_says(path: Path, tmp_path: Path, warm: Path) -> None:
+    """Those of the README by the command just as it is installed."""
     (tmp_path / "docs").symlink_to(ROOT / "docs")
+    place = Path(INSTALLED) if path == PAGES[0] else warm
     for example in examples_in(path):
-        printed = ran(example.command, tmp_path)
+        printed = ran(example.command, tmp_path, place=place)
         if not matches(example.output, printed):
             assert printed == example.output, example.command
