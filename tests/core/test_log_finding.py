@@ -11,6 +11,7 @@ from paradestate.core.log_finding import (
     other_entry,
     said_words,
     stages_differ,
+    struck_already,
     takes_too_much,
     unclear_entry,
 )
@@ -46,6 +47,14 @@ def test_the_beginning_of_an_id_has_to_fit_one_entry() -> None:
     assert (none.code, none.message) == ("unknown-entry", "No entry begins with '1f'.")
     several = unclear_entry("1f", fitting=("1f0a", "1f0b"))
     assert several.message == "Several entries begin with '1f': 1f0a, 1f0b."
+
+
+def test_what_is_struck_out_already_is_said_to_be() -> None:
+    found = struck_already("1f0c9b2e-6a52-4d1b")
+    assert (found.code, found.message) == (
+        "struck-out-already",
+        "The entry 1f0c9b2e is struck out already.",
+    )
 
 
 def test_forces_of_different_stages_are_offered() -> None:

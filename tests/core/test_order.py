@@ -187,6 +187,20 @@ def test_figures_that_may_stand_in_are_not_taken_off_the_want() -> None:
     assert replace(asked, substitutes=bought_too).uses_of("officer") == 54
 
 
+@pytest.mark.parametrize(
+    ("bought_too", "places"),
+    [(False, [("rifleman", 2)]), (True, [("rifleman", 50)])],
+)
+def test_a_kind_stands_in_for_no_more_than_there_is_of_it_or_is_wanted(
+    *, bought_too: bool, places: list[tuple[str, int]]
+) -> None:
+    """Of officers two are owned; nobody wants a drummer, and an officer stands for himself."""
+    may = {"officer": dict.fromkeys(("rifleman", "drummer", "officer"), Match.POOR)}
+    substitutes = Substitutes(may_stand_for=may, bought_too=bought_too)
+    asked = replace(PROBLEM, owned={"officer": 2}, substitutes=substitutes)
+    assert list(asked.places_of("officer")) == places
+
+
 def test_a_stand_in_that_is_not_so_is_found_out() -> None:
     order = replace(priced(PROBLEM, BEST), stand_ins=(StandIn(kind="a", stands_for="b", number=1),))
     (wrong,) = order_problems(PROBLEM, order)

@@ -142,6 +142,10 @@ def test_numbers_written_as_they_are_typed_read_as_the_same(numbers: dict[str, i
     assert value_of(read_numbers(numbers_text(numbers))) == numbers
 
 
+def test_numbers_are_written_as_they_are_typed() -> None:
+    assert numbers_text({"rifleman": 50, "gun, old": 1}) == "rifleman=50, 'gun, old'=1"
+
+
 def test_a_choice_is_written_in_round_brackets() -> None:
     plan = (Purchase(entry="pioneers", number=1, choice="flame, or smoke"),)
     assert purchases_text(plan) == "'pioneers(flame, or smoke)'=1"

@@ -14,7 +14,7 @@ import pytest
 from paradestate.text import whole_file
 from paradestate.text.error import FileChangedError, FileError
 from paradestate.text.former import FORMER, former_versions, free_name
-from paradestate.text.whole_file import read_whole, write_changed, write_new
+from paradestate.text.whole_file import fill_new, read_whole, write_changed, write_new
 
 AT = datetime.datetime(2026, 3, 5, 21, 14, 9, tzinfo=datetime.UTC)
 OLD, NEW = b"a: old\n", b"a: new\n"
@@ -44,6 +44,15 @@ def test_a_new_file_is_written_where_none_is(tmp_path: Path) -> None:
         write_new(tmp_path / "a.yaml", OLD)
     assert (tmp_path / "a.yaml").read_bytes() == NEW
     assert everything_in(tmp_path) == ["a.yaml"]
+
+
+def test_a_new_file_is_filled_piece_by_piece_where_none_is(tmp_path: Path) -> None:
+    fill_new(tmp_path / "a.zip", lambda file: file.writelines([b"one, ", b"two"]))
+    assert (tmp_path / "a.zip").read_bytes() == b"one, two"
+    with pytest.raises(FileError, match="is there already; nothing is overwritten"):
+        fill_new(tmp_path / "a.zip", lambda file: file.write(NEW))
+    assert (tmp_path / "a.zip").read_bytes() == b"one, two"
+    assert everything_in(tmp_path) == ["a.zip"]
 
 
 def test_a_new_file_may_be_read_by_whom_the_mask_allows(tmp_path: Path) -> None:

@@ -221,16 +221,17 @@ def test_what_adds_nothing_at_all_is_looked_at_last(monkeypatch: pytest.MonkeyPa
     assert orders[0] == [1, 0]
 
 
-def test_what_a_basket_is_as_good_without_is_left_out_of_it() -> None:
-    """A gun and a tank are worth no more than the gun: 10."""
+@pytest.mark.parametrize(("limit", "trimmed"), [(20, (1, 0)), (5, (1, 1))])
+def test_what_a_basket_is_as_good_without_is_left_out_of_it(limit: int, trimmed: Basket) -> None:
+    """A gun and a tank are worth no more than the gun: 10. What can't be had isn't better."""
     asked = choosing(20)
     adviser = module._Adviser(asked, valuer=osk_expectation())  # noqa: SLF001 - as if time were up
     question = Question(
         means=asked.means,
-        limit=asked.limit,
+        limit=Fraction(limit),
         values=lambda _: [],
         ceilings=lambda _: [],
         order=(),
     )
     whole = Priced(basket=(1, 1), cost=Fraction(20), value=Fraction(10))
-    assert adviser.trimmed(whole, question=question).basket == (1, 0)
+    assert adviser.trimmed(whole, question=question).basket == trimmed
