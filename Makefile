@@ -17,7 +17,7 @@ unexport PYTHONDONTWRITEBYTECODE
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help setup demo test coverage check lint bench lock clean pictures postgresql chromium
+.PHONY: help setup demo test coverage check lint compiled bench lock clean pictures postgresql chromium
 
 help:  ## print this menu
 	@sed -n 's/^\([a-z]*\):.*  ## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
@@ -38,7 +38,8 @@ demo: setup  ## start the example force of Marenz, count it and order what it la
 	@echo "or look at it in a browser:"
 	@echo "    $(BIN)/paradestate serve $(DEMO)"
 
-test: lint postgresql chromium  ## everything: lint, types, import walls, every test, coverage
+test: setup postgresql chromium  ## everything: lint, types, import walls, every test, coverage
+	@$(MAKE) --no-print-directory --jobs 2 --output-sync=target lint compiled
 	@rm -rf build/coverage && mkdir -p build/coverage
 	$(BIN)/coverage run -m pytest $(WHOLE) --durations 25
 	@$(BIN)/coverage combine --quiet
@@ -66,6 +67,13 @@ lint: setup  ## format, lint, types and import walls, without a test
 	$(BIN)/ruff check $(CODE)
 	$(BIN)/mypy
 	$(BIN)/lint-imports
+
+# Finds the tests once, while the types are checked: what pytest compiles for it is kept, and else
+# each of the processes that run them would compile all of it.
+compiled: setup
+	@mkdir -p build
+	@$(BIN)/pytest --collect-only -qq -p no:benchmark >build/compiled.log 2>&1 || \
+		{ cat build/compiled.log; exit 1; }
 
 SEEDS ?= 20
 bench: setup postgresql chromium  ## how long things take, for the trend (hours; with SEEDS=1 minutes)
