@@ -1,7 +1,6 @@
 """Every page on a phone and on a desk, light and dark: for whom it can be read and touched."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import replace
 from itertools import product
 from typing import Literal
@@ -108,58 +107,54 @@ def looked_at(page: Page, address: str) -> None:
     page.locator("[data-progress]").wait_for(state="detached")
 
 
-@contextmanager
-def shown(browser: Browser, url: str, *, width: int) -> Iterator[Page]:
+@pytest.fixture(scope="module", params=ADDRESSES)
+def opened(request: pytest.FixtureRequest, browser: Browser, url: str) -> Iterator[Page]:
+    """A page loaded once for all that is looked at; each test shows it in its own way."""
     context = browser.new_context(
-        base_url=url,
-        viewport={"width": width, "height": 800},
-        reduced_motion="reduce",
+        base_url=url, viewport={"width": 320, "height": 800}, reduced_motion="reduce"
     )
-    yield context.new_page()
+    page = context.new_page()
+    looked_at(page, request.param)
+    yield page
     context.close()
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("address", ADDRESSES)
-def test_nothing_keeps_anybody_out(browser: Browser, url: str, address: str) -> None:
-    """By axe: names, roles, contrast, order of headings. Loaded once, shown in each way."""
-    with shown(browser, url, width=320) as page:
-        looked_at(page, address)
-        for width, scheme in product((320, 1280), SCHEMES):
-            page.set_viewport_size({"width": width, "height": 800})
-            page.emulate_media(color_scheme=scheme)
-            found = Axe().run(page).response["violations"]
-            broken = [(each["id"], [node["html"] for node in each["nodes"]]) for each in found]
-            assert (width, scheme, broken) == (width, scheme, [])
+def show(page: Page, *, width: int, scheme: Literal["light", "dark"] = "light") -> None:
+    page.set_viewport_size({"width": width, "height": 800})
+    page.emulate_media(color_scheme=scheme)
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("address", ADDRESSES)
-def test_nothing_is_scrolled_sideways_and_a_thumb_finds_all(
-    browser: Browser, url: str, address: str
-) -> None:
-    with shown(browser, url, width=320) as page:
-        looked_at(page, address)
-        for width in (320, 390, 768, 1280):
-            page.set_viewport_size({"width": width, "height": 800})
-            assert (width, page.evaluate(WIDER)) == (width, 0)
-        page.set_viewport_size({"width": 390, "height": 800})
-        assert page.evaluate(TOO_SMALL, SMALLEST) == []
+def test_nothing_keeps_anybody_out(opened: Page) -> None:
+    """By axe: names, roles, contrast, order of headings."""
+    for width, scheme in product((320, 1280), SCHEMES):
+        show(opened, width=width, scheme=scheme)
+        found = Axe().run(opened).response["violations"]
+        broken = [(each["id"], [node["html"] for node in each["nodes"]]) for each in found]
+        assert (width, scheme, broken) == (width, scheme, [])
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("address", ADDRESSES)
-def test_the_focus_goes_through_a_page_and_can_be_seen(
-    browser: Browser, url: str, address: str
-) -> None:
-    """With the keyboard alone: the first stop leads to the sheet, and each stop is marked."""
-    with shown(browser, url, width=1280) as page:
-        looked_at(page, address)
-        page.keyboard.press("Tab")
-        assert page.evaluate("document.activeElement.className") == "skip"
-        for _ in range(8):
-            page.keyboard.press("Tab")
-            assert page.evaluate(MARKED), page.evaluate("document.activeElement.outerHTML")
+def test_nothing_is_scrolled_sideways_and_a_thumb_finds_all(opened: Page) -> None:
+    for width in (320, 390, 768, 1280):
+        show(opened, width=width)
+        assert (width, opened.evaluate(WIDER)) == (width, 0)
+    show(opened, width=390)
+    assert opened.evaluate(TOO_SMALL, SMALLEST) == []
+
+
+@pytest.mark.slow
+def test_the_focus_goes_through_a_page_and_can_be_seen(opened: Page) -> None:
+    """With the keyboard alone: the first stop leads to the sheet, and each stop is marked.
+
+    The last that is looked at on a page: after it the focus is somewhere.
+    """
+    show(opened, width=1280)
+    opened.keyboard.press("Tab")
+    assert opened.evaluate("document.activeElement.className") == "skip"
+    for _ in range(8):
+        opened.keyboard.press("Tab")
+        assert opened.evaluate(MARKED), opened.evaluate("document.activeElement.outerHTML")
 
 
 def test_a_page_that_is_too_wide_or_too_small_to_touch_is_seen(browser: Browser) -> None:
