@@ -127,6 +127,14 @@ def course_of(ladder: Ladder, orders: list[OrderedParcel]) -> Course:
     )
 
 
+def test_with_nothing_to_buy_the_bench_has_what_is_there() -> None:
+    stock = "stock: {rifleman: {in packet: 99}, officer: {in packet: 99}, gun: {in packet: 9}}\n"
+    owned = climbed(stock, bench=BENCH, organisation=TROOP)[0]
+    plan = best_plan(owned, (), terms=TERMS)
+    assert names(plan) == []
+    assert plan.is_proved
+
+
 def test_a_search_that_ends_early_is_not_called_proved() -> None:
     many = [parcel(f"{each}", 1700 + 300 * each, rifleman=4) for each in range(6)]
     whole = [*many, OFFICERS]

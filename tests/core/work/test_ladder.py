@@ -44,3 +44,14 @@ def test_it_is_climbed_as_far_as_a_milestone() -> None:
     stock = "stock stands: {command: {painted: 3}, section: {painted: 4}}\n"
     done = ladder(sound_load(MINUTES, stock))
     assert done.up_to(done.reached[0].milestone.name) == ()
+
+
+def test_the_milestone_that_comes_next_is_the_first_that_has_a_rung() -> None:
+    found = ladder(sound_load(MINUTES))
+    assert found.following == found.reached[0]
+    assert found.reached_of[found.reached[0].milestone.name] == found.reached[0]
+    stock = "stock stands: {command: {painted: 3}, section: {painted: 4}}\n"
+    done = ladder(sound_load(MINUTES, stock))
+    assert done.following == next((each for each in done.reached if each.rung is not None), None)
+    assert done.following != done.reached[0]
+    assert waiting(10, least=10).following is None
