@@ -377,8 +377,8 @@ def bench(world: World) -> Fields:
     )
     return {
         "stages": st.just(tuple(world.stages)),
-        "minutes": table(kinds, table(stage, DECIMAL)),
-        "minutes_per_stand": table(st.sampled_from(world.stands), DECIMAL),
+        "minutes": table(kinds, table(stage, DECIMAL.map(abs))),
+        "minutes_per_stand": table(st.sampled_from(world.stands), DECIMAL.map(abs)),
         "set_up": DURATION,
         "dry": table(stage, DURATION),
         "week": maybe(WEEK),
