@@ -10,7 +10,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.paper_size import PaperSize
 from paradestate.core.imposition.type_size import USUAL_DISTANCE
-from paradestate.core.outline import Millimetres
+from paradestate.core.outline import Millimetres, millimetres
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft
 from paradestate.journeys.memory import NOTHING, Memory
@@ -74,6 +74,8 @@ class PaperKind:
     drafted: Drafting
     names_force: bool = True
     """Whether its reader may know the title of the force."""
+    read_from: Millimetres = millimetres(0)
+    """From how far it is read at the least, however near the other papers are."""
 
 
 def on_ground(draft: Callable[[Ground], Draft[object]]) -> Drafting:

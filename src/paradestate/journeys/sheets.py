@@ -124,7 +124,8 @@ def _all(desk: Desk, *, asked: Asked, read: Checked) -> Sheets:
         sheet = Sheet(name=kind.name, title=kind.title, printed=printed(paper))
         made.append(sheet)
         ticks.extend(draft.ticks)
-        doubts.extend(_doubts(sheet, paper, asked=asked))
+        distance = max(asked.distance, kind.read_from)
+        doubts.extend(_doubts(sheet, paper, asked=replace(asked, distance=distance)))
     return Sheets(checked=read.with_findings(*doubts), sheets=tuple(made), ticks=tuple(ticks))
 
 

@@ -6,9 +6,8 @@ one reached last and the one that comes next.
 
 from collections.abc import Iterator
 
-from paradestate.core.money import Currency, money_text
-from paradestate.core.number import percent_text
-from paradestate.core.sentence.wording import listed
+from paradestate.core.money import Currency
+from paradestate.core.sentence.threshold import standing_words, threshold_words
 from paradestate.core.threshold import Standing, Threshold
 from paradestate.sheet.lettering import fitted, width_of
 from paradestate.sheet.svg import Drawing, Element, drawing, element
@@ -43,7 +42,7 @@ def threshold_gauge(
         for each in thresholds
     ]
     shown = (*_bar(unit * standing.goods, top=top, width=width), *lines, *labels)
-    words = gauge_words(standing, currency=currency)
+    words = standing_words(standing, currency=currency)
     return drawing(shown, size=(width, top + BAR + 8), words=words)
 
 
@@ -77,35 +76,3 @@ def _label(threshold: Threshold, *, currency: Currency, x: float, y: int, width:
     half = width_of(text) / 2
     middle = min(max(x, half), max(half, width - half))
     return element("text", text=text, x=middle, y=y, text_anchor="middle")
-
-
-def threshold_words(threshold: Threshold, *, currency: Currency) -> str:
-    """What holds from a value on: `£40: carriage free`."""
-    said = []
-    if threshold.sends:
-        said.append("sends from here")
-    if threshold.discount_rate is not None:
-        said.append(f"{percent_text(threshold.discount_rate)} off")
-    if threshold.carriage is not None:
-        charged = money_text(threshold.carriage, currency)
-        said.append(f"carriage {charged}" if threshold.carriage else "carriage free")
-    return f"{short_money(threshold.at, currency)}: {listed(said)}"
-
-
-def short_money(amount: int, currency: Currency) -> str:
-    """Money without idle noughts: `£40`."""
-    return money_text(amount, currency).removesuffix(".00")
-
-
-def gauge_words(standing: Standing, *, currency: Currency) -> str:
-    """Where the goods stand, in a sentence, such as `Goods £50.00, on the line`."""
-    goods, above, short = standing.goods, standing.above, standing.short
-    said = [f"Goods {money_text(goods, currency)}"]
-    if above == 0:
-        said.append("on the line")
-    elif above is not None:
-        said.append(f"{money_text(above, currency)} above the line")
-    if short is not None:
-        line = "the line" if above is None else "the next"
-        said.append(f"{money_text(short, currency)} below {line}")
-    return f"{', '.join(said)}."

@@ -5,30 +5,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from paradestate.core.lead_time import parcel_arrival
-from paradestate.core.money import Currency, amount_text, money_text
+from paradestate.core.money import amount_text, money_text
 from paradestate.core.number import percent_text
 from paradestate.core.order import Order, OrderProblem
-from paradestate.core.receipt import OrderLine, Receipt
+from paradestate.core.paper.purchase_slips import SlipLine, slip_line, there
+from paradestate.core.receipt import Receipt
 from paradestate.core.review.price_age import USUAL_MONTHS, months_between
-from paradestate.core.sentence.wording import counted, end_words, several
-from paradestate.core.source import Pack, Source
+from paradestate.core.sentence.threshold import at_other_goods, standing_words
+from paradestate.core.sentence.wording import end_words
+from paradestate.core.source import Source
 from paradestate.core.threshold import Standing, Threshold, standing, thresholds
 from paradestate.sheet.svg import Drawing
-from paradestate.sheet.threshold_gauge import gauge_words, short_money, threshold_gauge
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SlipLine:
-    """So many of one pack."""
-
-    pack: str
-    title: str
-    number: int
-    each: str
-    cost: str
-    holds: str
-    multibuy: bool
-    """Whether the cost isn't the number times the price."""
+from paradestate.sheet.threshold_gauge import threshold_gauge
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +79,9 @@ def _slip(
     return PurchaseSlip(
         source=source.name,
         currency=own,
-        lines=tuple(_line(line, source.packs[line.pack], currency=own) for line in receipt.lines),
+        lines=tuple(
+            slip_line(line, source.packs[line.pack], currency=own) for line in receipt.lines
+        ),
         goods=amount_text(receipt.goods, own),
         discount_words=f"Discount, {rate}" if receipt.discount else "",
         discount=amount_text(receipt.discount, own),
@@ -100,45 +90,13 @@ def _slip(
         total=money_text(receipt.total, own),
         exchanged=money_text(receipt.exchanged, problem.currency) if is_other else "",
         gauge=threshold_gauge(stands, steps, currency=own),
-        gauge_words=gauge_words(stands, currency=own) if steps else "",
-        sentences=(*_at_other_goods(stands, currency=own), *_there(days)),
+        gauge_words=standing_words(stands, currency=own) if steps else "",
+        sentences=(*at_other_goods(stands, currency=own), *there(days)),
         age="" if source.noted is None else f"Prices noted in {end_words(source.noted)}.",
         is_old=age is not None and age >= USUAL_MONTHS,
         charges=tuple(_charges(source, steps, stands=stands)),
         packs=packs_text(receipt),
     )
-
-
-def _line(line: OrderLine, pack: Pack, *, currency: Currency) -> SlipLine:
-    return SlipLine(
-        pack=line.pack,
-        title=pack.title,
-        number=line.number,
-        each=amount_text(pack.price, currency),
-        cost=amount_text(line.cost, currency),
-        holds=counted(pack.holds),
-        multibuy=line.cost != pack.price * line.number,
-    )
-
-
-def _at_other_goods(stands: Standing, *, currency: Currency) -> Iterator[str]:
-    """What goods on the other side of the nearest lines would cost."""
-    below, following, short = stands.just_below, stands.following, stands.short
-    if below is not None:
-        yield (
-            f"At {money_text(below.goods, currency)} of goods it would cost "
-            f"{money_text(below.total, currency)}."
-        )
-    if following is not None and short is not None:
-        yield (
-            f"With {money_text(short, currency)} more, at {short_money(following.at, currency)} of "
-            f"goods, it would cost {money_text(following.charge.total, currency)}."
-        )
-
-
-def _there(days: int | None) -> Iterator[str]:
-    if days is not None:
-        yield f"It can be there {several(days, 'day')} after ordering."
 
 
 def _charges(

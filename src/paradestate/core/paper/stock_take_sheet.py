@@ -1,0 +1,91 @@
+"""The stock-take sheet: what is held of each kind at each stage, with a box to tally in.
+
+It is counted on with a pencil, and typed in at home: nothing is typed at the club.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from paradestate.core.force import Force
+from paradestate.core.holdings import Holdings, Staged, all_stages, piles
+from paradestate.core.paper.paper import Draft
+from paradestate.core.sentence.wording import capital, several
+
+MOST_STAGES = 5
+"""Side by side, so that a tally of twenty goes into a box."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountRow:
+    """One kind with what is held of it, stage by stage."""
+
+    name: str
+    held: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountTable:
+    """Kinds down, stages across."""
+
+    title: str
+    stages: tuple[str, ...]
+    rows: tuple[CountRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockTakeSheet:
+    """All that can be counted."""
+
+    tables: tuple[CountTable, ...]
+    figures: int
+    """Loose ones that are held."""
+    away: tuple[str, ...]
+    """What is lent, and so isn't there to be counted."""
+
+
+def stock_take_sheet(force: Force, *, held: Holdings, lent: Holdings) -> Draft[StockTakeSheet]:
+    """A box for every kind of the force and every stage, with what else is held."""
+    tables = (
+        *_tables("Figures", tuple(force.figures), held.figures, usual=force.bench.stages),
+        *_tables("Whole stands", _patterns(force), held.stands, usual=force.bench.stages),
+    )
+    if not tables:
+        return Draft(shown=None)
+    return Draft(
+        shown=StockTakeSheet(
+            tables=tables,
+            figures=sum(sum(stages.values()) for stages in held.figures.values()),
+            away=tuple(
+                f"{capital(pile.stage)}: {several(pile.number, pile.name)}"
+                for pile in piles(lent)
+                if pile.number
+            ),
+        )
+    )
+
+
+def _patterns(force: Force) -> tuple[str, ...]:
+    """Stands that hold figures, and so are made."""
+    return tuple(name for name, stand in force.stands.items() if stand.modelled)
+
+
+def _tables(
+    title: str, usual_rows: Sequence[str], held: Staged, *, usual: Sequence[str]
+) -> Iterator[CountTable]:
+    """The stages go on in a further table where they are too many for one."""
+    names = tuple(dict.fromkeys((*usual_rows, *held)))
+    stages = all_stages(held, usual=usual)
+    for first in range(0, len(stages) if names else 0, MOST_STAGES):
+        some = stages[first : first + MOST_STAGES]
+        yield CountTable(
+            title=title if not first else f"{title}, further stages",
+            stages=some,
+            rows=tuple(CountRow(name=name, held=_numbers(held, name, some)) for name in names),
+        )
+
+
+def _numbers(
+    held: Mapping[str, Mapping[str, int]], name: str, stages: Sequence[str]
+) -> tuple[int, ...]:
+    of_kind = held.get(name, {})
+    return tuple(of_kind.get(stage, 0) for stage in stages)

@@ -1,0 +1,127 @@
+"""Papers of the workshop and the club that another journey has to work out first."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from paradestate.core.finding import Finding
+from paradestate.core.game_night import nights_within
+from paradestate.core.mark.code import Mark
+from paradestate.core.paper.club_notice import ClubNotice, Played, club_notice, last_day
+from paradestate.core.paper.colour_cards import ColourCards, colour_cards_paper
+from paradestate.core.paper.job_cards import JobCards, job_cards_paper
+from paradestate.core.paper.packing_list import PackingList, packing_list
+from paradestate.core.paper.paper import Draft
+from paradestate.core.paper.stock_take_sheet import StockTakeSheet, stock_take_sheet
+from paradestate.core.paper.tray_plans import TrayPlans, tray_plans
+from paradestate.core.sentence.support import typed_words
+from paradestate.core.sentence.tray import certainty_sentence
+from paradestate.core.span import DateSpan
+from paradestate.core.tray.lid import Lid, lids
+from paradestate.journeys.check import Checked
+from paradestate.journeys.desk import cupboard_of
+from paradestate.journeys.holdings import holdings
+from paradestate.journeys.paper_kind import Desk
+from paradestate.journeys.papers import PapersAnswer, papers
+from paradestate.journeys.trays import AskedToPack, TraysAnswer, trays
+from paradestate.sheet.figure_outline import LINES, SIZE
+
+
+def stock_take_of(desk: Desk) -> Draft[StockTakeSheet]:
+    """The sheet to count on, from what is held by now."""
+    known = holdings(desk.folder, today=desk.today, memory=desk.memory)
+    if known.state is None:
+        return Draft(shown=None)
+    return stock_take_sheet(desk.ground.force, held=known.state.held, lent=known.state.lent)
+
+
+def jobs_of(desk: Desk) -> Draft[JobCards]:
+    """A job card for each batch; none where the bench has stages but no minutes."""
+    answer = _for_the_bench(desk)
+    return Draft(shown=None) if answer.papers is None else job_cards_paper(answer.papers.jobs)
+
+
+def colours_of(desk: Desk) -> Draft[ColourCards]:
+    """A colour card for each kind of figure that still has to be painted."""
+    answer = _for_the_bench(desk)
+    if answer.papers is None:
+        return Draft(shown=None)
+    return colour_cards_paper(answer.papers.colours, outlines=LINES, size=SIZE)
+
+
+def _for_the_bench(desk: Desk) -> PapersAnswer:
+    return papers(desk.folder, today=desk.today, choice=desk.choice, memory=desk.memory)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Packed:
+    """The trays as they are laid, and what is amiss in that."""
+
+    answer: TraysAnswer
+    lids: tuple[Lid, ...]
+    findings: tuple[Finding, ...]
+
+
+def packed_for(desk: Desk) -> Packed | None:
+    """The trays of the force with its plan; None where it has none, or the page says why not."""
+    force = desk.ground.force
+    if not force.trays:
+        return None
+    plan = ", ".join(map(typed_words, desk.ground.plan))
+    asked = AskedToPack(choice=desk.choice, plan=plan)
+    answer = trays(desk.folder, today=desk.today, asked=asked, memory=desk.memory)
+    if answer.plan is None:
+        return None
+    named = {misfit.thing.name for misfit in answer.plan.misfits}
+    found = tuple(
+        each for each in answer.checked.findings if any(name in each.message for name in named)
+    )
+    return Packed(answer=answer, lids=tuple(lids(answer.plan.trays, marks={})), findings=found)
+
+
+def tray_plans_of(desk: Desk) -> Draft[TrayPlans]:
+    """The plan of each tray at full size."""
+    packed = packed_for(desk)
+    if packed is None:
+        return Draft(shown=None)
+    return tray_plans(packed.lids, marks=_marks(desk), layout=desk.ground.layout)
+
+
+def packing_list_of(desk: Desk) -> Draft[PackingList]:
+    """What lies in which tray."""
+    packed = packed_for(desk)
+    if packed is None or packed.answer.plan is None or packed.answer.ground is None:
+        return Draft(shown=None)
+    plan = packed.answer.plan
+    return packing_list(
+        packed.lids,
+        marks=_marks(desk),
+        sure=(certainty_sentence(plan),),
+        left_out=[misfit.thing.name for misfit in plan.misfits],
+        to_pack=len(packed.answer.ground.things),
+    )
+
+
+def _marks(desk: Desk) -> Mapping[str, Mark | None]:
+    """Printed markers bear none, for they mustn't tell."""
+    return {name: each.rear for name, each in desk.ground.marks.by_stand.items()}
+
+
+def notice_of(desk: Desk) -> Draft[ClubNotice]:
+    """What the forces of the collection do on the days to come."""
+    known = holdings(desk.folder, today=desk.today, memory=desk.memory)
+    if known.state is None:
+        return Draft(shown=None)
+    span = DateSpan(first=desk.today, last=last_day(desk.today))
+    return club_notice(
+        tuple(_played(known.forces, span=span)),
+        promises=known.state.promises,
+        cupboard=cupboard_of(known.forces, known.state.held, parts={}),
+        today=desk.today,
+    )
+
+
+def _played(forces: Mapping[str, Checked], *, span: DateSpan) -> Iterator[Played]:
+    for name, read in forces.items():
+        aim = read.force.aim
+        nights = () if aim is None else nights_within(aim.game_nights, span=span)
+        yield Played(name=name, title=read.force.title, nights=nights)
