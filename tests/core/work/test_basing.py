@@ -52,6 +52,20 @@ def test_a_model_without_a_base_takes_none() -> None:
     assert numbers(made()) == {"30 mm disc": (1, 2), "40 x 20 mm": (2, 3)}
 
 
+BY_RATIO = """\
+figures: {rifleman: {}}
+formations:
+  company: {men: 60}
+  top: {men per figure: 20, figure: rifleman, figures per stand: 3, parts: {company: 1}}
+"""
+
+
+def test_stands_by_fixed_ratio_take_none_for_nobody_says_their_size() -> None:
+    works, force = works_of(organisation=BY_RATIO)
+    assert [work.stand.pattern for work in works] == ["rifleman stand"]
+    assert basing(works, force.bench, patterns=force.stands).bases == ()
+
+
 def test_a_spare_that_is_nought_adds_none() -> None:
     found = made(bench=f"{MINUTES}  supplies: {{spare: 0%}}\n")
     assert numbers(found) == {"30 mm disc": (1, 1), "40 x 20 mm": (2, 2)}

@@ -15,8 +15,8 @@ from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.wording import capital, counted, listed, several
 from paradestate.core.unfolding import SEPARATOR, Stand
 
-LABEL = Rectangle(width=millimetres(96), depth=millimetres(60))
-"""Eight go on a page, of A4 as of Letter (common practice, no source)."""
+LABEL = Rectangle(width=millimetres(96), depth=millimetres(68))
+"""Eight go on a page of A4, six on one of Letter (common practice, no source)."""
 
 VISITORS = millimetres(1000)
 """How far a visitor stands from the table (common practice, no source)."""
@@ -66,7 +66,7 @@ def _sort_words(sort: Sort, number: int) -> str:
     if sort in {Sort.GUN, Sort.VEHICLE}:
         return several(number, sort.value)
     named = {Sort.FOOT: "on foot", Sort.MOUNTED: "mounted", Sort.SCENERY: "of scenery"}
-    return f"{number} {named[sort]}"
+    return f"{several(number, 'figure')} {named[sort]}"
 
 
 def _companies(ground: Ground, stands: list[Stand]) -> Iterator[ShowLabel]:

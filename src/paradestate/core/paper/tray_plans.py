@@ -4,18 +4,24 @@ A tray that is larger than a page comes in parts that are cut out and joined edg
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from paradestate.core.imposition.frame import Frame
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.shelf import imposed
 from paradestate.core.mark.code import Mark
-from paradestate.core.outline import Millimetres, Rectangle
+from paradestate.core.outline import Millimetres, Rectangle, millimetres
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.lid import Lid, LidStand
 from paradestate.core.unfolding import SEPARATOR
+
+FOR_WORDS = millimetres(6)
+"""Kept free along the rim, so that what stands under a part runs into nothing."""
+
+GUTTER = millimetres(8)
+"""Between two parts, for the words under the upper one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,17 +67,17 @@ def tray_plans(
     lids: Sequence[Lid], *, marks: Mapping[str, Mark | None], layout: Layout
 ) -> Draft[TrayPlans]:
     """A plan for each tray that holds something."""
-    parts = [part for lid in lids for part in _parts(lid, marks=marks, layout=layout)]
-    outlines = [outline for outline, _ in parts]
-    imposition = imposed(outlines, layout, may_turn=False)
+    own = replace(layout, rim=Millimetres(layout.rim + FOR_WORDS), gutter=GUTTER)
+    parts = [part for lid in lids for part in _parts(lid, marks=marks, room=own.room)]
+    imposition = imposed([outline for outline, _ in parts], own, may_turn=False)
     pages = pages_of(imposition, tuple(part for _, part in parts))
     return Draft(shown=TrayPlans(pages=pages) if pages else None)
 
 
 def _parts(
-    lid: Lid, *, marks: Mapping[str, Mark | None], layout: Layout
+    lid: Lid, *, marks: Mapping[str, Mark | None], room: Frame
 ) -> Iterator[tuple[Rectangle, TrayPart]]:
-    columns, rows = _number_of_parts(lid, layout.room)
+    columns, rows = _number_of_parts(lid, room)
     width, depth = Fraction(lid.width, columns), Fraction(lid.depth, rows)
     stands = tuple(_stand(each, marks.get(each.name)) for each in lid.stands)
     outline = Rectangle(width=Millimetres(width), depth=Millimetres(depth))
@@ -111,7 +117,7 @@ def _meets(stand: StandDrawn, *, across: Fraction, deep: Fraction, outline: Rect
 def _stand(stand: LidStand, mark: Mark | None) -> StandDrawn:
     return StandDrawn(
         number=stand.number,
-        lines=_lines(stand),
+        lines=_lines(stand, mark),
         mark=mark,
         across=stand.across,
         deep=stand.deep,
@@ -121,7 +127,8 @@ def _stand(stand: LidStand, mark: Mark | None) -> StandDrawn:
     )
 
 
-def _lines(stand: LidStand) -> tuple[str, ...]:
-    """What it is, without its company, which its colour tells."""
-    below = stand.name.removeprefix(f"{stand.company}{SEPARATOR}") if stand.company else stand.name
+def _lines(stand: LidStand, mark: Mark | None) -> tuple[str, ...]:
+    """What it is; without its company where a colour tells that."""
+    is_told = mark is not None and mark.colour and stand.company
+    below = stand.name.removeprefix(f"{stand.company}{SEPARATOR}") if is_told else stand.name
     return tuple(below.split(SEPARATOR))

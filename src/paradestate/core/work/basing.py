@@ -50,11 +50,12 @@ class Basing:
 def basing(
     works: Iterable[StandWork], bench: Bench, *, patterns: Mapping[str, StandPattern]
 ) -> Basing:
-    """The bases that stands still take; of stands without a base none."""
+    """The bases that stands still take; none of stands without a base, or by fixed ratio."""
     supplies = bench.supplies
     numbers: dict[Outline, int] = {}
     for work in works:
-        base = patterns[work.stand.pattern].base
+        pattern = patterns.get(work.stand.pattern)
+        base = None if pattern is None else pattern.base
         if base is not None and figures_to(BASED, work, bench=bench):
             numbers[base] = numbers.get(base, 0) + 1
     bases = tuple(

@@ -15,7 +15,7 @@ from paradestate.core.sentence.requisition import (
     sheet_words,
     volume_words,
 )
-from paradestate.core.sentence.wording import capital, hours_words, listed
+from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.supplies import Supplies
 from paradestate.core.work.job_card import ColourCard, JobCard
 from paradestate.core.work.requisition import Requisition
