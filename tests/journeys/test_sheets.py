@@ -37,14 +37,24 @@ def test_every_paper_of_the_example_is_made_and_nothing_is_doubtful() -> None:
     answer = made()
     assert answer.sheets is not None
     assert {sheet.name: sheet.printed.pages for sheet in answer.sheets} == {
+        "parade state": 1,
         "labels": 1,
         "rear marks": 1,
         "templates": 1,
         "markers": 2,
+        "key card": 1,
+        "tray plans": 2,
+        "packing list": 2,
+        "stock-take sheet": 2,
+        "job cards": 2,
+        "purchase slips": 1,
+        "troops list": 2,
+        "show labels": 1,
     }
     assert codes(answer) == []
     assert [(tick.words, tick.holds) for tick in answer.ticks] == [
-        ("37 labels for 37 stands to label", True)
+        ("37 labels for 37 stands to label", True),
+        ("45 stands in trays for 45 stands to pack", True),
     ]
 
 

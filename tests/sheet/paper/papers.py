@@ -1,32 +1,43 @@
 """Papers that tests look at, each set only once."""
 
 import io
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from typing import Any, TypeAlias
 
 from pdfplumber.pdf import PDF
 
+from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.key_card import key_cards
 from paradestate.core.paper.labels import labels
 from paradestate.core.paper.markers import markers
 from paradestate.core.paper.message_slips import message_slips
-from paradestate.core.paper.paper import Heading, Paper
+from paradestate.core.paper.paper import Draft, Heading, Paper
 from paradestate.core.paper.rear_marks import rear_marks
 from paradestate.core.paper.request_slips import request_slips
+from paradestate.core.paper.show_labels import show_labels
 from paradestate.core.paper.templates import templates
+from paradestate.core.paper.tray_plans import tray_plans
 from paradestate.sheet.paper.typesetting import Printed, printed
 from tests.core.paper.grounds import all_wished, ground_of
+from tests.core.paper.trays import lids_of, rear_marks_of
 from tests.forces import force_from
 
 MILLIMETRES_PER_POINT = 25.4 / 72
 CLOSE = 0.05
-EVERY = {
+EVERY: dict[str, Callable[[Ground], Draft[Any]]] = {
     "labels": labels,
     "rear marks": rear_marks,
     "templates": templates,
     "markers": markers,
     "request slips": request_slips,
     "message slips": message_slips,
+    "key card": key_cards,
+    "show labels": show_labels,
+    "tray plans": lambda ground: tray_plans(
+        lids_of(ground), marks=rear_marks_of(ground), layout=ground.layout
+    ),
 }
 
 
