@@ -36,17 +36,18 @@ from tests.core.work.batches import MINUTES, climbed
 from tests.forces import force_from, marenz
 from tests.orders import GBP, marenz_problem, pack, source
 from tests.sheet.paper import papers
-from tests.sheet.paper.papers import is_near, read, texts
+from tests.sheet.paper.papers import Page, is_near, read, texts
 
 pytestmark = pytest.mark.unmeasured
 
 LONG = "Donaudampfschifffahrtsgesellschaftskapitänskompanie"
 NAMES = (LONG, "Świętokrzyska Drużyna Żółwiów", "Кавалерійська сотня")
+MANY = 40
 COLOURS = f"{MINUTES}  colours:\n    officer: [{{colour: red, coats: 9}}, {{colour: wash}}]\n"
 
 
 def many_kinds() -> Draft[Any]:
-    kinds = "".join(f"  kind {number}: {{}}\n" for number in range(400))
+    kinds = "".join(f"  kind {number}: {{}}\n" for number in range(MANY))
     force = force_from(f"figures:\n{kinds}formations: {{top: {{men: 4}}}}\n")
     return stock_take_sheet(
         force, held=Holdings(figures={name: {"painted": 1} for name in NAMES}), lent=Holdings()
@@ -129,15 +130,25 @@ def paper(name: str) -> Paper[object]:
     return Paper(name=name, heading=heading, layout=Layout(), shown=shown)
 
 
+@cache
+def pages_of(name: str) -> tuple[Page, ...]:
+    return read(made(name).pdf)
+
+
+@cache
+def texts_of(name: str) -> tuple[str, ...]:
+    return texts(made(name).pdf)
+
+
 def words_of(name: str) -> str:
-    return " ".join(" ".join(texts(made(name).pdf)).replace("\u00ad", "").split())
+    return " ".join(" ".join(texts_of(name)).replace("\u00ad", "").split())
 
 
 @pytest.mark.parametrize("name", READ)
 def test_every_page_has_head_foot_number_and_a_line_of_100_mm(name: str) -> None:
-    every = texts(made(name).pdf)
+    every = texts_of(name)
     assert len(every) == made(name).pages
-    for number, (text, page) in enumerate(zip(every, read(made(name).pdf), strict=True), start=1):
+    for number, (text, page) in enumerate(zip(every, pages_of(name), strict=True), start=1):
         assert text.startswith(name.capitalize())
         assert f"page {number} of {len(every)}" in text
         assert "as on 5 March 2026" in text
@@ -148,7 +159,7 @@ def test_every_page_has_head_foot_number_and_a_line_of_100_mm(name: str) -> None
 
 @pytest.mark.parametrize("name", READ)
 def test_nothing_stands_beside_the_page(name: str) -> None:
-    for page in read(made(name).pdf):
+    for page in pages_of(name):
         for left, top, right, bottom in page.lines:
             assert left >= 0
             assert top >= 0
@@ -163,10 +174,10 @@ def test_the_same_paper_gives_the_same_bytes_and_goes_on_letter_too(name: str) -
     assert is_near(read(letter.pdf)[0].size, (215.9, 279.4))
 
 
-def test_four_hundred_kinds_each_have_their_row_of_boxes() -> None:
+def test_kinds_that_go_over_pages_each_have_their_row_of_boxes() -> None:
     words = words_of("stock-take sheet")
-    assert all(f"kind {number}" in words for number in range(400))
-    assert made("stock-take sheet").pages < 30
+    assert all(f"kind {number}" in words for number in range(MANY))
+    assert made("stock-take sheet").pages > 2
 
 
 def test_names_in_other_alphabets_are_read_back_as_they_are() -> None:
@@ -183,7 +194,7 @@ def test_a_slip_says_goods_carriage_and_where_it_stands_to_the_line() -> None:
 
 
 def test_row_81_a_private_list_says_on_every_page_that_it_isnt_to_be_shared() -> None:
-    every = texts(made("troops list").pdf)
+    every = texts_of("troops list")
     assert len(every) > 1
     for text in every:
         assert PRIVATE in " ".join(text.split())
