@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from paradestate.core.paper.labels import labels
+from paradestate.core.paper.opponents_sheet import opponents_sheet
 from paradestate.core.paper.paper import Draft
 from paradestate.core.paper.parade_state import ParadeState, parade_state
 from paradestate.core.parade import ranks
@@ -48,7 +49,9 @@ def _odds(desk: Desk) -> PlanOdds | None:
 
 
 def _checks(desk: Desk, counted: Count) -> Iterator[Tick]:
-    """Those of the count, of the labels and of the trays."""
+    """Those of the count, of the labels, of the trays and of what the opponent may see."""
     yield from ticks(counted.made, check=counted.check, strength=counted.strength)
     yield from labels(desk.ground).ticks
     yield from packing_list_of(desk).ticks
+    if desk.ground.game or desk.ground.plan:
+        yield from opponents_sheet(desk.ground).ticks

@@ -84,9 +84,9 @@ def test_where_nothing_is_bought_there_is_no_slip() -> None:
     ("certainty", "words"),
     [
         (Exact(), "exact: nothing that does it costs less"),
-        (Within(bound=Fraction(900)), "at most £1.00 above the least possible"),
+        (Within(bound=900), "at most £1.00 above the least possible"),
         (
-            Within(bound=Fraction(0)),
+            Within(bound=0),
             "the best found in time; nothing is proved of what the least is",
         ),
     ],

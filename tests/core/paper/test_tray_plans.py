@@ -20,10 +20,13 @@ def pages_of(*lids: Lid) -> tuple[ImposedPage[TrayPart], ...]:
 
 def test_a_tray_of_300_by_200_comes_in_two_halves_that_make_it_whole() -> None:
     pieces = [piece for page in pages_of(*battalion_lids()) for piece in page.pieces]
-    assert [(p.frame.width, p.frame.height) for p in pieces] == [(150, 200)] * 2
-    assert [(p.face.across, p.face.deep) for p in pieces] == [(0, 0), (150, 0)]
+    assert [p.frame.width for p in pieces] == [millimetres(150)] * 2
+    assert [p.frame.height for p in pieces] == [millimetres(200)] * 2
+    assert [p.face.across for p in pieces] == [Fraction(0), Fraction(150)]
+    assert [p.face.deep for p in pieces] == [Fraction(0)] * 2
     assert [p.face.part for p in pieces] == ["part 1 of 2", "part 2 of 2"]
-    assert {(p.face.width, p.face.depth) for p in pieces} == {(300, 200)}
+    assert {p.face.width for p in pieces} == {millimetres(300)}
+    assert {p.face.depth for p in pieces} == {millimetres(200)}
 
 
 def test_every_stand_is_on_each_part_that_it_lies_on_and_on_one_at_least() -> None:

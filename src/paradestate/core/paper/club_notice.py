@@ -108,14 +108,14 @@ def _tables(
         rows = tuple(
             NoticeRow(
                 force=force.title,
-                bookings=tuple(_booking(force, promises, day) for day in some),
+                bookings=tuple(_booking(force, promises, day=day) for day in some),
             )
             for force in forces
         )
         yield NoticeTable(days=some, rows=rows, short=tuple(short[day] for day in some))
 
 
-def _booking(force: Played, promises: Sequence[Promise], day: datetime.date) -> Booking:
+def _booking(force: Played, promises: Sequence[Promise], *, day: datetime.date) -> Booking:
     own = [each for each in promises if each.day == day and each.force == force.name]
     said = [words for each in own for words in (counted(each.figures), each.note) if words]
     return Booking(is_game_night=day in force.nights, promised=tuple(said))

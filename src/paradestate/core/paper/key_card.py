@@ -68,7 +68,7 @@ def _cards(ground: Ground) -> Iterator[KeyCard]:
     yield from _dealt("Companies by colour", [_of_colour(each) for each in coloured])
     for place, company in enumerate(marks.companies):
         title = company.name.replace(SEPARATOR, ", ")
-        yield from _dealt(title, list(_of_company(ground, place, company)))
+        yield from _dealt(title, list(_of_company(ground, company, place=place)))
     yield from _dealt("Troops of no company", list(_of_none(ground)))
 
 
@@ -77,7 +77,7 @@ def _of_colour(company: Company) -> KeyLine:
     return KeyLine(mark=None, colour=company.value, name=name, seen=company.colour)
 
 
-def _of_company(ground: Ground, place: int, company: Company) -> Iterator[KeyLine]:
+def _of_company(ground: Ground, company: Company, *, place: int) -> Iterator[KeyLine]:
     for unit, mark in ground.marks.marks.items():
         if unit.company == place and mark is not None:
             yield _line(mark, _within(unit, company))

@@ -106,7 +106,7 @@ def certainty_words(certainty: Exact | Within, *, total: int, currency: Currency
         return "exact: nothing that does it costs less"
     if certainty.bound <= 0:
         return "the best found in time; nothing is proved of what the least is"
-    above = money_text(total - int(certainty.bound), currency)
+    above = money_text(total - certainty.bound, currency)
     return f"at most {above} above the least possible"
 
 

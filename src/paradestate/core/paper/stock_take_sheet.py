@@ -45,9 +45,10 @@ class StockTakeSheet:
 
 def stock_take_sheet(force: Force, *, held: Holdings, lent: Holdings) -> Draft[StockTakeSheet]:
     """A box for every kind of the force and every stage, with what else is held."""
+    stages = force.bench.stages
     tables = (
-        *_tables("Figures", tuple(force.figures), held.figures, usual=force.bench.stages),
-        *_tables("Whole stands", _patterns(force), held.stands, usual=force.bench.stages),
+        *_tables("Figures", held.figures, rows=tuple(force.figures), usual=stages),
+        *_tables("Whole stands", held.stands, rows=_patterns(force), usual=stages),
     )
     if not tables:
         return Draft(shown=None)
@@ -70,22 +71,19 @@ def _patterns(force: Force) -> tuple[str, ...]:
 
 
 def _tables(
-    title: str, usual_rows: Sequence[str], held: Staged, *, usual: Sequence[str]
+    title: str, held: Staged, *, rows: Sequence[str], usual: Sequence[str]
 ) -> Iterator[CountTable]:
     """The stages go on in a further table where they are too many for one."""
-    names = tuple(dict.fromkeys((*usual_rows, *held)))
+    names = tuple(dict.fromkeys((*rows, *held)))
     stages = all_stages(held, usual=usual)
     for first in range(0, len(stages) if names else 0, MOST_STAGES):
         some = stages[first : first + MOST_STAGES]
         yield CountTable(
             title=title if not first else f"{title}, further stages",
             stages=some,
-            rows=tuple(CountRow(name=name, held=_numbers(held, name, some)) for name in names),
+            rows=tuple(_row(name, held.get(name, {}), stages=some) for name in names),
         )
 
 
-def _numbers(
-    held: Mapping[str, Mapping[str, int]], name: str, stages: Sequence[str]
-) -> tuple[int, ...]:
-    of_kind = held.get(name, {})
-    return tuple(of_kind.get(stage, 0) for stage in stages)
+def _row(name: str, held: Mapping[str, int], *, stages: Sequence[str]) -> CountRow:
+    return CountRow(name=name, held=tuple(held.get(stage, 0) for stage in stages))
