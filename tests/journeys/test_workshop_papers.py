@@ -188,7 +188,7 @@ def test_the_box_list_says_what_is_in_each_tray_and_what_lies_beside(tmp_path: P
 def test_what_no_source_sells_has_no_total(tmp_path: Path) -> None:
     shown = box_list_of(squad(tmp_path, "stock: {rifleman: {painted: 1}}\n")).shown
     assert shown is not None
-    assert (shown.total, shown.parts, shown.unsold) == ("", "no price", "1 rifleman")
+    assert (shown.total, shown.parts, shown.unsold) == ("", None, "1 rifleman")
 
 
 def test_the_return_bears_every_number_that_was_counted_twice(marenz: Desk) -> None:

@@ -37,6 +37,16 @@ class Case:
 RESERVES = "reserves: {method: named, most: 100%, of: platoon}\n"
 SCENE = FORCE.replace("40 x 20 mm", "600 x 500 mm")
 
+TYPED_IN = """\
+format: 1
+title: Slips
+private: yes
+stands: {rifle section: {base: 40 x 20 mm}}
+formations: {company: {parts: {rifle section: 9}}}
+raise: {formation: company}
+supporting troops: {rifle section on bicycles: {cost: {1: 3}, each: {rifle section: 1}}}
+"""
+
 CASES = {
     "14 stand bigger than the page": Case(
         slip="--only templates",
@@ -93,6 +103,18 @@ CASES = {
         "    It isn't printed.\n"
         "    Mark it as visible ('seen by opponent: yes') or leave it out.\n1 stop\n",
         mended="--only 'opponents sheet'",
+    ),
+    "81 typed-in list printed": Case(
+        slip='--only "troops list"',
+        force=TYPED_IN,
+        printed="force.yaml:3:10: warn: This file says its source is a printed rulebook. "
+        "[private-list]\n"
+        "    private: yes\n"
+        "             ^\n"
+        "    Sharing it may not be yours to do. Nothing is kept back: it is your own copy.\n"
+        "    Keep it to yourself, or hand on only what you wrote yourself.\n1 warning\n",
+        mended='--only "troops list"',
+        mended_force=TYPED_IN.replace("private: yes\n", ""),
     ),
 }
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from paradestate.core.money import Currency
-from paradestate.core.paper.box_list import NO_PRICE, Box, BoxList, Prices, Whole, box_list
+from paradestate.core.paper.box_list import Box, BoxList, Prices, Whole, box_list
 from paradestate.core.unit_price import unit_prices
 from tests.orders import GBP, pack, source
 
@@ -36,11 +36,11 @@ def test_what_is_sold_only_mixed_has_no_price_and_says_so() -> None:
     )
     assert [(box.worth, box.without_price) for box in shown.boxes] == [
         ("£10.00", "2 mules"),
-        (NO_PRICE, "1 mule"),
+        (None, "1 mule"),
     ]
     assert [(row.name, row.number, row.each, row.worth) for row in shown.kinds] == [
         ("Riflemen", 3, "£10.00 for 3, A men", "£10.00"),
-        ("Mules", 3, "not sold alone", NO_PRICE),
+        ("Mules", 3, "not sold alone", None),
     ]
     assert (shown.figures, shown.parts, shown.total) == (6, "£10.00", "£30.00")
     assert shown.unsold == "1 camel"

@@ -34,7 +34,7 @@ def test_story_27_two_games_with_eight_trucks_each_and_twelve_sound_are_four_sho
         forces=(played("marenz", THURSDAY), played("kelmar")),
     )
     (table,) = shown.tables
-    assert table.days == (THURSDAY,)
+    assert table.days == ("Thursday 12 March 2026",)
     assert table.short == ("4 trucks",)
     assert shown.short_days == 1
     marenz, kelmar = table.rows

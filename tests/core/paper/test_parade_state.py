@@ -7,7 +7,7 @@ from paradestate.core.establishment import establishment
 from paradestate.core.force import Force, Wishes
 from paradestate.core.mark.marking import marking
 from paradestate.core.paper.paper import Draft
-from paradestate.core.paper.parade_state import NO_PLAN, ParadeState, parade_state
+from paradestate.core.paper.parade_state import NO_PLAN, UNPLANNED, ParadeState, parade_state
 from paradestate.core.parade import ranks
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.strength import strength
@@ -103,6 +103,13 @@ def test_a_plan_without_odds_says_so() -> None:
     draft = returned(marenz(), game="whole-day attack")
     assert draft.shown is not None
     assert draft.shown.chances == (NO_PLAN,)
+    assert draft.ticks == ()
+
+
+def test_a_game_without_a_plan_has_no_chances_to_say() -> None:
+    draft = returned(marenz(), game="whole-day attack", odds=replace(ODDS, plan=()))
+    assert draft.shown is not None
+    assert draft.shown.chances == (UNPLANNED,)
     assert draft.ticks == ()
 
 

@@ -16,8 +16,6 @@ from paradestate.core.sentence.wording import capital, counted, plural
 from paradestate.core.source import Source
 from paradestate.core.unit_price import UnitPrice
 
-NO_PRICE = "no price"
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Box:
@@ -34,7 +32,7 @@ class BoxRow:
     name: str
     number: int
     holds: str
-    worth: str
+    worth: str | None
     without_price: str
     """What in it no source sells alone; empty where all has a price."""
 
@@ -47,7 +45,7 @@ class KindRow:
     number: int
     each: str
     """By which pack it is reckoned."""
-    worth: str
+    worth: str | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +58,7 @@ class BoxList:
     total: str
     """Of the cheapest order of everything; empty where there is none."""
     sure: str
-    parts: str
+    parts: str | None
     """What all kinds come to by the price of one."""
     unsold: str
     """What no source sells at all."""
@@ -82,11 +80,11 @@ class Prices:
         rate = exchange_rate(self.sources[found.source], self.currency)
         return Fraction(found.price, found.number) * rate
 
-    def worth(self, figures: Mapping[str, int]) -> str:
-        """So many figures, rounded once; of kinds without a price nothing is in it."""
+    def worth(self, figures: Mapping[str, int]) -> str | None:
+        """So many figures, rounded once, without those that have no price; None where none has."""
         prices = {kind: self.each(kind) for kind in figures}
         if all(price is None for price in prices.values()):
-            return NO_PRICE
+            return None
         total = sum((price * figures[k] for k, price in prices.items() if price), Fraction(0))
         return money_text(half_up(total), self.currency)
 

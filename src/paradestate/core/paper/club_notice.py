@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from paradestate.core.journal import Promise
 from paradestate.core.paper.paper import Draft
-from paradestate.core.promise import Cupboard
+from paradestate.core.promise import Cupboard, weekday_words
 from paradestate.core.sentence.wording import counted
 
 MOST_DAYS = 4
@@ -40,7 +40,8 @@ class NoticeRow:
 class NoticeTable:
     """So many days as go beside each other."""
 
-    days: tuple[datetime.date, ...]
+    days: tuple[str, ...]
+    """In words, the day of the week first."""
     rows: tuple[NoticeRow, ...]
     short: tuple[str, ...]
     """For each day what is promised and isn't there; empty where all is."""
@@ -112,7 +113,9 @@ def _tables(
             )
             for force in forces
         )
-        yield NoticeTable(days=some, rows=rows, short=tuple(short[day] for day in some))
+        yield NoticeTable(
+            days=tuple(map(weekday_words, some)), rows=rows, short=tuple(short[day] for day in some)
+        )
 
 
 def _booking(force: Played, promises: Sequence[Promise], *, day: datetime.date) -> Booking:

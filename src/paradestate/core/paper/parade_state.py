@@ -19,6 +19,7 @@ from paradestate.core.strength import Strength
 from paradestate.core.support.turnout import PlanOdds
 from paradestate.core.unfolding import SEPARATOR
 
+UNPLANNED = "No supporting troops are planned for it."
 NO_PLAN = "What is planned has no chances: it breaks a rule, or too much of it can happen."
 
 
@@ -135,6 +136,9 @@ def _chances(game: str, odds: PlanOdds | None) -> Iterator[str]:
     if odds is None:
         yield NO_PLAN
         return
+    if not odds.plan:
+        yield UNPLANNED
+        return
     yield f"Planned: {plan_words(odds.plan)}, {several(odds.cost, 'point')}."
     yield f"The points pay for it with {hundredths_words(odds.affordable)} rolls."
     yield f"If they do, all of it comes with {hundredths_words(odds.available)}."
@@ -143,7 +147,7 @@ def _chances(game: str, odds: PlanOdds | None) -> Iterator[str]:
 
 def _odds_ticks(odds: PlanOdds | None) -> Iterator[Tick]:
     """The ways in which a plan may come out are all there are."""
-    if odds is not None and odds.turnouts:
+    if odds is not None and odds.plan and odds.turnouts:
         total = sum(each.chance for each in odds.turnouts)
         number = several(len(odds.turnouts), "way")
         yield Tick(
