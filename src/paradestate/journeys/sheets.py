@@ -76,7 +76,8 @@ def sheets(
     memory: Memory = NOTHING,
 ) -> Sheets:
     """The papers of the force of a folder. Raises FileError and TypesettingError."""
-    answer = count(folder, today=today, choice=choice, memory=memory)
+    mind = Memory() if memory is NOTHING else memory  # several papers rest on one answer
+    answer = count(folder, today=today, choice=choice, memory=mind)
     if answer.count is None:
         return Sheets(checked=answer.checked, sheets=None)
     plan, findings = _plan(answer.count.force, asked.plan, game=choice.game or "")
@@ -93,7 +94,7 @@ def sheets(
     ground = Ground(
         force=force,
         made=made,
-        marks=marking_of(answer.count, memory=memory),
+        marks=marking_of(answer.count, memory=mind),
         date=today,
         layout=asked.layout if asked.is_corrected else replace(asked.layout, scale=TRUE),
         game=choice.game or "",
@@ -103,9 +104,7 @@ def sheets(
         reserve=reserve,
         revealed=asked.revealed,
     )
-    desk = Desk(
-        ground=ground, folder=folder, today=today, choice=choice, memory=memory, asked=asked
-    )
+    desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=mind, asked=asked)
     return _all(desk, asked=asked, read=answer.checked.with_findings(*doubts))
 
 
