@@ -62,6 +62,15 @@ def test_what_holds_for_the_whole_list_stands_below_it() -> None:
     assert "Those who need a roll are all declared before the first roll." in shown.rules
 
 
+def test_a_list_without_rules_of_its_own_says_none() -> None:
+    text = """\
+stands: {scout: {base: 40 x 20 mm}}
+formations: {top: {parts: {scout: 1}}}
+supporting troops: {guns: {cost: {1: 3}}}
+"""
+    assert shown_of(text).rules == ()
+
+
 def test_row_81_a_private_list_says_so_and_is_warned_of() -> None:
     force = replace(battalion().force, private=True)
     draft = troops_list(replace(battalion(), force=force))

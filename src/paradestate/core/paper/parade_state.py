@@ -123,11 +123,10 @@ def _lead(total: ReturnRow) -> str:
 
 def _figures(strength: Strength) -> Iterator[FigureRow]:
     for kind, wanted in strength.wanted.items():
-        if wanted:
-            lacking = strength.deficiency.get(kind, 0)
-            yield FigureRow(
-                name=capital(plural(kind)), wanted=wanted, there=wanted - lacking, lacking=lacking
-            )
+        lacking = strength.deficiency.get(kind, 0)
+        yield FigureRow(
+            name=capital(plural(kind)), wanted=wanted, there=wanted - lacking, lacking=lacking
+        )
 
 
 def _chances(game: str, odds: PlanOdds | None) -> Iterator[str]:
