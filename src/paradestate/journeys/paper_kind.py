@@ -23,6 +23,10 @@ class Asked:
     layout: Layout = Layout()
     only: tuple[str, ...] = ()
     """Names of papers; empty for every one."""
+    with_pictures: bool = False
+    """Whether each page is drawn for a screen as well."""
+    most_letters: int | None = None
+    """How much a paper may have to say before it isn't set; None for any length."""
     plan: str = ""
     """Supporting troops as they were typed; empty for those that the game's plan says."""
     dummies: int | None = None

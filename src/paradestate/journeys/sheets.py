@@ -22,7 +22,7 @@ from paradestate.core.imposition.print_scale import TRUE
 from paradestate.core.imposition.type_size import length_of_points
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Heading, Paper, frames_of
-from paradestate.core.paper.paper_finding import letter_findings
+from paradestate.core.paper.paper_finding import letter_findings, too_long
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.support.reserve import reserve_findings, reserve_of
 from paradestate.journeys.check import Checked
@@ -33,7 +33,7 @@ from paradestate.journeys.marking import marking_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.paper_kind import Asked, Desk, PaperKind
 from paradestate.sheet.paper.letters import printable, unprintable
-from paradestate.sheet.paper.typesetting import Printed, printed
+from paradestate.sheet.paper.typesetting import Printed, printed, told_text
 from paradestate.text.slip import Slip
 from paradestate.text.typed import read_purchases
 
@@ -120,7 +120,11 @@ def _all(desk: Desk, *, asked: Asked, read: Checked) -> Sheets:
         if draft.shown is None or stops(draft.findings):
             continue
         paper = _paper(kind, draft.shown, ground=desk.ground)
-        sheet = Sheet(name=kind.name, title=kind.title, printed=printed(paper))
+        set_ = _set(paper, asked=asked, memory=desk.memory)
+        if set_ is None:
+            doubts.append(too_long(kind.title, name=kind.name))
+            continue
+        sheet = Sheet(name=kind.name, title=kind.title, printed=set_)
         made.append(sheet)
         ticks.extend(draft.ticks)
         distance = max(asked.distance, kind.read_from)
@@ -157,6 +161,18 @@ def _paper(kind: PaperKind, shown: object, *, ground: Ground) -> Paper[object]:
     force = ground.force.title if kind.names_force else ""
     heading = Heading(title=kind.title, force=force, date=ground.date)
     return Paper(name=kind.name, heading=heading, layout=ground.layout, shown=shown)
+
+
+def _set(paper: Paper[object], *, asked: Asked, memory: Memory) -> Printed | None:
+    """The paper set, or as it was set when it said the same; None where it says too much."""
+    told = told_text(paper)
+    if asked.most_letters is not None and len(told) > asked.most_letters:
+        return None
+    digest = hashlib.sha256(told.encode()).digest()
+    return memory.kept(
+        ("paper set", paper.name, digest, asked.with_pictures),
+        lambda: printed(paper, with_pictures=asked.with_pictures),
+    )
 
 
 def _doubts(sheet: Sheet, paper: Paper[object], *, asked: Asked) -> Iterator[Finding]:

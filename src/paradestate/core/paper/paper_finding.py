@@ -20,3 +20,15 @@ def letter_findings(texts: Iterable[str], *, printable: Container[str]) -> Itera
             hint="Papers print Latin, Greek and Cyrillic letters: write the name in one of these.",
             place=CHOSEN_HERE,
         )
+
+
+def too_long(title: str, *, name: str) -> Finding:
+    """A paper that has more to say than is set while somebody waits for a page."""
+    return Finding(
+        level=Level.WARN,
+        code="paper-too-long",
+        message=f"'{title}' is too long to be set while a page is waited for.",
+        effect="It isn't shown here.",
+        hint=f"The command sets it, however long that takes: sheets --only '{name}'.",
+        place=CHOSEN_HERE,
+    )

@@ -46,10 +46,20 @@ class Printed:
     pages: int
     least_type: tuple[TypeUsed, ...]
     """For each sort of words that was fitted, the smallest that any of them came out."""
+    pictures: tuple[bytes, ...] = ()
+    """Each page as SVG, where that was asked for."""
 
 
-def printed(paper: Paper[object]) -> Printed:
-    """The paper as PDF. Raises TypesettingError."""
+def told_text(paper: Paper[object]) -> str:
+    """All that a template is told of a paper; where it is the same, the paper is."""
+    return json.dumps(_told(paper), ensure_ascii=False, sort_keys=True)
+
+
+def printed(paper: Paper[object], *, with_pictures: bool = False) -> Printed:
+    """The paper as PDF, with each page as a picture where that is asked for.
+
+    Raises TypesettingError.
+    """
     template = TEMPLATES / f"{paper.name.replace(' ', '-')}.typ"
     try:
         compiler = typst.Compiler(
@@ -57,20 +67,33 @@ def printed(paper: Paper[object]) -> Printed:
             root=str(TEMPLATES),
             font_paths=_faces(),
             ignore_system_fonts=True,
-            sys_inputs={"paper": json.dumps(_told(paper), ensure_ascii=False, sort_keys=True)},
+            sys_inputs={"paper": told_text(paper)},
             package_path=str(NO_PACKAGES),
             package_cache_path=str(NO_PACKAGES),
         )
         pdf, warnings = compiler.compile_with_warnings(format="pdf", timestamp=0)
         sizes = json.loads(compiler.query("<type-size>", field="value"))
         pages = json.loads(compiler.query("<pages>", field="value", one=True))
+        pictures = _pictures(compiler) if with_pictures else ()
     except RuntimeError as error:  # which the library's own error is one of
         raise TypesettingError(f"The paper '{paper.name}' can't be set: {error}") from error
     if not isinstance(pdf, bytes):  # one document is one file
         raise TypesettingError(f"The paper '{paper.name}' isn't one file.")
     if warnings:
         raise TypesettingError(f"The paper '{paper.name}' is set with a doubt: {warnings[0]}")
-    return Printed(pdf=pdf, pages=int(pages), least_type=_least(sizes))
+    return Printed(
+        pdf=pdf,
+        pages=int(pages),
+        least_type=_least(sizes),
+        pictures=pictures,
+    )
+
+
+def _pictures(compiler: typst.Compiler) -> tuple[bytes, ...]:
+    """Each page as SVG."""
+    drawn = compiler.compile(format="svg")
+    each = drawn if isinstance(drawn, list) else [drawn]
+    return tuple(page for page in each if page is not None)
 
 
 def is_ours(data: bytes) -> bool:
