@@ -35,6 +35,7 @@ from paradestate.web.page import (
     journal,
     marks,
     organisation,
+    papers,
     parade,
     phone,
     proof,
@@ -65,6 +66,7 @@ PAGES: tuple[Page, ...] = (
     journal.PAGE,
     marks.PAGE,
     trays.PAGE,
+    papers.PAGE,
 )
 """Every page of a force, in the order of the index."""
 
@@ -109,6 +111,7 @@ def application(site: Site) -> Starlette:
             Mount("/static", StaticFiles(packages=[("paradestate.web", "static")])),
             Route("/", _answering(site, _first)),
             *_phone_routes(site),
+            *(Route(path, _answering(site, handler)) for path, handler in papers.SHELF.items()),
             *_routes(site, start.PAGE, below=f"/{start.PAGE.path}"),
             *(
                 route

@@ -14,6 +14,7 @@ from paradestate.journeys.collection import forces_below, holds_force
 from paradestate.journeys.memory import Memory
 from paradestate.text.error import FileError
 from paradestate.text.unfit_file import printable
+from paradestate.web.papers.press import Press
 from paradestate.web.phone.gate import Door
 from paradestate.web.phone.listener import PhoneListener
 from paradestate.web.search import Searches
@@ -42,6 +43,7 @@ class Site:
     clock: Clock
     templates: Environment
     sheets: tuple[Sheet, ...]
+    press: Press = field(default_factory=Press)
     memory: Memory = field(default_factory=Memory)
     searches: Searches = field(default_factory=Searches)
     writing: AbstractContextManager[object] = field(default_factory=Lock)

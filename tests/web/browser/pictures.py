@@ -48,6 +48,8 @@ IN_DOCS = (
     "marks-1280-light",
     "marks-320-light",
     "trays-1280-light",
+    "papers-1280-light",
+    "papers-320-light",
     "phone-1280-light",
 )
 
@@ -59,11 +61,12 @@ ASKED = {
     "&worths=3_3_3_2~3_3_3~~______2_2_2~______2_2_2&of=e3569049",
     "next": "?game=whole-day+attack&money=25",
     "marks": "?read=yellow,+three+bars",
+    "papers": "?game=whole-day+attack",
     "list": "?game=whole-day+attack&entry=anti-tank+guns&price:1=6&price:2=8",
 }
 """What is asked of a sheet that says little before it is asked."""
 
-COLOURS = {"marks": 120}
+COLOURS = {"marks": 120, "papers": 60}
 """Of a sheet that is about colours."""
 
 NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
@@ -166,7 +169,8 @@ def _taken(browser: Browser, address: str, *, name: str) -> None:
             viewport={"width": width, "height": height}, reduced_motion="reduce"
         )
         page.goto(address)
-        page.locator("[data-progress]").wait_for(state="detached")
+        page.locator("[data-progress], [data-setting]").first.wait_for(state="detached")
+        page.evaluate("document.querySelectorAll('img').forEach(each => each.loading = 'eager')")
         page.wait_for_load_state("networkidle")
         for scheme in SCHEMES:
             page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")

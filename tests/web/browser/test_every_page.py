@@ -35,6 +35,8 @@ CHANGED_TOO = "list?game=whole-day+attack&entry=anti-tank+guns&price:1=5"
 """A slip that can't be read, and one that can."""
 ALIKE = "marks?choose=9&read=blue&hand:brick+red=yes&hand:leaf+green=yes&more=bone%3DE3DAC9"
 """More colours than are at hand, and a mark that several bear."""
+UNKNOWN_TROOPS = "papers?game=none&plan=dragons%3D3"
+ONE_PAPER = "papers/paper?name=markers"
 CHOSEN_COLOURS = "marks?choose=3&read=brown,+two+bars,+cross"
 STAND_UP = "trays?stand=2"
 """A stand that is to change places, and others with which it may not."""
@@ -49,6 +51,8 @@ SHEETS = [
     "choosing/list",
     ALIKE,
     CHOSEN_COLOURS,
+    UNKNOWN_TROOPS,
+    ONE_PAPER,
     *(page.path for page in (*PAGES, *BELOW)),
 ]
 ADDRESSES = ["/", "/start", "/phone", *(f"/forces/marenz/{path}" for path in SHEETS)]
@@ -104,7 +108,7 @@ SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 def looked_at(page: Page, address: str) -> None:
     """Opens an address, and waits for what is searched for there."""
     page.goto(address)
-    page.locator("[data-progress]").wait_for(state="detached")
+    page.locator("[data-progress], [data-setting]").first.wait_for(state="detached")
 
 
 @pytest.fixture(scope="module", params=ADDRESSES)

@@ -23,6 +23,7 @@ SHEETS = (
     "bench",
     "bench/cards",
     "marks",
+    "papers",
 )
 MOST_OF_INK = 100
 """Each part of the colour of print, of 255."""
