@@ -83,7 +83,7 @@ def test_a_private_paper_cannot_be_handed_over(drawn: OnePaper) -> None:
 def test_what_is_handed_over_holds_the_paper_and_nothing_else(
     drawn: OnePaper, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setitem(paper_use.USES, MARKS.name, paper_use.USES["club notice"])
+    monkeypatch.setitem(paper_use.USES, MARKS.name, paper_use.USES["opponents sheet"])
     assert drawn.sheet is not None
     handed = HandedOver(of=drawn)
     assert {each.name for each in fields(handed)} == {
@@ -105,6 +105,6 @@ def replace_bytes(handed: HandedOver) -> tuple[str, str, str]:
 def test_nothing_is_handed_over_where_nothing_is_printed(
     drawn: OnePaper, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setitem(paper_use.USES, MARKS.name, paper_use.USES["club notice"])
+    monkeypatch.setitem(paper_use.USES, MARKS.name, paper_use.USES["opponents sheet"])
     with pytest.raises(PrivateError):
         HandedOver(of=replace(drawn, sheet=None))

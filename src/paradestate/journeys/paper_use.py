@@ -19,7 +19,10 @@ class Eyes(StrEnum):
     """Whose eyes a paper is for."""
 
     OWNER = "private"
+    VISITORS = "for visitors"
+    """It names what stands there, and so isn't for an opponent before the game."""
     ANYBODY = "may be handed over"
+    """Made from a list of what may be seen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,8 +63,8 @@ USES: Mapping[str, Use] = {
     "roll record": TONIGHT,
     "message slips": TONIGHT,
     "troops list": Use(purpose=Purpose.CLUB),
-    "club notice": Use(purpose=Purpose.CLUB, eyes=Eyes.ANYBODY),
-    "show labels": Use(purpose=Purpose.CLUB, eyes=Eyes.ANYBODY),
+    "club notice": Use(purpose=Purpose.CLUB, eyes=Eyes.VISITORS),
+    "show labels": Use(purpose=Purpose.CLUB, eyes=Eyes.VISITORS),
 }
 """Name of a paper to its use."""
 
@@ -72,5 +75,5 @@ def use_of(name: str) -> Use:
 
 
 def may_be_handed_over(name: str) -> bool:
-    """Whether others than the owner may read a paper."""
+    """Whether even the opponent may read a paper."""
     return use_of(name).eyes is Eyes.ANYBODY

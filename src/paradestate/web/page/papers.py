@@ -20,7 +20,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.one_paper import HandedOver, OnePaper, one_paper
 from paradestate.journeys.paper_kind import PaperKind
-from paradestate.journeys.paper_use import Eyes, may_be_handed_over
+from paradestate.journeys.paper_use import Eyes, may_be_handed_over, use_of
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.papers.bundle import bundle
 from paradestate.web.papers.press import Setting
@@ -65,7 +65,7 @@ def paper(visit: Visit) -> Response:
         kind=kind,
         made=made,
         question=question,
-        is_private=not may_be_handed_over(kind.name),
+        eyes=use_of(kind.name).eyes,
         leaves=leaves(made, question),
         found=for_this_page(made.findings),
         more=0 if made.sheet is None else max(0, len(made.sheet.printed.pictures) - MOST_SHOWN),

@@ -1,4 +1,4 @@
-"""Papers in one file: what is private and what may be handed over in folders of their own.
+"""Papers in one file, in a folder for each sort of eyes: private, and what others may see.
 
 The same papers give the same bytes: nothing in the file says when or where it was put together.
 """
@@ -8,9 +8,8 @@ from collections.abc import Iterable
 from zipfile import ZIP_STORED, ZipFile, ZipInfo
 
 from paradestate.journeys.one_paper import OnePaper
-from paradestate.journeys.paper_use import Eyes, use_of
+from paradestate.journeys.paper_use import use_of
 
-FOLDERS = {Eyes.OWNER: "private", Eyes.ANYBODY: "may be handed over"}
 LONG_AGO = (1980, 1, 1, 0, 0, 0)
 """The first day that the format knows (APPNOTE 4.4.6)."""
 READABLE = 0o644 << 16
@@ -22,7 +21,7 @@ def bundle(papers: Iterable[OnePaper]) -> bytes:
     with ZipFile(made, "w", compression=ZIP_STORED) as file:  # a PDF is packed already
         for paper in papers:
             if paper.sheet is not None:
-                path = f"{FOLDERS[use_of(paper.kind.name).eyes]}/{paper.sheet.file_name}"
+                path = f"{use_of(paper.kind.name).eyes.value}/{paper.sheet.file_name}"
                 entry = ZipInfo(path, date_time=LONG_AGO)
                 entry.external_attr = READABLE
                 file.writestr(entry, paper.sheet.printed.pdf)

@@ -53,14 +53,14 @@ class Row:
     anchor: str
     title: str
     about: str
-    is_private: bool
+    eyes: Eyes
     is_set: bool
     """Whether it was its turn."""
     pages: str
     """`2 pages`; empty where there is nothing to print."""
     first: Leaf | None
     digest: str
-    """By which it lies on the shelf; empty of what is private."""
+    """By which it lies on the shelf; empty of what isn't to be handed over."""
     findings: tuple[Finding, ...]
     ticks: tuple[tuple[str, bool], ...]
     failure: str
@@ -100,7 +100,7 @@ SAYS = {
     Purpose.BENCH: "to make stands by",
     Purpose.STANDS: "to be cut out and stuck on",
     Purpose.TRAY: "to pack and to find by",
-    Purpose.CLUB: "for others than the opponent",
+    Purpose.CLUB: "for visitors, and for whoever plays by your list",
 }
 TONIGHT = {
     Eyes.OWNER: ("For tonight: yours alone", "the opponent sees none of these"),
@@ -122,7 +122,7 @@ def papers_view(setting: Setting, question: PapersQuestion) -> PapersView:
         boxes=(
             ("Papers", str(len(made))),
             ("Pages", str(pages)),
-            ("Private", str(len(made) - len(handed))),
+            ("Private", str(sum(use_of(each.kind.name).eyes is Eyes.OWNER for each in made))),
         ),
         scale=_once([each for each in found if each.code == SCALE])[:1],
         of_question=shared,
@@ -184,19 +184,19 @@ def _row(kind: PaperKind, paper: OnePaper | None, *, question: PapersQuestion) -
     sheet = None if paper is None else paper.sheet
     found = () if paper is None else paper.findings
     drawn = sheet is not None and sheet.printed.pictures
-    is_private = not may_be_handed_over(kind.name)
+    eyes = use_of(kind.name).eyes
     return Row(
         name=kind.name,
         anchor=kind.name.replace(" ", "-"),
         title=kind.title,
         about=kind.about,
-        is_private=is_private,
+        eyes=eyes,
         is_set=paper is not None,
         pages="" if sheet is None else several(sheet.printed.pages, "page"),
         first=_leaf(kind, question, page=1, of=len(drawn), share=Fraction(1, SMALL))
         if drawn
         else None,
-        digest="" if sheet is None or is_private else sheet.sha256,
+        digest=sheet.sha256 if sheet is not None and eyes is Eyes.ANYBODY else "",
         findings=for_this_page([each for each in found if each.code != SCALE]),
         ticks=() if paper is None else tuple((capital(t.words), t.holds) for t in paper.ticks),
         failure="" if paper is None else paper.failure,
