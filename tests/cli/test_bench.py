@@ -91,6 +91,38 @@ def test_what_can_be_played_now_and_a_bench_with_nothing_to_do(troop: Path) -> N
     assert (document["batches"], document["critical"], document["certainty"]) == ([], None, "exact")
 
 
+def test_what_takes_no_minutes_is_not_reached_while_figures_are_lacking(troop: Path) -> None:
+    none = "bench: {stages: [raw, painted], minutes: {foot: {painted: 0}}, week: 1 h}\n"
+    (troop / "force.yaml").write_text(HEAD + TROOP + none, encoding="utf-8")
+    answer = call("bench", troop, "--keep")
+    lacks = "takes no more minutes, but lacks 3 officers and 19 riflemen"
+    said = " ".join(answer.out.split())
+    assert f"Next to be played: smallest legal force. It {lacks}." in said
+    assert "smallest legal force 0 min - - -" in said
+    assert "nobody says when all of that comes, so it has no date." in answer.out.replace(
+        "\n    ", " "
+    )
+    assert "rest on" not in answer.out
+    assert answer.out.endswith("There are no dates to keep; nothing is written.\n")
+    first, _ = call("bench", troop, "--json").document["milestones"]
+    assert (first["half_chance"], first["batch"], first["waits"]) == (None, 2, {})
+
+
+def test_what_takes_no_minutes_has_the_day_of_its_parcel(troop: Path) -> None:
+    none = "bench: {stages: [raw, painted], minutes: {foot: {painted: 0}}}\n"
+    north = "{currency: GBP, carriage: {0: 0}, packs: {A: {price: 1, holds: {gun: 1}}}}"
+    sources = f"sources: {{North: {north}}}\n"
+    (troop / "force.yaml").write_text(HEAD + TROOP + none + sources, encoding="utf-8")
+    day = "2126-03-20"
+    named = ("--source", "North", "--expected", day)
+    assert call("log", troop, "ordered", "rifleman=40, officer=9", *named).status == 0
+    first, _ = call("bench", troop, "--json").document["milestones"]
+    assert (first["half_chance"], first["nineteen_in_twenty"]) == (day, day)
+    assert first["waits"] == {"North": "0"}
+    told = " ".join(call("bench", troop).out.split())
+    assert "it waits for what comes from North, and for no work." in told
+
+
 def test_without_a_week_no_week_is_said(troop: Path) -> None:
     force = (troop / "force.yaml").read_text(encoding="utf-8")
     (troop / "force.yaml").write_text(force.replace("  week: 1 h\n", ""), encoding="utf-8")

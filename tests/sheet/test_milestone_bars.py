@@ -35,10 +35,10 @@ def test_bars_are_as_long_as_their_hours_and_say_them(width: int) -> None:
     )
 
 
-def test_kind_by_kind_may_have_a_force_now_and_nothing_left_has_no_bars() -> None:
-    now = MilestoneBar(name="a", here=Fraction(30), by_kind=Fraction(0))
-    made = milestone_bars((now,))
+def test_what_takes_no_minutes_is_not_called_playable_now_and_nothing_left_has_no_bars() -> None:
+    none = MilestoneBar(name="a", here=Fraction(30), by_kind=Fraction(0), week_by_kind="now")
+    made = milestone_bars((none,))
     assert made is not None
-    assert "now" in texts_of(made)
+    assert "0 min" in texts_of(made)
     assert milestone_bars(()) is None
     assert milestone_bars((MilestoneBar(name="a", here=Fraction(0), by_kind=Fraction(0)),)) is None

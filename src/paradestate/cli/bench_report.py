@@ -8,7 +8,7 @@ from rich.text import Text
 
 from paradestate.cli.forecast_report import print_dates
 from paradestate.cli.output import LEAST_ROOM, console, print_hanging, titled_table
-from paradestate.core.sentence.forecast import by_words
+from paradestate.core.sentence.forecast import by_words, without_minutes_words
 from paradestate.core.sentence.wording import hours_words, several
 from paradestate.core.sentence.work import (
     batch_details,
@@ -20,8 +20,8 @@ from paradestate.core.sentence.work import (
     lacking_sentence,
     now_sentence,
     on_order_sentence,
+    reached_week_words,
     reached_words,
-    week_words,
 )
 from paradestate.core.work.ladder import Ladder, Reached, lacking_of
 from paradestate.journeys.bench import OrderOfWork
@@ -61,6 +61,9 @@ def _next(shown: Ladder) -> str:
     """Which force can be played next, and after how much work; there is always one to come."""
     following = shown.following
     assert following is not None  # noqa: S101 - every rung belongs to a milestone
+    if not following.ends:
+        name = following.milestone.name
+        return f"Next to be played: {name}. It {without_minutes_words(following)}."
     return f"Next to be played: {following.milestone.name}, after {hours_words(following.ends)}."
 
 
@@ -121,7 +124,7 @@ def _print_milestones(out: Console, order: OrderOfWork) -> None:
 def _when(each: Reached, *, week: Fraction | None) -> Iterator[str]:
     yield hours_words(each.ends)
     if week is not None:
-        yield week_words(each.ends, week=week).removeprefix("week ") or "-"
+        yield reached_week_words(each, week=week).removeprefix("week ") or "-"
 
 
 def _sentences(order: OrderOfWork, shown: Ladder) -> Iterator[str]:

@@ -33,7 +33,10 @@ def dates_json(found: GoalForecast | None) -> dict[str, object]:
         "between": {key: _between(each) for key, each in at.items()} or None,
         "waits": {}
         if found is None
-        else {name: fraction_json(minutes) for name, minutes in found.goal.waiting.items()},
+        else {
+            **dict.fromkeys(sorted(found.goal.parcels), "0"),
+            **{name: fraction_json(minutes) for name, minutes in found.goal.waiting.items()},
+        },
     }
 
 
@@ -67,7 +70,10 @@ def nights_json(found: Dates) -> list[Mapping[str, object]]:
     return [
         {
             "day": night.isoformat(),
-            "ready": {each.goal.name: fraction_json(each.before(night)) for each in goals},
+            "ready": {
+                each.goal.name: None if each.goal.is_undated else fraction_json(each.before(night))
+                for each in goals
+            },
         }
         for night in found.nights
     ]

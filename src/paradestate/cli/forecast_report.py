@@ -5,15 +5,16 @@ from collections.abc import Iterator
 from rich.console import Console
 
 from paradestate.cli.output import print_hanging, titled_table
-from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.forecast import (
     arrival_sentences,
+    before_words,
     calibration_sentence,
     date_words,
     learned_sentences,
     rests_sentence,
     sure_sentence,
     without_date_sentence,
+    without_minutes_sentences,
 )
 from paradestate.core.sentence.wording import day_words, hours_words, several
 from paradestate.core.work.forecast_value import Forecast
@@ -56,7 +57,7 @@ def _print_nights(out: Console, dates: Dates) -> None:
     for each in goals:
         table.add_column(each.goal.name, justify="right")
     for night in dates.nights[:MOST_NIGHTS]:
-        chances = (hundredths_words(each.before(night)) for each in goals)
+        chances = (before_words(each, night) for each in goals)
         table.add_row(day_words(night), *chances)
     out.print(table)
     more = len(dates.nights) - MOST_NIGHTS
@@ -69,11 +70,14 @@ def _sentences(order: OrderOfWork) -> Iterator[str]:
     if found is None:
         yield "No dates: nothing says how much is done in a week."
     elif any(not each.is_reached for each in found.goals):
-        yield rests_sentence(found.evidence)
-        yield sure_sentence(found)
+        if found.has_work:
+            yield rests_sentence(found.evidence)
+            yield sure_sentence(found)
         missing = without_date_sentence(found)
         if missing:
             yield missing
+        goals = [each.goal for each in found.goals]
+        yield from without_minutes_sentences(order.ladder, goals)
         yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
     yield from learned_sentences(order.worked.learned, stages=order.stages)
     came_out = calibration_sentence(order.calibration)

@@ -30,6 +30,7 @@ from paradestate.journeys.forecast import (
     WorkLogged,
     dates,
     keep,
+    kept_forecasts,
     kept_today,
     work_logged,
 )
@@ -68,7 +69,7 @@ class OrderOfWork:
     @property
     def waits(self) -> bool:
         """Whether a date waits for a parcel."""
-        return any(each.goal.waiting for each in self.forecast_of.values())
+        return any(each.goal.waiting or each.goal.parcels for each in self.forecast_of.values())
 
     @property
     def forecast_of(self) -> dict[str, GoalForecast]:
@@ -166,7 +167,7 @@ def keep_dates(
 ) -> Kept:
     """Writes the dates into the journal, once a day. Raises StoreError, and FileError."""
     found = None if answer.order is None else answer.order.dates.forecast
-    if answer.order is None or found is None:
+    if answer.order is None or found is None or not kept_forecasts(found):
         return Kept(outcome=Outcome.NO_DATES)
     if kept_today(answer.order.worked, today=keeping.today):
         return Kept(outcome=Outcome.KEPT_ALREADY)

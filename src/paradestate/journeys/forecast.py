@@ -184,7 +184,7 @@ def dates(
     )
     is_work_left = any(goal.minutes for goal in goals)
     findings: list[Finding] = []
-    if is_work_left:
+    if not all(goal.is_reached for goal in goals):
         findings.extend(deadline_past(force, today=today))
         for parcel in parcels:
             findings.extend(parcel_after_deadline(force, parcel, today=today))
@@ -234,8 +234,13 @@ def keep(folder: Path, found: Forecast, *, keeping: Keeping, memory: Memory = NO
 
 
 def kept_forecasts(found: Forecast) -> tuple[KeptForecast, ...]:
-    """A forecast as it is kept."""
-    return tuple(_as_kept(each) for each in found.goals)
+    """A forecast as it is kept.
+
+    What waits for parcels alone is left out: nothing is left to do of it, which would say later
+    that it was reached on that day.
+    """
+    kept = (each for each in found.goals if each.goal.minutes or each.is_reached)
+    return tuple(_as_kept(each) for each in kept)
 
 
 def _as_kept(found: GoalForecast) -> KeptForecast:

@@ -8,6 +8,7 @@ from paradestate.chance.forecast.weeks_drawn import MOST_WEEKS
 from paradestate.core.certainty import Certainty, Exact, Sampled
 from paradestate.core.sentence.forecast import (
     arrival_sentences,
+    before_words,
     by_words,
     calibration_sentence,
     date_words,
@@ -16,6 +17,7 @@ from paradestate.core.sentence.forecast import (
     rests_sentence,
     sure_sentence,
     without_date_sentence,
+    without_minutes_sentences,
 )
 from paradestate.core.work.forecast_value import (
     CHANCES,
@@ -175,3 +177,45 @@ def test_how_kept_forecasts_came_out() -> None:
     head = "The date of four in five was met by 8 of 10 forecasts kept, of 3 milestones; 80 in 100"
     assert calibration_sentence(judged) == f"{head} are to be."
     assert calibration_sentence(replace(judged, to_come=4)) == f"{head} are to be. {waiting}."
+
+
+NO_MINUTES = "bench: {stages: [raw, painted], minutes: {foot: {painted: 0}}}\n"
+UNDATED = Goal(name="smallest legal force", minutes=Fraction(0), unfinished=7, is_undated=True)
+LACKING = "The smallest legal force takes no more minutes, but lacks 3 officers and 19 riflemen"
+
+
+def test_what_takes_no_minutes_and_lacks_figures_says_when_they_come() -> None:
+    made = ladder(sound_load(NO_MINUTES))
+    assert list(without_minutes_sentences(made, [UNDATED])) == [
+        f"{LACKING}: nobody says when all of that comes, so it has no date."
+    ]
+    awaited = replace(UNDATED, is_undated=False, parcels=frozenset({"South", "North"}))
+    assert list(without_minutes_sentences(made, [awaited])) == [
+        f"{LACKING}: it waits for what comes from North and South, and for no work."
+    ]
+    assert list(without_minutes_sentences(made, [replace(UNDATED, minutes=Fraction(1))])) == []
+    assert list(arrival_sentences(made, parcels={})) == []
+
+
+def test_what_takes_no_minutes_and_is_here_is_still_to_be_finished() -> None:
+    stock = "stock: {officer: {raw: 9}, rifleman: {raw: 99}}\n"
+    made = ladder(sound_load(NO_MINUTES, stock))
+    here = replace(UNDATED, is_undated=False)
+    assert list(without_minutes_sentences(made, [here])) == [
+        "The smallest legal force takes no more minutes, but 7 stands of it aren't finished."
+    ]
+    most = "stock stands: {command: {painted: 4}, section: {painted: 5}}\n"
+    made = ladder(sound_load(NO_MINUTES, most, "stock: {rifleman: {raw: 4}}\n"))
+    whole = replace(here, name="whole top")
+    assert list(without_minutes_sentences(made, [whole])) == [
+        "The whole top takes no more minutes, but 1 stand of it isn't finished."
+    ]
+
+
+def test_no_chance_is_given_where_no_date_is() -> None:
+    night = MONDAY + datetime.timedelta(days=9)
+    undated = replace(goal(0), goal=UNDATED, dates=(None, None, None))
+    assert (before_words(goal(), night), before_words(undated, night)) == ("0 in 100", "-")
+    assert without_date_sentence(of(undated)) == ""
+    assert not of(undated).has_work
+    assert of(goal()).has_work

@@ -1,6 +1,7 @@
 """Milestones and game nights as days of a calendar."""
 
 import datetime
+from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.certainty import Exact
@@ -72,3 +73,9 @@ def test_a_game_night_says_what_is_likely_to_be_ready() -> None:
     (bare,) = night_days([NIGHT], None, force="Marenz")
     assert (bare.description, bare.about) == ("", day.about)
     assert readiness_words((), night=NIGHT) == ""
+
+
+def test_what_has_no_date_is_not_said_to_be_unlikely() -> None:
+    sure = FORECAST.goals[0]
+    undated = replace(sure, goal=replace(sure.goal, is_undated=True))
+    assert readiness_words((sure, undated), night=NIGHT) == "Ready by then: small force 75 in 100."

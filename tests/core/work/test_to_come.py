@@ -18,6 +18,7 @@ from tests.core.work.works import MINUTES, sound_load
 
 TODAY = datetime.date(2026, 3, 5)
 SOON, LATE = datetime.date(2026, 3, 20), datetime.date(2026, 4, 10)
+NO_MINUTES = "bench: {stages: [raw, painted], minutes: {foot: {painted: 0}}}\n"
 STOCK = "stock: {officer: {raw: 4}, rifleman: {raw: 11}}\n"
 """Of the smallest force all is here but two sections; of the third company nothing."""
 
@@ -112,3 +113,29 @@ def test_a_batch_of_which_nothing_is_here_is_set_up_with_the_first_parcel() -> N
         "North": Fraction(20 * 5 + 2 * 30),
         "South": Fraction(4 * 5),
     }
+
+
+def test_what_takes_no_minutes_waits_for_its_parcels_alone() -> None:
+    orders = (order(1, rifleman=99), replace(order(2, "South", officer=99), expected=LATE))
+    made = ladder(sound_load(NO_MINUTES, on_order=orders))
+    parcels = parcels_of(orders, today=TODAY)
+    smallest, whole = goals_of(made, parcels, orders=orders)
+    assert not smallest.waiting
+    assert smallest.parcels == {"North", "South"}
+    assert not smallest.is_reached
+    assert not smallest.is_undated
+    assert (smallest.unfinished, whole.unfinished) == (7, 10)
+    (half, _) = goals_of(made, parcels[:1], orders=orders)
+    assert half.parcels == {"North"}
+    assert half.is_undated
+
+
+def test_what_nobody_ordered_has_no_day_and_what_is_here_needs_none() -> None:
+    lacking, _ = goals_of(ladder(sound_load(NO_MINUTES)), (), orders=())
+    assert lacking.is_undated
+    here, _ = goals_of(
+        ladder(sound_load(NO_MINUTES, "stock: {officer: {raw: 9}, rifleman: {raw: 99}}\n")),
+        (),
+        orders=(),
+    )
+    assert (here.is_undated, here.is_reached, here.parcels) == (False, False, frozenset())

@@ -198,12 +198,13 @@ def drawn_goal(goal: Goal, course: Course, *, ahead: Ahead, lottery: Lottery) ->
         by_day=by_day,
         certainty=lottery.certainty,
         dates=tuple(
-            _date(chance, by_day=by_day, ahead=ahead, draws=lottery.draws) for chance in CHANCES
+            drawn_date(chance, by_day=by_day, ahead=ahead, draws=lottery.draws)
+            for chance in CHANCES
         ),
     )
 
 
-def _date(
+def drawn_date(
     chance: Fraction, *, by_day: tuple[Fraction, ...], ahead: Ahead, draws: int
 ) -> FinishDate | None:
     """The day, with those of the ranks 1.96 standard deviations before and after its own."""

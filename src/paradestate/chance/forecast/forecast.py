@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 from math import prod
 
+from paradestate.chance.forecast.arrived import with_arrivals
 from paradestate.chance.forecast.drawn_finish import (
     Lottery,
     drawn_course,
@@ -49,7 +50,7 @@ def forecast(
     Raises ValueError where a milestone waits for a parcel that isn't among those to come.
     """
     known = {parcel.name for parcel in ahead.parcels}
-    unknown = {name for goal in goals for name in goal.waiting} - known
+    unknown = {name for goal in goals for name in (*goal.waiting, *goal.parcels)} - known
     if unknown:
         raise ValueError(f"nothing is said of the parcels {sorted(unknown)}")
     if _is_small(goals, habit=habit, ahead=ahead):
@@ -59,7 +60,7 @@ def forecast(
     weights = lottery.weights
     return Forecast(
         begins=ahead.begins,
-        goals=found,
+        goals=tuple(with_arrivals(each, ahead=ahead) for each in found),
         fan=fan,
         evidence=Evidence(
             sessions=habit.sessions,

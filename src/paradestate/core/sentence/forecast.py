@@ -1,21 +1,29 @@
 """A forecast in sentences: what it rests on, how sure it is, and how others came out."""
 
-from collections.abc import Iterator, Mapping, Sequence
+import datetime
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import groupby
 
 from paradestate.core.certainty import Sampled
 from paradestate.core.sentence.chance import hundredths_words, near_text
-from paradestate.core.sentence.wording import day_words, hours_words, listed, several
+from paradestate.core.sentence.wording import (
+    counted,
+    day_words,
+    hours_words,
+    listed,
+    several,
+)
 from paradestate.core.work.forecast_value import (
     FOUR_IN_FIVE,
     Evidence,
     FinishDate,
     Forecast,
+    Goal,
     GoalForecast,
 )
 from paradestate.core.work.kept_forecast import Calibration
-from paradestate.core.work.ladder import Ladder
+from paradestate.core.work.ladder import Ladder, Reached
 from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
 
 
@@ -31,6 +39,11 @@ def dates_of(found: GoalForecast) -> Mapping[Fraction, FinishDate]:
     return {} if found.is_reached else {at.chance: at for at in found.dates if at is not None}
 
 
+def before_words(found: GoalForecast, night: datetime.date) -> str:
+    """How likely a milestone is reached before a day; a dash where nobody can say."""
+    return "-" if found.goal.is_undated else hundredths_words(found.before(night))
+
+
 def by_words(found: GoalForecast) -> str:
     """The date of four in five on the ladder: `four in five by 3 May 2026`; empty without one."""
     at = dates_of(found).get(FOUR_IN_FIVE)
@@ -39,7 +52,8 @@ def by_words(found: GoalForecast) -> str:
 
 def without_date_sentence(found: Forecast) -> str:
     """What a dash means; empty where every date is there."""
-    if all(at is not None for each in found.goals for at in each.dates):  # those reached have all
+    dated = (each for each in found.goals if not each.goal.is_undated)
+    if all(at is not None for each in dated for at in each.dates):  # those reached have all
         return ""
     return "A dash: not within ten years, which is as far as was looked."
 
@@ -93,11 +107,37 @@ def arrival_sentences(ladder: Ladder, *, parcels: Mapping[str, Fraction]) -> Ite
             f"The dates wait for parcels: {what}. That work begins in the week after the one in "
             "which a parcel is expected, and it is taken to come on its day."
         )
-    if any(work.unordered for work in works):
+    if any(work.unordered for work in works) and ladder.minutes:
         yield (
             "Figures that are neither owned nor on order have no date of arrival: the dates are as "
             "if they were here when their turn comes."
         )
+
+
+def without_minutes_sentences(ladder: Ladder, goals: Iterable[Goal]) -> Iterator[str]:
+    """What milestones wait for that take no more minutes, and aren't reached all the same."""
+    of_name = {goal.name: goal for goal in goals}
+    for each in ladder.reached:
+        goal = of_name.get(each.milestone.name)
+        if goal is not None and goal.unfinished and not goal.minutes:
+            yield f"The {goal.name} {without_minutes_words(each)}{_when_it_comes(goal)}."
+
+
+def without_minutes_words(reached: Reached) -> str:
+    """Why a milestone that takes no more minutes can't be played."""
+    if reached.lacking:
+        return f"takes no more minutes, but lacks {counted(reached.lacking)}"
+    number = len(reached.to_finish)
+    are = "isn't" if number == 1 else "aren't"
+    return f"takes no more minutes, but {several(number, 'stand')} of it {are} finished"
+
+
+def _when_it_comes(goal: Goal) -> str:
+    if goal.is_undated:
+        return ": nobody says when all of that comes, so it has no date"
+    if goal.parcels:
+        return f": it waits for what comes from {listed(sorted(goal.parcels))}, and for no work"
+    return ""
 
 
 def learned_sentences(learned: LearnedMinutes, *, stages: Sequence[str]) -> Iterator[str]:

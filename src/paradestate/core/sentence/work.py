@@ -31,6 +31,12 @@ def week_words(minutes: Fraction, *, week: Fraction | None) -> str:
     return f"week {number}" if number else "now"
 
 
+def reached_week_words(reached: Reached, *, week: Fraction | None) -> str:
+    """The week in which a milestone is reached; empty too where no week of work reaches it."""
+    is_worked_for = reached.rung is None or bool(reached.ends)
+    return week_words(reached.ends, week=week) if is_worked_for else ""
+
+
 def batch_words(rung: Rung) -> str:
     """What is done in a batch: `12 rifle sections: 6 in No 1 Company, 6 in No 2 Company`."""
     time = hours_words(rung.minutes) if rung.minutes else "no minutes"
@@ -83,7 +89,7 @@ def _waits(rung: Rung) -> Iterator[str]:
 
 def reached_words(reached: Reached, *, week: Fraction | None, by: str = "") -> str:
     """When a milestone is reached: `smallest legal force: 19 h, week 5`; `by` says it by date."""
-    when = by or week_words(reached.ends, week=week)
+    when = by or reached_week_words(reached, week=week)
     return f"{reached.milestone.name}: {hours_words(reached.ends)}{', ' if when else ''}{when}"
 
 

@@ -51,5 +51,9 @@ def night_days(
 
 def readiness_words(goals: Sequence[GoalForecast], *, night: datetime.date) -> str:
     """How likely each milestone is reached before a night: `small force 72 in 100`."""
-    each = [f"{found.goal.name} {hundredths_words(found.before(night))}" for found in goals]
+    each = [
+        f"{found.goal.name} {hundredths_words(found.before(night))}"
+        for found in goals
+        if not found.goal.is_undated
+    ]
     return f"Ready by then: {listed(each)}." if each else ""

@@ -33,6 +33,17 @@ class Goal:
     """All that is left of it, the work of earlier milestones included."""
     waiting: Mapping[str, Fraction] = field(default_factory=dict)
     """Parcel to those of these minutes that can't begin before it is there."""
+    parcels: frozenset[str] = frozenset()
+    """Parcels without which it isn't reached, though nothing that they bring takes minutes."""
+    unfinished: int = 0
+    """Its stands that aren't finished, those that take no minutes included."""
+    is_undated: bool = False
+    """Whether it waits for figures alone, and nobody says when all of them come."""
+
+    @property
+    def is_reached(self) -> bool:
+        """Whether nothing is left to do, and all its stands are finished."""
+        return not self.minutes and not self.unfinished
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,8 +105,8 @@ class GoalForecast:
 
     @property
     def is_reached(self) -> bool:
-        """Whether nothing is left to do."""
-        return not self.goal.minutes
+        """Whether nothing is left to do, and all its stands are finished."""
+        return self.goal.is_reached
 
     def before(self, day: datetime.date) -> Fraction:
         """The chance that it is reached by the evening before a day, such as one of a game."""
@@ -144,6 +155,11 @@ class Forecast:
     fan: tuple[FanWeek, ...]
     """Of the work of the last milestone."""
     evidence: Evidence
+
+    @property
+    def has_work(self) -> bool:
+        """Whether any work is left; without it dates rest on parcels alone."""
+        return any(each.goal.minutes for each in self.goals)
 
 
 def first_reached(by_day: tuple[Fraction, ...], chance: Fraction) -> int | None:

@@ -13,7 +13,7 @@ from fractions import Fraction
 from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.wording import day_words
 from paradestate.core.work.forecast_value import AwaitedParcel, Goal
-from paradestate.core.work.ladder import Ladder, Rung
+from paradestate.core.work.ladder import Ladder, Reached, Rung
 from paradestate.core.work.rates import Rates
 from paradestate.core.work.stand_work import StandWork, made_of
 
@@ -107,12 +107,33 @@ def goals_of(
 ) -> tuple[Goal, ...]:
     """The milestones with all the work up to each, in the order of the work, and what waits."""
     return tuple(
-        Goal(
-            name=each.milestone.name,
-            minutes=each.ends,
+        _goal(
+            each,
             waiting=waiting_of(ladder.rungs[: each.rung or 0], parcels, orders=orders),
+            names=_dated(parcels, orders=orders),
         )
         for each in sorted(ladder.reached, key=lambda each: each.ends)
+    )
+
+
+def _dated(parcels: Iterable[AwaitedParcel], *, orders: Sequence[OnOrder]) -> Mapping[str, str]:
+    """Entry of an order to its parcel, of those that are expected on a day."""
+    known = {parcel.name for parcel in parcels}
+    return {entry: name for entry, name in parcel_names(orders).items() if name in known}
+
+
+def _goal(each: Reached, *, waiting: Mapping[str, Fraction], names: Mapping[str, str]) -> Goal:
+    own = [order.entry for order in orders_of(each.works)]
+    is_dated = all(entry in names for entry in own) and not any(
+        work.unordered for work in each.works
+    )
+    return Goal(
+        name=each.milestone.name,
+        minutes=each.ends,
+        waiting=waiting,
+        parcels=frozenset(names[entry] for entry in own if entry in names) - set(waiting),
+        unfinished=len(each.to_finish),
+        is_undated=not each.ends and not is_dated,
     )
 
 
@@ -123,16 +144,16 @@ def waiting_of(
 
     A batch of which nothing is here is set up when the first of it comes.
     """
-    names, known = parcel_names(orders), {parcel.name for parcel in parcels}
+    names = _dated(parcels, orders=orders)
     waiting: dict[str, Fraction] = {}
     for rung in rungs:
         own = [
             (names[order.entry], sum(work.waiting.get(order.entry, 0) for work in rung.works))
             for order in orders_of(rung.works)
+            if order.entry in names
         ]
-        own = [(name, minutes) for name, minutes in own if name in known]
         is_whole = bool(own) and sum(minutes for _, minutes in own) == rung.minutes
         for number, (name, minutes) in enumerate(own):
             set_up = rung.set_up if is_whole and not number else 0
             waiting[name] = waiting.get(name, Fraction(0)) + minutes + set_up
-    return waiting
+    return {name: minutes for name, minutes in waiting.items() if minutes}

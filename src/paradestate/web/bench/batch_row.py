@@ -84,7 +84,7 @@ def _row(order: OrderOfWork, rung: Rung, *, day: str, reaches: tuple[str, ...]) 
         where="; ".join(each.replace(" / ", ", ") for each in batch_places(rung)),
         hours=hours_words(rung.minutes + rung.set_up),
         ends=hours_words(rung.ends),
-        when=f"half chance by {day}" if day else week,
+        when=f"half chance by {day}" if day else week if rung.ends else "",
         details=tuple(batch_details(rung)),
         lacking=counted(rung.lacking),
         reaches=reaches,

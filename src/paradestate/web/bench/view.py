@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from paradestate.core.sentence.forecast import without_minutes_words
 from paradestate.core.sentence.wording import hours_words, listed
 from paradestate.core.sentence.work import (
     certainty_words,
@@ -13,6 +14,7 @@ from paradestate.core.sentence.work import (
     lacking_sentence,
     now_sentence,
     on_order_sentence,
+    reached_week_words,
     week_words,
 )
 from paradestate.core.work.ladder import lacking_of
@@ -105,9 +107,12 @@ def _lead(order: OrderOfWork, *, today: datetime.date) -> Iterator[str]:
         yield "Nothing is left to do at the bench."
         return
     name = following.milestone.name
-    week = week_words(following.ends, week=order.week_alone)
+    week = reached_week_words(following, week=order.week_alone)
     when = f", in {week}" if week else ""
-    yield f"The {name} can be played after {hours_words(following.ends)} of work{when}."
+    if following.ends:
+        yield f"The {name} can be played after {hours_words(following.ends)} of work{when}."
+    else:
+        yield f"The {name} {without_minutes_words(following)}."
     yield lead_sentence(order, name, today=today)
     by_kind = order.by_kind.reached_of
     yield gain_sentence(following, by_kind=by_kind[name])
@@ -139,8 +144,8 @@ def _bars(order: OrderOfWork) -> Pair | None:
             name=each.milestone.name,
             here=each.ends,
             by_kind=by_kind[each.milestone.name].ends,
-            week=week_words(each.ends, week=order.week_alone),
-            week_by_kind=week_words(by_kind[each.milestone.name].ends, week=order.week_alone),
+            week=reached_week_words(each, week=order.week_alone),
+            week_by_kind=reached_week_words(by_kind[each.milestone.name], week=order.week_alone),
         )
         for each in order.ladder.reached
         if each.rung is not None
@@ -160,9 +165,9 @@ def _milestones(order: OrderOfWork) -> Iterator[MilestoneRow]:
             name=each.milestone.name,
             stands=str(len(each.to_finish)),
             hours=hours_words(each.ends) if each.rung is not None else "now",
-            week=week_words(each.ends, week=order.week_alone),
+            week=reached_week_words(each, week=order.week_alone),
             hours_by_kind=hours_words(other.ends) if other.rung is not None else "now",
-            week_by_kind=week_words(other.ends, week=order.week_alone),
+            week_by_kind=reached_week_words(other, week=order.week_alone),
             lacking=str(sum(each.lacking.values())),
         )
 

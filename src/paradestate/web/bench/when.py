@@ -5,14 +5,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.core.sentence.chance import hundredths_words
 from paradestate.core.sentence.forecast import (
     arrival_sentences,
+    before_words,
     calibration_sentence,
     learned_sentences,
     rests_sentence,
     sure_sentence,
     without_date_sentence,
+    without_minutes_sentences,
 )
 from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.core.span import MONTH_NAMES
@@ -91,7 +92,7 @@ def _nights(order: OrderOfWork, found: Forecast, *, today: datetime.date) -> Ite
     for night in order.dates.nights[:MOST_NIGHTS]:
         yield NightRow(
             day=short_day(night, today=today),
-            chances=tuple(hundredths_words(each.before(night)) for each in found.goals),
+            chances=tuple(before_words(each, night) for each in found.goals),
         )
 
 
@@ -122,7 +123,7 @@ def _fan(order: OrderOfWork, found: Forecast) -> tuple[Drawing, Drawing] | None:
     levels = [
         Level(name=each.goal.name, minutes=each.goal.minutes)
         for each in found.goals
-        if not each.is_reached
+        if each.goal.minutes
     ]
     course = Course(
         done=order.worked.log.minutes,
@@ -136,10 +137,13 @@ def _fan(order: OrderOfWork, found: Forecast) -> tuple[Drawing, Drawing] | None:
 
 
 def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
-    yield rests_sentence(found.evidence)
+    if found.has_work:
+        yield rests_sentence(found.evidence)
+    yield from without_minutes_sentences(order.ladder, [each.goal for each in found.goals])
     yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
     yield without_date_sentence(found)
-    yield sure_sentence(found)
+    if found.has_work:
+        yield sure_sentence(found)
     yield calibration_sentence(order.calibration)
 
 
