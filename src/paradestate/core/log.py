@@ -14,6 +14,7 @@ from paradestate.core.log_request import Desk, LogRequest
 from paradestate.core.log_slip import slips
 from paradestate.core.on_order import figures_on_order
 from paradestate.core.ordered import OF, Ordered, ordered
+from paradestate.core.stand_progress import there_already
 
 MOST_MINUTES = 24 * 60
 """Minutes of a day."""
@@ -70,6 +71,7 @@ def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[F
     if desk.today < desk.state.last_day:
         yield log_finding.clock_behind(desk.today, last_day=desk.state.last_day)
     yield from _of_orders(request, desk)
+    yield from there_already(request, desk)
     for pattern in effect.comes.stands:
         named = sum(stand.pattern == pattern for stand in desk.stands.values())
         more = sum(effect.comes.stands[pattern].values())

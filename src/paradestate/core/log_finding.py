@@ -201,6 +201,26 @@ def stage_backward(said: LogRequest) -> Finding:
     )
 
 
+def stand_there_already(
+    said: LogRequest, *, there: Mapping[str, int], of_it: Mapping[str, int]
+) -> Finding:
+    """The stop for a stand that has figures at the stage already to which all are to be brought."""
+    left = {kind: each - there.get(kind, 0) for kind, each in of_it.items()}
+    left = {kind: each for kind, each in left.items() if each > 0}
+    if left:
+        done = counted({kind: each for kind, each in there.items() if each})
+        message = f"Of {said.stand} {done} are '{said.to_stage}' already, or further."
+        rest = ",".join(f"{kind}={each}" for kind, each in left.items())
+        hint = f'Name what is left of it beside the stand: "{rest}".'
+    else:
+        message = f"{said.stand} is '{said.to_stage}' already, or further."
+        hint = (
+            "Name the stand that was meant; log more work on this one as minutes alone; if it "
+            "isn't there, strike out the entry that says so."
+        )
+    return log_stop(code="stand-there-already", message=message, hint=hint)
+
+
 def stage_unsaid(
     name: str,
     *,
