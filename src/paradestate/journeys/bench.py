@@ -14,7 +14,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.on_order import OnOrder
-from paradestate.core.work.forecast_finding import undated_orders
+from paradestate.core.work.forecast_finding import undated_orders, work_left_out
 from paradestate.core.work.forecast_value import GoalForecast
 from paradestate.core.work.kept_forecast import Calibration, calibration
 from paradestate.core.work.ladder import Ladder
@@ -159,7 +159,8 @@ def _made(
         calibration=calibration(worked.kept, today=today),
         raised=frozenset(stand.name for stand in counted.made.stands),
     )
-    return order, (*findings, *undated, *when.findings)
+    left_out = work_left_out(force, worked.log)
+    return order, (*findings, *left_out, *undated, *when.findings)
 
 
 def keep_dates(

@@ -15,6 +15,7 @@ MAKING = Making(
     patterns={"1 Section": "rifle section", "2 Section": "rifle section"},
 )
 NEXT = ON + datetime.timedelta(days=1)
+LATER = ON + datetime.timedelta(days=2)
 
 
 def session(minutes: int, **said: Any) -> JournalEntry:  # noqa: ANN401 - of an entry
@@ -67,13 +68,27 @@ def test_what_was_moved_without_any_session_teaches_nothing() -> None:
     assert log.since is None
 
 
-def test_what_goes_back_or_has_a_stage_that_is_not_known_brings_nothing() -> None:
-    log = read(
-        session(60, **brought(8, start="painted", goal="assembled")),
-        session(30, **brought(8, start="primed", goal="painted")),
-        session(30, **brought(8, start="assembled", goal="varnished")),
-    )
-    assert (log.stretches, log.unfinished) == ((), 120)
+def test_what_goes_back_brings_nothing() -> None:
+    log = read(session(60, **brought(8, start="painted", goal="assembled")))
+    assert (log.stretches, log.unfinished, log.left_out) == ((), 60, 0)
+
+
+def test_work_at_a_stage_that_is_no_more_is_left_out_and_not_taken_for_what_comes_next() -> None:
+    for start, goal in (("primed", "painted"), ("assembled", "primed")):
+        old = (session(20), session(30, on=NEXT, **brought(8, start=start, goal=goal)))
+        new = session(40, on=LATER, **brought(8, start="assembled", goal="painted"))
+        log = read(*old, new)
+        assert [each.minutes for each in log.stretches] == [40]
+        assert (log.left_out, log.unfinished) == (50, 0)
+        assert log.unknown == {"primed"}
+        assert sum(log.minutes.values()) == 90
+        before = read(*old)
+        assert log_of_bench([new], MAKING, force="", before=before) == log
+
+
+def test_what_was_moved_at_such_a_stage_without_minutes_leaves_nothing_out() -> None:
+    log = read(entry(EntryKind.MOVED, **brought(8, start="primed", goal="painted")))
+    assert log == BenchLog()
 
 
 def test_whole_stands_are_their_figures_and_are_named() -> None:
@@ -96,7 +111,8 @@ def test_whole_stands_are_their_figures_and_are_named() -> None:
         ("rifle section", "rifleman", "based"): 8,
         ("rifle section", "officer", "based"): 2,
     }
-    assert log.unfinished == 10
+    assert log.left_out == 10
+    assert log.unknown == {"lost pattern"}
 
 
 def test_figures_brought_on_under_the_name_of_a_stand_are_on_its_pattern() -> None:

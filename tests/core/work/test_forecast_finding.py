@@ -8,12 +8,14 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Aim, Force
 from paradestate.core.on_order import OnOrder
 from paradestate.core.span import day, month
+from paradestate.core.work.bench_log import BenchLog
 from paradestate.core.work.forecast_finding import (
     deadline_past,
     few_sessions,
     no_habit,
     parcel_after_deadline,
     undated_orders,
+    work_left_out,
 )
 from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
 
@@ -125,3 +127,13 @@ def test_orders_for_which_no_date_can_wait_are_told() -> None:
         "Nobody says when these come: 2 riflemen from North, ordered on 20 March 2026.",
     )
     assert unsaid.hint.endswith("its id begins with 1f0c9b2e.")
+
+
+def test_work_that_nothing_is_learned_from_is_told_once() -> None:
+    assert list(work_left_out(FORCE, BenchLog())) == []
+    (found,) = work_left_out(FORCE, BenchLog(left_out=90, unknown=frozenset({"primed", "based"})))
+    assert found.level is Level.REMARK
+    assert found.message == (
+        "1 h 30 min of logged work brought something on at 'based' and 'primed', which the force "
+        "doesn't have."
+    )

@@ -2,7 +2,9 @@
 
 Sessions of one force count, and those of the collection as a whole. Work that hasn't brought
 anything on yet belongs to what is brought on next, so that an evening on a batch that is half done
-isn't lost. What is brought over several stages is brought to each of them.
+isn't lost. What is brought over several stages is brought to each of them. Where a day brought
+something on from or to a stage that the force has no more, or stands that it has no more, nobody
+can say what its minutes were for: up to that day they are left out.
 """
 
 import datetime
@@ -37,6 +39,10 @@ class BenchLog:
     stretches: tuple[Stretch, ...] = ()
     unfinished: int = 0
     """Minutes since something was last brought on."""
+    left_out: int = 0
+    """Minutes of which nobody can say what they were for."""
+    unknown: frozenset[str] = frozenset()
+    """Stages and stand patterns of that work, which the force doesn't have."""
 
     @property
     def since(self) -> datetime.date | None:
@@ -69,7 +75,7 @@ def log_of_bench(
     known = before or BenchLog()
     minutes = dict(known.minutes)
     stretches = list(known.stretches)
-    spent = known.unfinished
+    spent, left_out, unknown = known.unfinished, known.left_out, known.unknown
     own = [entry for entry in entries if entry.force in {force, ""} and entry.kind in BRINGS_ON]
     for day, grouped in groupby(own, key=lambda entry: entry.on):
         of_day = tuple(grouped)
@@ -77,12 +83,24 @@ def log_of_bench(
         if worked:
             minutes[day] = worked
         spent += worked
+        strange = frozenset(name for entry in of_day for name in _strange(entry, making))
+        if strange and spent:
+            unknown |= strange
+            left_out += spent
+            spent = 0
+            continue
         reached = _added(step for entry in of_day for step in _steps(entry, making))
         if reached and spent:
             on_stands = _added(step for entry in of_day for step in _on_stands(entry, making))
             stretches.append(Stretch(last=day, minutes=spent, reached=reached, on_stands=on_stands))
             spent = 0
-    return BenchLog(minutes=minutes, stretches=tuple(stretches), unfinished=spent)
+    return BenchLog(
+        minutes=minutes,
+        stretches=tuple(stretches),
+        unfinished=spent,
+        left_out=left_out,
+        unknown=unknown,
+    )
 
 
 T = TypeVar("T", bound=Hashable)
@@ -93,6 +111,15 @@ def _added(steps: Iterable[tuple[T, int]]) -> Mapping[T, int]:
     for step, number in steps:
         total[step] = total.get(step, 0) + number
     return total
+
+
+def _strange(entry: JournalEntry, making: Making) -> Iterator[str]:
+    """The stages and stand patterns of an entry that the force doesn't have."""
+    for pile in (*piles(entry.leaves), *piles(entry.comes)):
+        if pile.stage not in making.stages:
+            yield pile.stage
+        if pile.is_stand and pile.name not in making.on_stand:
+            yield pile.name
 
 
 def _steps(entry: JournalEntry, making: Making) -> Iterator[tuple[tuple[str, str], int]]:

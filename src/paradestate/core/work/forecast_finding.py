@@ -11,7 +11,8 @@ from paradestate.core.money import half_up
 from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.wording import counted, day_words, end_words, several
+from paradestate.core.sentence.wording import counted, day_words, end_words, listed, several
+from paradestate.core.work.bench_log import BenchLog
 from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
 
 MOSTLY = Fraction(1, 2)
@@ -120,6 +121,22 @@ def undated_orders(
                 f"again with --expected; its id begins with {order.entry[:SHORT]}.",
                 place=_place(force, "sources", order.source),
             )
+
+
+def work_left_out(force: Force, log: BenchLog) -> Iterator[Finding]:
+    """The remark for work at stages, or on stands, that the force doesn't have any more."""
+    if not log.left_out:
+        return
+    names = listed(f"'{name}'" for name in sorted(log.unknown))
+    yield Finding(
+        level=Level.REMARK,
+        code="work-left-out",
+        message=f"{duration_words(log.left_out)} of logged work brought something on at {names}, "
+        "which the force doesn't have.",
+        effect="It counts in what you do in a week; what work takes isn't learned from it.",
+        hint="Bring the name back if it was changed by a slip; else nothing needs to be done.",
+        place=_place(force, "bench", "stages"),
+    )
 
 
 def _place(force: Force, *path: str) -> Place:
