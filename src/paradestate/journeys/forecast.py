@@ -181,6 +181,7 @@ def dates(
         begins=begins,
         away=bench.away,
         usual=bench.week,
+        sessions=worked.log.sessions,
     )
     is_work_left = any(goal.minutes for goal in goals)
     findings: list[Finding] = []

@@ -136,5 +136,11 @@ def test_only_the_work_on_this_force_and_on_the_collection_counts() -> None:
     assert log.minutes == {ON: 90}
 
 
+def test_sessions_of_one_day_are_several_and_those_without_minutes_none() -> None:
+    log = read(session(60), session(30), session(0))
+    later = log_of_bench([session(20, on=NEXT)], MAKING, force="", before=log)
+    assert (log.sessions, later.sessions) == (2, 3)
+
+
 def test_other_kinds_of_entry_are_no_work() -> None:
     assert read(entry(EntryKind.RECEIVED, comes=figures(rifleman={"in packet": 8}))) == BenchLog()

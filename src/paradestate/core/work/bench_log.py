@@ -43,6 +43,8 @@ class BenchLog:
     """Minutes of which nobody can say what they were for."""
     unknown: frozenset[str] = frozenset()
     """Stages and stand patterns of that work, which the force doesn't have."""
+    sessions: int = 0
+    """Sessions with minutes; several of a day are several."""
 
     @property
     def since(self) -> datetime.date | None:
@@ -76,9 +78,11 @@ def log_of_bench(
     minutes = dict(known.minutes)
     stretches = list(known.stretches)
     spent, left_out, unknown = known.unfinished, known.left_out, known.unknown
+    sessions = known.sessions
     own = [entry for entry in entries if entry.force in {force, ""} and entry.kind in BRINGS_ON]
     for day, grouped in groupby(own, key=lambda entry: entry.on):
         of_day = tuple(grouped)
+        sessions += sum(entry.minutes > 0 for entry in of_day)
         worked = sum(entry.minutes for entry in of_day)
         if worked:
             minutes[day] = worked
@@ -100,6 +104,7 @@ def log_of_bench(
         unfinished=spent,
         left_out=left_out,
         unknown=unknown,
+        sessions=sessions,
     )
 
 

@@ -132,6 +132,7 @@ class Evidence:
     """What a forecast rests on."""
 
     sessions: int
+    """That were logged; several of a day are several."""
     weeks: int
     """Whole weeks of the log."""
     left_out: int

@@ -35,7 +35,7 @@ class Habit:
     usual: Fraction | None = None
     """Minutes of a week by the owner's own word."""
     sessions: int = 0
-    """Days on which work was logged."""
+    """Sessions that were logged; several of a day are several."""
     left_out: int = 0
     """Past weeks that don't count, because the owner was away on a day of them."""
     by_day: tuple[int, ...] = (0,) * DAYS
@@ -68,6 +68,7 @@ def habit_of(
     begins: datetime.date,
     away: Sequence[DateSpan] = (),
     usual: Fraction | None = None,
+    sessions: int = 0,
 ) -> Habit:
     """The weeks between the first day of a log and the beginning of a forecast.
 
@@ -81,7 +82,7 @@ def habit_of(
     return Habit(
         weeks=tuple(sum(days) for days in spent),
         usual=usual,
-        sessions=sum(1 for minute in minutes.values() if minute),
+        sessions=sessions,
         left_out=number - len(whole),
         by_day=tuple(sum(days[at] for days in spent) for at in range(DAYS)),
     )
