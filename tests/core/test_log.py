@@ -315,6 +315,17 @@ class TestDoubts:
             "Today is 5 March 2026 by this computer, and the journal is at 6 March 2026 already."
         )
 
+    def test_a_year_that_may_be_mistyped_is_told(self) -> None:
+        found = self.doubt(EntryKind.SESSION, minutes=90, on=datetime.date.min)
+        assert (found.code, found.message) == (
+            "long-ago",
+            "1 January 1 is more than ten years ago. Is the year right?",
+        )
+        entry, findings = drafted(
+            request(EntryKind.SESSION, minutes=90, on=ON.replace(year=ON.year - 10)), DESK
+        )
+        assert (entry is not None, findings) == (True, ())
+
     def test_more_whole_stands_than_the_force_has_are_told(self) -> None:
         there = replace(HELD, stands={"rifle section": {"based": 1}})
         desk = replace(DESK, state=replace(DESK.state, held=there))

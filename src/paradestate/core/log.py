@@ -19,6 +19,9 @@ from paradestate.core.stand_progress import there_already
 MOST_MINUTES = 24 * 60
 """Minutes of a day."""
 
+YEARS = 10
+"""Of a day that lies further back the year is doubted."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Effect:
@@ -68,6 +71,8 @@ def _promised(request: LogRequest, desk: Desk) -> Mapping[str, int]:
 
 
 def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[Finding]:
+    if request.on.year < desk.today.year - YEARS:
+        yield log_finding.long_ago(request)
     if desk.today < desk.state.last_day:
         yield log_finding.clock_behind(desk.today, last_day=desk.state.last_day)
     yield from _of_orders(request, desk)

@@ -143,6 +143,19 @@ def not_yet(day: datetime.date) -> Finding:
     )
 
 
+def long_ago(said: LogRequest) -> Finding:
+    """The warning for a day whose year may be mistyped."""
+    return Finding(
+        level=Level.WARN,
+        code="long-ago",
+        message=f"{day_words(said.on)} is more than ten years ago. Is the year right?",
+        effect="It is written as it was said; dates of the bench rest on the last ten years alone.",
+        hint=f'If it was a slip: log FOLDER struck-out {said.id[:SHORT]} --because "slip", and '
+        "log it again with its day.",
+        place=CHOSEN_HERE,
+    )
+
+
 def clock_behind(today: datetime.date, *, last_day: datetime.date) -> Finding:
     """The warning where the journal is ahead of the clock."""
     return Finding(

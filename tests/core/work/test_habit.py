@@ -41,6 +41,16 @@ def test_the_days_before_the_oldest_whole_week_are_left_out() -> None:
     assert habit_of({}, since=None, begins=MONDAY).weeks == ()
 
 
+def test_no_week_is_looked_at_that_is_more_than_ten_years_ago() -> None:
+    slip = datetime.date.min
+    minutes = {slip: 90, ago(21): 60, ago(7): 40}
+    assert habit_of(minutes, since=slip, begins=MONDAY).weeks == (60, 0, 40)
+    assert habit_of({slip: 90}, since=slip, begins=MONDAY).weeks == ()
+    edge = {ago(7 * 520): 30}
+    assert habit_of(edge, since=ago(7 * 520), begins=MONDAY).weeks == (30, *[0] * 519)
+    assert habit_of(edge, since=ago(7 * 520 + 1), begins=MONDAY).weeks == (30, *[0] * 519)
+
+
 def test_a_session_of_a_day_to_come_makes_no_week() -> None:
     assert habit_of({MONDAY: 60}, since=MONDAY, begins=ago(1)).weeks == ()
 

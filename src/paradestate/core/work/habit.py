@@ -2,7 +2,9 @@
 
 A past week is seven days in a row, counted back from the day before the forecast begins, so that
 no week is there in part; the days before the oldest whole one are left out. Weeks in which nothing
-was done count. Weeks with a day away are left out, since days away to come are reckoned apart.
+was done count. No week is looked at that is more than ten years ago, so that a year that was
+mistyped makes no thousands of idle weeks. Weeks with a day away are left out, since days away to
+come are reckoned apart.
 
 Beside the log stands the owner's own `week`, as an assumption: at one of five levels, all equally
 likely and the same for all weeks, and on each week one of five shares of that. Minutes are whole.
@@ -18,6 +20,9 @@ from paradestate.core.span import DateSpan
 
 DAYS = 7
 """Days of a week."""
+
+MOST_WEEKS = 520
+"""Weeks of the log that are looked at, counted back from the newest."""
 
 LEVELS = (Fraction(1, 2), Fraction(3, 4), Fraction(1), Fraction(5, 4), Fraction(3, 2))
 """How far the owner's `week` may be off (common practice, no source)."""
@@ -75,6 +80,9 @@ def habit_of(
     `since` is the day from which on sessions were logged; None where none was.
     """
     first = begins if since is None else min(since, begins)
+    if (begins - first).days > DAYS * MOST_WEEKS:
+        oldest = begins - datetime.timedelta(days=DAYS * MOST_WEEKS)
+        first = min((on for on in minutes if oldest <= on < begins), default=begins)
     number = (begins - first).days // DAYS
     every = [_days(begins - datetime.timedelta(days=DAYS * week)) for week in range(number, 0, -1)]
     whole = [days for days in every if free_days(days, away=away) == DAYS]
