@@ -184,6 +184,23 @@ def test_what_was_written_down_is_taken_back_from_another_visit(tmp_path: Path) 
     assert drawings(undone)[0] == drawings(seen)[0]
 
 
+def test_only_what_was_written_at_the_bench_lately_is_taken_back_there(tmp_path: Path) -> None:
+    folder = marenz(tmp_path, rifleman=80)
+    owner = Visitor(folder)
+    seen = owner.get("bench")
+    assert "received 80 riflemen" not in words_of(seen)
+    assert 'name="undone"' not in seen.text
+    owner.post("bench/session", {**fields_of(seen), "stands": "6", "minutes": ""})
+    assert 'name="undone"' in owner.get("bench").text
+    owner.seconds += 24 * 60 * 60
+    assert 'name="undone"' not in owner.get("bench").text
+    undone = newest(folder).id
+    owner.post("bench/undo", {"entry": str(uuid4()), "undone": undone})
+    assert "Undone: moved 24 riflemen" in words_of(owner.get("bench"))
+    owner.seconds += 24 * 60 * 60
+    assert "Undone" not in words_of(owner.get("bench"))
+
+
 def test_the_last_stage_makes_whole_stands_of_them(tmp_path: Path) -> None:
     folder = marenz(tmp_path)
     received(folder, stage="painted", rifleman=80)

@@ -1,5 +1,6 @@
 """The bench: what to do next, when a force can be played, and an evening written down."""
 
+import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
 from urllib.parse import urlencode
@@ -34,6 +35,10 @@ CALENDAR = "calendar.ics"
 MINUTES = "minutes"
 SAID = (FIRST, FROM, TO, OF, STANDS, MINUTES)
 """The fields of the form that writes a step down."""
+WRITTEN_HERE = frozenset({EntryKind.MOVED, EntryKind.SESSION, EntryKind.FORECAST})
+"""What the bench writes, and takes back."""
+A_DAY = datetime.timedelta(days=1)
+"""How long after it was written."""
 MOST_ROWS = 200
 """Batches that are listed one by one."""
 
@@ -160,6 +165,7 @@ def _page(visit: Visit, *, told: Told) -> Response:
     )
     past = history(visit.folder, today=visit.today, last=LOOKED_AT, memory=visit.memory)
     last = past.newest_in_force
+    struck = past.struck_just_now
     return visit.page(
         "bench.html",
         status=told.status,
@@ -168,8 +174,8 @@ def _page(visit: Visit, *, told: Told) -> Response:
         orders=orders_view(visit, order),
         rows=view.batches[:MOST_ROWS],
         told=told,
-        last=last,
-        undone=past.struck_just_now,
+        last=last if _is_of_today(last, visit=visit) else None,
+        undone=struck if past.entries and _is_new(past.entries[0], visit=visit) else None,
         is_new=bool(visit.query.get("written")),
         minutes=remembered(past, visit=visit),
         today_minutes=minutes_of_today(past, visit=visit),
@@ -182,6 +188,18 @@ def _page(visit: Visit, *, told: Told) -> Response:
         day_words=day_words,
         several=several,
     )
+
+
+def _is_of_today(entry: JournalEntry | None, *, visit: Visit) -> bool:
+    """Whether an entry is of those that the bench writes, and of the last hours.
+
+    So that one press takes back a slip, and never a parcel or a count, nor work of last week.
+    """
+    return entry is not None and entry.kind in WRITTEN_HERE and _is_new(entry, visit=visit)
+
+
+def _is_new(entry: JournalEntry, *, visit: Visit) -> bool:
+    return visit.now - entry.written < A_DAY
 
 
 def _of(level: Level, found: Sequence[Finding]) -> list[Finding]:
