@@ -1,6 +1,7 @@
 """The command `bench`."""
 
 import datetime
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -200,6 +201,20 @@ def test_dates_for_programs(at_work: Path) -> None:
     )
     assert document["learned"]["rates"][0]["logged"] == "1/4"
     assert (document["kept"], document["calendar"]) == (None, None)
+
+
+def test_the_chance_by_the_deadline_is_said(at_work: Path) -> None:
+    assert "by the deadline" not in call("bench", at_work).out
+    assert call("bench", at_work, "--json").document["milestones"][0]["by_deadline"] is None
+    text = (at_work / "force.yaml").read_text(encoding="utf-8")
+    text = text.replace("aim: {", "aim: {deadline: 2026-03-20, ")
+    (at_work / "force.yaml").write_text(text, encoding="utf-8")
+    said = " ".join(call("bench", at_work).out.split())
+    first, _ = call("bench", at_work, "--json").document["milestones"]
+    chance = round(Fraction(first["by_deadline"]) * 100)
+    assert 0 < chance < 100
+    told = f"Ready by the deadline, 20 March 2026: the smallest legal force {chance} in 100 and the"
+    assert told in said
 
 
 def test_dates_that_are_drawn_say_so(at_work: Path) -> None:

@@ -21,11 +21,12 @@ def bench_json(order: OrderOfWork) -> dict[str, object]:
     """The answer with the keys that programs rely on."""
     ladder = order.ladder
     by_kind = order.by_kind.reached_of
+    deadline = None if order.deadline is None else order.deadline.last
     return {
         "milestones": [
             {
                 **_reached(each, beside=by_kind[each.milestone.name], week=order.week_alone),
-                **dates_json(order.forecast_of.get(each.milestone.name)),
+                **dates_json(order.forecast_of.get(each.milestone.name), deadline=deadline),
             }
             for each in ladder.reached
         ],

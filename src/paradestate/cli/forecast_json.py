@@ -1,5 +1,6 @@
 """Dates of the work at the bench for programs; chances and minutes as fractions in strings."""
 
+import datetime
 from collections.abc import Mapping
 
 from paradestate.cli.count_json import fraction_json
@@ -24,12 +25,16 @@ KEYS = {
 }
 
 
-def dates_json(found: GoalForecast | None) -> dict[str, object]:
+def dates_json(
+    found: GoalForecast | None, *, deadline: datetime.date | None = None
+) -> dict[str, object]:
     """The three dates of a milestone; `null` where it is reached, or has none."""
+    chance = None if found is None or deadline is None else found.by_end_of(deadline)
     at = {} if found is None else {KEYS[chance]: each for chance, each in dates_of(found).items()}
     return {
         **dict.fromkeys(KEYS.values()),
         **{key: each.day.isoformat() for key, each in at.items()},
+        "by_deadline": None if chance is None else fraction_json(chance),
         "between": {key: _between(each) for key, each in at.items()} or None,
         "waits": {}
         if found is None

@@ -10,6 +10,7 @@ from paradestate.core.sentence.forecast import (
     before_words,
     calibration_sentence,
     date_words,
+    deadline_sentence,
     learned_sentences,
     rests_sentence,
     sure_sentence,
@@ -30,7 +31,7 @@ def print_dates(out: Console, order: OrderOfWork) -> None:
     found = order.dates.forecast
     if found is not None and any(not each.is_reached for each in found.goals):
         _print_table(out, found)
-    for sentence in _sentences(order):
+    for sentence in filter(None, _sentences(order)):
         print_hanging(out, sentence)
     if order.dates.nights:
         out.print()
@@ -73,13 +74,11 @@ def _sentences(order: OrderOfWork) -> Iterator[str]:
         if found.has_work:
             yield rests_sentence(found.evidence)
             yield sure_sentence(found)
-        missing = without_date_sentence(found)
-        if missing:
-            yield missing
+        if order.deadline is not None:
+            yield deadline_sentence(found, order.deadline)
+        yield without_date_sentence(found)
         goals = [each.goal for each in found.goals]
         yield from without_minutes_sentences(order.ladder, goals)
         yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
     yield from learned_sentences(order.worked.learned, stages=order.stages)
-    came_out = calibration_sentence(order.calibration)
-    if came_out:
-        yield came_out
+    yield calibration_sentence(order.calibration)

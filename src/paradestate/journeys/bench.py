@@ -14,6 +14,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.on_order import OnOrder
+from paradestate.core.span import DateSpan
 from paradestate.core.work.forecast_finding import undated_orders, work_left_out
 from paradestate.core.work.forecast_value import GoalForecast
 from paradestate.core.work.kept_forecast import Calibration, calibration
@@ -76,6 +77,11 @@ class OrderOfWork:
         """Milestone to its forecast; none where nothing says how much is done in a week."""
         found = self.dates.forecast
         return {} if found is None else {each.goal.name: each for each in found.goals}
+
+    @property
+    def deadline(self) -> DateSpan | None:
+        """By when the owner wants it done, where the folder says so."""
+        return self.force.aim.deadline if self.force.aim else None
 
     @property
     def days(self) -> Mapping[int, datetime.date]:

@@ -13,12 +13,14 @@ from paradestate.core.sentence.forecast import (
     calibration_sentence,
     date_words,
     dates_of,
+    deadline_sentence,
     learned_sentences,
     rests_sentence,
     sure_sentence,
     without_date_sentence,
     without_minutes_sentences,
 )
+from paradestate.core.span import day
 from paradestate.core.work.forecast_value import (
     CHANCES,
     FOUR_IN_FIVE,
@@ -219,3 +221,16 @@ def test_no_chance_is_given_where_no_date_is() -> None:
     assert without_date_sentence(of(undated)) == ""
     assert not of(undated).has_work
     assert of(goal()).has_work
+
+
+def test_the_chance_by_the_deadline_is_said_of_what_is_still_to_come() -> None:
+    likely = replace(goal(), by_day=(Fraction(0),) * 14 + (Fraction(86, 100),))
+    undated, done = replace(goal(), goal=UNDATED), goal(0)
+    last = MONDAY + datetime.timedelta(days=13)
+    assert deadline_sentence(of(likely, undated, done), day(last)) == (
+        "Ready by the deadline, 15 March 2026: the small force 86 in 100."
+    )
+    sooner = day(last - datetime.timedelta(days=1))
+    assert deadline_sentence(of(likely), sooner).endswith("the small force 0 in 100.")
+    assert deadline_sentence(of(done, undated), day(last)) == ""
+    assert deadline_sentence(of(likely), day(MONDAY - datetime.timedelta(days=1))) == ""

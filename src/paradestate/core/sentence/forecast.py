@@ -10,10 +10,12 @@ from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.wording import (
     counted,
     day_words,
+    end_words,
     hours_words,
     listed,
     several,
 )
+from paradestate.core.span import DateSpan
 from paradestate.core.work.forecast_value import (
     FOUR_IN_FIVE,
     Evidence,
@@ -42,6 +44,18 @@ def dates_of(found: GoalForecast) -> Mapping[Fraction, FinishDate]:
 def before_words(found: GoalForecast, night: datetime.date) -> str:
     """How likely a milestone is reached before a day; a dash where nobody can say."""
     return "-" if found.goal.is_undated else hundredths_words(found.before(night))
+
+
+def deadline_sentence(found: Forecast, deadline: DateSpan) -> str:
+    """How likely each milestone that isn't reached is met by a deadline; empty once it is past."""
+    if deadline.last < found.begins:
+        return ""
+    told = [
+        f"the {each.goal.name} {hundredths_words(chance)}"
+        for each in found.goals
+        if not each.is_reached and (chance := each.by_end_of(deadline.last)) is not None
+    ]
+    return f"Ready by the deadline, {end_words(deadline)}: {listed(told)}." if told else ""
 
 
 def by_words(found: GoalForecast) -> str:

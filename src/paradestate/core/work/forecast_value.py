@@ -113,6 +113,10 @@ class GoalForecast:
         days = max(0, (day - self.begins).days)
         return self.by_day[min(days, len(self.by_day) - 1)]
 
+    def by_end_of(self, day: datetime.date) -> Fraction | None:
+        """The chance that it is reached by the evening of a day; None where nobody can say."""
+        return None if self.goal.is_undated else self.before(later(day, 1))
+
     def by_week(self, week: int) -> Fraction:
         """The chance that it is reached by the end of a week to come."""
         return self.by_day[min(DAYS * week, len(self.by_day) - 1)]

@@ -9,6 +9,7 @@ from paradestate.core.sentence.forecast import (
     arrival_sentences,
     before_words,
     calibration_sentence,
+    deadline_sentence,
     learned_sentences,
     rests_sentence,
     sure_sentence,
@@ -137,6 +138,8 @@ def _fan(order: OrderOfWork, found: Forecast) -> tuple[Drawing, Drawing] | None:
 
 
 def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
+    if order.deadline is not None:
+        yield deadline_sentence(found, order.deadline)
     if found.has_work:
         yield rests_sentence(found.evidence)
     yield from without_minutes_sentences(order.ladder, [each.goal for each in found.goals])
