@@ -2,7 +2,13 @@
 
 import pytest
 
-from paradestate.cli.output import at_work, console, print_hanging, titled_table
+from paradestate.cli.output import (
+    at_work,
+    console,
+    print_hanging,
+    print_whole_words,
+    titled_table,
+)
 
 
 def test_where_nobody_looks_on_nothing_is_said(capsys: pytest.CaptureFixture[str]) -> None:
@@ -56,3 +62,19 @@ def test_a_narrow_table_loses_no_word_and_no_part_of_its_title(
     assert [title, more] == ["Club evening with 120 points, the middle", "of what the dice leave"]
     assert "machine-gun-and-mortar-platoon" in "".join(line[:20].strip() for line in rest)
     assert "…" not in "".join(rest)
+
+
+def test_a_table_that_would_break_words_is_told_row_by_row(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lines = ("Dates", "small: by 7-September-2026, sure by", "    19-November-2026", "whole: by -")
+    for columns, said in (("40", lines), ("60", ("Dates", "playable  by                sure by"))):
+        monkeypatch.setenv("COLUMNS", columns)
+        table = titled_table("Dates")
+        for heading in ("playable", "by", "sure by"):
+            table.add_column(heading)
+        table.add_row("small", "7-September-2026", "19-November-2026")
+        table.add_row("whole", "-", "")
+        print_whole_words(console(), table)
+        out = [line.rstrip() for line in capsys.readouterr().out.splitlines()]
+        assert tuple(out[: len(said)]) == said

@@ -7,7 +7,13 @@ from rich.console import Console
 from rich.text import Text
 
 from paradestate.cli.forecast_report import print_dates
-from paradestate.cli.output import LEAST_ROOM, console, print_hanging, titled_table
+from paradestate.cli.output import (
+    LEAST_ROOM,
+    console,
+    print_hanging,
+    print_whole_words,
+    titled_table,
+)
 from paradestate.core.sentence.forecast import by_words, without_minutes_words
 from paradestate.core.sentence.wording import hours_words, several
 from paradestate.core.sentence.work import (
@@ -116,7 +122,7 @@ def _print_milestones(out: Console, order: OrderOfWork) -> None:
             *_when(other, week=week),
             str(sum(each.lacking.values())),
         )
-    out.print(table)
+    print_whole_words(out, table)
     said = "" if week is None else f" A week has {hours_words(week)}, days away or not."
     out.print(f"Stands still to be finished; figures that aren't owned yet.{said}")
 

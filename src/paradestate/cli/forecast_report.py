@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from rich.console import Console
 
-from paradestate.cli.output import print_hanging, titled_table
+from paradestate.cli.output import print_hanging, print_whole_words, titled_table
 from paradestate.core.sentence.forecast import (
     arrival_sentences,
     before_words,
@@ -46,7 +46,7 @@ def _print_table(out: Console, found: Forecast) -> None:
     for each in found.goals:
         days = (date_words(each, at) for at in each.dates)
         table.add_row(each.goal.name, hours_words(each.goal.minutes), *days)
-    out.print(table)
+    print_whole_words(out, table)
 
 
 def _print_nights(out: Console, dates: Dates) -> None:
@@ -60,7 +60,7 @@ def _print_nights(out: Console, dates: Dates) -> None:
     for night in dates.nights[:MOST_NIGHTS]:
         chances = (before_words(each, night) for each in goals)
         table.add_row(day_words(night), *chances)
-    out.print(table)
+    print_whole_words(out, table)
     more = len(dates.nights) - MOST_NIGHTS
     if more > 0:
         out.print(f"{several(more, 'more night')} within a year.")

@@ -105,3 +105,21 @@ def titled_table(title: str) -> Table:
         pad_edge=False,
         padding=(0, 1) if columns >= ROOMY else (0, 1, 0, 0),
     )
+
+
+def print_whole_words(out: Console, table: Table) -> None:
+    """A table, or a line for each of its rows where it would break words in the room there is."""
+    headings = [str(column.header) for column in table.columns]
+    columns = [[str(cell) for cell in column.cells] for column in table.columns]
+    needed = [
+        max(len(word) for text in (heading, *cells) for word in text.split() or [""])
+        for heading, cells in zip(headings, columns, strict=True)
+    ]
+    apart = 2 if out.width >= ROOMY else 1
+    if sum(needed) + apart * (len(needed) - 1) <= out.width:
+        out.print(table)
+        return
+    out.print(table.title, style="bold")
+    for first, *rest in zip(*columns, strict=True):
+        said = (f"{of} {cell}" for of, cell in zip(headings[1:], rest, strict=True) if cell)
+        print_hanging(out, f"{first}: {', '.join(said)}")
