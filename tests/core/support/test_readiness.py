@@ -1,9 +1,13 @@
 """How far the stands of a plan are."""
 
+import datetime
+from dataclasses import replace
+
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
+from paradestate.core.on_order import OnOrder
 from paradestate.core.support.entry import Entry, Replacement
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.readiness import (
@@ -78,7 +82,7 @@ def test_must_is_served_before_the_plan() -> None:
     (finding,) = said(force, ("pioneers", 1))
     assert finding.message == (
         "pioneers: 1 section chosen, 1 finished and 1 post chosen, 0 finished, "
-        "1 without all figures."
+        "1 without all figures, 0 of these on order."
     )
     assert finding.effect == (
         "Not all of it can be put down; what is legal doesn't rest on it. Lacking: 1 officer."
@@ -129,3 +133,32 @@ def test_stands_beyond_those_that_are_owned_change_nothing_for_the_others() -> N
     few, many = (ready(force, ("pioneers", number))[0] for number in (12, 60))
     assert (few.finished, few.unfinished) == (many.finished, many.unfinished)
     assert many.lacking["man"] - few.lacking["man"] == 4 * 48
+
+
+def on_order(force: Force, **figures: int) -> Force:
+    day = datetime.date(2026, 3, 5)
+    order = OnOrder(entry="1", source="North", day=day, expected=None, figures=figures)
+    return replace(force, on_order=(order,))
+
+
+def test_of_what_lacks_figures_it_is_said_how_much_is_on_order() -> None:
+    force = army("stock: {man: {based: 10}}")
+    for man, officer, number, covered in (
+        (0, 0, 1, [0, 0]),
+        (1, 0, 1, [0, 0]),
+        (2, 1, 1, [1, 1]),
+        (2, 9, 2, [1, 1]),
+        (9, 0, 2, [2, 0]),
+        (99, 0, 10, [10, 0]),
+    ):
+        both = ready(on_order(force, man=man, officer=officer), ("pioneers", number))
+        assert [each.on_order for each in both] == covered
+
+
+def test_what_is_on_order_serves_the_must_layer_first() -> None:
+    force = army("stock: {man: {based: 4}}")
+    assert ready(on_order(force, man=7), ("pioneers", 1))[0].on_order == 0
+    section, _ = ready(on_order(force, man=8), ("pioneers", 1))
+    assert (section.on_order, section.wanted) == (1, 1)
+    (finding,) = said(on_order(force, man=8), ("pioneers", 1))
+    assert "1 without all figures, 1 of these on order and 1 post" in finding.message

@@ -3,7 +3,7 @@
 plan -> its stands -> allotted after the must layer -> finished, unfinished, lacking
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from paradestate.core.establishment import Establishment
@@ -12,6 +12,7 @@ from paradestate.core.force import Force
 from paradestate.core.formation import Need
 from paradestate.core.game import Purchase
 from paradestate.core.number import NONE, summed
+from paradestate.core.on_order import figures_on_order
 from paradestate.core.sentence.wording import counted, listed, several
 from paradestate.core.strength import strength
 from paradestate.core.support.entry import Entry, Position
@@ -34,6 +35,8 @@ class Readiness:
     """All figures are there, and work is left."""
     lacking: Mapping[str, int]
     """Kind to figures that are lacking."""
+    on_order: int = 0
+    """Of the stands that lack figures those of which all that they lack is on order."""
 
 
 def plan_stands(entry: Entry, purchase: Purchase) -> Mapping[str, int]:
@@ -84,6 +87,10 @@ def _served(
     must = without_exchanged(force, made, plan=plan)
     states = strength(force, replace(made, stands=(*must, *stands))).stands
     last = force.bench.stages[-1]
+    to_come = _less(
+        figures_on_order(force.on_order),
+        summed(state.lacking for state in states if state.stand.layer is Need.MUST),
+    )
     for (entry, pattern), number in wanted.items():
         own = [
             state
@@ -94,6 +101,10 @@ def _served(
         bare = {
             kind: each * (number - len(own)) for kind, each in force.stands[pattern].figures.items()
         }
+        on_order = _covered((state.lacking for state in own), to_come=to_come)
+        whole = force.stands[pattern].figures
+        more = min(number - len(own), *(to_come.get(kind, 0) // n for kind, n in whole.items()))
+        on_order += _covered([whole] * more, to_come=to_come)
         yield Readiness(
             entry=entry,
             pattern=pattern,
@@ -101,7 +112,23 @@ def _served(
             finished=finished,
             unfinished=sum(state.stage is not None for state in own) - finished,
             lacking=summed([*(state.lacking for state in own), bare if number > len(own) else {}]),
+            on_order=on_order,
         )
+
+
+def _less(there: Mapping[str, int], taken: Mapping[str, int]) -> dict[str, int]:
+    return {kind: max(0, number - taken.get(kind, 0)) for kind, number in there.items()}
+
+
+def _covered(lacking: Iterable[Mapping[str, int]], *, to_come: dict[str, int]) -> int:
+    """How many stands get all that they lack of what is on order, which is taken off it."""
+    covered = 0
+    for figures in lacking:
+        if figures and all(to_come.get(kind, 0) >= each for kind, each in figures.items()):
+            covered += 1
+            for kind, each in figures.items():
+                to_come[kind] -= each
+    return covered
 
 
 def _most_of_use(force: Force) -> int:
@@ -176,9 +203,9 @@ def readiness_findings(
 
 
 def _progress(each: Readiness) -> str:
-    """How far the stands of one pattern are: `2 light tanks chosen, 1 finished, 1 lacking`."""
+    """How far the stands of one pattern are: `2 light tanks chosen, 1 finished, 1 unfinished`."""
     absent = each.wanted - each.finished - each.unfinished
     unfinished = f", {each.unfinished} unfinished" if each.unfinished else ""
-    lacking = f", {absent} without all figures" if absent else ""
+    lacking = f", {absent} without all figures, {each.on_order} of these on order" if absent else ""
     chosen = several(each.wanted, each.pattern)
     return f"{chosen} chosen, {each.finished} finished{unfinished}{lacking}"
