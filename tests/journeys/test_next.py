@@ -10,10 +10,12 @@ import pytest
 
 from paradestate.core.advice.advice import Aim
 from paradestate.core.choice import Choice
+from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.next import NextAnswer, NextAsked, NextFound, what_next
 from tests.chance.next.examples import OSK
 from tests.cli.test_next import QUAY
 from tests.forces import HEAD
+from tests.journeys.logging_to import logged
 
 TODAY = datetime.date(2026, 3, 1)
 
@@ -118,6 +120,22 @@ def test_work_reckons_what_the_must_layer_has_begun(tmp_path: Path) -> None:
     assert alone == {"staff": 30, "field gun": 90, "tank": 120}
     assert answer.must_lacks == 1
     assert answer.advice.best.basket == (0, 1, 0)
+
+
+def test_what_is_on_order_is_not_bought_again_and_not_worked_on(tmp_path: Path) -> None:
+    before = found(asked(tmp_path, OSK, QUAY, money=MONEY)).advice
+    at_bench = found(asked(tmp_path, OSK, QUAY, hours=4)).advice
+    logged(
+        tmp_path,
+        EntryKind.ORDERED,
+        figures={"Quay/gun": 2},
+        on=TODAY,
+        expected=TODAY + datetime.timedelta(days=9),
+    )
+    after = found(asked(tmp_path, OSK, QUAY, money=MONEY)).advice
+    assert before.best.basket == (2, 0, 0)
+    assert after.now.value == before.best.value > before.now.value
+    assert found(asked(tmp_path, OSK, QUAY, hours=4)).advice.now == at_bench.now
 
 
 CHEAPER_TOGETHER = """

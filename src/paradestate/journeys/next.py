@@ -132,7 +132,10 @@ def _games(
     finished: bool,
     memory: Memory,
 ) -> tuple[Checked, Sequence[PlayedGame]]:
-    """The games with their terms; none, with the stops, where one of them has no terms."""
+    """The games with their terms; none, with the stops, where one of them has no terms.
+
+    What is on order needs no buying, so it counts as there; it can't be worked on yet.
+    """
     read = checked(folder, today=today, memory=memory)
     if read.is_stopped:
         return read, ()
@@ -141,7 +144,14 @@ def _games(
     games = []
     for name in (choice.game,) if choice.game else read.force.games:
         chosen = replace(choice, game=name)
-        found = game_terms(folder, today=today, choice=chosen, grades=grades, memory=memory)
+        found = game_terms(
+            folder,
+            today=today,
+            choice=chosen,
+            grades=grades,
+            ordered_too=not finished,
+            memory=memory,
+        )
         more = [each for each in found.checked.findings if each not in read.findings]
         read = read.with_findings(*more)
         if found.terms is None or found.count is None:

@@ -38,12 +38,13 @@ def game_terms(
     today: datetime.date,
     choice: Choice,
     grades: Mapping[str, str],
+    ordered_too: bool = False,
     memory: Memory = NOTHING,
 ) -> GameTerms:
     """The terms of the chosen game; where a force has one game only, of that one.
 
     `grades` is scale to grade for those that aren't as usual. The holdings of the count leave out
-    what is lent, which can't be fielded.
+    what is lent, which can't be fielded; with `ordered_too` what is on order counts as there.
     """
     read = checked(folder, today=today, memory=memory)
     if read.is_stopped:
@@ -52,7 +53,9 @@ def game_terms(
     if findings:
         return GameTerms(checked=read.with_findings(*findings))
     chosen = replace(choice, game=game)
-    counted = count_read(read, folder, today=today, choice=chosen, memory=memory)
+    counted = count_read(
+        read, folder, today=today, choice=chosen, ordered_too=ordered_too, memory=memory
+    )
     if counted.count is None:
         return GameTerms(checked=counted.checked)
     terms, more = terms_of(counted.count.force, counted.count.made, game=game, grades=grades)
