@@ -25,14 +25,14 @@ def test_the_ladder_for_people() -> None:
     answer = call("bench", MARENZ)
     assert answer.status == 0
     for line in (
-        "Next to be played: smallest legal force, after 19 h. In all: 34.5 h in 9 batches.",
+        "Next to be played: smallest legal force, after 19 h. In all: 34 h 30 min in 9 batches.",
         "    15 h ├─ 4. 12 rifle sections, 12 h: 6 in No 1 Company, 6 in No 2 Company",
         "         │     assembled 3 h, undercoated 3 h, painted 3 h, based 3 h",
         "    19 h ┝━━━━ smallest legal force: 19 h, week 5",
-        "  34.5 h ┝━━━━ whole battalion: 34.5 h, week 9",
-        "smallest legal force      21    19 h     5   34.5 h     9       67",
+        "34 h 30 ┝━━━━ whole battalion: 34 h 30 min, week 9",
+        "smallest legal force      21         19 h     5  34 h 30 min     9       67",
         "figures that aren't owned yet. A week has 4 h, days away or not.",
-        "Kind by kind the smallest legal force would be playable at 34.5 h: 15.5 h later.",
+        "the smallest legal force would be playable at 34 h 30 min: 15 h 30 min later.",
         "Exact: no order of work has less weighted waiting for these milestones.",
     ):
         assert line in answer.out
@@ -40,9 +40,9 @@ def test_the_ladder_for_people() -> None:
 
 def test_the_same_kind_by_kind() -> None:
     answer = call("bench", MARENZ, "--by-kind")
-    assert "Kind by kind: 34.5 h in 6 batches." in answer.out
+    assert "Kind by kind: 34 h 30 min in 6 batches." in answer.out
     assert "    24 h ├─ 1. 24 rifle sections, 24 h: 6 in No 1 Company," in answer.out
-    assert "  34.5 h ┝━━━━ smallest legal force: 34.5 h, week 9" in answer.out
+    assert "34 h 30 ┝━━━━ smallest legal force: 34 h 30 min, week 9" in answer.out
     assert "Exact: no order of work" not in answer.out
 
 
@@ -128,7 +128,7 @@ def test_without_a_week_no_week_is_said(troop: Path) -> None:
     force = (troop / "force.yaml").read_text(encoding="utf-8")
     (troop / "force.yaml").write_text(force.replace("  week: 1 h\n", ""), encoding="utf-8")
     answer = call("bench", troop)
-    assert "smallest legal force: 1.83 h\n" in answer.out
+    assert "smallest legal force: 1 h 50 min\n" in answer.out
     assert "No dates: nothing says how much is done in a week.\n" in answer.out
     assert "[week-unsaid]" in answer.err
     assert call("bench", troop, "--json").document["milestones"][0]["week"] is None

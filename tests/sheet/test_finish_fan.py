@@ -96,7 +96,7 @@ def test_milestones_are_levels_above_what_is_done_and_close_ones_share_a_name() 
     assert {"Small force, 10 h from now", "Whole, 20 h from now"} <= set(said)
     close = (*LEVELS, Level(name="nearly whole", minutes=Fraction(1190)))
     said = texts_of(drawn({}, levels=close))
-    assert "Nearly whole, 19.83 h from now" in said
+    assert "Nearly whole, 19 h 50 min from now" in said
     assert "Whole, 20 h from now" not in said
 
 

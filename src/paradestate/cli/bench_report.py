@@ -15,7 +15,7 @@ from paradestate.cli.output import (
     titled_table,
 )
 from paradestate.core.sentence.forecast import by_words, without_minutes_words
-from paradestate.core.sentence.wording import hours_words, several
+from paradestate.core.sentence.wording import hours_words, rail_words, several
 from paradestate.core.sentence.work import (
     batch_details,
     batch_words,
@@ -82,7 +82,7 @@ def _ladder(shown: Ladder, order: OrderOfWork) -> Iterator[tuple[str, str, str]]
     by = {name: by_words(found) for name, found in order.forecast_of.items()}
     has_dates = shown is order.ladder and order.week_alone is None
     for rung in shown.rungs:
-        yield hours_words(rung.ends), "├─", f"{rung.number}. {batch_words(rung)}"
+        yield rail_words(rung.ends), "├─", f"{rung.number}. {batch_words(rung)}"
         for detail in batch_details(rung):
             yield "", "│ ", f"{DETAIL}{detail}"
         for name in rung.completes:
@@ -91,7 +91,7 @@ def _ladder(shown: Ladder, order: OrderOfWork) -> Iterator[tuple[str, str, str]]
                 week=order.week_alone,
                 by=by.get(name, "") if has_dates else "",
             )
-            yield hours_words(rung.ends), "┝━━━━", words
+            yield rail_words(rung.ends), "┝━━━━", words
 
 
 def _print_rung(out: Console, words: str, *, rail: str) -> None:

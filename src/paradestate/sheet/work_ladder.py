@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.core.sentence.wording import capital, hours_words, listed, several
+from paradestate.core.sentence.wording import capital, hours_words, listed, rail_words, several
 from paradestate.core.sentence.work import batch_places, batch_title
 from paradestate.core.work.ladder import Ladder, Rung
 from paradestate.sheet.lettering import fitted, width_of, wrapped
@@ -181,7 +181,7 @@ def _rung(frame: _Frame, step: Step, *, mark: str, y: float) -> Iterator[Element
         "path", d=f"M{frame.left} {y:.2f}H{frame.right}", stroke="var(--ink)", stroke_width=thick
     )
     look = "b" if step.reaches else ""
-    yield from _marks(frame, hours_words(step.ends), mark=mark, y=y, look=look)
+    yield from _marks(frame, rail_words(step.ends), mark=mark, y=y, look=look)
     middle = (frame.left + frame.right) / 2
     names = _names(step, frame)
     for place, name in enumerate(names):

@@ -55,8 +55,8 @@ def test_things_that_add_together_and_make_all_cheaper() -> None:
     more = Step(added=(3, 0), priced=priced(10, 1, 12, 2), gain=Fraction(1), cost=Fraction(60))
     advice = replace(ADVICE, steps=(first, both, more))
     assert reason_sentence(told(advice, currency=None)) == (
-        "8 x Quay/gun together add 1 for 1.5 h; another Quay/gun and 2 x Quay/tank together add 2 "
-        "and makes all 50 min cheaper; 3 more x Quay/gun together add 1 for 1 h more."
+        "8 x Quay/gun together add 1 for 1 h 30 min; another Quay/gun and 2 x Quay/tank together "
+        "add 2 and makes all 50 min cheaper; 3 more x Quay/gun together add 1 for 1 h more."
     )
 
 

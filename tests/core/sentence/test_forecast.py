@@ -134,9 +134,9 @@ def test_figures_that_are_not_owned_have_no_date_or_that_of_their_parcel() -> No
     both = {"North": Fraction(90), "South": Fraction(5)}
     assert list(arrival_sentences(made, parcels=both)) == [
         (
-            "The dates wait for parcels: 1.5 h from North and 5 min from South. That work begins "
-            "in the week after the one in which a parcel is expected, and it is taken to come on "
-            "its day."
+            "The dates wait for parcels: 1 h 30 min from North and 5 min from South. That work "
+            "begins in the week after the one in which a parcel is expected, and it is taken to "
+            "come on its day."
         )
     ]
 

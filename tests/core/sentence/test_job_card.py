@@ -30,8 +30,8 @@ def cards(bench: str = BENCH) -> dict[str, JobCard]:
 def test_a_card_says_what_it_is_for_and_how_long_it_takes() -> None:
     card = cards()["section"]
     assert job_title(card) == "2 sections"
-    assert time_words(card) == "1.33 h of work, 20 min to set up"
-    assert time_words(cards(MINUTES)["section"]) == "1.33 h of work"
+    assert time_words(card) == "1 h 20 min of work, 20 min to set up"
+    assert time_words(cards(MINUTES)["section"]) == "1 h 20 min of work"
     idle = replace(card, rung=replace(card.rung, minutes=Fraction(0), set_up=Fraction(0)))
     assert time_words(idle) == "no minutes"
 

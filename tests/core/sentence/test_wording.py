@@ -18,6 +18,7 @@ from paradestate.core.sentence.wording import (
     listed,
     month_words,
     plural,
+    rail_words,
     runs,
     several,
     spelled,
@@ -54,8 +55,15 @@ def test_hours_of_work() -> None:
     assert hours_words(Fraction(0)) == "0 min"
     assert hours_words(Fraction(45, 2)) == "22.5 min"
     assert hours_words(Fraction(60)) == "1 h"
-    assert hours_words(Fraction(2070)) == "34.5 h"
-    assert hours_words(Fraction(100)) == "1.67 h"
+    assert hours_words(Fraction(2070)) == "34 h 30 min"
+    assert hours_words(Fraction(100)) == "1 h 40 min"
+    assert hours_words(Fraction(239, 2)) == "2 h"
+    assert hours_words(Fraction(2145, 2)) == "17 h 53 min"
+
+
+def test_hours_beside_a_rail() -> None:
+    minutes = (Fraction(45, 2), Fraction(60), Fraction(2070))
+    assert [rail_words(each) for each in minutes] == ["23 min", "1 h", "34 h 30"]
 
 
 def test_lists() -> None:

@@ -63,7 +63,7 @@ def test_a_batch_names_its_stands_or_where_they_stand() -> None:
     assert batch_words(commands) == (
         "4 commands, 40 min: 1 of no company, 1 in 1 Company, 1 in 2 Company, 1 in 3 Company"
     )
-    assert batch_words(sections) == "4 sections, 1.33 h: 2 in 1 Company, 2 in 2 Company"
+    assert batch_words(sections) == "4 sections, 1 h 20 min: 2 in 1 Company, 2 in 2 Company"
     assert batch_words(last) == "2 sections, 40 min: 3 Company / 1 Section, 3 Company / 2 Section"
     nothing = MINUTES.replace("  minutes:", "  minutes per stand: {section: 0}\n  minutes:")
     assert batch_words(made(bench=nothing).rungs[0]).startswith("4 sections, no minutes: ")
@@ -103,10 +103,10 @@ def test_a_week_is_that_in_which_the_work_is_done() -> None:
 
 def test_when_a_milestone_is_reached() -> None:
     first = made(bench=MINUTES).reached[0]
-    assert reached_words(first, week=Fraction(60)) == "smallest legal force: 1.83 h, week 2"
-    assert reached_words(first, week=None) == "smallest legal force: 1.83 h"
+    assert reached_words(first, week=Fraction(60)) == "smallest legal force: 1 h 50 min, week 2"
+    assert reached_words(first, week=None) == "smallest legal force: 1 h 50 min"
     assert reached_words(first, week=Fraction(60), by="by 3 May 2026") == (
-        "smallest legal force: 1.83 h, by 3 May 2026"
+        "smallest legal force: 1 h 50 min, by 3 May 2026"
     )
     assert now_sentence(first) == "Playable now: smallest legal force."
 
@@ -115,8 +115,8 @@ def test_what_the_order_gains() -> None:
     first = made(bench=MINUTES).reached[0]
     head = "Kind by kind the smallest legal force would be playable at"
     later, sooner = (replace(first, ends=Fraction(each)) for each in (170, 80))
-    assert gain_sentence(first, by_kind=later) == f"{head} 2.83 h: 1 h later."
-    assert gain_sentence(first, by_kind=sooner) == f"{head} 1.33 h: 30 min sooner."
+    assert gain_sentence(first, by_kind=later) == f"{head} 2 h 50 min: 1 h later."
+    assert gain_sentence(first, by_kind=sooner) == f"{head} 1 h 20 min: 30 min sooner."
     assert gain_sentence(first, by_kind=first) == f"{head} the same hour."
 
 

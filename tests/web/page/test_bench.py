@@ -82,25 +82,25 @@ def bare(tmp_path_factory: pytest.TempPathFactory) -> Response:
 def test_the_sheet_opens_with_the_first_force_beside_the_same_work_kind_by_kind(
     bare: Response,
 ) -> None:
-    """19 h and week 5 against 34.5 h and week 9 (computations, 3.15)."""
+    """19 h and week 5 against 34 h 30 min and week 9 (computations, 3.15)."""
     assert bare.status_code == 200
     said = words_of(bare)
     assert "The smallest legal force can be played after 19 h of work, in week 5." in said
-    assert "Kind by kind the smallest legal force would be playable at 34.5 h" in said
-    assert "To the next force 19 h All that is left 34.5 h Usual week 4 h" in said
-    assert "smallest legal force 21 19 h 5 34.5 h 9 67" in said
+    assert "Kind by kind the smallest legal force would be playable at 34 h 30 min" in said
+    assert "To the next force 19 h All that is left 34 h 30 min Usual week 4 h" in said
+    assert "smallest legal force 21 19 h 5 34 h 30 min 9 67" in said
     assert "Exact: no order of work has less weighted waiting for these milestones." in said
 
 
 def test_every_picture_says_what_it_shows(bare: Response) -> None:
     shown = drawings(bare)
     ladder = (
-        "Work ladder of 9 rungs up to 34.5 h of work: smallest legal force after 19 h; "
-        "whole battalion after 34.5 h."
+        "Work ladder of 9 rungs up to 34 h 30 min of work: smallest legal force after 19 h; "
+        "whole battalion after 34 h 30 min."
     )
     bars = (
-        "Work until each milestone: smallest legal force after 19 h as ordered, 34.5 h kind by "
-        "kind; whole battalion after 34.5 h as ordered, 34.5 h kind by kind."
+        "Work until each milestone: smallest legal force after 19 h as ordered, 34 h 30 min kind "
+        "by kind; whole battalion after 34 h 30 min as ordered, 34 h 30 min kind by kind."
     )
     assert shown.count(ladder) == shown.count(bars) == 2
     assert sum(each.startswith("0 min of work logged") for each in shown) == 2
@@ -136,7 +136,7 @@ def test_one_tap_brings_a_batch_on_and_everything_moves_at_once(tmp_path: Path) 
     assert (entry.kind, entry.minutes, len(entry.stands)) == (EntryKind.SESSION, 90, 6)
     assert "90 minutes of today are written down" in said
     assert drawings(before)[0] != drawings(after)[0]
-    assert [words for words in drawings(after) if words.startswith("1.5 h of work logged")]
+    assert [words for words in drawings(after) if words.startswith("1 h 30 min of work logged")]
     first = entry.stands[0].replace(" / ", ", ")
     parade = owner.get("parade")
     assert re.search(rf'aria-label="{re.escape(first)}: [^"]*assembled', parade.text)

@@ -12,11 +12,10 @@ from paradestate.core.certainty import NotComputed, Sampled
 from paradestate.core.money import Currency, money_text
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.support import purchases_words
-from paradestate.core.sentence.wording import capital, listed, several
+from paradestate.core.sentence.wording import capital, hours_words, listed, several
 from paradestate.core.support.force_map import ValuedForce
 
 ORDINALS = ("", "one", "a second", "a third", "a fourth", "a fifth", "a sixth")
-MINUTES_OF_AN_HOUR = 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,12 +27,10 @@ class Told:
     """None: costs are minutes."""
 
     def cost(self, cost: Fraction) -> str:
-        """A cost: `£8.00`, `2.5 h`, `45 min`."""
+        """A cost: `£8.00`, `2 h 30 min`, `45 min`."""
         if self.currency is not None:
             return money_text(int(cost), self.currency)
-        if 0 < cost < MINUTES_OF_AN_HOUR:
-            return f"{near_text(cost)} min"
-        return f"{near_text(cost / MINUTES_OF_AN_HOUR)} h"
+        return hours_words(cost) if cost else "0 h"
 
     def value(self, value: Fraction) -> str:
         """A worth, or a share: `10.33`, `64 in 100`."""

@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
+from paradestate.core.money import half_up
 from paradestate.core.number import NumberRange
 from paradestate.core.outline import decimal_text
 from paradestate.core.sentence.chance import near_text
@@ -80,10 +81,17 @@ MINUTES_OF_AN_HOUR = 60
 
 
 def hours_words(minutes: Fraction) -> str:
-    """A time of work: `45 min`, `34.5 h`; two decimals at the most."""
+    """A time of work: `22.5 min`, `19 h`, `34 h 30 min`; from an hour on to the minute."""
     if minutes < MINUTES_OF_AN_HOUR:
         return f"{near_text(minutes)} min"
-    return f"{near_text(minutes / MINUTES_OF_AN_HOUR)} h"
+    hours, rest = divmod(half_up(minutes), MINUTES_OF_AN_HOUR)
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def rail_words(minutes: Fraction) -> str:
+    """The same to the minute beside a rail, where there is little room: `23 min`, `34 h 30`."""
+    words = hours_words(Fraction(half_up(minutes)))
+    return words.removesuffix(" min") if " h " in words else words
 
 
 def window_words(window: Window) -> str:
