@@ -14,11 +14,11 @@ def slips(bench: str = MINUTES) -> dict[str, JobSlip]:
 
 def test_a_card_says_its_stands_stages_and_time() -> None:
     card = slips()["2 sections"]
-    assert card.time == "1.33 h of work"
+    assert card.time == "1 h 20 min of work"
     assert card.stages == (
         ("assembled", ""),
         ("undercoated", ""),
-        ("painted", "1.33 h"),
+        ("painted", "1 h 20 min"),
         ("based", ""),
     )
     assert [row.title for group in card.groups for row in group.rows] == ["1 Section", "2 Section"]
