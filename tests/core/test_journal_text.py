@@ -19,6 +19,7 @@ from paradestate.core.journal_text import (
     state_text,
 )
 from paradestate.core.on_order import OnOrder
+from paradestate.core.play.event import Ended, Played
 from paradestate.core.work.kept_forecast import KeptForecast
 from tests.entries import ON, WRITTEN, entry, figures, uuid
 
@@ -55,6 +56,7 @@ entries = st.builds(
     ordered=st.dictionaries(names, st.integers(0, 99), max_size=2),
     expected=st.none() | st.dates(),
     forecasts=st.lists(forecasts, max_size=2).map(tuple),
+    played=st.none() | st.builds(Played, game=names, event=st.builds(Ended, outcome=names)),
     note=names,
     struck_out=st.just("") | st.uuids().map(str),
 )
@@ -110,6 +112,7 @@ WHEN = '"on":"2026-03-05","written":"2026-03-05T20:15:00Z"'
         f'{{"kind":"lost",{WHEN},"leaves":{{"figures":6}}}}',
         f'{{"kind":"session",{WHEN},"minutes":true}}',
         f'{{"kind":"noted",{WHEN},"note":["a"]}}',
+        f'{{"kind":"played",{WHEN},"played":{{"game":"g"}}}}',
         f'{{"kind":"forecast",{WHEN},"forecasts":{{}}}}',
         f'{{"kind":"forecast",{WHEN},"forecasts":[{FORECAST.replace("60", "sixty")}]}}',
         f'{{"kind":"forecast",{WHEN},"forecasts":["soon"]}}',

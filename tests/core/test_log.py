@@ -13,6 +13,7 @@ from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log import drafted, says_the_same
 from paradestate.core.log_request import Desk, LogRequest, NamedStand
+from paradestate.core.play.event import Ended, Played
 from tests.entries import ON, WRITTEN, figures, uuid
 
 STAGES = ("in packet", "undercoated", "painted", "based")
@@ -385,6 +386,14 @@ class TestSayingTheSame:
         entry = written(EntryKind.MOVED, to_stage="painted", **said)
         assert says_the_same(entry, request(EntryKind.MOVED, to_stage="painted", **said))
         assert not says_the_same(entry, request(EntryKind.MOVED, to_stage="based", **said))
+
+    def test_another_event_of_a_game_is_another_entry(self) -> None:
+        played = Played(game=uuid(9), event=Ended())
+        entry = written(EntryKind.PLAYED, played=played)
+        assert entry.played == played
+        assert says_the_same(entry, request(EntryKind.PLAYED, played=played))
+        other = replace(played, game=uuid(8))
+        assert not says_the_same(entry, request(EntryKind.PLAYED, played=other))
 
     def test_a_whole_promise_a_stand_and_a_strike_are_known_again(self) -> None:
         for said in (

@@ -16,7 +16,10 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.choosing import day_of
 
-LOGGED = tuple(kind.value for kind in EntryKind if kind is not EntryKind.FORECAST)
+ELSEWHERE = frozenset({EntryKind.FORECAST, EntryKind.PLAYED})
+"""Kinds that another command writes."""
+
+LOGGED = tuple(kind.value for kind in EntryKind if kind not in ELSEWHERE)
 """What a person writes down; a forecast is kept where it is made."""
 
 EPILOG = """\b

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from paradestate.core.holdings import Holdings
+from paradestate.core.play.event import Played
 from paradestate.core.work.kept_forecast import KeptForecast
 
 
@@ -24,6 +25,7 @@ class EntryKind(StrEnum):
     PROMISED = "promised"
     NOTED = "noted"
     FORECAST = "forecast"
+    PLAYED = "played"
     STRUCK_OUT = "struck-out"
 
 
@@ -62,6 +64,8 @@ class JournalEntry:
     """The day on which they are to come."""
     forecasts: tuple[KeptForecast, ...] = ()
     """What was forecast of each milestone on that day."""
+    played: Played | None = None
+    """What happened in a game."""
     note: str = ""
     struck_out: str = ""
     """Id of the entry that no longer counts."""

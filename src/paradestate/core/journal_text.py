@@ -14,6 +14,7 @@ from paradestate.core.holdings import Holdings, Staged, piles
 from paradestate.core.journal import JournalState, Promise
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.on_order import OnOrder
+from paradestate.core.play.event_text import played_of, played_record
 from paradestate.core.work.kept_forecast import KeptForecast
 
 
@@ -44,6 +45,7 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "ordered": dict(entry.ordered),
         "expected": "" if entry.expected is None else entry.expected.isoformat(),
         "forecasts": [forecast_record(each) for each in entry.forecasts],
+        "played": None if entry.played is None else played_record(entry.played),
         "note": entry.note,
         "struck out": entry.struck_out,
     }
@@ -94,6 +96,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             ordered=said.get("ordered", {}),
             expected=_day_if_any(said.get("expected")),
             forecasts=tuple(_forecast(each) for each in said.get("forecasts", ())),
+            played=played_of(said["played"]) if "played" in said else None,
             note=said.get("note", ""),
             struck_out=said.get("struck out", ""),
         )
@@ -157,6 +160,7 @@ WORDS: Mapping[str, type] = {
     "ordered": dict,
     "expected": str,
     "forecasts": list,
+    "played": dict,
     "note": str,
     "struck out": str,
 }

@@ -57,6 +57,7 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
             ordered=bought.figures,
             expected=bought.expected,
             forecasts=request.forecasts,
+            played=request.played,
             note=request.note,
             struck_out=request.struck_out,
         ),
@@ -276,6 +277,7 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
         and (entry.minutes, entry.source) == (request.minutes or 0, request.source)
         and entry.struck_out.startswith(request.struck_out.lower())
         and entry.forecasts == request.forecasts
+        and entry.played == request.played
         and (not request.staged or request.staged == entry.comes.figures)
         and request.from_stage in _stages_of(entry.leaves)
         and request.to_stage in _stages_of(entry.comes)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from paradestate.core.holdings import Staged
 from paradestate.core.journal import JournalState
 from paradestate.core.journal_entry import EntryKind
+from paradestate.core.play.event import Played
 from paradestate.core.source import Source
 from paradestate.core.work.kept_forecast import KeptForecast
 
@@ -35,6 +36,8 @@ class LogRequest:
     """The day on which what was ordered is to come."""
     forecasts: tuple[KeptForecast, ...] = ()
     """Of a forecast that is kept."""
+    played: Played | None = None
+    """Of what happened in a game."""
     note: str = ""
     struck_out: str = ""
     """Id of an entry."""

@@ -23,6 +23,7 @@ OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.PROMISED: frozenset({"figures"}),
     EntryKind.NOTED: frozenset({"stand"}),
     EntryKind.FORECAST: frozenset(),
+    EntryKind.PLAYED: frozenset(),
     EntryKind.STRUCK_OUT: frozenset(),
 }
 """What each kind can be told beside a day and a note."""
@@ -34,6 +35,7 @@ ALONE = frozenset(
         EntryKind.SESSION,
         EntryKind.PROMISED,
         EntryKind.FORECAST,
+        EntryKind.PLAYED,
         EntryKind.STRUCK_OUT,
     }
 )

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.on_order import OnOrder
+from paradestate.core.sentence.play import event_words
 from paradestate.core.sentence.wording import counted, day_words, listed, several
 from paradestate.core.work.kept_forecast import KeptForecast
 
@@ -46,6 +47,8 @@ def _words(entry: JournalEntry) -> Iterator[str]:
         yield f"{worked}," if entry.leaves else worked
     if entry.forecasts:
         yield listed(_forecast_words(each) for each in entry.forecasts)
+    if entry.played is not None:
+        yield event_words(entry.played.event)
     if entry.promised:
         yield f"{counted(entry.promised)}{f' to {entry.force}' if entry.force else ''}"
     if entry.ordered:

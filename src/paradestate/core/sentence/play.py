@@ -1,0 +1,49 @@
+"""What is written down of a game as a sentence."""
+
+from paradestate.core.play.event import (
+    Asked,
+    Committed,
+    Ended,
+    Event,
+    Opened,
+    Revealed,
+    Rolled,
+    Spoken,
+    Told,
+)
+from paradestate.core.sentence.wording import listed
+
+SHORT = 8
+"""Digits of a digest that are shown."""
+
+
+def event_words(event: Event) -> str:
+    """What happened: `rolled 6 and 2 for the allowance (18 + 2d6), 26 in all`."""
+    match event:
+        case Opened():
+            against = f" against {event.opponent}" if event.opponent else ""
+            return f"{event.game} opened{against}"
+        case Rolled():
+            whose = " by the machine" if event.commitment else ""
+            faces = f" {listed(map(str, event.faces))}" if event.faces else ""
+            return f"rolled{faces}{whose} for {event.purpose} ({event.dice}), {event.total} in all"
+        case Committed():
+            return f"bound to a secret with the digest {event.digest[:SHORT]}"
+        case Spoken():
+            return f"heard the opponent's word '{event.word}'"
+        case Revealed():
+            return f"told the secret {event.secret[:SHORT]}"
+        case Asked():
+            return _asked_words(event)
+        case Told():
+            value = event.value or "as at the start"
+            turn = "" if event.turn is None else f", turn {event.turn}"
+            return f"{event.subject.aspect}, {event.subject.name}: {value}{turn}"
+        case Ended():
+            return f"ended: {event.outcome}" if event.outcome else "ended"
+
+
+def _asked_words(asked: Asked) -> str:
+    choice = f" ({asked.choice})" if asked.choice else ""
+    allowed = "" if asked.allowed is None else f", {asked.allowed} allowed"
+    return f"asked for {asked.number} x {asked.entry}{choice}{allowed}, {asked.taken} taken"
