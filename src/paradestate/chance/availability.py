@@ -69,7 +69,4 @@ def _plan_roll(plan: Sequence[Purchase], together: list[tuple[int, Availability]
 
 def allowed_by(availability: Availability, total: int, *, asked: int) -> int:
     """How many of those asked for a total of the roll allows; its bands hold every total."""
-    for band in availability.allows:
-        if band.holds(total):
-            return asked if band.allows is None else min(band.allows, asked)
-    raise ValueError(f"no band holds a roll of {total}")
+    return availability.allowed(total, asked=asked)

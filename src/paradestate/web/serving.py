@@ -6,11 +6,11 @@ from contextlib import ExitStack
 from dataclasses import replace
 from pathlib import Path
 
+from paradestate.text.private_file import state_folder
 from paradestate.web.application import application, local_time, new_site, site_of_phone
 from paradestate.web.listening import LOOPBACK, Listener, bound, listen
 from paradestate.web.phone.addresses import AddressError, Named, named_address, only_address
 from paradestate.web.phone.listener import PhoneListener, phone_listener
-from paradestate.web.phone.private_file import state_folder
 from paradestate.web.site import Site
 
 __all__ = ["AddressError", "Named", "phone_address", "serve"]

@@ -34,8 +34,9 @@ events = st.one_of(
         dice=texts,
         faces=st.lists(numbers, max_size=3).map(tuple),
         total=st.integers(-9, 99),
+        number=numbers,
     ),
-    st.builds(Committed, digest=texts),
+    st.builds(Committed, digest=texts, purpose=texts, dice=texts, number=numbers, choice=texts),
     st.builds(Spoken, commitment=texts, word=texts),
     st.builds(Revealed, commitment=texts, secret=texts),
     st.builds(Asked, entry=texts, number=numbers, allowed=st.none() | numbers, taken=numbers),
@@ -92,3 +93,11 @@ def test_any_event_comes_back_from_its_text(played: Played) -> None:
 def test_a_record_that_is_no_event_is_refused(record: dict[str, object]) -> None:
     with pytest.raises((ValueError, KeyError, TypeError, AttributeError)):
         played_of(record)
+
+
+def test_lists_and_names_with_values_are_plain_in_the_record_and_frozen_in_the_event() -> None:
+    opened = Opened(game="attack", grades={"training": "regular"}, numbers={"company": 4})
+    told = Told(subject=Subject("out", "1 Section"), value="yes", over=("a",))
+    for event in (opened, told):
+        played = Played(game="g", event=event)
+        assert played_of(json.loads(json.dumps(played_record(played)))) == played

@@ -32,7 +32,14 @@ REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is t
             Rolled(purpose="tanks", dice="3", faces=(), total=3, commitment="a"),
             "rolled by the machine for tanks (3), 3 in all",
         ),
-        (Committed(digest="0123456789ab"), "bound to a secret with the digest 01234567"),
+        (
+            Rolled(purpose="tanks", dice="1d12", faces=(3,), total=3, number=2),
+            "rolled 3 for 2 x tanks (1d12), 3 in all",
+        ),
+        (
+            Committed(digest="0123456789ab", purpose="tanks", dice="1d12"),
+            "bound to a secret for tanks (1d12), with the digest 01234567",
+        ),
         (Spoken(commitment="a", word="heron"), "heard the opponent's word 'heron'"),
         (REVEALED, "told the secret abcdef01"),
         (

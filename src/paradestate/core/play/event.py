@@ -30,12 +30,16 @@ class Rolled:
     """One roll of real dice, or of the machine's."""
 
     purpose: str
-    """What it is for: the allowance, or the name of an entry."""
+    """What it is for: the allowance, the name of an entry, or whatever else the two sides roll."""
     dice: str
     """As the folder writes them: `18 + 2d6`."""
     faces: tuple[int, ...]
-    """What the dice showed, in the order in which they were read."""
+    """What the dice showed, in the order in which they were read; empty where only the total of
+    several was said."""
     total: int
+    number: int = 0
+    """How many of an entry were asked for."""
+    choice: str = ""
     roller: str = ""
     witness: str = ""
     commitment: str = ""
@@ -44,10 +48,15 @@ class Rolled:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Committed:
-    """The machine binds itself to a secret before it knows the opponent's word."""
+    """The machine binds itself to a secret, for one roll, before it knows the opponent's word."""
 
     digest: str
     """SHA-256 of the secret, in hexadecimal digits."""
+    purpose: str
+    dice: str
+    number: int = 0
+    choice: str = ""
+    """As of the roll to come: so nobody chooses, once the faces can be known, what they are for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +69,7 @@ class Spoken:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Revealed:
-    """The secret, told when no more is rolled from it."""
+    """The secret, told after its roll."""
 
     commitment: str
     secret: str
@@ -69,7 +78,11 @@ class Revealed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """Supporting troops that were asked for, and what came of it."""
+    """Supporting troops that were asked for, and what came of it.
+
+    Of an entry that is rolled for, and that nothing is said of how many are allowed, it is only
+    declared that it is going to be asked for.
+    """
 
     entry: str
     number: int

@@ -26,9 +26,12 @@ def event_words(event: Event) -> str:
         case Rolled():
             whose = " by the machine" if event.commitment else ""
             faces = f" {listed(map(str, event.faces))}" if event.faces else ""
-            return f"rolled{faces}{whose} for {event.purpose} ({event.dice}), {event.total} in all"
+            number = f"{event.number} x " if event.number else ""
+            what = f"{number}{event.purpose} ({event.dice})"
+            return f"rolled{faces}{whose} for {what}, {event.total} in all"
         case Committed():
-            return f"bound to a secret with the digest {event.digest[:SHORT]}"
+            what = f"{event.purpose} ({event.dice})"
+            return f"bound to a secret for {what}, with the digest {event.digest[:SHORT]}"
         case Spoken():
             return f"heard the opponent's word '{event.word}'"
         case Revealed():

@@ -74,6 +74,13 @@ class Availability:
     allows: tuple[Band, ...]
     shared_roll: str = ""
 
+    def allowed(self, total: int, *, asked: int) -> int:
+        """How many of those asked for a total of the roll allows; its bands hold every total."""
+        for band in self.allows:
+            if band.holds(total):
+                return asked if band.allows is None else min(band.allows, asked)
+        raise ValueError(f"no band holds a roll of {total}")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Replacement:

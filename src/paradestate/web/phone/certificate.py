@@ -20,8 +20,8 @@ from cryptography.hazmat.primitives.serialization import (
 )
 from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
+from paradestate.text.private_file import ExposedError, read_private, write_private
 from paradestate.web.phone.addresses import Named
-from paradestate.web.phone.private_file import ExposedError, read_private, write_private
 
 BEFORE = datetime.timedelta(days=1)
 """A phone whose clock is a little behind takes it too."""

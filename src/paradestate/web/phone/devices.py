@@ -14,7 +14,7 @@ from pathlib import Path
 
 from paradestate.text.error import FileError
 from paradestate.text.folder_lock import locked
-from paradestate.web.phone.private_file import OWNER_FOLDER, read_private, write_private
+from paradestate.text.private_file import OWNER_FOLDER, read_private, write_private
 
 FILE = "devices.json"
 SECRET_BYTES = 32

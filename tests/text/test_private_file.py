@@ -7,7 +7,7 @@ from stat import S_IMODE
 import pytest
 
 from paradestate.text.error import FileError
-from paradestate.web.phone.private_file import (
+from paradestate.text.private_file import (
     ExposedError,
     read_private,
     state_folder,

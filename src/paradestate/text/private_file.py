@@ -1,4 +1,4 @@
-"""Files that only this user may read: keys, and what a device is known by."""
+"""Files that only this user may read: keys, what a device is known by, secrets of rolls."""
 
 import os
 from pathlib import Path
@@ -24,10 +24,13 @@ def state_folder() -> Path:
     return place / "paradestate"
 
 
-def write_private(path: Path, data: bytes) -> None:
+NO_PHONE = "no phone can be let in"
+
+
+def write_private(path: Path, data: bytes, *, without: str = NO_PHONE) -> None:
     """Writes a file whole or not at all, readable by nobody else at any moment.
 
-    Raises FileError where the disk refuses.
+    Raises FileError where the disk refuses; `without` says what can't be done then.
     """
     beside = path.with_name(f".{path.name}.new")
     try:
@@ -42,28 +45,34 @@ def write_private(path: Path, data: bytes) -> None:
         put_down(path.parent)
     except OSError as error:
         raise FileError(
-            f"{path}: {error.strerror}. Nothing was written, so no phone can be let in. "
+            f"{path}: {error.strerror}. Nothing was written, so {without}. "
             "See that the folder can be written to, or name another in XDG_STATE_HOME."
         ) from error
 
 
-def read_private(path: Path) -> bytes | None:
+PAIR_AGAIN = (
+    "No phone is let in. Take the file away, then pair each phone again; or look at it, and if it "
+    "is as it should be:"
+)
+MADE_ANEW = "No phone is let in. See that the file can be read, or take it away: it is made anew."
+
+
+def read_private(
+    path: Path, *, if_exposed: str = PAIR_AGAIN, if_unread: str = MADE_ANEW
+) -> bytes | None:
     """What the file holds; None where it isn't there.
 
-    Raises ExposedError where others may read or write it, and FileError where the disk refuses.
+    Raises ExposedError where others may read or write it, and FileError where the disk refuses;
+    the words say what that does, and what puts it right.
     """
     try:
         if os.name == "posix" and S_IMODE(path.stat().st_mode) & OTHERS:
             raise ExposedError(
-                f"{path}: others than you are allowed to read or write this file. No phone is let "
-                f"in. Take the file away, then pair each phone again; or look at it, and if it is "
-                f"as it should be: chmod 600 {path}"
+                f"{path}: others than you are allowed to read or write this file. "
+                f"{if_exposed} chmod 600 {path}"
             )
         return path.read_bytes()
     except FileNotFoundError:
         return None
     except OSError as error:
-        raise FileError(
-            f"{path}: {error.strerror}. No phone is let in. "
-            "See that the file can be read, or take it away: it is made anew."
-        ) from error
+        raise FileError(f"{path}: {error.strerror}. {if_unread}") from error
