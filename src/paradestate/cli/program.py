@@ -29,6 +29,7 @@ COMMANDS = {
     "sheets": "Print labels, templates and markers to exact size, as PDF.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",
     "log": "Write down what happened: counted, received, moved, lost, a session.",
+    "play": "Write down a game: terms, honest dice, what is taken, what to do now.",
     "serve": "Show the forces as pages in a browser of this computer.",
     "archive": "Make one file of everything, and bring it back.",
     "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",

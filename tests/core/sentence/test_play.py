@@ -1,5 +1,7 @@
 """What is written down of a game, in words."""
 
+from dataclasses import replace
+
 import pytest
 
 from paradestate.core.play.event import (
@@ -14,7 +16,8 @@ from paradestate.core.play.event import (
     Subject,
     Told,
 )
-from paradestate.core.sentence.play import event_words
+from paradestate.core.sentence.play import binding_words, event_words, shown_words
+from tests.core.play.test_game_record import STEPS, binding
 
 REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is told to everybody
 
@@ -61,3 +64,20 @@ REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is t
 )
 def test_each_event_is_said_in_words(event: Event, words: str) -> None:
     assert event_words(event) == words
+
+
+def test_what_a_roll_showed_is_said_once() -> None:
+    allowance = Rolled(purpose="allowance", dice="18 + 2d6", faces=(6, 2), total=26)
+    assert shown_words(allowance) == "6 and 2, 26 in all"
+    assert shown_words(replace(allowance, faces=())) == "26"
+    assert shown_words(Rolled(purpose="tanks", dice="1d12", faces=(3,), total=3)) == "3"
+
+
+def test_a_machine_roll_says_how_far_it_has_come() -> None:
+    found = [binding_words(binding(*STEPS[:number])) for number in range(1, 5)]
+    assert found == [
+        "bound; it waits for the opponent's word",
+        "bound, the word is said, and nothing is rolled",
+        "rolled; the secret isn't told yet",
+        "rolled, and the secret is told",
+    ]

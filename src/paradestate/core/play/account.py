@@ -4,8 +4,8 @@ Nothing is decided here that isn't written down: a roll that refuses settles its
 allows some is open until it is said how many are taken.
 """
 
-from collections.abc import Hashable
-from dataclasses import dataclass, replace
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass, field, replace
 
 from paradestate.core.dice import LookUp
 from paradestate.core.game import Purchase
@@ -58,6 +58,8 @@ class Account:
     """Ids of rolls for what had been rolled for already; the first counts."""
     undeclared: frozenset[str] = frozenset()
     """Ids of rolls for what wasn't named before the first one, where all has to be."""
+    shared: Mapping[str, int] = field(default_factory=dict)
+    """Name of a roll that entries share to its total."""
 
     @property
     def start(self) -> int | None:
@@ -123,6 +125,7 @@ def account(record: GameRecord, terms: Terms) -> Account:
         declared=tuple(sums.declared.values()),
         second=frozenset(sums.second),
         undeclared=frozenset(sums.undeclared),
+        shared=sums.shared,
     )
 
 
@@ -137,6 +140,7 @@ class _Sums:
         self.declared: dict[str, Purchase] = {}
         self.second: set[str] = set()
         self.undeclared: set[str] = set()
+        self.shared: dict[str, int] = {}
         self._is_rolled = False
         self._rolled: dict[Hashable, list[int]] = {}
 
@@ -171,6 +175,8 @@ class _Sums:
             return
         if self._terms.asking is Asking.ALL_DECLARED_FIRST and offer.name not in self.declared:
             self.undeclared.add(line.id)
+        if shared:
+            self.shared[shared] = rolled.total
         self.declared.pop(offer.name, None)
         allowed = availability.allowed(rolled.total, asked=rolled.number)
         sold = offer.greatest_number(allowed=allowed)

@@ -36,8 +36,8 @@ KINDS: Mapping[str, type[Event]] = {
 def played_record(played: Played) -> dict[str, Any]:
     """What an event says, by its words; what is empty is left out."""
     kind = next(word for word, sort in KINDS.items() if type(played.event) is sort)
-    about = {word: value for word, value in _record(played).items() if word != "event"}
-    return {**about, kind: _record(played.event)}
+    about = {word: value for word, value in event_record(played).items() if word != "event"}
+    return {**about, kind: event_record(played.event)}
 
 
 def played_of(record: Mapping[str, Any]) -> Played:
@@ -49,7 +49,7 @@ def played_of(record: Mapping[str, Any]) -> Played:
     return _checked(Played, {"event": _event(KINDS[kinds[0]], record[kinds[0]]), **rest})
 
 
-def _record(event: Event | Played) -> dict[str, Any]:
+def event_record(event: Event | Played) -> dict[str, Any]:
     """The fields of an event; those that are as they are without being said are left out."""
     return {
         each.name.replace("_", " "): _plain(value)

@@ -11,6 +11,7 @@ from paradestate.core.play.event import (
     Spoken,
     Told,
 )
+from paradestate.core.play.game_record import Binding
 from paradestate.core.sentence.wording import listed
 
 SHORT = 8
@@ -50,3 +51,22 @@ def _asked_words(asked: Asked) -> str:
     choice = f" ({asked.choice})" if asked.choice else ""
     allowed = "" if asked.allowed is None else f", {asked.allowed} allowed"
     return f"asked for {asked.number} x {asked.entry}{choice}{allowed}, {asked.taken} taken"
+
+
+def shown_words(rolled: Rolled) -> str:
+    """What a roll showed: `6 and 2, 26 in all`, `3`."""
+    faces = listed(map(str, rolled.faces))
+    if faces in {"", str(rolled.total)}:
+        return str(rolled.total)
+    return f"{faces}, {rolled.total} in all"
+
+
+def binding_words(binding: Binding) -> str:
+    """How far a roll of the machine has come."""
+    if binding.word is None:
+        return "bound; it waits for the opponent's word"
+    if binding.rolled is None:
+        return "bound, the word is said, and nothing is rolled"
+    if binding.secret is None:
+        return "rolled; the secret isn't told yet"
+    return "rolled, and the secret is told"

@@ -1,0 +1,54 @@
+"""The options of `play`, each for one or more of its actions."""
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import click
+
+from paradestate.cli.option import GAME
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+OPTIONS = (
+    GAME,
+    click.option("--opponent", default="", metavar="NAME", help="start: who the other side is."),
+    click.option(
+        "--posture", default="", metavar="WORD", help="start: attack, defence, as agreed."
+    ),
+    click.option(
+        "--grade",
+        "grades",
+        multiple=True,
+        metavar="SCALE=GRADE",
+        help="start: a grade that isn't as usual.",
+    ),
+    click.option(
+        "--set", "numbers", multiple=True, metavar="PART=N", help="start: the number of a part."
+    ),
+    click.option("--date", default="", metavar="DATE", help="start: the day of history."),
+    click.option("--by", "roller", default="", metavar="NAME", help="roll: who rolled."),
+    click.option("--witness", default="", metavar="NAME", help="roll: who saw it."),
+    click.option(
+        "--dice",
+        default="",
+        metavar="DICE",
+        help="roll, bind: the dice of a roll that the files don't know.",
+    ),
+    click.option("--keep-secret", is_flag=True, help="word: tell the secret later, with reveal."),
+    click.option("--turn", type=click.IntRange(min=0), help="mark: in which turn."),
+    click.option("--because", default="", metavar="TEXT", help="strike: why."),
+    click.option("--outcome", default="", metavar="TEXT", help="end: how it ended."),
+    click.option(
+        "--of", default="", metavar="ID", help="Another game than the newest that is open."
+    ),
+    click.option(
+        "--device", default="", metavar="NAME", help="Which device tells it, if it isn't this one."
+    ),
+)
+
+
+def play_options(command: F) -> F:
+    """What may be said of a game."""
+    for option in reversed(OPTIONS):
+        command = option(command)
+    return command

@@ -1,0 +1,146 @@
+"""A game for people: what was written, points left, what to do now, and the roll record."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+
+import click
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+
+from paradestate.cli.output import command_line, console, print_hanging, titled_table
+from paradestate.core.play.event import Committed, Revealed, Rolled, Spoken
+from paradestate.core.play.fairness import Fairness
+from paradestate.core.play.game_record import GameRecord, Line
+from paradestate.core.sentence.account import points_words
+from paradestate.core.sentence.chance import hundredths_words, near_text
+from paradestate.core.sentence.journal import SHORT
+from paradestate.core.sentence.play import binding_words, event_words
+from paradestate.core.sentence.support import purchases_words
+from paradestate.core.sentence.wording import capital, listed
+from paradestate.journeys.play import Wrote
+from paradestate.journeys.played_game import PlayedGame
+
+
+def print_wrote(done: Wrote) -> None:
+    """What was written, whole digests and secrets, then points left and what to do now."""
+    out = console()
+    game = done.game
+    record = None if game is None else game.record
+    for entry in done.entries:
+        if entry.played is None:
+            print_hanging(out, f"Struck out: {entry.struck_out[:SHORT]}, {entry.note}")
+            continue
+        print_hanging(out, f"{entry.id[:SHORT]}  {capital(event_words(entry.played.event))}.")
+        for line in _in_full(entry.played.event):
+            click.echo(f"  {line}")
+    if done.entries and game is not None and record is not None:
+        _print_now(out, game)
+
+
+def _in_full(event: object) -> Iterator[str]:
+    """What somebody may want to write down or type elsewhere."""
+    match event:
+        case Committed():
+            yield f"digest {event.digest}"
+            yield "Show it to your opponent, and ask for a word: play FOLDER word WORD"
+        case Revealed():
+            yield f"secret {event.secret}"
+        case _:
+            pass
+
+
+def print_game(game: PlayedGame, *, folder: Path) -> None:
+    """The whole game: terms, points, what to do now, and its record."""
+    out, record = console(), game.record
+    if record is None:
+        begin = command_line("play", str(folder), "start")
+        click.echo(f"No game is written down yet. Begin with: {begin}")
+        return
+    out.print(Text(capital(event_words(record.terms)), style="bold"))
+    if record.ended is not None:
+        out.print(capital(event_words(record.ended)) + ".")
+    _print_now(out, game)
+    out.print()
+    out.print(_record_table(game, record))
+    for binding in game.bindings:
+        wrong = game.differences.get(binding.line.id)
+        agrees = "" if wrong is None else (f": {listed(wrong)}" if wrong else "; it agrees")
+        about = f"{binding.committed.purpose} ({binding.line.id[:SHORT]})"
+        print_hanging(out, f"Machine, {about}: {binding_words(binding)}{agrees}.")
+    _print_board(out, record)
+    for sides, each in game.season.items():
+        if each.is_enough:
+            print_hanging(out, _season_words(sides, each))
+
+
+def _print_now(out: Console, game: PlayedGame) -> None:
+    account = game.account
+    if account is not None:
+        print_hanging(out, points_words(account))
+        if account.bought:
+            print_hanging(out, f"Taken: {purchases_words(account.bought)}.")
+        if account.refused:
+            print_hanging(out, f"Refused or declined: {purchases_words(account.refused)}.")
+    if game.now.words:
+        out.print(Text(f"Now: {game.now.words}", style="bold"))
+    for line in game.now.chart:
+        print_hanging(out, line)
+
+
+def _record_table(game: PlayedGame, record: GameRecord) -> Table:
+    table = titled_table("Record")
+    for heading in ("time", "line", "what", "who"):
+        table.add_column(heading)
+    for line in record.lines:
+        table.add_row(
+            line.written.astimezone().strftime("%H:%M"),
+            line.id[:SHORT],
+            _line_words(line, game),
+            _who(line),
+        )
+    return table
+
+
+def _line_words(line: Line, game: PlayedGame) -> str:
+    words = event_words(line.event)
+    second = () if game.account is None else game.account.second
+    if line.struck_because is not None:
+        return f"STRUCK OUT ({line.struck_because}): {words}"
+    return f"{words} - the first roll counts" if line.id in second else words
+
+
+def _who(line: Line) -> str:
+    match line.event:
+        case Rolled(roller=roller, witness=witness):
+            seen = f"seen by {witness}" if witness else ""
+            return ", ".join(filter(None, (roller, seen)))
+        case Spoken():
+            return "opponent"
+        case _:
+            return line.device
+
+
+def _print_board(out: Console, record: GameRecord) -> None:
+    for subject, standing in record.board.items():
+        values = listed(map(repr, standing.values), joint="or")
+        if standing.is_disputed:
+            print_hanging(out, f"{subject.name}, {subject.aspect}: {values}. Which is right?")
+        elif standing.values != ("",):
+            print_hanging(out, f"{subject.name}, {subject.aspect}: {standing.values[0]}.")
+
+
+def _season_words(sides: int, each: Fairness) -> str:
+    came = listed(map(str, each.came))
+    remarkable = "remarkable" if each.is_alarming else "unremarkable"
+    return (
+        f"Dice of {sides} this season, {each.rolls} rolls: {came} times. "
+        f"Chi-square {near_text(each.statistic)} on {each.degrees} degrees; fair dice are as "
+        f"uneven in {_seldom_words(each.chance)} seasons: {remarkable}."
+    )
+
+
+def _seldom_words(chance: Fraction) -> str:
+    """A chance that is rounded, and never nought."""
+    return hundredths_words(chance) if chance else "less than 1 in 100"

@@ -1,0 +1,198 @@
+"""Who is with whom before the game and during it: attached, loaded, kept back, missions allotted.
+
+What is told of it is checked against the force and what was taken; the rules of hosts and reserves
+are those of a plan.
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from paradestate.core.choice import unknown_choice
+from paradestate.core.finding import Finding
+from paradestate.core.game import Purchase
+from paradestate.core.log_finding import log_stop, unwritten
+from paradestate.core.play.event import Subject
+from paradestate.core.sentence.wording import listed, several
+from paradestate.core.support.attachment import (
+    INDEPENDENT,
+    Attaching,
+    barrier_of,
+    hosts_of,
+    sections_of,
+)
+from paradestate.core.support.entry import Position
+from paradestate.core.support.reserve import Reserve, reserve_findings
+from paradestate.core.support.room import Fielded
+
+ATTACHED, LOADED, RESERVE, MISSIONS = "attached to", "loaded on", "reserve", "missions allotted"
+
+ASPECTS = (
+    "out",
+    "leader hit",
+    "ammunition",
+    "missions used",
+    "observer in contact",
+    "arrived",
+    "turn",
+    ATTACHED,
+    LOADED,
+    RESERVE,
+    MISSIONS,
+)
+"""What may be told of things; the owner's own states come beside them."""
+
+FREE = frozenset({"turn"})
+"""Aspects that are not of a stand, a body or an entry."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Telling:
+    """Something that is to be told, with how all stands before it."""
+
+    subject: Subject
+    value: str
+    values: Mapping[Subject, str]
+    """What is told of everything so far; of what is disputed the first."""
+
+    def named(self, aspect: str) -> Mapping[str, str]:
+        """Name to value of one aspect, this one told, without what is as at the start."""
+        every = {**self.values, self.subject: self.value}
+        return {
+            each.name: value for each, value in every.items() if each.aspect == aspect and value
+        }
+
+
+def telling_findings(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+    """Why it can't be told, as stops; and what is doubtful about it."""
+    aspect, name = telling.subject
+    known = (*ASPECTS, *fielded.force.states)
+    if aspect not in known:
+        yield unwritten(unknown_choice(aspect, known, what="thing to be told"))
+        return
+    names = tuple(_names(fielded))
+    if aspect not in FREE and name not in names:
+        yield unwritten(unknown_choice(name, names, what="stand, body or entry"))
+        return
+    match aspect:
+        case "attached to":
+            yield from _attached(telling, fielded)
+        case "loaded on":
+            yield from _loaded(telling, fielded)
+        case "reserve":
+            yield from _kept_back(telling, fielded)
+        case "missions allotted":
+            yield from _allotted(telling, fielded)
+        case _:
+            pass
+
+
+def _names(fielded: Fielded) -> Iterator[str]:
+    """Everything that something can be told of, each once."""
+    entries = fielded.force.supporting_troops
+    yield from dict.fromkeys(
+        (
+            *(each.name for each in fielded.made.stands),
+            *(each.name for each in fielded.made.bodies if each.name),
+            *(each.name for each in sections_of(fielded.plan, entries=entries)),
+            *(each.entry for each in fielded.plan),
+        )
+    )
+
+
+def _attached(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+    sections = sections_of(fielded.plan, entries=fielded.force.supporting_troops)
+    section = next((each for each in sections if each.name == telling.subject.name), None)
+    if section is None:
+        names = [each.name for each in sections]
+        yield unwritten(unknown_choice(telling.subject.name, names, what="section to attach"))
+        return
+    if not telling.value:
+        return
+    hosts = hosts_of(fielded.made, formations=(each.rule.to for each in sections))
+    told = telling.named(ATTACHED)
+    attached = {each.name: told.get(each.name, INDEPENDENT) for each in sections}
+    question = Attaching(sections=sections, hosts=hosts)
+    barrier = barrier_of(question, attached, section=section, host=telling.value)
+    if barrier is None:
+        return
+    if barrier.rule == "no-host-of-its-kind":
+        fitting = [each.name for each in question.hosts_for(section)]
+        yield unwritten(unknown_choice(telling.value, fitting, what="host of its kind"))
+        return
+    yield log_stop(
+        code="host-full",
+        message=f"{telling.value} has {listed(barrier.with_)} attached already; "
+        f"{section.name} finds no room there.",
+        hint="Attach it elsewhere, or move the other first.",
+    )
+
+
+def _loaded(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+    """What is loaded on a stand that carries nothing, or less."""
+    if not telling.value:
+        return
+    patterns = {each.name: each.pattern for each in fielded.made.stands}
+    stands = fielded.force.stands
+    carries = {
+        name: stands[pattern].carries
+        for name, pattern in patterns.items()
+        if pattern in stands and stands[pattern].carries
+    }
+    if telling.value not in carries:
+        yield unwritten(unknown_choice(telling.value, carries, what="stand that carries"))
+        return
+    riders = [name for name, on in telling.named(LOADED).items() if on == telling.value]
+    if len(riders) > carries[telling.value]:
+        yield log_stop(
+            code="load-too-large",
+            message=f"{telling.value} carries {several(carries[telling.value], 'stand')}; "
+            f"{listed(riders)} would be {len(riders)}.",
+            hint="Load it elsewhere, or unload one first.",
+        )
+
+
+def _kept_back(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+    """More named as reserve than may be."""
+    if not telling.value:
+        return
+    back = telling.named(RESERVE)
+    bodies = {each.name: each.formation for each in fielded.made.bodies}
+    formations = Counter(bodies[name] for name in back if name in bodies)
+    formation = bodies.get(telling.subject.name)
+    if formation is not None:
+        reserve = Reserve(formations={formation: formations[formation]})
+        for found in reserve_findings(
+            reserve, force=fielded.force, made=fielded.made, plan=fielded.plan
+        ):
+            yield unwritten(found) if found.code == "reserve-too-large" else found
+
+
+def _allotted(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+    """More fire missions allotted than were taken."""
+    if not all(each.isascii() and each.isdigit() for each in telling.named(MISSIONS).values()):
+        yield log_stop(
+            code="not-a-whole-number",
+            message=f"'{telling.value}' isn't a number of missions.",
+            hint="Write a whole number from 0 up.",
+        )
+        return
+    taken = _missions(fielded.plan, fielded)
+    allotted = sum(map(int, telling.named(MISSIONS).values()))
+    if allotted > taken:
+        yield log_stop(
+            code="missions-too-many",
+            message=f"{several(allotted, 'mission')} would be allotted; {taken} were taken.",
+            hint="Allot fewer, or take some from another first.",
+        )
+
+
+def _missions(plan: tuple[Purchase, ...], fielded: Fielded) -> int:
+    """Fire missions of a plan: each one taken of what fires from off the table, or rolls for it."""
+    entries = fielded.force.supporting_troops
+    return sum(
+        each.number
+        for each in plan
+        if entries[each.entry].missions is not None
+        or entries[each.entry].place is Position.OFF_TABLE
+    )

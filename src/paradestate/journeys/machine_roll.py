@@ -1,0 +1,140 @@
+"""Dice rolled by the machine, step by step, so that nobody could steer them.
+
+bound to a secret -> the opponent's word -> rolled of both -> the secret told
+
+Each step is safe on disk before the next; one that was cut short is gone on with.
+"""
+
+from paradestate.core.dice import Dice
+from paradestate.core.play.event import Committed, Event, Revealed, Rolled, Spoken
+from paradestate.core.play.faces import total_of
+from paradestate.core.play.game_record import Binding, GameRecord
+from paradestate.core.play.machine_roll import (
+    digest_of_secret,
+    faces_of,
+    is_word,
+    thrown,
+    whole_word,
+)
+from paradestate.core.play.play_finding import (
+    bound_already,
+    nothing_bound,
+    other_word,
+    secret_missing,
+    word_unfit,
+)
+from paradestate.journeys.play import Pen, Wrote, game_of_pen, nothing_open, written
+from paradestate.journeys.played_game import NO_DICE, PlayedGame, dice_of_text
+from paradestate.journeys.roll_for import RollFor, roll_for
+from paradestate.journeys.roll_secret import forget_secret, keep_secret, kept_secret
+
+
+def bind(pen: Pen, what: str, *, secret: bytes, dice: str = "") -> Wrote:
+    """Binds the machine to a secret for one roll, and publishes its digest.
+
+    Raises StoreError, and FileError.
+    """
+    game = game_of_pen(pen)
+    if game.open_game is None:
+        return nothing_open(pen, game)
+    asked = roll_for(game, what, dice=dice)
+    if not isinstance(asked, RollFor):
+        return Wrote(findings=(asked,), game=game)
+    waiting = _waiting(game)
+    if waiting is not None:
+        return Wrote(findings=(bound_already(waiting),), game=game)
+    committed = Committed(
+        digest=digest_of_secret(secret),
+        purpose=asked.purpose,
+        dice=str(asked.dice),
+        number=asked.number,
+        choice=asked.choice,
+    )
+    id_ = pen.new_id()
+    keep_secret(id_, secret)  # before the digest is published: no crash may lose it
+    return written(pen, game.open_game, events=(committed,), first_id=id_)
+
+
+def speak(pen: Pen, word: str = "", *, keeps_secret: bool = False) -> Wrote:
+    """Takes the opponent's word, and rolls; the secret is told at once unless it is kept.
+
+    Without a word the one that was said before is gone on with. Raises StoreError, and FileError.
+    """
+    game = game_of_pen(pen)
+    if game.open_game is None:
+        return nothing_open(pen, game)
+    waiting = _waiting(game)
+    if waiting is None:
+        stop = nothing_bound('Bind it first: play FOLDER bind "light tanks=2".')
+        return Wrote(findings=(stop,), game=game)
+    said = waiting.word
+    if said is not None and word and whole_word(word) != said:
+        return Wrote(findings=(other_word(said),), game=game)
+    if said is None and not is_word(word):
+        return Wrote(findings=(word_unfit(word),), game=game)
+    secret = kept_secret(waiting.line.id)
+    if secret is None or digest_of_secret(secret) != waiting.committed.digest:
+        return Wrote(findings=(secret_missing(waiting),), game=game)
+    events: list[Event] = [] if said is not None else [_spoken(waiting, word)]
+    events.append(_rolled(waiting, word=said or whole_word(word), secret=secret))
+    return _tell(
+        pen,
+        game.open_game,
+        events=events if keeps_secret else [*events, _revealed(waiting, secret)],
+        told=() if keeps_secret else (waiting.line.id,),
+    )
+
+
+def reveal(pen: Pen) -> Wrote:
+    """Tells the secrets of all rolls that were made. Raises StoreError, and FileError."""
+    game = game_of_pen(pen)
+    if game.record is None:
+        return nothing_open(pen, game)
+    rolled = [each for each in game.bindings if each.is_waiting and each.rolled is not None]
+    if not rolled:
+        return Wrote(findings=(nothing_bound("Every secret of a roll is told."),), game=game)
+    events: list[Event] = []
+    for each in rolled:
+        secret = kept_secret(each.line.id)
+        if secret is None:
+            return Wrote(findings=(secret_missing(each),), game=game)
+        events.append(_revealed(each, secret))
+    told = tuple(each.line.id for each in rolled)
+    return _tell(pen, game.record, events=events, told=told)
+
+
+def _tell(pen: Pen, record: GameRecord, *, events: list[Event], told: tuple[str, ...]) -> Wrote:
+    """Writes the steps; a secret that the journal knows is kept nowhere else."""
+    done = written(pen, record, events=events)
+    if len(done.entries) == len(events):
+        for each in told:
+            forget_secret(each)
+    return done
+
+
+def _waiting(game: PlayedGame) -> Binding | None:
+    """The roll that the machine is bound for and hasn't made."""
+    return next((each for each in game.bindings if each.is_waiting and each.rolled is None), None)
+
+
+def _spoken(binding: Binding, word: str) -> Spoken:
+    return Spoken(commitment=binding.line.id, word=whole_word(word))
+
+
+def _rolled(binding: Binding, *, word: str, secret: bytes) -> Rolled:
+    bound = binding.committed
+    dice: Dice = dice_of_text(bound.dice) or NO_DICE
+    faces = faces_of(secret, word, sides=thrown(dice))
+    return Rolled(
+        purpose=bound.purpose,
+        dice=bound.dice,
+        faces=faces,
+        total=total_of(dice, faces),
+        number=bound.number,
+        choice=bound.choice,
+        commitment=binding.line.id,
+    )
+
+
+def _revealed(binding: Binding, secret: bytes) -> Revealed:
+    return Revealed(commitment=binding.line.id, secret=secret.hex())

@@ -1,0 +1,347 @@
+"""Writing a game down, line by line: terms, rolls, what is asked for and taken, how things stand.
+
+the game so far -> what is said -> checked -> an entry of the journal -> the game as it is now
+"""
+
+import datetime
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from paradestate.core.finding import Finding, stops
+from paradestate.core.game import Purchase
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.log_finding import unwritten
+from paradestate.core.log_request import LogRequest
+from paradestate.core.play.account import Account
+from paradestate.core.play.arrangement import Telling, telling_findings
+from paradestate.core.play.event import Asked, Ended, Event, Opened, Played, Rolled, Subject, Told
+from paradestate.core.play.faces import Shown, read_shown
+from paradestate.core.play.game_record import GameRecord
+from paradestate.core.play.play_finding import (
+    above_allowed,
+    game_still_open,
+    no_game,
+    no_roll_for,
+    not_of_this_game,
+    not_rolled_yet,
+    other_posture,
+)
+from paradestate.core.support.judge import judged
+from paradestate.core.support.judge_finding import Known
+from paradestate.core.support.room import Fielded
+from paradestate.journeys.choosing import TermsTyped, plan_of, terms_asked
+from paradestate.journeys.fallback import LEASTS
+from paradestate.journeys.log import Logged, log
+from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.played_game import PlayedGame, played_game
+from paradestate.journeys.roll_for import RollFor, roll_for
+from paradestate.journeys.terms import game_terms
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pen:
+    """Who writes, when, and where from new ids come."""
+
+    folder: Path
+    today: datetime.date
+    now: datetime.datetime
+    new_id: Callable[[], str]
+    """A UUID, each time another."""
+    device: str = ""
+    of: str = ""
+    """The beginning of the game's id; empty: the newest that is open."""
+    memory: Memory = NOTHING
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wrote:
+    """What was written, or nothing with the stops in the way; and the game as it is then."""
+
+    findings: tuple[Finding, ...]
+    entries: tuple[JournalEntry, ...] = ()
+    game: PlayedGame | None = None
+
+    @property
+    def is_stopped(self) -> bool:
+        """Whether nothing was written, or not all."""
+        return bool(stops(self.findings))
+
+
+def opened(pen: Pen, typed: TermsTyped, *, opponent: str = "", posture: str = "") -> Wrote:
+    """Opens a game on the terms that both sides agree to. Raises StoreError, and FileError."""
+    asked, slips = terms_asked(**typed)
+    if slips:
+        return Wrote(findings=tuple(map(unwritten, slips)))
+    found = game_terms(
+        pen.folder, today=pen.today, choice=asked.choice, grades=asked.grades, memory=pen.memory
+    )
+    terms = found.terms
+    if terms is None:
+        return Wrote(findings=tuple(map(unwritten, stops(found.checked.findings))))
+    if posture not in {"", terms.game.posture}:
+        wrong = other_posture(posture, game=terms.game.name, posture=terms.game.posture)
+        return Wrote(findings=(wrong,))
+    before = game_of_pen(pen).open_game
+    event = Opened(
+        game=terms.game.name,
+        date=typed["date"].strip(),
+        posture=terms.game.posture,
+        opponent=opponent.strip(),
+        grades=terms.grades,
+        numbers=asked.choice.numbers,
+    )
+    game = pen.new_id()
+    warned = () if before is None else (game_still_open(before),)
+    return _done(replace(pen, of=game), [Line(event=event, game=game)], findings=warned)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """An event that is to be written, with its id where that is known beforehand."""
+
+    event: Event
+    game: str
+    id: str = ""
+    counter: int = 1
+
+
+def roll(
+    pen: Pen,
+    what: str,
+    *,
+    numbers: Sequence[int],
+    dice: str = "",
+    roller: str = "",
+    witness: str = "",
+) -> Wrote:
+    """Writes down what real dice showed. Raises StoreError, and FileError."""
+    game = game_of_pen(pen)
+    if game.open_game is None:
+        return nothing_open(pen, game)
+    asked = roll_for(game, what, dice=dice)
+    shown = read_shown(asked.dice, numbers) if isinstance(asked, RollFor) else asked
+    if not isinstance(shown, Shown) or not isinstance(asked, RollFor):
+        return Wrote(findings=(shown,) if isinstance(shown, Finding) else (), game=game)
+    event = Rolled(
+        purpose=asked.purpose,
+        dice=str(asked.dice),
+        faces=shown.faces,
+        total=shown.total,
+        number=asked.number,
+        choice=asked.choice,
+        roller=roller.strip(),
+        witness=witness.strip(),
+    )
+    return written(pen, game.open_game, events=(event,))
+
+
+def ask(pen: Pen, what: str) -> Wrote:
+    """Writes down what is going to be asked for, before any of it is rolled."""
+    game = game_of_pen(pen)
+    if game.open_game is None or game.account is None:
+        return nothing_open(pen, game)
+    plan, slips = plan_of(what, entries=game.account.terms.offers)
+    findings = slips or tuple(_unfit(game.account, plan))
+    offers = game.account.terms.offers
+    if not findings:
+        findings = tuple(
+            no_roll_for(each.entry) for each in plan if offers[each.entry].availability is None
+        )
+    if findings:
+        return Wrote(findings=tuple(map(unwritten, findings)), game=game)
+    events = [Asked(entry=each.entry, number=each.number, choice=each.choice) for each in plan]
+    return written(pen, game.open_game, events=events)
+
+
+def take(pen: Pen, what: str) -> Wrote:
+    """Writes down what is taken, of what was rolled for and of what needs no roll.
+
+    A number of nought declines what the dice allowed.
+    """
+    game = game_of_pen(pen)
+    if game.open_game is None or game.account is None:
+        return nothing_open(pen, game)
+    plan, slips = _to_take(what, account=game.account)
+    events: list[Asked] = []
+    findings = list(slips)
+    for each in plan:
+        made = _taken(game.account, each)
+        if isinstance(made, Finding):
+            findings.append(made)
+        else:
+            events.append(made)
+    bought = tuple(each for each in plan if each.number)
+    if not findings and bought:
+        findings = list(_unfit(game.account, (*game.account.bought, *bought)))
+    if findings:
+        return Wrote(findings=tuple(map(unwritten, findings)), game=game)
+    return written(pen, game.open_game, events=events)
+
+
+def _to_take(what: str, *, account: Account) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
+    """What was typed; one entry with a number of nought is declined."""
+    declined = what.strip().removesuffix("=0")
+    if declined != what.strip():
+        return (Purchase(entry=declined.strip(" \"'"), number=0),), ()
+    return plan_of(what, entries=account.terms.offers)
+
+
+def _taken(account: Account, taken: Purchase) -> Asked | Finding:
+    """What is to be written of something that is taken, or why it can't be."""
+    offer = account.terms.offers.get(taken.entry)
+    if offer is None or offer.availability is None:
+        return Asked(
+            entry=taken.entry, number=taken.number, choice=taken.choice, taken=taken.number
+        )
+    request = next(
+        (each for each in account.requests if each.is_open and each.asked.entry == taken.entry),
+        None,
+    )
+    if request is None:
+        return _by_shared_roll(account, taken)
+    if taken.number > (request.allowed or 0):
+        return above_allowed(taken.entry, taken=taken.number, allowed=request.allowed or 0)
+    return Asked(
+        entry=taken.entry,
+        number=request.asked.number,
+        choice=taken.choice or request.asked.choice,
+        allowed=request.allowed,
+        taken=taken.number,
+    )
+
+
+def _by_shared_roll(account: Account, taken: Purchase) -> Asked | Finding:
+    """What is taken of an entry whose roll another entry has made already."""
+    offers = account.terms.offers
+    own = offers[taken.entry].availability
+    asked = {each.asked.entry for each in account.requests}
+    total = account.shared.get(own.shared_roll) if own is not None and own.shared_roll else None
+    if own is None or total is None or taken.entry in asked:
+        return not_rolled_yet(taken.entry)
+    allowed = offers[taken.entry].greatest_number(allowed=own.allowed(total, asked=taken.number))
+    if taken.number > allowed:
+        return above_allowed(taken.entry, taken=taken.number, allowed=allowed)
+    return Asked(
+        entry=taken.entry,
+        number=taken.number,
+        choice=taken.choice,
+        allowed=allowed,
+        taken=taken.number,
+    )
+
+
+def _unfit(account: Account, plan: tuple[Purchase, ...]) -> Iterator[Finding]:
+    """The rules that a plan breaks; what has to be taken at the least may still come."""
+    start = account.terms.most_points if account.start is None else account.start
+    made = judged(
+        account.terms,
+        plan,
+        points=start - account.lost,
+        known=Known(are_most=account.start is None),
+    )
+    for found in stops(made.findings):
+        if found.code not in LEASTS:
+            yield found
+
+
+def mark(pen: Pen, subject: Subject, *, value: str, turn: int | None = None) -> Wrote:
+    """Writes down how one thing stands, in place of all that was told of it so far.
+
+    An empty value: as at the start. Raises StoreError, and FileError.
+    """
+    game = game_of_pen(pen)
+    if game.open_game is None or game.account is None or game.count is None:
+        return nothing_open(pen, game)
+    board = game.open_game.board
+    told = {each: standing.values[0] for each, standing in board.items()}
+    made = game.count.made
+    fielded = Fielded(force=game.count.force, made=made, plan=game.account.bought)
+    findings = tuple(telling_findings(Telling(subject=subject, value=value, values=told), fielded))
+    if stops(findings):
+        return Wrote(findings=findings, game=game)
+    over = board[subject].over if subject in board else ()
+    event = Told(subject=subject, value=value, over=over, turn=turn)
+    done = written(pen, game.open_game, events=(event,))
+    return replace(done, findings=(*findings, *done.findings))
+
+
+def strike(pen: Pen, beginning: str, *, because: str) -> Wrote:
+    """Strikes a line out: it stays readable, with the reason."""
+    game = played_game(pen.folder, today=pen.today, of=pen.of, advises=False, memory=pen.memory)
+    if game.record is None:
+        return Wrote(findings=(*stops(game.findings), no_game(pen.of)))
+    lines = [each for each in game.record.lines if each.id.startswith(beginning.lower())]
+    if len(lines) != 1 or not beginning:
+        return Wrote(findings=(not_of_this_game(beginning),), game=game)
+    request = LogRequest(
+        id=pen.new_id(),
+        kind=EntryKind.STRUCK_OUT,
+        written=pen.now.replace(microsecond=0),
+        on=pen.today,
+        note=because.strip(),
+        struck_out=lines[0].id,
+    )
+    return _after(pen, [log(pen.folder, today=pen.today, request=request, memory=pen.memory)])
+
+
+def end(pen: Pen, *, outcome: str = "") -> Wrote:
+    """Ends the game."""
+    game = game_of_pen(pen)
+    if game.open_game is None:
+        return nothing_open(pen, game)
+    pen = replace(pen, of=game.open_game.id)
+    return written(pen, game.open_game, events=(Ended(outcome=outcome.strip()),))
+
+
+def game_of_pen(pen: Pen) -> PlayedGame:
+    """The game that is meant, without what to do now. Raises StoreError, and FileError."""
+    return played_game(pen.folder, today=pen.today, of=pen.of, advises=False, memory=pen.memory)
+
+
+def nothing_open(pen: Pen, game: PlayedGame) -> Wrote:
+    """The answer where no game is open that something could be written down of."""
+    return Wrote(findings=stops(game.findings) or (no_game(pen.of),), game=game)
+
+
+def written(pen: Pen, record: GameRecord, *, events: Sequence[Event], first_id: str = "") -> Wrote:
+    """Writes events of a game, one after the other, and says how it is then.
+
+    Raises StoreError, and FileError.
+    """
+    counter = record.next_counter(pen.device)
+    lines = [
+        Line(event=event, game=record.id, counter=counter + place, id="" if place else first_id)
+        for place, event in enumerate(events)
+    ]
+    return _done(pen, lines)
+
+
+def _done(pen: Pen, lines: Sequence[Line], *, findings: tuple[Finding, ...] = ()) -> Wrote:
+    """Writes lines until one can't be."""
+    logged: list[Logged] = []
+    for line in lines:
+        request = LogRequest(
+            id=line.id or pen.new_id(),
+            kind=EntryKind.PLAYED,
+            written=pen.now.replace(microsecond=0),
+            on=pen.today,
+            played=Played(
+                game=line.game, event=line.event, device=pen.device, counter=line.counter
+            ),
+        )
+        logged.append(log(pen.folder, today=pen.today, request=request, memory=pen.memory))
+        if logged[-1].entry is None:
+            break
+    return _after(pen, logged, findings=findings)
+
+
+def _after(pen: Pen, logged: Sequence[Logged], *, findings: tuple[Finding, ...] = ()) -> Wrote:
+    """What was written, and the game as it is now."""
+    said = dict.fromkeys(found for each in logged for found in each.findings)
+    game = played_game(pen.folder, today=pen.today, of=pen.of, memory=pen.memory)
+    return Wrote(
+        findings=(*findings, *said),
+        entries=tuple(each.entry for each in logged if each.entry is not None),
+        game=game,
+    )

@@ -1,0 +1,150 @@
+"""A game as far as it was written down: its rolls, points left, and what to do now.
+
+journal -> games -> the one that is meant -> its terms -> account -> doubts -> what to do now
+"""
+
+import datetime
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from paradestate.core.dice import Dice
+from paradestate.core.finding import Finding, stops
+from paradestate.core.play.account import Account, account
+from paradestate.core.play.fairness import Fairness, fairness
+from paradestate.core.play.game_record import (
+    Binding,
+    GameRecord,
+    bindings,
+    disagreements,
+    game_records,
+    rolls,
+)
+from paradestate.core.play.machine_roll import thrown
+from paradestate.core.play.play_finding import record_findings
+from paradestate.core.support.terms import Terms
+from paradestate.journeys.choosing import choice_of
+from paradestate.journeys.collection import collection_of
+from paradestate.journeys.count import Count
+from paradestate.journeys.history import ALL, history
+from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.terms import game_terms
+from paradestate.journeys.what_now import NOTHING_TO_SAY, WhatNow, waiting_words, what_now
+from paradestate.text.dice import read_dice
+from paradestate.text.slip import Slip
+
+NO_DICE = Dice(terms=())
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlayedGame:
+    """A game, or none where there is none that is meant; and what the season's dice showed."""
+
+    findings: tuple[Finding, ...]
+    texts: Mapping[str, str]
+    record: GameRecord | None = None
+    others: tuple[GameRecord, ...] = ()
+    """All games of this force, oldest first."""
+    terms: Terms | None = None
+    """None where the folder doesn't offer that game any more, as the findings say."""
+    count: Count | None = None
+    account: Account | None = None
+    bindings: tuple[Binding, ...] = ()
+    differences: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Commitment to what of its roll doesn't agree, where its secret is told; empty: all does."""
+    now: WhatNow = NOTHING_TO_SAY
+    season: Mapping[int, Fairness] = field(default_factory=dict)
+    """Number of faces to how evenly real dice of that sort came, over all games."""
+
+    @property
+    def open_game(self) -> GameRecord | None:
+        """The game, where it isn't ended."""
+        return None if self.record is None or self.record.ended is not None else self.record
+
+
+def played_game(
+    folder: Path,
+    *,
+    today: datetime.date,
+    of: str = "",
+    advises: bool = True,
+    memory: Memory = NOTHING,
+) -> PlayedGame:
+    """The newest game that isn't ended, else the newest; or the one whose id begins with `of`.
+
+    Without `advises` it isn't worked out what to do now. Raises StoreError, and FileError.
+    """
+    past = history(folder, today=today, last=ALL, memory=memory)
+    force = collection_of(folder).force_of(folder)
+    games = game_records(past.entries[::-1], force=force or "")
+    season = dice_of(games)
+    record = _meant(games, of=of)
+    if record is None:
+        return PlayedGame(findings=past.findings, texts=past.texts, others=games, season=season)
+    opened = record.terms
+    choice, _ = choice_of(date=opened.date, game=opened.game)
+    found = game_terms(
+        folder,
+        today=today,
+        choice=replace(choice, numbers=opened.numbers),
+        grades=opened.grades,
+        memory=memory,
+    )
+    findings = (*past.findings, *(each for each in stops(found.checked.findings)))
+    terms = found.terms
+    held = None if terms is None else account(record, terms)
+    bound = bindings(record)
+    wrong = {each.line.id: _differences(each) for each in bound if each.secret is not None}
+    doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
+    now = NOTHING_TO_SAY
+    if held is not None and advises and record.ended is None:
+        now = waiting_words(bound) or what_now(
+            folder, held, opened=opened, today=today, memory=memory
+        )
+    return PlayedGame(
+        findings=tuple(dict.fromkeys((*findings, *doubts))),
+        texts={**past.texts, **found.checked.texts},
+        record=record,
+        others=games,
+        terms=terms,
+        count=found.count,
+        account=held,
+        bindings=bound,
+        differences=wrong,
+        now=now,
+        season=season,
+    )
+
+
+def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:
+    if of:
+        fitting = [each for each in games if each.id.startswith(of.lower())]
+        return fitting[0] if len(fitting) == 1 else None
+    going = [each for each in games if each.ended is None]
+    return next(reversed(going or list(games)), None)
+
+
+def _differences(binding: Binding) -> tuple[str, ...]:
+    dice = dice_of_text(binding.committed.dice)
+    if dice is None:
+        return ("its dice can't be read",)
+    return tuple(disagreements(binding, dice=dice))
+
+
+def dice_of_text(text: str) -> Dice | None:
+    """The dice that a line names; None where they can't be read."""
+    read = read_dice(text)
+    return None if isinstance(read, Slip) else read
+
+
+def dice_of(games: Sequence[GameRecord]) -> Mapping[int, Fairness]:
+    """How evenly real dice came over all games, those struck out among them; by their faces."""
+    came: dict[int, list[int]] = {}
+    for game in games:
+        for roll in rolls(game):
+            sides = thrown(dice_of_text(roll.rolled.dice) or NO_DICE)
+            if roll.rolled.commitment or len(sides) != len(roll.rolled.faces):
+                continue
+            for face, most in zip(roll.rolled.faces, sides, strict=True):
+                came.setdefault(most, [0] * most)[face - 1] += 1
+    return {most: fairness(came[most]) for most in sorted(came) if most > 1}

@@ -1,0 +1,121 @@
+"""The command `play`."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.calling import Called, call
+
+GAME = "whole-day attack"
+
+
+@pytest.fixture
+def at_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+
+
+def play(folder: Path, *words: object) -> Called:
+    return call("play", folder, *words)
+
+
+def test_without_a_game_it_is_said_how_to_begin(folder: Path) -> None:
+    answer = play(folder)
+    assert (answer.status, "Begin with: paradestate play" in answer.out) == (0, True)
+    assert play(folder, "--json").document["state"] is None
+    assert play(folder, "--of", "1f").status == 1
+
+
+@pytest.mark.usefixtures("at_home")
+def test_an_evening_for_people(folder: Path) -> None:
+    begun = play(folder, "start", "--game", GAME, "--opponent", "Ommerath")
+    assert "Now: Roll the allowance: 18 + 2d6." in begun.out
+    play(folder, "roll", "allowance", 6, 2, "--by", "Anna", "--witness", "Bert")
+    play(folder, "roll", "light tanks=2", 3)
+    slip = play(folder, "roll", "light tanks=2", 9)
+    assert "[rolled-twice]" in slip.err
+    line = slip.out.split()[0]
+    struck = play(folder, "strike", line, "--because", "fell off the table")
+    assert f"Struck out: {line}, fell off the table" in struck.out
+    bound = play(folder, "bind", "anti-tank guns=2")
+    assert "  digest " in bound.out
+    rolled = play(folder, "word", "heron", "--keep-secret")
+    assert "secret" not in rolled.out
+    assert "  secret " in play(folder, "reveal").out
+    play(folder, "mark", "out", "No 1 Company / 1 Platoon / 1 Section", "yes", "--turn", 3)
+    assert "Ended: held the bridge." in play(folder, "end", "--outcome", "held the bridge").out
+    shown = play(folder).out
+    for text in (
+        "Whole-day attack opened against Ommerath\nEnded: held the bridge.\n",
+        "Anna, seen by Bert",
+        "STRUCK OUT (fell off the table): rolled 9",
+        "Machine, anti-tank guns (",
+        "rolled, and the secret is told; it agrees.",
+        "No 1 Company / 1 Platoon / 1 Section, out: yes.",
+    ):
+        assert text in shown
+
+
+def test_for_programs(folder: Path) -> None:
+    play(folder, "start", "--game", GAME)
+    written = play(folder, "roll", "allowance", 6, 2, "--json").document
+    (entry,) = written["entries"]
+    state = written["state"]
+    assert (state["points_at_the_start"], state["points_left"]) == (19, 19)
+    assert (state["game"], state["posture"], state["is_open"]) == (GAME, "attack", True)
+    line = state["lines"][-1]
+    assert (line["entry"], line["faces"], line["total"], line["counts"]) == (
+        entry,
+        [6, 2],
+        26,
+        True,
+    )
+    assert state["now"]["ask"] == {"entry": "light tanks", "number": 2, "choice": ""}
+    allowed = play(folder, "roll", "light tanks=2", 9, "--json").document["state"]
+    assert allowed["open"] == {"allowed": 2, "entry": "light tanks", "number": 2, "choice": ""}
+    assert allowed["now"]["take"]["number"] == 2
+    twice = play(folder, "roll", "light tanks=2", 9, "--json").document["state"]["lines"][-1]
+    assert twice["counts"] is False
+    stopped = play(folder, "take", "light tanks=3", "--json")
+    assert (stopped.status, stopped.document["entries"]) == (1, [])
+    season = play(folder, "--json").document["season"]
+    assert season["6"]["came"] == [0, 1, 0, 0, 0, 1]
+
+
+def test_a_season_of_dice_that_are_uneven_is_called_remarkable(folder: Path) -> None:
+    play(folder, "start", "--game", GAME)
+    play(folder, "roll", "practice", *[1] * 20, "--dice", "20d6")
+    play(folder, "roll", "practice", *[1] * 20, "--dice", "20d6")
+    shown = " ".join(play(folder).out.split())
+    assert (
+        "Dice of 6 this season, 40 rolls: 40, 0, 0, 0, 0 and 0 times. Chi-square 200 on 5 degrees; "
+        "fair dice are as uneven in less than 1 in 100 seasons: remarkable." in shown
+    )
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("dance",),
+        ("start", "now"),
+        ("roll",),
+        ("roll", "allowance", "six"),
+        ("ask",),
+        ("take", "a", "b"),
+        ("mark", "out"),
+        ("strike", "1f"),
+        ("strike", "1f", "2f", "--because", "x"),
+        ("end", "well"),
+        ("bind",),
+        ("reveal", "all"),
+    ],
+)
+def test_wrong_usage_is_told(folder: Path, words: tuple[str, ...]) -> None:
+    assert play(folder, *words).status == 2
+
+
+def test_a_stop_without_a_game_prints_nothing(folder: Path) -> None:
+    answer = play(folder, "roll", "allowance", 6, 2)
+    assert (answer.status, answer.out) == (1, "")
+    assert "[no-game]" in answer.err
+    for words in (("ask", "light tanks=2"), ("take", "light tanks=2"), ("word", "heron")):
+        assert play(folder, *words, "--json").status == 1
