@@ -36,9 +36,8 @@ def known_words(cursor: Cursor, *, names: Names) -> tuple[KnownWord, ...]:
     return tuple(sorted(others, key=lambda known: not known.word.casefold().startswith(start)))
 
 
-@cache
-def _whole() -> Schema:
-    return force_schema()
+_whole = cache(force_schema)
+"""The schema of all files, which is long and stays as it is."""
 
 
 def _schemas_at(path: KeyPath) -> Iterator[Schema]:

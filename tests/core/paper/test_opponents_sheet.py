@@ -125,7 +125,7 @@ def test_what_is_seen_may_not_bear_the_name_of_what_is_hidden() -> None:
 def test_private_names_are_counted_and_none_of_them_is_on_it() -> None:
     (tick,) = opponents_sheet(secrets()).ticks
     assert tick.holds
-    assert tick.words == "4 private names, 0 on the opponent's sheet"
+    assert tick.words == "4 private names, none of them on the opponent's sheet"
     assert private_names(secrets()) == {"zzMine", "zzPost", "zzBattery", "zzEither"}
 
 

@@ -71,7 +71,7 @@ def test_every_paper_stands_below_what_it_is_for(visitor: Visitor) -> None:
     assert said.index("At the bench") < said.index("Stand templates")
     assert said.index("On the stands") < said.index("A label for the underside")
     assert all(kind.title in said for kind in EVERY_PAPER)
-    assert "37 labels for 37 stands to label: they agree" in said
+    assert "37 labels for 37 stands to label: as it should be" in said
     assert "No line on a screen can be trusted" in said
 
 
