@@ -25,6 +25,7 @@ COMMANDS = {
     "marks": "Say how well marks are told apart, choose colours, say whose mark it is.",
     "trays": "Lay every stand into its tray: plan, packing list, and what has no place.",
     "bench": "Say in which order to work on stands, so that a force is playable soonest.",
+    "losses": "Say who comes back after a game, and what the next one finds.",
     "next": "Say which purchase, or which hours of work, add most to the games you play.",
     "sheets": "Print labels, templates and markers to exact size, as PDF.",
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from paradestate.core.bench import Bench
+from paradestate.core.campaign.recovery import Campaign
 from paradestate.core.figure import FigureKind
 from paradestate.core.formation import Formation
 from paradestate.core.game import FormationCost, Game, Grade, Reserves
@@ -102,6 +103,7 @@ class Force:
     reserves: Reserves | None = None
     worths: Mapping[str, Worth] = field(default_factory=dict)
     bench: Bench = Bench()
+    campaign: Campaign = Campaign()
     states: tuple[str, ...] = ()
     marks: Marks = Marks()
     opponent: Opponent | None = None

@@ -24,6 +24,7 @@ limits: [{group: h, most: 1}]
 reserves: {method: named, most: 34%, of: top}
 worths: {e: {1: 2}}
 bench: {week: 4 h}
+campaign: {never back: [captured]}
 states: [held up]
 marks: {top: {colours: [blue]}, colours: {blue: 1F4E9E}}
 opponent: {gap: 5 mm}

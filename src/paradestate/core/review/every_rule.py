@@ -2,6 +2,7 @@
 
 from paradestate.core.review import (
     buying,
+    campaign,
     conditions,
     detachment,
     limit,
@@ -26,5 +27,6 @@ EVERY_RULE: tuple[Rule, ...] = (
     *conditions.RULES,
     *plans.RULES,
     *scenario.RULES,
+    *campaign.RULES,
     *work.RULES,
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.force import Force
 from paradestate.core.game import Game
 from paradestate.core.place import KeyPath
-from paradestate.core.sentence import purchase, scenario, setting, support, troops
+from paradestate.core.sentence import campaign, purchase, scenario, setting, support, troops
 from paradestate.core.sentence.wording import listed, window_words
 from paradestate.core.support.entry import Asking
 
@@ -97,6 +97,8 @@ def _scenario(game: Game) -> Said:
 def _settings(force: Force) -> Said:
     for text in setting.sentences_of_bench(force.bench):
         yield ("bench",), text
+    for path, text in campaign.campaign_sentences(force.campaign):
+        yield ("campaign", *path), text
     if force.states:
         yield ("states",), f"States at the table: {listed(force.states)}."
     for text in setting.marks_sentences(force.marks):

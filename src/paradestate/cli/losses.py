@@ -1,0 +1,110 @@
+"""The command `losses`."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+from uuid import uuid4
+
+import click
+
+from paradestate.cli.finding_report import print_findings
+from paradestate.cli.option import finish, folder_argument, json_option, now, today
+from paradestate.cli.output import print_json
+
+if TYPE_CHECKING:  # start-up time
+    from paradestate.journeys.losses import AfterGame
+    from paradestate.journeys.losses_told import LossesTold
+
+WORDS = ("recovered", "lost", "replaced", "promoted")
+EPILOG = """\b
+Examples:
+  paradestate losses marenz
+  paradestate losses marenz --next "whole-day attack"
+
+\b
+Real dice, and what needs none:
+  paradestate losses marenz rolled "No 1 Company / 1 Platoon / 1 Section" 4 --witness Bert
+  paradestate losses marenz replaced "No 1 Company / 1 Platoon / 2 Section"
+"""
+
+
+@click.command(epilog=EPILOG)
+@folder_argument
+@click.argument("what", required=False, type=click.Choice(("rolled", *WORDS)))
+@click.argument("name", default="")
+@click.argument("faces", nargs=-1, type=int)
+@click.option("--by", "roller", default="", metavar="NAME", help="rolled: who rolled.")
+@click.option("--witness", default="", metavar="NAME", help="rolled: who saw it.")
+@click.option(
+    "--next",
+    "next_game",
+    default="",
+    metavar="NAME",
+    help="The game that is played next; of the same kind when left out.",
+)
+@click.option("--of", default="", metavar="ID", help="Another game than the newest.")
+@json_option
+def command(
+    folder: Path,
+    *,
+    what: str | None,
+    name: str,
+    faces: tuple[int, ...],
+    roller: str,
+    witness: str,
+    next_game: str,
+    of: str,
+    as_json: bool,
+) -> None:
+    """Say who was out of action in FOLDER's last game, and what the next one finds.
+
+    How likely they come back is as the section `campaign` of the folder says. Real dice are
+    written down with `rolled`, a stand and its faces; `recovered`, `lost`, `replaced` and
+    `promoted` need none.
+    """
+    if what is None:
+        _show(folder, next_game=next_game, of=of, as_json=as_json)
+        return
+    if not name or (what == "rolled") != bool(faces):
+        raise click.UsageError(f"Say whom: {what} NAME{' FACES' if what == 'rolled' else ''}.")
+    from paradestate.journeys.losses_told import Teller, roll_recovery, tell_fate
+
+    teller = Teller(
+        folder=folder,
+        today=today(),
+        now=now(),
+        new_id=lambda: str(uuid4()),
+        of=of,
+        next_game=next_game,
+    )
+    if what == "rolled":
+        done = roll_recovery(teller, name, numbers=faces, roller=roller, witness=witness)
+    else:
+        done = tell_fate(teller, name, word=what)
+    _answer(done, as_json=as_json)
+
+
+def _show(folder: Path, *, next_game: str, of: str, as_json: bool) -> None:
+    from paradestate.journeys.losses import losses
+
+    after = losses(folder, today=today(), next_game=next_game, of=of)
+    print_findings(after.findings, after.texts)
+    _print(after, as_json=as_json)
+    finish(stopped=after.record is None)
+
+
+def _answer(done: "LossesTold", *, as_json: bool) -> None:
+    print_findings((*done.findings, *done.after.findings), done.after.texts)
+    if done.entries or as_json:
+        _print(done.after, as_json=as_json)
+    finish(stopped=not done.entries)
+
+
+def _print(after: "AfterGame", *, as_json: bool) -> None:
+    if as_json:
+        from paradestate.cli.losses_json import losses_json
+
+        print_json(losses_json(after))
+    elif after.record is not None:
+        from paradestate.cli.losses_report import print_losses
+
+        print_losses(after)

@@ -1,0 +1,93 @@
+"""Losses and the next strength, for people."""
+
+from collections.abc import Iterator
+
+from rich.console import Console
+from rich.table import Table
+
+from paradestate.cli.output import console, titled_table
+from paradestate.core.sentence.campaign import casualty_words, pool_words, to_add_sentence
+from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.wording import capital, several
+from paradestate.journeys.losses import AfterGame
+
+
+def print_losses(after: AfterGame) -> None:
+    """What the next game finds first; then each casualty, and the rolls still to be made."""
+    out = console()
+    out.print(capital(to_add_sentence(after.strengths, game=after.next_game)))
+    for sentence in _odds(after):
+        out.print(sentence)
+    if after.casualties:
+        out.print()
+        table = _table("This game", "stand", "out of action", "since")
+        for each in after.casualties:
+            table.add_row(each.stand.name, each.out, casualty_words(each))
+        out.print(table)
+    if after.groups:
+        out.print()
+        _print_rolls(out, after)
+    out.print()
+    _print_strengths(out, after)
+
+
+def _odds(after: AfterGame) -> Iterator[str]:
+    odds = after.odds
+    if odds is not None and after.groups:
+        waiting = sum(len(each.stands) for each in after.groups)
+        yield f"{several(waiting, 'stand')} to roll for; {near_text(odds.back.mean)} expected back."
+        yield f"Complete with nobody sent up: {chance_words(odds.none_needed)}."
+        if any(each.pool for each in after.strengths):
+            yield f"Complete with all that may be sent up: {chance_words(odds.pool_enough)}."
+    left = pool_words(after.strengths)
+    if left:
+        yield f"May be sent up: {left}."
+
+
+def _print_rolls(out: Console, after: AfterGame) -> None:
+    table = _table("To roll", "for", "dice", "comes back on", "chance")
+    for each in after.groups:
+        by = after.campaign.recovery[each.pattern]
+        chance = "" if after.odds is None else chance_words(after.odds.of_each[each.pattern])
+        table.add_row(each.name, str(by.roll), str(by.on), chance)
+    out.print(table)
+    if after.odds is not None:
+        back = _table("How many come back", "stands", "chance", "at least")
+        for number in after.odds.back.counts:
+            exactly, more = after.odds.back.of(number), after.odds.back.at_least(number)
+            back.add_row(str(number), chance_words(exactly), chance_words(more))
+        out.print()
+        out.print(back)
+
+
+def _print_strengths(out: Console, after: AfterGame) -> None:
+    table = _table(
+        f"Next: {after.next_game}",
+        "stands",
+        "must have",
+        "there",
+        "to roll",
+        "lost",
+        "least to add",
+    )
+    for each in after.strengths:
+        if each.lost or each.open or each.wanted > each.sure:
+            least = str(each.least_to_add)
+            if each.most_to_add != each.least_to_add:
+                least = f"{least} to {each.most_to_add}"
+            numbers = (each.wanted, each.sure, each.open, each.lost)
+            table.add_row(each.pattern, *map(str, numbers), least)
+    if table.row_count:
+        out.print(table)
+    if after.experience:
+        gained = _table("Experience", "stand", "promoted")
+        for name, times in after.experience.items():
+            gained.add_row(name, str(times))
+        out.print(gained)
+
+
+def _table(title: str, *headings: str) -> Table:
+    table = titled_table(title)
+    for heading in headings:
+        table.add_column(heading)
+    return table

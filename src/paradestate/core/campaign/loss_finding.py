@@ -1,0 +1,103 @@
+"""What is to be said about losses: what can't be rolled for, and what is doubtful."""
+
+from collections.abc import Sequence
+from difflib import get_close_matches
+
+from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.choice import CHOSEN_HERE
+from paradestate.core.finding import Finding, Level
+from paradestate.core.log_finding import log_stop
+from paradestate.core.sentence.wording import listed
+
+MOST_NAMED = 5
+
+
+def nothing_played(of: str) -> Finding:
+    """The stop where there is no such game."""
+    which = f"No game's id begins with '{of}', or more than one's" if of else "No game was played"
+    return Finding(
+        level=Level.STOP,
+        code="no-game-played",
+        message=f"{which}.",
+        effect="There are no losses to tell.",
+        hint="Write the game down while it is played, and what is out of action.",
+        place=CHOSEN_HERE,
+    )
+
+
+def not_to_roll(name: str, *, waiting: Sequence[str]) -> Finding:
+    """The stop where a name is none of those that are still to be rolled for."""
+    near = get_close_matches(name, waiting, n=1)
+    offered = f"Did you mean '{near[0]}'? " if near else ""
+    some = listed(f"'{each}'" for each in waiting[:MOST_NAMED])
+    return log_stop(
+        code="not-to-roll",
+        message=f"'{name}' isn't waiting for a roll.",
+        hint=f"{offered}Waiting: {some}." if waiting else "Nobody is waiting for a roll.",
+    )
+
+
+def rolled_already(casualty: Casualty) -> Finding:
+    """The stop for a second roll for the same stand."""
+    return log_stop(
+        code="fate-told",
+        message=f"{casualty.stand.name} is told already: {casualty.fate}.",
+        hint="Strike that line out with a reason, or keep it.",
+    )
+
+
+def cant_become(name: str, fate: str, *, because: str) -> Finding:
+    """The stop where a stand can't be told so."""
+    return log_stop(
+        code="fate-impossible",
+        message=f"{name} can't be told {fate}: {because}.",
+        hint="Look at the name, and at what is out of action, again.",
+    )
+
+
+def doubts(casualties: Sequence[Casualty], *, unknown: Sequence[str]) -> tuple[Finding, ...]:
+    """What of the losses is told twice, dies with its stand, or belongs to no stand."""
+    said = []
+    disputed = [each.stand.name for each in casualties if each.is_disputed]
+    if disputed:
+        said.append(
+            _warn(
+                f"Told differently by two: {_some(disputed)}.",
+                code="losses-disputed",
+                effect="The worse counts.",
+                hint="Whoever knows tells it once more, or strikes the wrong line out.",
+            )
+        )
+    both = [each.stand.name for each in casualties if each.is_promoted and each.fate is Fate.LOST]
+    if both:
+        said.append(
+            _warn(
+                f"Promoted and lost the same day: {_some(both)}.",
+                code="promoted-and-lost",
+                effect="It counts as lost, and its promotion with it.",
+                hint="If it came back, strike out that it was lost.",
+            )
+        )
+    if unknown:
+        said.append(
+            _warn(
+                f"Out of action, but no stand of the force: {_some(unknown)}.",
+                code="loss-of-no-stand",
+                effect="The next strength leaves it out.",
+                hint="Supporting troops are asked for anew; of a stand look at its name.",
+            )
+        )
+    return tuple(said)
+
+
+def _warn(message: str, *, code: str, effect: str, hint: str) -> Finding:
+    return Finding(
+        level=Level.WARN, code=code, message=message, effect=effect, hint=hint, place=CHOSEN_HERE
+    )
+
+
+def _some(names: Sequence[str]) -> str:
+    shown = [*names[:MOST_NAMED]]
+    if len(names) > MOST_NAMED:
+        shown.append(f"{len(names) - MOST_NAMED} more")
+    return listed(shown)

@@ -1,0 +1,63 @@
+"""The section `campaign` as sentences, and what a game left behind."""
+
+from collections.abc import Iterator
+
+from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.campaign.next_strength import PatternStrength
+from paradestate.core.campaign.recovery import Campaign, Recovery
+from paradestate.core.place import KeyPath
+from paradestate.core.sentence.wording import by_hand_words, counted, listed
+
+
+def campaign_sentences(campaign: Campaign) -> Iterator[tuple[KeyPath, str]]:
+    """What the owner wrote, with where it stands in the section."""
+    for pattern, recovery in campaign.recovery.items():
+        yield ("recovery", pattern), recovery_sentence(pattern, recovery)
+    if campaign.rolled_once_for:
+        yield (
+            ("rolled once for",),
+            f"After a game all stands of one kind in a {campaign.rolled_once_for} share a roll.",
+        )
+    if campaign.never_back:
+        words = listed(campaign.never_back, joint="or")
+        yield ("never back",), f"A stand out of action as {words} is lost without a roll."
+    if campaign.replacements:
+        yield ("replacements",), f"May be sent up in all: {counted(campaign.replacements)}."
+    if campaign.by_hand:
+        yield (), f"After a game.{by_hand_words(campaign.by_hand)}"
+
+
+def recovery_sentence(pattern: str, recovery: Recovery) -> str:
+    """Such as: rifle section, out of action: comes back on 3 or more of 1d6, else lost."""
+    gains = "" if recovery.promoted_on is None else f", promoted on {recovery.promoted_on}"
+    return (
+        f"{pattern}, out of action: comes back on {recovery.on} of {recovery.roll}, "
+        f"else lost{gains}."
+    )
+
+
+def casualty_words(casualty: Casualty) -> str:
+    """What came of it: `lost`, `recovered, promoted`, `lost; its promotion is lost with it`."""
+    words = str(casualty.fate) if casualty.out or casualty.fate is not Fate.RECOVERED else ""
+    if not casualty.is_promoted:
+        return words
+    if casualty.fate in {Fate.LOST, Fate.REPLACED}:
+        return f"{words}; its promotion is lost with it"
+    return f"{words}, promoted" if words else "promoted"
+
+
+def to_add_sentence(strengths: tuple[PatternStrength, ...], *, game: str) -> str:
+    """Whether the next game has all that it must have, and the least to send up."""
+    least = {each.pattern: each.least_to_add for each in strengths if each.least_to_add}
+    most = {each.pattern: each.most_to_add for each in strengths if each.most_to_add}
+    if not most:
+        return f"{game}: complete, whatever else happens."
+    if least == most:
+        return f"{game}: short of {counted(least)}; that is the least to send up."
+    sure = f"short of {counted(least)} for sure" if least else "complete if all come back"
+    return f"{game}: {sure}; short of {counted(most)} if none comes back."
+
+
+def pool_words(strengths: tuple[PatternStrength, ...]) -> str:
+    """What may still be sent up: `2 rifle sections`; empty where there is nothing."""
+    return counted({each.pattern: each.pool for each in strengths if each.pool})

@@ -1,0 +1,60 @@
+"""The command `losses`."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.calling import call
+from tests.journeys.played_losses import SECTIONS, out, play, with_campaign
+
+
+@pytest.fixture
+def played(folder: Path) -> Path:
+    with_campaign(folder)
+    play(folder, *map(out, SECTIONS))
+    return folder
+
+
+def test_for_people(played: Path) -> None:
+    answer = call("losses", played)
+    assert answer.status == 0
+    assert answer.out.startswith(
+        "Evening attack: complete if all come back; short of 6 rifle sections if none comes back.\n"
+        "6 stands to roll for; 4 expected back.\n"
+        "Complete with nobody sent up: 64/729, 9 in 100.\n"
+        "Complete with all that may be sent up: 256/729, 35 in 100.\n"
+        "May be sent up: 1 rifle section.\n"
+    )
+    rows = [" ".join(line.split()) for line in answer.out.splitlines()]
+    assert "4 80/243, 33 in 100 496/729, 68 in 100" in rows
+    assert "rifle section 24 18 6 0 0 to 6" in rows
+
+
+def test_for_programs(played: Path) -> None:
+    found = call("losses", played, "--json").document
+    assert found["odds"]["back"]["6"] == "64/729"
+    assert [each["for"] for each in found["to_roll"]] == list(SECTIONS)
+    assert found["next_game"] == "evening attack"
+
+
+def test_real_dice_are_typed_in(played: Path) -> None:
+    answer = call("losses", played, "rolled", SECTIONS[0], 6, "--json")
+    (first, *_) = answer.document["casualties"]
+    assert (first["fate"], first["promoted"]) == ("recovered", True)
+    assert call("losses", played, "lost", SECTIONS[1]).status == 0
+    replaced = call("losses", played, "replaced", SECTIONS[1])
+    assert "Experience" in replaced.out
+    again = call("losses", played, "rolled", SECTIONS[0], 2)
+    assert (again.status, again.out) == (1, "")
+    assert "is told already: recovered" in again.err
+
+
+def test_what_is_half_said_is_refused(played: Path) -> None:
+    assert call("losses", played, "rolled", SECTIONS[0]).status == 2
+    assert call("losses", played, "lost").status == 2
+
+
+def test_without_a_game_there_are_no_losses(folder: Path) -> None:
+    answer = call("losses", folder)
+    assert (answer.status, answer.out) == (1, "")
+    assert "No game was played" in answer.err

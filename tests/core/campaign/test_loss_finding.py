@@ -1,0 +1,50 @@
+"""What is said about losses."""
+
+from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.campaign.loss_finding import (
+    cant_become,
+    doubts,
+    not_to_roll,
+    nothing_played,
+    rolled_already,
+)
+from tests.core.campaign.campaigns import STANDS
+
+
+def casualty(place: int, *, disputed: bool = False, promoted: bool = False) -> Casualty:
+    return Casualty(
+        stand=STANDS[place],
+        out="yes",
+        fate=Fate.LOST,
+        is_disputed=disputed,
+        is_promoted=promoted,
+    )
+
+
+def test_a_game_that_isnt_there() -> None:
+    assert nothing_played("").message == "No game was played."
+    assert nothing_played("1f").message == "No game's id begins with '1f', or more than one's."
+
+
+def test_a_name_that_isnt_waiting_gets_the_nearest_that_is() -> None:
+    assert not_to_roll("x", waiting=()).hint == "Nobody is waiting for a roll."
+    assert not_to_roll("1 Secton", waiting=["1 Section"]).hint == (
+        "Did you mean '1 Section'? Waiting: '1 Section'."
+    )
+    assert not_to_roll("zzz", waiting=["1 Section"]).hint == "Waiting: '1 Section'."
+
+
+def test_a_second_roll_and_a_fate_that_cant_be() -> None:
+    assert rolled_already(casualty(0)).message == f"{STANDS[0].name} is told already: lost."
+    said = cant_become("x", "lost", because="it wasn't out of action").message
+    assert said == "x can't be told lost: it wasn't out of action."
+
+
+def test_doubts_name_a_few_and_count_the_rest() -> None:
+    assert doubts([casualty(0)], unknown=()) == ()
+    every = [casualty(place, disputed=True, promoted=True) for place in range(6)]
+    disputed, both = doubts(every, unknown=())
+    assert (disputed.code, both.code) == ("losses-disputed", "promoted-and-lost")
+    assert disputed.message.endswith("2 Platoon / 2 Section and 1 more.")
+    (unknown,) = doubts([], unknown=["tank 1"])
+    assert unknown.message == "Out of action, but no stand of the force: tank 1."
