@@ -31,6 +31,7 @@ COMMANDS = {
     "holdings": "Say what is owned, by kind and stage, today or on a past day.",
     "log": "Write down what happened: counted, received, moved, lost, a session.",
     "play": "Write down a game: terms, honest dice, what is taken, what to do now.",
+    "book": "Say whether all booked games can be played, what is short, and the remedies.",
     "serve": "Show the forces as pages in a browser of this computer.",
     "archive": "Make one file of everything, and bring it back.",
     "spreadsheet": "Write stock, prices and supporting troops to a spreadsheet.",

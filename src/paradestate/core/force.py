@@ -8,6 +8,7 @@ from typing import TypeAlias
 
 from paradestate.core.bench import Bench
 from paradestate.core.campaign.recovery import Campaign
+from paradestate.core.club.booking import Club
 from paradestate.core.figure import FigureKind
 from paradestate.core.formation import Formation
 from paradestate.core.game import FormationCost, Game, Grade, Reserves
@@ -104,6 +105,7 @@ class Force:
     worths: Mapping[str, Worth] = field(default_factory=dict)
     bench: Bench = Bench()
     campaign: Campaign = Campaign()
+    club: Club = Club()
     states: tuple[str, ...] = ()
     marks: Marks = Marks()
     opponent: Opponent | None = None

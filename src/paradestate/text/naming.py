@@ -7,6 +7,7 @@ from paradestate.core.figure import Sort
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import Place
 from paradestate.text.context import Context
+from paradestate.text.format.club import BOXES
 from paradestate.text.format.game import ENTRIES, POSTURES
 from paradestate.text.format.price import GRADES, grade_kind
 from paradestate.text.format.purchase import STAGES
@@ -39,6 +40,7 @@ def defined_names(root: Fields) -> dict[str, Names]:
         ENTRIES: _keys(root, ENTRIES),
         STAGES: _stages(root),
         POSTURES: {**postures, **_values_of(root, "games", word="posture")},
+        BOXES: _boxes(root),
         GRADES: _keys(root, GRADES),
         **_grades_by_scale(root),
         GROUPS: _values_of(root, ENTRIES, word="group"),
@@ -66,6 +68,11 @@ def _keys(root: Fields, section: str) -> Names:
     if not isinstance(node, Fields):
         return {}
     return {name: node.keys[name].place for name in node.nodes}
+
+
+def _boxes(root: Fields) -> Names:
+    club = root.nodes.get("club")
+    return _keys(club, BOXES) if isinstance(club, Fields) else {}
 
 
 def _stages(root: Fields) -> Names:

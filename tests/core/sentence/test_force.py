@@ -25,6 +25,7 @@ reserves: {method: named, most: 34%, of: top}
 worths: {e: {1: 2}}
 bench: {week: 4 h}
 campaign: {never back: [captured]}
+club: {boxes: {b: {holds: {f: 1}}}}
 states: [held up]
 marks: {top: {colours: [blue]}, colours: {blue: 1F4E9E}}
 opponent: {gap: 5 mm}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.force import Force
 from paradestate.core.game import Game
 from paradestate.core.place import KeyPath
-from paradestate.core.sentence import campaign, purchase, scenario, setting, support, troops
+from paradestate.core.sentence import campaign, club, purchase, scenario, setting, support, troops
 from paradestate.core.sentence.wording import listed, window_words
 from paradestate.core.support.entry import Asking
 
@@ -94,11 +94,17 @@ def _scenario(game: Game) -> Said:
         yield path, scenario.arrival_sentence(name, arrival, game=game.name)
 
 
+def _between_games(force: Force) -> Said:
+    for path, text in campaign.campaign_sentences(force.campaign):
+        yield ("campaign", *path), text
+    for path, text in club.club_sentences(force.club):
+        yield ("club", *path), text
+
+
 def _settings(force: Force) -> Said:
     for text in setting.sentences_of_bench(force.bench):
         yield ("bench",), text
-    for path, text in campaign.campaign_sentences(force.campaign):
-        yield ("campaign", *path), text
+    yield from _between_games(force)
     if force.states:
         yield ("states",), f"States at the table: {listed(force.states)}."
     for text in setting.marks_sentences(force.marks):

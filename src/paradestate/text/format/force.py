@@ -5,6 +5,7 @@ from paradestate.core.support.entry import Asking
 from paradestate.text.codec import ListOf, Schema
 from paradestate.text.format import value
 from paradestate.text.format.campaign import CAMPAIGN
+from paradestate.text.format.club import CLUB
 from paradestate.text.format.game import (
     GAMES_SECTION,
     GRADES_SECTION,
@@ -60,6 +61,7 @@ FORCE = record(
     word("worths", WORTHS, about="the owner's own opinion"),
     word("bench", BENCH),
     word("campaign", CAMPAIGN, about="what a game leaves behind for the next"),
+    word("club", CLUB, about="figures that several games share"),
     word("states", ListOf(of=value.NAME), about="what befalls a platoon at the table"),
     word("marks", MARKS),
     word("opponent", OPPONENT),
