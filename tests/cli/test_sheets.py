@@ -13,7 +13,8 @@ def test_papers_are_written_and_labels_are_counted_twice(folder: Path, tmp_path:
     called = call("sheets", folder, "--out", out, "--only", "labels")
     assert called.status == 0
     assert called.out == (
-        f"Written: {out / 'labels.pdf'} (1 page)\n37 labels for 37 stands to label: as it should be.\n"
+        f"Written: {out / 'labels.pdf'} (1 page)\n"
+        "37 labels for 37 stands to label: as it should be.\n"
     )
 
 

@@ -196,7 +196,9 @@ def _print(written: "tuple[Written, ...]", *, ticks: tuple[Tick, ...]) -> None:
     for each in written:
         click.echo(f"Written: {each.path} ({several(each.sheet.printed.pages, 'page')})")
     for tick in ticks:
-        click.echo(f"{capital(tick.words)}: {'as it should be' if tick.holds else 'NOT AS IT SHOULD BE'}.")
+        click.echo(
+            f"{capital(tick.words)}: {'as it should be' if tick.holds else 'NOT AS IT SHOULD BE'}."
+        )
     if not written:
         click.echo("There is nothing to print.")
 

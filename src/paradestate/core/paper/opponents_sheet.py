@@ -61,7 +61,8 @@ def opponents_sheet(ground: Ground) -> Draft[OpponentsSheet]:
     named = tuple(_named_all_the_same(ground, shown))
     hidden = len(private_names(ground))
     tick = Tick(
-        words=f"{several(hidden, 'private name')}, {len(named) or 'none'} of them on the opponent's sheet",
+        words=f"{several(hidden, 'private name')}, {len(named) or 'none'} of them "
+        "on the opponent's sheet",
         holds=not named,
     )
     if named:
