@@ -14,7 +14,7 @@ from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_finding import unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.core.play.account import Account
-from paradestate.core.play.arrangement import Telling, telling_findings
+from paradestate.core.play.arrangement import Proposed, proposed_findings
 from paradestate.core.play.event import Asked, Ended, Event, Opened, Played, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
@@ -257,7 +257,9 @@ def mark(pen: Pen, subject: Subject, *, value: str, turn: int | None = None) -> 
     told = {each: standing.values[0] for each, standing in board.items()}
     made = game.count.made
     fielded = Fielded(force=game.count.force, made=made, plan=game.account.bought)
-    findings = tuple(telling_findings(Telling(subject=subject, value=value, values=told), fielded))
+    findings = tuple(
+        proposed_findings(Proposed(subject=subject, value=value, values=told), fielded)
+    )
     if stops(findings):
         return Wrote(findings=findings, game=game)
     over = board[subject].over if subject in board else ()

@@ -4,7 +4,7 @@ from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding, Level
 from paradestate.core.game import Purchase
-from paradestate.core.play.arrangement import ASPECTS, Telling, telling_findings
+from paradestate.core.play.arrangement import ASPECTS, Proposed, proposed_findings
 from paradestate.core.play.event import Subject
 from paradestate.core.support.room import Fielded
 from tests.forces import marenz
@@ -31,8 +31,8 @@ def told(
     aspect: str, name: str, *, value: str, before: dict[tuple[str, str], str] | None = None
 ) -> list[Finding]:
     values = {Subject(*subject): said for subject, said in (before or {}).items()}
-    telling = Telling(subject=Subject(aspect, name), value=value, values=values)
-    return list(telling_findings(telling, ALL))
+    telling = Proposed(subject=Subject(aspect, name), value=value, values=values)
+    return list(proposed_findings(telling, ALL))
 
 
 def code(found: list[Finding]) -> str:

@@ -20,7 +20,7 @@ WEEKS = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Booking:
+class DayOfForce:
     """What one force does on one day."""
 
     is_game_night: bool
@@ -33,7 +33,7 @@ class NoticeRow:
     """One force, day by day."""
 
     force: str
-    bookings: tuple[Booking, ...]
+    bookings: tuple[DayOfForce, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +118,7 @@ def _tables(
         )
 
 
-def _booking(force: Played, promises: Sequence[Promise], *, day: datetime.date) -> Booking:
+def _booking(force: Played, promises: Sequence[Promise], *, day: datetime.date) -> DayOfForce:
     own = [each for each in promises if each.day == day and each.force == force.name]
     said = [words for each in own for words in (counted(each.figures), each.note) if words]
-    return Booking(is_game_night=day in force.nights, promised=tuple(said))
+    return DayOfForce(is_game_night=day in force.nights, promised=tuple(said))

@@ -47,7 +47,7 @@ FREE = frozenset({"turn"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Telling:
+class Proposed:
     """Something that is to be told, with how all stands before it."""
 
     subject: Subject
@@ -63,9 +63,9 @@ class Telling:
         }
 
 
-def telling_findings(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+def proposed_findings(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """Why it can't be told, as stops; and what is doubtful about it."""
-    aspect, name = telling.subject
+    aspect, name = proposed.subject
     known = (*ASPECTS, *fielded.force.states)
     if aspect not in known:
         yield unwritten(unknown_choice(aspect, known, what="thing to be told"))
@@ -76,13 +76,13 @@ def telling_findings(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
         return
     match aspect:
         case "attached to":
-            yield from _attached(telling, fielded)
+            yield from _attached(proposed, fielded)
         case "loaded on":
-            yield from _loaded(telling, fielded)
+            yield from _loaded(proposed, fielded)
         case "reserve":
-            yield from _kept_back(telling, fielded)
+            yield from _kept_back(proposed, fielded)
         case "missions allotted":
-            yield from _allotted(telling, fielded)
+            yield from _allotted(proposed, fielded)
         case _:
             pass
 
@@ -100,37 +100,37 @@ def _names(fielded: Fielded) -> Iterator[str]:
     )
 
 
-def _attached(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+def _attached(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     sections = sections_of(fielded.plan, entries=fielded.force.supporting_troops)
-    section = next((each for each in sections if each.name == telling.subject.name), None)
+    section = next((each for each in sections if each.name == proposed.subject.name), None)
     if section is None:
         names = [each.name for each in sections]
-        yield unwritten(unknown_choice(telling.subject.name, names, what="section to attach"))
+        yield unwritten(unknown_choice(proposed.subject.name, names, what="section to attach"))
         return
-    if not telling.value:
+    if not proposed.value:
         return
     hosts = hosts_of(fielded.made, formations=(each.rule.to for each in sections))
-    told = telling.named(ATTACHED)
+    told = proposed.named(ATTACHED)
     attached = {each.name: told.get(each.name, INDEPENDENT) for each in sections}
     question = Attaching(sections=sections, hosts=hosts)
-    barrier = barrier_of(question, attached, section=section, host=telling.value)
+    barrier = barrier_of(question, attached, section=section, host=proposed.value)
     if barrier is None:
         return
     if barrier.rule == "no-host-of-its-kind":
         fitting = [each.name for each in question.hosts_for(section)]
-        yield unwritten(unknown_choice(telling.value, fitting, what="host of its kind"))
+        yield unwritten(unknown_choice(proposed.value, fitting, what="host of its kind"))
         return
     yield log_stop(
         code="host-full",
-        message=f"{telling.value} has {listed(barrier.with_)} attached already; "
+        message=f"{proposed.value} has {listed(barrier.with_)} attached already; "
         f"{section.name} finds no room there.",
         hint="Attach it elsewhere, or move the other first.",
     )
 
 
-def _loaded(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+def _loaded(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """What is loaded on a stand that carries nothing, or less."""
-    if not telling.value:
+    if not proposed.value:
         return
     patterns = {each.name: each.pattern for each in fielded.made.stands}
     stands = fielded.force.stands
@@ -139,27 +139,27 @@ def _loaded(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
         for name, pattern in patterns.items()
         if pattern in stands and stands[pattern].carries
     }
-    if telling.value not in carries:
-        yield unwritten(unknown_choice(telling.value, carries, what="stand that carries"))
+    if proposed.value not in carries:
+        yield unwritten(unknown_choice(proposed.value, carries, what="stand that carries"))
         return
-    riders = [name for name, on in telling.named(LOADED).items() if on == telling.value]
-    if len(riders) > carries[telling.value]:
+    riders = [name for name, on in proposed.named(LOADED).items() if on == proposed.value]
+    if len(riders) > carries[proposed.value]:
         yield log_stop(
             code="load-too-large",
-            message=f"{telling.value} carries {several(carries[telling.value], 'stand')}; "
+            message=f"{proposed.value} carries {several(carries[proposed.value], 'stand')}; "
             f"{listed(riders)} would be {len(riders)}.",
             hint="Load it elsewhere, or unload one first.",
         )
 
 
-def _kept_back(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+def _kept_back(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """More named as reserve than may be."""
-    if not telling.value:
+    if not proposed.value:
         return
-    back = telling.named(RESERVE)
+    back = proposed.named(RESERVE)
     bodies = {each.name: each.formation for each in fielded.made.bodies}
     formations = Counter(bodies[name] for name in back if name in bodies)
-    formation = bodies.get(telling.subject.name)
+    formation = bodies.get(proposed.subject.name)
     if formation is not None:
         reserve = Reserve(formations={formation: formations[formation]})
         for found in reserve_findings(
@@ -168,17 +168,17 @@ def _kept_back(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
             yield unwritten(found) if found.code == "reserve-too-large" else found
 
 
-def _allotted(telling: Telling, fielded: Fielded) -> Iterator[Finding]:
+def _allotted(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """More fire missions allotted than were taken."""
-    if not all(each.isascii() and each.isdigit() for each in telling.named(MISSIONS).values()):
+    if not all(each.isascii() and each.isdigit() for each in proposed.named(MISSIONS).values()):
         yield log_stop(
             code="not-a-whole-number",
-            message=f"'{telling.value}' isn't a number of missions.",
+            message=f"'{proposed.value}' isn't a number of missions.",
             hint="Write a whole number from 0 up.",
         )
         return
     taken = _missions(fielded.plan, fielded)
-    allotted = sum(map(int, telling.named(MISSIONS).values()))
+    allotted = sum(map(int, proposed.named(MISSIONS).values()))
     if allotted > taken:
         yield log_stop(
             code="missions-too-many",
