@@ -64,6 +64,12 @@ def test_everything_that_is_typed_counts() -> None:
     assert asked.dummies == 3
 
 
+def test_as_many_dummies_as_a_table_holds_are_printed() -> None:
+    _, asked, slips = asked_of(typed(dummies="1000"))
+    assert asked.dummies == 1000
+    assert slips == ()
+
+
 def test_one_length_holds_across_and_down() -> None:
     assert asked_of(typed(scale="100.4"))[1].layout.scale == measured(
         Fraction("100.4"), Fraction("100.4")
@@ -79,6 +85,7 @@ def test_one_length_holds_across_and_down() -> None:
         ({"scale": "968"}, "line-not-100"),
         ({"bleed": "1"}, "length-without-unit"),
         ({"dummies": "-1"}, "not-a-whole-number"),
+        ({"dummies": "1001"}, "number-too-great"),
         ({"date": "soon"}, "not-a-date"),
     ],
 )

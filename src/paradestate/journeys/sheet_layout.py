@@ -20,6 +20,9 @@ from paradestate.text.slip import Slip
 LEAST, MOST = 50, 200
 """Millimetres that a line of 100 may measure; anything else is a slip of the pen."""
 
+MOST_DUMMIES = 1000
+"""More than any table holds; anything else is a slip of the pen."""
+
 LINE_HINT = "Write what the lines measure, in millimetres: 96.8, or across and down: 96.8,97.2."
 
 
@@ -53,7 +56,7 @@ def asked_of(typed: SheetsTyped) -> tuple[Choice, Asked, tuple[Finding, ...]]:
     scale = _scale(typed["scale"])
     texts = {"bleed": typed["bleed"], "shift": typed["shift"], "from": typed["read_from"]}
     lengths = {name: read_length(text) for name, text in texts.items() if text}
-    dummies, more = number_of(typed["dummies"], of="dummies")
+    dummies, more = _dummies(typed["dummies"])
     slips += more
     slips += tuple(
         typed_finding(each) for each in (scale, *lengths.values()) if isinstance(each, Slip)
@@ -66,6 +69,18 @@ def asked_of(typed: SheetsTyped) -> tuple[Choice, Asked, tuple[Finding, ...]]:
         loaded=SIZES[Stock(typed["loaded"])] if typed["loaded"] else None,
     )
     return choice, asked, slips
+
+
+def _dummies(text: str) -> tuple[int | None, tuple[Finding, ...]]:
+    number, slips = number_of(text, of="dummies")
+    if number is None or number <= MOST_DUMMIES:
+        return number, slips
+    slip = Slip(
+        code="number-too-great",
+        message=f"dummies: {number} is greater than {MOST_DUMMIES}, the most that are printed.",
+        hint="Write how many markers hide nobody: as many as there are true ones, say.",
+    )
+    return None, (typed_finding(slip),)
 
 
 def _layout(typed: SheetsTyped, known: dict[str, Millimetres], *, scale: PrintScale) -> Layout:
