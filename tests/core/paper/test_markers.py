@@ -102,3 +102,16 @@ def test_a_marker_larger_than_the_page_is_told() -> None:
     draft = markers(ground)
     assert draft.shown is None
     assert [each.code for each in draft.findings] == ["larger-than-page"]
+
+
+def test_a_printed_stand_without_a_size_is_told() -> None:
+    ground = ground_of(
+        force_from(
+            "stands: {ghost: {base: none, printed: yes}}\nformations: {top: {parts: {ghost: 2}}}\n"
+        )
+    )
+    draft = markers(ground)
+    assert draft.shown is None
+    (finding,) = draft.findings
+    assert finding.code == "label-without-size"
+    assert finding.effect == "2 of its printed stands are left out."

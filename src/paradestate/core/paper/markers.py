@@ -5,9 +5,11 @@ otherwise (common practice, no source). From the front each is like every other 
 last line: who it is, or that it is nobody, stands on the second side alone.
 """
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from paradestate.core.finding import Finding, Level
 from paradestate.core.imposition.imposition_finding import register_findings
 from paradestate.core.imposition.shelf import imposed
 from paradestate.core.outline import Outline
@@ -50,15 +52,17 @@ class _Marker:
 def markers(ground: Ground) -> Draft[Markers]:
     """All printed stands, on both sides."""
     true, taken = _true(ground), _taken(ground)
+    unsized = tuple(_without_size(ground))
     number = len(true) if ground.dummies is None else ground.dummies
     dummies = tuple(_dummies(true, number))
     every = (*true, *dummies, *taken)
     if not every:
-        return Draft(shown=None)
+        return Draft(shown=None, findings=unsized)
     pieces = [_piece(ground, each) for each in every]
     imposition = imposed([piece.outline for piece in pieces], ground.layout)
     findings = (
         *register_findings(ground.layout),
+        *unsized,
         *too_large(pieces, imposition.without_room, layout=ground.layout),
     )
     pages = pages_of(
@@ -81,6 +85,21 @@ def _true(ground: Ground) -> tuple[_Marker, ...]:
             rear = tuple(stand.name.split(SEPARATOR))
             found.append(_Marker(pattern=stand.pattern, outline=outline, rear=rear))
     return tuple(found)
+
+
+def _without_size(ground: Ground) -> Iterator[Finding]:
+    """What the force raises printed, and nobody knows how large."""
+    stands = (each for each in ground.made.stands if each.printed and each.is_wanted)
+    without = Counter(each.pattern for each in stands if _outline(ground, each.pattern) is None)
+    for pattern, number in without.items():
+        yield Finding(
+            level=Level.WARN,
+            code="label-without-size",
+            message=f"{pattern}: its size isn't known.",
+            effect=f"{number} of its printed stands {'is' if number == 1 else 'are'} left out.",
+            hint="Give it a base, or a footprint where it has none.",
+            place=nearest_place(ground.force.places, ("stands", pattern)),
+        )
 
 
 def _dummies(true: Sequence[_Marker], number: int) -> list[_Marker]:
