@@ -26,6 +26,12 @@ def test_the_example_has_two_models_that_look_the_same() -> None:
     assert [place.path for place in finding.related] == [("stands", "light tank")]
 
 
+def test_stands_that_look_the_same_are_told_with_their_size_and_figures() -> None:
+    stands = "a: {base: 40 x 20 mm, figures: {m: 2}}, b: {base: 40 x 20 mm, figures: {m: 2}}"
+    (finding,) = [each for each in found(stands) if each.code == "stands-alike"]
+    assert finding.message == "a and b are both 40 x 20 mm with 2 ms."
+
+
 @pytest.mark.parametrize(
     ("stand", "said"),
     [

@@ -24,7 +24,7 @@ from paradestate.core.outline import (
 )
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.review.rule import Rule
-from paradestate.core.sentence.wording import several
+from paradestate.core.sentence.wording import counted, several
 from paradestate.core.stand import StandPattern
 
 
@@ -129,9 +129,10 @@ def stands_alike(force: Force) -> Iterator[Finding]:
 
 def _described(force: Force, pair: Alike) -> str:
     one, other = force.stands[pair.one], force.stands[pair.other]
-    base = f"{outline_text(pair.outline)}s" if one.base is not None else "models without a base"
-    common = Counter(one.figures) & Counter(other.figures)
-    held = " and ".join(f"{number} {kind}" for kind, number in common.items())
+    ending = "s" if isinstance(pair.outline, Disc) else ""
+    size = f"{outline_text(pair.outline)}{ending}"
+    base = size if one.base is not None else "models without a base"
+    held = counted(Counter(one.figures) & Counter(other.figures))
     return f"{base} with {held or 'one figure'}{'' if pair.same_figures else ' and one other'}"
 
 
