@@ -193,6 +193,18 @@ def test_a_slip_says_goods_carriage_and_where_it_stands_to_the_line() -> None:
         assert said in words
 
 
+def test_a_company_on_the_packing_list_never_stands_alone_at_the_foot_of_a_page() -> None:
+    heads = {f"{number} No {number} Company" for number in range(1, 5)}
+    found = 0
+    for text in texts_of("packing list"):
+        lines = [" ".join(line.split()) for line in text.splitlines()]
+        for line, after in zip(lines, lines[1:], strict=False):
+            if line in heads:
+                found += 1
+                assert after.startswith("1 Platoon") or after.split()[-1] == "Section"
+    assert found == len(heads)
+
+
 def test_row_81_a_private_list_says_on_every_page_that_it_isnt_to_be_shared() -> None:
     every = texts_of("troops list")
     assert len(every) > 1
