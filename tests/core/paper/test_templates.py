@@ -3,7 +3,8 @@
 from paradestate.core.outline import millimetres
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.templates import StandTemplate, Templates, templates
-from tests.core.paper.grounds import all_wished, battalion, small, with_plan
+from tests.core.paper.grounds import all_wished, battalion, ground_of, small, with_plan
+from tests.forces import force_from
 
 
 def drawn(ground: Ground) -> dict[str, StandTemplate]:
@@ -62,6 +63,18 @@ def test_figures_without_a_place_or_a_footprint_are_told() -> None:
     every = drawn(small())
     assert [line.words for line in every["crowd"].key][1] == "no place for 5 riflemen"
     assert [line.words for line in every["scouts"].key][1] == "footprints aren't known"
+
+
+def test_a_stand_too_small_for_its_figures_has_no_place_for_them_and_knows_their_footprints() -> (
+    None
+):
+    force = force_from(
+        "figures: {rifleman: {footprint: 6 mm}}\n"
+        "stands: {dot: {base: 3 mm disc, figures: {rifleman: 1}}}\n"
+        "formations: {top: {parts: {dot: 1}}}\n"
+    )
+    words = [line.words for line in drawn(ground_of(force))["dot"].key]
+    assert words == ["1 rifleman", "no place for 1 rifleman"]
 
 
 def test_a_stand_larger_than_the_page_is_told_and_left_out() -> None:

@@ -4,6 +4,7 @@ import shutil
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -12,13 +13,16 @@ from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.paper_size import LETTER
 from paradestate.core.imposition.print_scale import measured
 from paradestate.core.paper.labels import labels
-from paradestate.core.paper.paper import Paper
+from paradestate.core.paper.markers import markers
+from paradestate.core.paper.paper import Heading, Paper
 from paradestate.sheet.paper import typesetting
 from paradestate.sheet.paper.error import TypesettingError
 from paradestate.sheet.paper.typesetting import is_ours, printed
-from tests.core.paper.grounds import battalion
+from tests.core.paper.grounds import battalion, ground_of
+from tests.forces import force_from
 from tests.sheet.paper.papers import (
     EVERY,
+    MILLIMETRES_PER_POINT,
     Line,
     is_near,
     made,
@@ -212,3 +216,29 @@ def test_our_papers_are_known_by_their_words() -> None:
     assert is_ours(made("labels").pdf)
     assert not is_ours(b"%PDF-1.7 another program's")
     assert not is_ours(b"Parade State")
+
+
+def test_the_smallest_markers_keep_their_faces_to_themselves() -> None:
+    ground = ground_of(
+        force_from(
+            "stands: {dot: {base: 1 x 1 mm, printed: yes}, post: {base: 6 x 7 mm, printed: yes}}\n"
+            "formations: {top: {parts: {dot: 2, post: 2}}}\n"
+        )
+    )
+    shown = markers(ground).shown
+    assert shown is not None
+    about = Heading(title="Markers", force="", date=ground.date)
+    tiny = Paper(name="markers", heading=about, layout=ground.layout, shown=shown)
+    with opened(printed(tiny).pdf) as file:
+        panels = [_sides(each) for each in file.pages[0].rects if each["stroke"]]
+    frames = [each.frame for each in shown.pages[0].pieces]
+    assert len(panels) == len(frames) == 8
+    for left, top, right, bottom in panels:
+        assert any(
+            frame.left <= left < right <= frame.right and frame.top <= top < bottom <= frame.bottom
+            for frame in frames
+        )
+
+
+def _sides(drawn: dict[str, Any]) -> tuple[float, ...]:
+    return tuple(drawn[side] * MILLIMETRES_PER_POINT for side in ("x0", "top", "x1", "bottom"))

@@ -4,6 +4,7 @@ import datetime
 from dataclasses import replace
 from fractions import Fraction
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -198,7 +199,7 @@ def test_a_company_on_the_packing_list_never_stands_alone_at_the_foot_of_a_page(
     found = 0
     for text in texts_of("packing list"):
         lines = [" ".join(line.split()) for line in text.splitlines()]
-        for line, after in zip(lines, lines[1:], strict=False):
+        for line, after in pairwise(lines):
             if line in heads:
                 found += 1
                 assert after.startswith("1 Platoon") or after.split()[-1] == "Section"

@@ -153,7 +153,7 @@ def _key(account: StandAccount, letters: dict[str, str]) -> Iterator[KeyLine]:
         )
     if account.without_place:
         yield _said(f"no place for {counted(account.without_place)}")
-    if stand.modelled and not account.placed and stand.base is not None:
+    elif stand.modelled and not account.placed and stand.base is not None:
         yield _said("footprints aren't known")
 
 
