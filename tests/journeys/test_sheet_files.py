@@ -50,6 +50,14 @@ def test_no_other_file_is_touched_and_then_nothing_is_written(tmp_path: Path) ->
     assert not (tmp_path / "labels.pdf").exists()
 
 
+def test_a_link_that_leads_nowhere_stays_as_it_is(tmp_path: Path) -> None:
+    link = tmp_path / "key-card.pdf"
+    link.symlink_to(tmp_path / "gone.pdf")
+    with pytest.raises(CannotWriteError, match="nothing is overwritten"):
+        write_sheets((sheet(),), out=tmp_path, at=AT)
+    assert link.is_symlink()
+
+
 def test_a_file_in_the_way_of_the_folder_is_said(tmp_path: Path) -> None:
     (tmp_path / "papers").write_text("a note")
     with pytest.raises(FileError, match="Nothing was written"):

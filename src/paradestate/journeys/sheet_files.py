@@ -34,7 +34,8 @@ def write_sheets(
     """
     paths = [(sheet, out / sheet.file_name) for sheet in made]
     for _, path in paths:
-        if path.exists() and not is_ours(read_whole(path)):
+        leads_nowhere = path.is_symlink() and not path.exists()
+        if leads_nowhere or (path.exists() and not is_ours(read_whole(path))):
             raise CannotWriteError(
                 f"{path} is there already and isn't a paper of `sheets`; nothing is overwritten. "
                 "Choose another folder."
