@@ -42,6 +42,7 @@ from paradestate.web.page import (
     purchases,
     stands,
     start,
+    table,
     trays,
 )
 from paradestate.web.page import next as next_sheet
@@ -70,8 +71,8 @@ PAGES: tuple[Page, ...] = (
 )
 """Every page of a force, in the order of the index."""
 
-BELOW: tuple[Page, ...] = (cards.PAGE,)
-"""Pages of a force that stand below another one, and so not in the index."""
+BELOW: tuple[Page, ...] = (cards.PAGE, table.PAGE)
+"""Pages of a force that aren't in the index: one below another one, and the one for the table."""
 
 Endpoint = Callable[[Request], object]
 

@@ -1,0 +1,74 @@
+/* What a board comes to for a force: stands out, turn, fire missions, who is due.
+   Nothing here knows of page or phone. */
+import {AT_START, board, struckOut, subjectKey, tellings} from "./board.js";
+
+/* How one game stands: `standing(aspect, name)`, and its terms. */
+export function gameState(entries) {
+  const found = board(tellings(entries));
+  const struck = struckOut(entries);
+  const counted = entries.filter(({id}) => !struck.has(id));
+  const event = (word) => counted.filter(({says}) => says.played?.[word]);
+  return {
+    board: found,
+    struck,
+    standing: (aspect, name) => found.get(subjectKey(aspect, name)) ?? AT_START,
+    opened: event("opened").map(({says}) => says.played.opened)[0] ?? null,
+    ended: event("ended").map(({says}) => says.played.ended)[0] ?? null,
+    asked: event("asked").map(({says}) => says.played.asked),
+    disputes: [...found].filter(([, each]) => each.isDisputed)
+      .map(([key, each]) => ({subject: JSON.parse(key), standing: each})),
+  };
+}
+
+/* A number that is told; where two are told the largest, and nought where none is. */
+export function number(standing) {
+  return Math.max(0, ...standing.values.map(Number).filter(Number.isFinite));
+}
+
+export function isTold(standing) {
+  return standing.values.some((value) => value !== "");
+}
+
+/* Stands of a unit that are out, and how many it has. */
+export function losses(unit, state) {
+  const out = unit.stands.filter(({name}) => isTold(state.standing("out", name))).length;
+  return {out, of: unit.stands.length};
+}
+
+/* Supporting troops with fire missions: how many there are and how many were used. */
+export function missions(troop, state) {
+  const own = state.standing("missions", troop.name);
+  const taken = state.asked.filter(({entry}) => entry === troop.name)
+    .reduce((sum, {taken: more}) => sum + (more ?? 0), 0);
+  const there = isTold(own) ? number(own) : taken;
+  return {taken, there, used: number(state.standing("missions used", troop.name))};
+}
+
+/* Supporting troops that were taken, as a company of units with a stand for each that they put down. */
+export function takenCompany(force, state) {
+  const units = force.troops.flatMap((troop) => {
+    const number = missions(troop, state).taken;
+    const stands = Object.entries(troop.each).flatMap(([stand, each]) =>
+      Array.from({length: each * number}, (_, at) => `${at + 1} ${stand}`));
+    return stands.length ? [{
+      name: troop.name, words: troop.name, within: troop.name, mark: null,
+      stands: stands.map((words) => ({name: `${troop.name} / ${words}`, words})),
+    }] : [];
+  });
+  return units.length ? [{name: "Supporting troops", units}] : [];
+}
+
+/* The loss limits of the force's file that a body's losses have reached, heaviest first. */
+export function reached(limits, {out, of}) {
+  return limits.filter(({share: [part, whole]}) => of > 0 && out * whole >= part * of)
+    .sort((one, other) => other.share[0] * one.share[1] - one.share[0] * other.share[1]);
+}
+
+/* Names of bodies that are due by this turn and haven't arrived. */
+export function dueNow(names, state) {
+  const turn = number(state.standing("turn", ""));
+  return names.filter((name) => {
+    const due = state.standing("due", name);
+    return isTold(due) && number(due) <= turn && !isTold(state.standing("arrived", name));
+  });
+}

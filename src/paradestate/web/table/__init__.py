@@ -1,0 +1,1 @@
+"""The table page: what a phone installs, and what it is given and takes back."""

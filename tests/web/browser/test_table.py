@@ -1,0 +1,190 @@
+"""The table page in a browser: no signal, tabs that are killed, two phones that disagree."""
+
+import datetime
+import random
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, expect
+
+from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.play.board import board
+from paradestate.core.play.event import Told
+from paradestate.core.play.telling import tellings
+from paradestate.journeys.table_entries import lacking
+from tests.core.play.test_telling import CASES
+from tests.web.browser.table_phone import Phone, fits
+from tests.web.server import Served, marenz, serving
+
+KILLS = 10
+
+
+@pytest.fixture(scope="module")
+def table(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    with serving(marenz(tmp_path_factory.mktemp("table"))) as server:
+        yield server
+
+
+@pytest.fixture
+def context(browser: Browser) -> Iterator[BrowserContext]:
+    with browser.new_context(viewport={"width": 320, "height": 640}) as opened:
+        yield opened
+
+
+def written(served: Served, game: str) -> tuple[JournalEntry, ...]:
+    today = datetime.datetime.now(tz=datetime.UTC).date()
+    return lacking(served.folder, today=today, game=game, after="").entries
+
+
+def test_the_script_finds_the_same_board_as_the_computer(
+    context: BrowserContext, table: Served
+) -> None:
+    page = context.new_page()
+    page.goto(f"{table.url}/static/icon.svg")
+    found = page.evaluate(
+        """async (cases) => {
+          const {board, tellings} = await import("/static/table/board.js");
+          return cases.map(({entries, strikes = []}) => {
+            const told = entries.map(([id, aspect, name, value, over]) => ({id, says: {
+              kind: "played", played: {told: {subject: [aspect, name], value, over}}}}));
+            const struck = strikes.map(([id, one]) => ({id, says: {
+              kind: "struck-out", "struck out": one}}));
+            return [[...told, ...struck], [...struck, ...told.reverse()]].map((every) =>
+              [...board(tellings(every))].map(([key, standing]) =>
+                [...JSON.parse(key), standing.values, standing.over]));
+          });
+        }""",
+        CASES,
+    )
+    assert found == [[case["board"], case["board"]] for case in CASES]
+
+
+def test_with_no_signal_it_opens_takes_taps_and_brings_them_home_once(
+    context: BrowserContext, table: Served
+) -> None:
+    phone = Phone(context, table)
+    phone.open()
+    game = phone.begin()
+    phone.away()
+    phone.reopen()
+    first, second = phone.blocks()[:2]
+    phone.toggle(first)
+    phone.toggle(second)
+    phone.undo()
+    expect(phone.block(second)).to_have_attribute("aria-pressed", "false")
+    expect(phone.page.locator("#kept")).to_contain_text("3 entries kept here")
+    phone.home()
+    every = written(table, game)
+    told = [each for each in every if each.played and isinstance(each.played.event, Told)]
+    assert [each.played and each.played.counter for each in told] == [2, 3]
+    (strike,) = [each for each in every if each.kind is EntryKind.STRUCK_OUT]
+    assert (strike.struck_out, strike.note) == (told[1].id, "tapped by mistake")
+    phone.page.locator("[data-key='view log']").click()
+    expect(phone.page.locator("s")).to_have_count(1)
+
+
+def test_two_phones_that_disagree_are_shown_side_by_side(browser: Browser, table: Served) -> None:
+    """Mistake 83."""
+    with browser.new_context() as one, browser.new_context() as other:
+        mine, his = Phone(one, table), Phone(other, table)
+        mine.open()
+        game = mine.begin()
+        mine.missions(3)
+        mine.home()
+        his.open()
+        his.choose(game)
+        his.home()
+        mine.away()
+        his.away()
+        mine.fire(2)
+        his.fire(1)
+        mine.home()
+        his.home()
+        slip = his.page.locator(".dispute")
+        expect(slip).to_contain_text("Missions used")
+        expect(slip).to_contain_text("your phone says 1")
+        expect(slip).to_contain_text("says 2")
+        expect(slip).to_contain_text("Which is right?")
+        slip.get_by_role("button", name="2", exact=True).click()
+        expect(slip).to_have_count(0)
+        his.home()
+        mine.home()
+        expect(mine.page.locator(".dispute")).to_have_count(0)
+    (standing,) = (
+        each
+        for subject, each in board(tellings(written(table, game), game=game)).items()
+        if subject.aspect == "missions used"
+    )
+    assert standing.values == ("2",)
+
+
+def test_no_acknowledged_tap_is_lost_or_doubled_when_the_tab_is_killed_at_random(
+    context: BrowserContext, table: Served
+) -> None:
+    phone = Phone(context, table)
+    phone.open()
+    game = phone.begin()
+    chance = random.Random(83)  # noqa: S311 - the same game each time
+    acknowledged = phone.scripted(chance, kills=KILLS)
+    phone.home()
+    told = [
+        (entry.played.event.subject.name, entry.played.event.value)
+        for entry in sorted(
+            written(table, game), key=lambda each: each.played.counter if each.played else 0
+        )
+        if entry.played and isinstance(entry.played.event, Told)
+    ]
+    assert any(not each.is_acknowledged for each in acknowledged)
+    assert fits(acknowledged, told), (acknowledged, told)
+
+
+def test_a_clock_that_is_wrong_changes_nothing_and_is_told(browser: Browser, table: Served) -> None:
+    with browser.new_context() as context:
+        context.add_init_script(
+            "{const real=Date;Date=class extends real{constructor(...a){"
+            "super(...(a.length?a:[real.now()-7200000]))}};}"
+        )
+        phone = Phone(context, table)
+        phone.open()
+        game = phone.begin()
+        phone.toggle(phone.blocks()[0])
+        phone.home()
+        expect(phone.page.locator(".notes")).to_contain_text("120 minutes behind")
+        assert len(written(table, game)) == 2
+
+
+def test_two_letters_or_the_tapped_mark_say_who_it_is(
+    context: BrowserContext, table: Served
+) -> None:
+    phone = Phone(context, table)
+    phone.open()
+    phone.begin()
+    phone.away()
+    page = phone.page
+    page.locator("[data-key='view who']").click()
+    page.get_by_role("button", name="mid yellow").click()
+    page.get_by_role("button", name="3 bars").click()
+    expect(page.locator(".who b")).to_have_text(["No 2 Company", "3 Platoon"])
+    page.get_by_role("button", name="mid yellow").click()
+    page.get_by_role("button", name="3 bars").click()
+    for typed in ("23", "y3"):
+        page.get_by_role("searchbox").fill(typed)
+        expect(page.locator(".who b")).to_have_text(["No 2 Company", "3 Platoon"])
+
+
+def test_everything_to_touch_is_large_and_nothing_scrolls_sideways(
+    context: BrowserContext, table: Served
+) -> None:
+    phone = Phone(context, table)
+    phone.open()
+    phone.begin()
+    for view in ("board", "fire", "who", "log"):
+        phone.page.locator(f"[data-key='view {view}']").click()
+        if view == "board":
+            phone.page.locator(".head").nth(1).click()
+        small = phone.page.evaluate(
+            "[...document.querySelectorAll('button,input')].map((e) => e.getBoundingClientRect())"
+            ".filter((r) => r.width < 44 || r.height < 44).length"
+        )
+        wide = phone.page.evaluate("document.documentElement.scrollWidth")
+        assert (small, wide <= 320) == (0, True), view
