@@ -102,7 +102,8 @@ def site_of_phone(site: Site, *, listener: PhoneListener) -> Site:
         today=lambda: site.clock().date(),
         show=lambda asked: site.templates.get_template("pair.html").render(asked=asked),
     )
-    return replace(site, hosts=listener.hosts, phone=None, door=door)
+    authority = listener.certificate.authority
+    return replace(site, hosts=listener.hosts, phone=None, door=door, authority=authority)
 
 
 def application(site: Site) -> Starlette:
@@ -157,9 +158,9 @@ def _routes(site: Site, page: Page, *, below: str) -> list[BaseRoute]:
 
 
 def _phone_routes(site: Site) -> list[BaseRoute]:
-    """The page about phones, for the computer itself alone."""
+    """The page about phones for the computer itself alone; for a phone what it may install."""
     if site.door is not None:
-        return []
+        return [Route(phone.AUTHORITY, _answering(site, phone.authority))]
     return [
         Route(phone.PATH, _answering(site, phone.show)),
         *(

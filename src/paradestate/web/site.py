@@ -53,6 +53,8 @@ class Site:
     """The listener for phones beside this one; None where phones aren't let in."""
     door: Door | None = None
     """Who is let in here; None where only this computer reaches it."""
+    authority: bytes = b""
+    """What vouches for this listener's certificate, for a phone to install; empty where none is."""
 
     @property
     def reach(self) -> str:

@@ -11,7 +11,7 @@ from stat import S_IMODE
 import pytest
 from cryptography import x509
 from cryptography.hazmat.primitives.asymmetric import ec
-from cryptography.hazmat.primitives.serialization import load_pem_private_key
+from cryptography.hazmat.primitives.serialization import Encoding, load_pem_private_key
 
 from paradestate.text.error import FileError
 from paradestate.web.phone.addresses import Named
@@ -30,12 +30,11 @@ def made(
     return answer, x509.load_pem_x509_certificate(answer.path.read_bytes())
 
 
-def test_it_is_for_the_address_and_signed_by_itself_alone(tmp_path: Path) -> None:
+def test_it_is_for_the_address_and_signed_by_an_authority_of_its_own(tmp_path: Path) -> None:
     answer, found = made(tmp_path)
     names = found.extensions.get_extension_for_class(x509.SubjectAlternativeName).value
     assert list(names) == [x509.IPAddress(HOME.address)]
-    assert found.issuer == found.subject
-    found.verify_directly_issued_by(found)
+    found.verify_directly_issued_by(x509.load_der_x509_certificate(answer.authority))
     constraints = found.extensions.get_extension_for_class(x509.BasicConstraints).value
     assert not constraints.ca
     key = found.public_key()
@@ -58,7 +57,8 @@ def test_it_lives_397_days(tmp_path: Path) -> None:
 
 def test_its_fingerprint_is_the_digest_that_a_browser_shows(tmp_path: Path) -> None:
     answer, _ = made(tmp_path)
-    plain = ssl.PEM_cert_to_DER_cert("-----BEGIN CERT" + _after(answer.path, "-----BEGIN CERT"))
+    first = _after(answer.path, "-----BEGIN CERT").split("-----BEGIN CERT")[0]
+    plain = ssl.PEM_cert_to_DER_cert("-----BEGIN CERT" + first)
     assert answer.fingerprint.replace(":", "").lower() == hashlib.sha256(plain).hexdigest()
     assert answer.fingerprint.count(":") == 31
 
@@ -142,6 +142,24 @@ def test_a_key_of_another_certificate_is_seen(tmp_path: Path) -> None:
     first.path.write_text(key + "-----BEGIN CERT" + _after(other.path, "-----BEGIN CERT"))
     anew, _ = made(tmp_path / "a")
     assert anew.why_new == "the one before doesn't go with its key"
+
+
+def test_one_of_a_time_when_nobody_vouched_for_it_is_made_anew(tmp_path: Path) -> None:
+    first, found = made(tmp_path)
+    key = first.path.read_text().split("-----BEGIN CERT")[0]
+    first.path.write_bytes(key.encode() + found.public_bytes(Encoding.PEM))
+    anew, _ = made(tmp_path)
+    assert anew.why_new == "no phone could be made to trust the one before"
+
+
+def test_one_with_an_authority_that_did_not_sign_it_is_made_anew(tmp_path: Path) -> None:
+    first, found = made(tmp_path / "a")
+    other, _ = made(tmp_path / "b")
+    key = first.path.read_text().split("-----BEGIN CERT")[0]
+    wrong = x509.load_der_x509_certificate(other.authority).public_bytes(Encoding.PEM)
+    first.path.write_bytes(key.encode() + found.public_bytes(Encoding.PEM) + wrong)
+    anew, _ = made(tmp_path / "a")
+    assert anew.why_new == "no phone could be made to trust the one before"
 
 
 def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path) -> None:

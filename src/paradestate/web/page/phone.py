@@ -11,6 +11,8 @@ from paradestate.web.phone.pairing import SECONDS
 from paradestate.web.visit import Visit
 
 PATH = "/phone"
+AUTHORITY = "/authority.crt"
+"""On the phone's own listener."""
 MINUTE = 60
 
 
@@ -30,6 +32,11 @@ def show(visit: Visit) -> Response:
         minutes_left=-(-phone.pairing.seconds_left // MINUTE),
         minutes=SECONDS // MINUTE,
     )
+
+
+def authority(visit: Visit) -> Response:
+    """What a paired phone installs, so that its browser trusts this computer and keeps its page."""
+    return Response(visit.site.authority, media_type="application/x-x509-ca-cert")
 
 
 def new_word(visit: Visit) -> Response:

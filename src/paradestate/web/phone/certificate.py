@@ -1,15 +1,16 @@
-"""The certificate of this machine at one address: made here, signed by itself alone.
+"""The certificate of this machine at one address, and an authority that signed it alone.
 
-Nobody vouches for it, so that a browser warns; its fingerprint is what can be compared.
+Nobody else vouches for it, so that a browser warns until the authority is installed on it; the
+fingerprints of both are what can be compared.
 The life and the fields are those of RFC 5280, with a life short enough for every browser.
 """
 
 import datetime
-import ipaddress
 from dataclasses import dataclass
 from pathlib import Path
 
 from cryptography import x509
+from cryptography.exceptions import InvalidSignature
 from cryptography.hazmat.primitives import hashes
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.serialization import (
@@ -18,10 +19,10 @@ from cryptography.hazmat.primitives.serialization import (
     PrivateFormat,
     load_pem_private_key,
 )
-from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
 from paradestate.text.private_file import ExposedError, read_private, write_private
 from paradestate.web.phone.addresses import Named
+from paradestate.web.phone.authority import Span, alternatives, vouched_for
 
 BEFORE = datetime.timedelta(days=1)
 """A phone whose clock is a little behind takes it too."""
@@ -41,6 +42,9 @@ class Certificate:
     ends: datetime.datetime
     why_new: str
     """Why it was made now; empty where it was there. With a new one each phone warns again."""
+    authority: bytes
+    """What a phone may install so that its browser doesn't warn (DER, RFC 5280)."""
+    authority_fingerprint: str
 
 
 def certificate(named: Named, *, folder: Path, now: datetime.datetime) -> Certificate:
@@ -52,9 +56,14 @@ def certificate(named: Named, *, folder: Path, now: datetime.datetime) -> Certif
     found, why_new = _kept(path, named=named, now=now)
     if found is None:
         found = _made(path, named=named, now=now)
-    digits = found.fingerprint(hashes.SHA256()).hex(":").upper()
+    signed, authority = found
     return Certificate(
-        path=path, fingerprint=digits, ends=found.not_valid_after_utc, why_new=why_new
+        path=path,
+        fingerprint=_digits(signed),
+        ends=signed.not_valid_after_utc,
+        why_new=why_new,
+        authority=authority.public_bytes(Encoding.DER),
+        authority_fingerprint=_digits(authority),
     )
 
 
@@ -68,8 +77,8 @@ def _file_name(named: Named) -> str:
 
 def _kept(
     path: Path, *, named: Named, now: datetime.datetime
-) -> tuple[x509.Certificate | None, str]:
-    """The certificate in the file, or None and why it won't do."""
+) -> tuple[tuple[x509.Certificate, x509.Certificate] | None, str]:
+    """The certificate in the file and its authority, or None and why they won't do."""
     try:
         kept = read_private(path)
     except ExposedError:
@@ -77,56 +86,44 @@ def _kept(
     if kept is None:
         return None, "there was none yet"
     try:
-        found = x509.load_pem_x509_certificate(kept)
+        found, *above = x509.load_pem_x509_certificates(kept)
         key = load_pem_private_key(kept, password=None)
-        alternatives = found.extensions.get_extension_for_class(x509.SubjectAlternativeName)
+        names = found.extensions.get_extension_for_class(x509.SubjectAlternativeName)
     except (ValueError, TypeError, x509.ExtensionNotFound):
         return None, "the one before can't be understood"
     if key.public_key() != found.public_key():
         return None, "the one before doesn't go with its key"
-    if alternatives.value != _names(named):
+    if names.value != alternatives(named):
         return None, "the one before was for another address"
     if not found.not_valid_before_utc <= now <= found.not_valid_after_utc - LEAST_LEFT:
         return None, "the time of the one before is over, or nearly"
-    return found, ""
+    if len(above) != 1 or not _is_signed(found, by=above[0]):
+        return None, "no phone could be made to trust the one before"
+    return (found, above[0]), ""
 
 
-def _made(path: Path, *, named: Named, now: datetime.datetime) -> x509.Certificate:
+def _is_signed(found: x509.Certificate, *, by: x509.Certificate) -> bool:
+    try:
+        found.verify_directly_issued_by(by)
+    except (ValueError, TypeError, InvalidSignature):
+        return False
+    return True
+
+
+def _made(
+    path: Path, *, named: Named, now: datetime.datetime
+) -> tuple[x509.Certificate, x509.Certificate]:
     key = ec.generate_private_key(ec.SECP256R1())
-    name = x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, "Parade State on this computer")])
-    usage = x509.KeyUsage(
-        digital_signature=True,
-        content_commitment=False,
-        key_encipherment=False,
-        data_encipherment=False,
-        key_agreement=False,
-        key_cert_sign=False,
-        crl_sign=False,
-        encipher_only=False,
-        decipher_only=False,
-    )
-    signed = (
-        x509.CertificateBuilder()
-        .subject_name(name)
-        .issuer_name(name)
-        .public_key(key.public_key())
-        .serial_number(x509.random_serial_number())
-        .not_valid_before(now - BEFORE)
-        .not_valid_after(now + LIFE)
-        .add_extension(_names(named), critical=False)
-        .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
-        .add_extension(usage, critical=True)
-        .add_extension(x509.ExtendedKeyUsage([ExtendedKeyUsageOID.SERVER_AUTH]), critical=False)
-        .sign(key, hashes.SHA256())
-    )
+    span = Span(first=now - BEFORE, last=now + LIFE)
+    signed, authority = vouched_for(key.public_key(), named, span=span)
     secret = key.private_bytes(Encoding.PEM, PrivateFormat.PKCS8, NoEncryption())
-    write_private(path, secret + signed.public_bytes(Encoding.PEM))
-    return signed
+    write_private(path, secret + b"".join(map(_pem, (signed, authority))))
+    return signed, authority
 
 
-def _names(named: Named) -> x509.SubjectAlternativeName:
-    """What the certificate is for: the address, and the name where it was asked for by one."""
-    address = x509.IPAddress(ipaddress.ip_address(str(named.address)))
-    if named.name == str(named.address):
-        return x509.SubjectAlternativeName([address])
-    return x509.SubjectAlternativeName([x509.DNSName(named.name), address])
+def _pem(signed: x509.Certificate) -> bytes:
+    return signed.public_bytes(Encoding.PEM)
+
+
+def _digits(signed: x509.Certificate) -> str:
+    return signed.fingerprint(hashes.SHA256()).hex(":").upper()

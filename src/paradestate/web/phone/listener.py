@@ -58,9 +58,12 @@ class PhoneListener:
     @property
     def fingerprint_rows(self) -> tuple[str, ...]:
         """The fingerprint of the certificate in rows that can be compared one by one."""
-        pairs = self.certificate.fingerprint.split(":")
-        starts = range(0, len(pairs), PAIRS_IN_A_ROW)
-        return tuple(" ".join(pairs[start : start + PAIRS_IN_A_ROW]) for start in starts)
+        return _rows(self.certificate.fingerprint)
+
+    @property
+    def authority_rows(self) -> tuple[str, ...]:
+        """The same of the authority that a phone may install."""
+        return _rows(self.certificate.authority_fingerprint)
 
     def code(self, word: str) -> Drawing:
         """The QR code that brings a phone to the page of pairing, with the word."""
@@ -69,6 +72,12 @@ class PhoneListener:
 
     def _host(self, name: str) -> str:
         return name if self.port == TLS_PORT else f"{name}:{self.port}"
+
+
+def _rows(fingerprint: str) -> tuple[str, ...]:
+    pairs = fingerprint.split(":")
+    starts = range(0, len(pairs), PAIRS_IN_A_ROW)
+    return tuple(" ".join(pairs[start : start + PAIRS_IN_A_ROW]) for start in starts)
 
 
 def phone_listener(

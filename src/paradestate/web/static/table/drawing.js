@@ -65,6 +65,9 @@ function notes(seen, act) {
   return element("header", {class: "notes"},
     element("p", {class: isBad ? "red" : "", role: "status", id: "kept"}, said[seen.is]),
     seen.skew ? element("p", {}, seen.skew) : null,
+    seen.isUnkept ? element("p", {class: "red"}, "Leave this page open: the browser keeps what is "
+      + "tapped, but not the page itself, as long as it warns of this computer. ",
+    element("a", {href: "/authority.crt"}, "Trust this computer")) : null,
     seen.lost ? element("p", {class: "red", role: "alert"}, seen.lost) : null,
     ...seen.refused.map(({why, id}) => element("p", {class: "red"},
       `The computer refused ${seen.words(id)}: ${why} It is kept here, in the log.`)),

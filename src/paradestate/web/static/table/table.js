@@ -15,7 +15,7 @@ const place = document.getElementById("page");
 const seen = {
   force: null, games: [], game: "", state: gameState([]), view: "board", leaf: null,
   asked: NOTHING_ASKED, device: "", waiting: 0, refused: [], is: "none", why: "", metAt: "",
-  skew: "", lost: "", isDark: false, last: null, log: [], words: () => "",
+  skew: "", isUnkept: false, lost: "", isDark: false, last: null, log: [], words: () => "",
 };
 let store;
 let mine = null; // the entry that undo strikes out
@@ -203,7 +203,8 @@ async function begun() {
   document.addEventListener("click", () => { stayAwake(); navigator.storage?.persist?.(); }, {once: true});
   if (navigator.serviceWorker) {
     navigator.serviceWorker.register(`${base}/worker.js`, {scope: base}).catch(() => {
-      seen.skew = "This browser doesn't keep the page itself: it won't open anew without signal.";
+      seen.isUnkept = true;
+      redraw();
     });
   }
 }
