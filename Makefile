@@ -79,6 +79,7 @@ SEEDS ?= 20
 bench: setup postgresql chromium  ## how long things take, for the trend (hours; with SEEDS=1 minutes)
 	$(BIN)/pytest bench
 	$(BIN)/python -m bench.page
+	$(BIN)/python -m bench.table_page
 	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
 
 pictures: setup chromium  ## every page as a picture: build/pictures, and a few for the docs

@@ -3,13 +3,15 @@
 import datetime
 import random
 from collections.abc import Iterator
+from typing import Literal
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, expect
 
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.play.board import board
-from paradestate.core.play.event import Told
+from paradestate.core.play.event import Ended, Told
 from paradestate.core.play.telling import tellings
 from paradestate.journeys.table_entries import lacking
 from tests.core.play.test_telling import CASES
@@ -17,6 +19,7 @@ from tests.web.browser.table_phone import Phone, fits
 from tests.web.server import Served, marenz, serving
 
 KILLS = 10
+SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 
 
 @pytest.fixture(scope="module")
@@ -34,6 +37,10 @@ def context(browser: Browser) -> Iterator[BrowserContext]:
 def written(served: Served, game: str) -> tuple[JournalEntry, ...]:
     today = datetime.datetime.now(tz=datetime.UTC).date()
     return lacking(served.folder, today=today, game=game, after="").entries
+
+
+def _event(entry: JournalEntry) -> object:
+    return None if entry.played is None else entry.played.event
 
 
 def test_the_script_finds_the_same_board_as_the_computer(
@@ -81,6 +88,10 @@ def test_with_no_signal_it_opens_takes_taps_and_brings_them_home_once(
     assert (strike.struck_out, strike.note) == (told[1].id, "tapped by mistake")
     phone.page.locator("[data-key='view log']").click()
     expect(phone.page.locator("s")).to_have_count(1)
+    phone.page.get_by_role("button", name="The game is over").click()
+    expect(phone.page.get_by_text("This game is over.")).to_be_visible()
+    phone.home()
+    assert isinstance(_event(written(table, game)[-1]), Ended)
 
 
 def test_two_phones_that_disagree_are_shown_side_by_side(browser: Browser, table: Served) -> None:
@@ -188,3 +199,7 @@ def test_everything_to_touch_is_large_and_nothing_scrolls_sideways(
         )
         wide = phone.page.evaluate("document.documentElement.scrollWidth")
         assert (small, wide <= 320) == (0, True), view
+        for scheme in SCHEMES:
+            phone.page.emulate_media(color_scheme=scheme)
+            broken = [each["id"] for each in Axe().run(phone.page).response["violations"]]
+            assert broken == [], (view, scheme)

@@ -1,6 +1,6 @@
 /* Draws the page from what is known: `seen` is everything shown, `act` everything that can be done. */
 import {leaf} from "./leaf.js";
-import {dueNow, isTold, losses, missions, number, reached, takenCompany} from "./tally.js";
+import {dueNow, isTold, losses, missions, number, takenCompany} from "./tally.js";
 import {found, units} from "./who.js";
 
 /* An element; what is typed in files and on phones goes in as text alone. */
@@ -111,33 +111,22 @@ function boardView(seen, act) {
   return [
     due.length ? element("p", {class: "answer due"}, `Due now: ${due.map(plain).join("; ")}`) : null,
     ...[...seen.force.companies, ...takenCompany(seen.force, seen.state)].map((company) => element("section", {class: "company"},
-      element("h2", {}, company.name, limits(company.units, seen)),
+      element("h2", {}, company.name),
       company.units.map((unit) => unitRow(unit, seen, act)))),
   ];
-}
-
-/* The loss limits that a company has reached, in the words of its owner. */
-function limits(ofUnits, seen) {
-  const sums = ofUnits.map((unit) => losses(unit, seen.state));
-  const sum = (part) => sums.reduce((total, each) => total + each[part], 0);
-  const all = reached((seen.force.limits ?? []).filter(({of}) => of === "company"),
-    {out: sum("out"), of: sum("of")});
-  return all.map(({effect}) => element("span", {class: "limit"}, effect));
 }
 
 function unitRow(unit, seen, act) {
   const {out, of} = losses(unit, seen.state);
   const own = seen.force.states.filter((each) => isTold(seen.state.standing(each, unit.name)));
   const hit = isTold(seen.state.standing("leader hit", unit.name)) ? ["leader hit"] : [];
-  const limit = reached((seen.force.limits ?? []).filter((each) => each.of === "platoon"), {out, of});
   const isOpen = seen.leaf === unit.name;
   return element("article", {class: "unit"},
     element("button", {type: "button", class: "head", "data-key": `head ${unit.name}`,
       "aria-expanded": String(isOpen), tap: () => act.open(isOpen ? null : unit.name)},
     plate(unit), element("b", {}, unit.within),
     element("span", {}, out ? `${out} of ${of} out` : `${of}`),
-    [...own, ...hit].map((each) => element("span", {class: "pin"}, each)),
-    limit.map(({effect}) => element("span", {class: "limit"}, effect))),
+    [...own, ...hit].map((each) => element("span", {class: "pin"}, each))),
     element("div", {class: "row"}, unit.stands.map((stand) => standBlock(stand, seen, act))),
     isOpen ? leaf(unit, seen, act) : null);
 }
@@ -211,6 +200,8 @@ function logView(seen, act) {
     element("div", {class: "row"},
       tapped("Keep the name", {key: "keep-name", more: "small",
         tap: () => act.rename(document.getElementById("device").value)}),
+      seen.state.ended ? element("p", {}, "This game is over.")
+        : tapped("The game is over", {key: "over", more: "small", tap: act.end}),
       tapped("Another game", {key: "another", more: "small", tap: () => act.choose("")})),
   ];
 }

@@ -10,8 +10,8 @@ export function opened(teller, game) {
   return played(teller, {opened: {game}});
 }
 
-export function ended(teller, outcome) {
-  return played(teller, {ended: {outcome}});
+export function ended(teller) {
+  return played(teller, {ended: {}});
 }
 
 /* A strike bears no game: it is one of the journal's own, with its reason. */

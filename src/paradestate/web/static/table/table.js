@@ -53,7 +53,7 @@ const act = {
     await store.keep("game", seen.game);
     await write((teller) => opened(teller, kind));
   }),
-  end: (outcome) => inTurn(() => write((teller) => ended(teller, outcome))),
+  end: () => inTurn(() => write((teller) => ended(teller))),
   choose: (game) => inTurn(async () => {
     seen.game = game;
     await store.keep("game", game);

@@ -58,12 +58,6 @@ export function takenCompany(force, state) {
   return units.length ? [{name: "Supporting troops", units}] : [];
 }
 
-/* The loss limits of the force's file that a body's losses have reached, heaviest first. */
-export function reached(limits, {out, of}) {
-  return limits.filter(({share: [part, whole]}) => of > 0 && out * whole >= part * of)
-    .sort((one, other) => other.share[0] * one.share[1] - one.share[0] * other.share[1]);
-}
-
 /* Names of bodies that are due by this turn and haven't arrived. */
 export function dueNow(names, state) {
   const turn = number(state.standing("turn", ""));
