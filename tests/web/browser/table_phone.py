@@ -138,16 +138,15 @@ class Phone:
         return tapped
 
     def _tap(self, key: str) -> Tapped:
-        was = self.block(key).get_attribute("aria-pressed") == "true"
-        self.page.evaluate("(key) => document.querySelector(`[data-key='${key}']`).click()", key)
-        return Tapped(
-            name=key.removeprefix("out "), value="" if was else "out", is_acknowledged=False
-        )
+        """Taps a stand; what it showed and the tap are one, so that nothing is drawn between."""
+        was_out = self.page.evaluate(TAPPED, key)
+        value = "" if was_out else "out"
+        return Tapped(name=key.removeprefix("out "), value=value, is_acknowledged=False)
 
     def _shown(self, key: str, tap: Tapped) -> Tapped:
         """Waits until a tap is shown as taken."""
         shown = "true" if tap.value else "false"
-        expect(self.block(key)).to_have_attribute("aria-pressed", shown)
+        expect(self.block(key)).to_have_attribute("aria-pressed", shown, timeout=LONGEST_MS)
         return replace(tap, is_acknowledged=True)
 
 
@@ -162,6 +161,16 @@ def fits(tapped: Sequence[Tapped], told: Sequence[tuple[str, str]]) -> bool:
         places = taken if tap.is_acknowledged else places | taken
     return len(told) in places
 
+
+LONGEST_MS = 30_000
+"""For a tap to be shown as taken, on a machine that has much else to do."""
+
+TAPPED = """(key) => {
+  const block = document.querySelector(`[data-key="${key}"]`);
+  const wasOut = block.getAttribute("aria-pressed") === "true";
+  block.click();
+  return wasOut;
+}"""
 
 KEPT = """([store, key]) => new Promise((resolve, reject) => {
   const name = `table ${document.body.dataset.force}`;
