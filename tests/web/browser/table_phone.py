@@ -38,7 +38,9 @@ class Phone:
         """Begins a game; its UUID."""
         self.page.locator("[data-key^='begin']").first.click()
         expect(self.page.locator(".block").first).to_be_visible()
-        expect(self.page.locator("#kept")).to_contain_text("All is with the computer")
+        expect(self.page.locator("#kept")).to_contain_text(
+            "All is with the computer", timeout=LONGEST_MS
+        )
         return self.game()
 
     def choose(self, game: str) -> None:
@@ -59,7 +61,9 @@ class Phone:
         )
         self.page.evaluate("dispatchEvent(new Event('online'))")
         self.page.wait_for_timeout(600)
-        expect(self.page.locator("#kept")).to_contain_text("All is with the computer")
+        expect(self.page.locator("#kept")).to_contain_text(
+            "All is with the computer", timeout=LONGEST_MS
+        )
 
     def reopen(self) -> None:
         """The tab is closed and another one opened."""
