@@ -108,12 +108,21 @@ def still_listener(folder: Path) -> PhoneListener:
     """What the page about phones shows, without a listener behind it."""
     devices = Devices(folder)
     devices.admit("Anna's phone", day=NOW.date())
-    pairs = ":".join(f"{(number * 37 + 11) % 256:02X}" for number in range(32))
+    pairs, others = (
+        ":".join(f"{(number * 37 + first) % 256:02X}" for number in range(32)) for first in (11, 90)
+    )
     ends = NOW + datetime.timedelta(days=396)
     return PhoneListener(
         named=Named(address=ip_address("192.168.7.20"), name="192.168.7.20"),
         port=8765,
-        certificate=Certificate(path=folder, fingerprint=pairs, ends=ends, why_new=""),
+        certificate=Certificate(
+            path=folder,
+            fingerprint=pairs,
+            ends=ends,
+            why_new="",
+            authority=b"",
+            authority_fingerprint=others,
+        ),
         devices=devices,
         pairing=StillPairing(),
     )
