@@ -48,7 +48,6 @@ IN_DOCS = (
     "marks-1280-light",
     "marks-320-light",
     "trays-1280-light",
-    "papers-1280-light",
     "papers-320-light",
     "phone-1280-light",
 )

@@ -5,14 +5,12 @@ from threading import Event
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from paradestate.journeys import paper_use
 from paradestate.journeys.one_paper import one_paper
 from paradestate.web.page import papers
 from tests.web.server import Served
 
 pytestmark = pytest.mark.slow
 
-OPEN = paper_use.Use(purpose=paper_use.Purpose.TONIGHT, eyes=paper_use.Eyes.ANYBODY)
 SET = 30_000
 """Milliseconds in which all papers are set."""
 
@@ -34,7 +32,7 @@ def test_papers_come_by_themselves_as_they_are_set(
     go.set()
     expect(page.locator("[data-setting]")).to_have_count(0, timeout=SET)
     expect(page.get_by_role("link", name="All of them (zip)")).to_be_visible()
-    expect(page.get_by_alt_text("Labels, page 1 of 1, shown small")).to_be_visible()
+    expect(page.get_by_alt_text("Labels, page 1 of 1, shown small", exact=True)).to_be_visible()
     assert page.evaluate("window.isThere"), "the page was loaded again"
 
 
@@ -59,15 +57,14 @@ def test_a_printer_is_measured_and_a_paper_taken_without_javascript(
 
 
 def test_a_phone_that_is_handed_over_shows_the_paper_alone(
-    browser: Browser, served: Served, monkeypatch: pytest.MonkeyPatch
+    browser: Browser, served: Served
 ) -> None:
-    monkeypatch.setitem(paper_use.USES, "rear marks", OPEN)
     context = browser.new_context(viewport={"width": 390, "height": 800})
     phone = context.new_page()
     phone.goto(served("papers"))
     phone.get_by_role("link", name="Hand it over").click(timeout=SET)
-    expect(phone.get_by_role("heading", name="Rear marks")).to_be_visible()
-    shown = phone.get_by_alt_text("Rear marks, page 1 of 1")
+    expect(phone.get_by_role("heading", name="Opponent's sheet")).to_be_visible()
+    shown = phone.get_by_alt_text("Opponent's sheet, page 1 of 1")
     expect(shown).to_be_visible()
     box = shown.bounding_box()
     assert box is not None
