@@ -7,6 +7,7 @@ import pytest
 
 from paradestate.core.holdings import Holdings
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.play.event import Ended, Played
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.work.kept_forecast import KeptForecast
 from tests.entries import ON, entry, figures, uuid
@@ -91,3 +92,9 @@ PAINTED = figures(rifleman={"painted": 6})
 )
 def test_an_entry_is_said_in_words(written: JournalEntry, words: str) -> None:
     assert entry_words(written) == words
+
+
+def test_what_happened_in_a_game_is_said_in_its_own_words() -> None:
+    played = Played(game=uuid(9), event=Ended(outcome="held the bridge"))
+    written = replace(entry(EntryKind.PLAYED), played=played)
+    assert entry_words(written) == "played ended: held the bridge"
