@@ -86,6 +86,8 @@ def test_one_length_holds_across_and_down() -> None:
         ({"bleed": "1"}, "length-without-unit"),
         ({"dummies": "-1"}, "not-a-whole-number"),
         ({"dummies": "1001"}, "number-too-great"),
+        ({"bleed": "11 mm"}, "number-too-great"),
+        ({"shift": "1 in"}, "number-too-great"),
         ({"date": "soon"}, "not-a-date"),
     ],
 )

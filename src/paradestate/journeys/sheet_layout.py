@@ -10,10 +10,10 @@ from paradestate.core.imposition.layout import USUAL_GUTTER, Layout, TurnEdge
 from paradestate.core.imposition.paper_size import SIZES, Stock
 from paradestate.core.imposition.print_scale import TRUE, PrintScale, measured
 from paradestate.core.imposition.type_size import USUAL_DISTANCE
-from paradestate.core.outline import Millimetres
+from paradestate.core.outline import Millimetres, millimetres
 from paradestate.journeys.choosing import choice_of, number_of, typed_finding
 from paradestate.journeys.paper_kind import Asked
-from paradestate.text.length import read_length
+from paradestate.text.length import length_text, read_length
 from paradestate.text.number import read_positive
 from paradestate.text.slip import Slip
 
@@ -22,6 +22,9 @@ LEAST, MOST = 50, 200
 
 MOST_DUMMIES = 1000
 """More than any table holds; anything else is a slip of the pen."""
+
+MOST_OVER = millimetres(10)
+"""Further than any cutter or printer errs; more is a slip of the pen."""
 
 LINE_HINT = "Write what the lines measure, in millimetres: 96.8, or across and down: 96.8,97.2."
 
@@ -55,7 +58,7 @@ def asked_of(typed: SheetsTyped) -> tuple[Choice, Asked, tuple[Finding, ...]]:
     )
     scale = _scale(typed["scale"])
     texts = {"bleed": typed["bleed"], "shift": typed["shift"], "from": typed["read_from"]}
-    lengths = {name: read_length(text) for name, text in texts.items() if text}
+    lengths = {name: _length(text, of=name) for name, text in texts.items() if text}
     dummies, more = _dummies(typed["dummies"])
     slips += more
     slips += tuple(
@@ -69,6 +72,18 @@ def asked_of(typed: SheetsTyped) -> tuple[Choice, Asked, tuple[Finding, ...]]:
         loaded=SIZES[Stock(typed["loaded"])] if typed["loaded"] else None,
     )
     return choice, asked, slips
+
+
+def _length(text: str, *, of: str) -> Millimetres | Slip:
+    """A length; colour that runs over, and what a printer errs by, are short ones."""
+    length = read_length(text)
+    if isinstance(length, Slip) or of == "from" or length <= MOST_OVER:
+        return length
+    return Slip(
+        code="number-too-great",
+        message=f"{of}: {text} is more than {length_text(MOST_OVER)}.",
+        hint="Write how far colour runs over the cut, or second sides lie off: 1 mm.",
+    )
 
 
 def _dummies(text: str) -> tuple[int | None, tuple[Finding, ...]]:

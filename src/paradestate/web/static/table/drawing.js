@@ -163,8 +163,8 @@ function fireView(seen, act) {
           "data-key": `fire ${troop.name} ${at}`, "aria-label": `Mission ${at + 1}, fired`,
           tap: () => tell("missions used", at < used ? at : at + 1)}, `${at + 1}`))),
       element("div", {class: "row"},
-        tapped("One mission more", {key: `more ${troop.name}`, more: "small", tap: () => tell("missions", there + 1)}),
-        there ? tapped("One fewer", {key: `fewer ${troop.name}`, more: "small", tap: () => tell("missions", there - 1)}) : null));
+        tapped("One mission more", {key: `more ${troop.name}`, more: "small", tap: () => tell("missions taken", there + 1)}),
+        there ? tapped("One fewer", {key: `fewer ${troop.name}`, more: "small", tap: () => tell("missions taken", there - 1)}) : null));
   });
 }
 

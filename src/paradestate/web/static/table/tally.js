@@ -37,7 +37,7 @@ export function losses(unit, state) {
 
 /* Supporting troops with fire missions: how many there are and how many were used. */
 export function missions(troop, state) {
-  const own = state.standing("missions", troop.name);
+  const own = state.standing("missions taken", troop.name);
   const taken = state.asked.filter(({entry}) => entry === troop.name)
     .reduce((sum, {taken: more}) => sum + (more ?? 0), 0);
   const there = isTold(own) ? number(own) : taken;
