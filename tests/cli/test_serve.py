@@ -88,8 +88,8 @@ def test_with_phone_it_says_who_reaches_it_and_admits_nobody_unasked(
         assert "A new certificate was made: there was none yet." in words
         assert len(re.findall(r"^    (?:[0-9A-F]{2} ){7}[0-9A-F]{2}$", words, re.MULTILINE)) == 4
         kept = (tmp_path / "state/paradestate/certificate-127.0.0.1.pem").read_text()
-        public = "-----BEGIN CERT" + kept.split("-----BEGIN CERT")[1]
-        trusting = ssl.create_default_context(cadata=public)
+        authority = "-----BEGIN CERT" + kept.split("-----BEGIN CERT")[2]
+        trusting = ssl.create_default_context(cadata=authority)
         other = http.client.HTTPSConnection(
             LOOPBACK, int(found[1]), context=trusting, timeout=WITHIN_SECONDS
         )

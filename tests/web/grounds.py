@@ -2,6 +2,8 @@
 
 import datetime
 import shutil
+from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 from uuid import uuid4
 
@@ -69,9 +71,14 @@ class Grounds:
         }
 
     def _signature(self) -> tuple[tuple[str, int, int], ...]:
-        found = sorted(self.root.rglob("*"))
-        states = [(str(path), path.lstat()) for path in found]
-        return tuple((path, state.st_mtime_ns, state.st_size) for path, state in states)
+        return tuple(self._states())
+
+    def _states(self) -> Iterator[tuple[str, int, int]]:
+        """Each file with its time and size; what a reader of a journal takes away is gone."""
+        for path in sorted(self.root.rglob("*")):
+            with suppress(FileNotFoundError):
+                state = path.lstat()
+                yield str(path), state.st_mtime_ns, state.st_size
 
 
 def faults(answer: Answer) -> list[str]:

@@ -97,11 +97,7 @@ def line(process: subprocess.Popen[str]) -> str:
 
 
 def trusting(made: Certificate) -> ssl.SSLContext:
-    return ssl.create_default_context(cadata=_public(made))
-
-
-def _public(made: Certificate) -> str:
-    return "-----BEGIN CERT" + made.path.read_text().split("-----BEGIN CERT")[1]
+    return ssl.create_default_context(cadata=made.authority)
 
 
 def plainly(port: int) -> closing[http.client.HTTPConnection]:

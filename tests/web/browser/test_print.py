@@ -25,6 +25,9 @@ SHEETS = (
     "marks",
     "papers",
 )
+SET = 60_000
+"""Milliseconds within which all papers are set."""
+
 MOST_OF_INK = 100
 """Each part of the colour of print, of 255."""
 
@@ -44,6 +47,7 @@ def paper(browser: Browser, served: Served) -> Iterator[Page]:
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_a_sheet_is_printed_in_ink_on_white(paper: Page, served: Served, sheet: str) -> None:
     paper.goto(served(sheet))
+    expect(paper.locator("[data-setting]")).to_have_count(0, timeout=SET)
     colours = paper.locator("h1").evaluate(
         "h => [getComputedStyle(h).color, getComputedStyle(document.documentElement)"
         ".backgroundColor].map(c => c.match(/[0-9]+/g).map(Number))"
