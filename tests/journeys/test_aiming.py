@@ -10,12 +10,11 @@ from paradestate.core.force import Aim
 from paradestate.core.span import DateSpan, day, month
 from paradestate.journeys.aiming import (
     AimingAnswer,
-    ChangedSinceError,
     aim_anew,
-    last_kept,
     put_aim_back,
 )
 from paradestate.journeys.check import checked
+from paradestate.journeys.rewriting import ChangedSinceError, last_kept
 from paradestate.text.error import FileError
 from paradestate.text.former import former_versions
 

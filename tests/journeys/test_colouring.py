@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 
 from paradestate.core.force import Marks
-from paradestate.journeys import colouring
-from paradestate.journeys.aiming import ChangedSinceError
+from paradestate.journeys import rewriting
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.colouring import ColouringAnswer, colour_anew, put_colours_back
+from paradestate.journeys.rewriting import ChangedSinceError
 from paradestate.text.error import EditError
 
 TODAY = datetime.date(2026, 11, 27)
@@ -124,7 +124,7 @@ def test_what_would_say_something_else_is_not_written(
         read = checked(place, today=today)
         return replace(read, force=replace(read.force, title="Other")) if more else read
 
-    monkeypatch.setattr(colouring, "checked", otherwise)
+    monkeypatch.setattr(rewriting, "checked", otherwise)
     with pytest.raises(EditError, match="Nothing was written"):
         coloured(folder)
     assert text_of(folder) == FORCE + NOW

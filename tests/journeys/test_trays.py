@@ -8,8 +8,8 @@ import pytest
 from paradestate.core.choice import Choice
 from paradestate.core.tray.moving import Barred, Swap, Transfer
 from paradestate.core.tray.plan import Want
-from paradestate.journeys.aiming import ChangedSinceError
 from paradestate.journeys.new import new_from_example
+from paradestate.journeys.rewriting import ChangedSinceError
 from paradestate.journeys.trays import (
     AskedToPack,
     Kept,

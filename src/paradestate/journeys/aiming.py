@@ -19,19 +19,12 @@ from paradestate.core.source import force_currency
 from paradestate.core.span import DateSpan
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.choosing import typed_finding
-from paradestate.text.editing import Edit, Put, TakeOut, edited
-from paradestate.text.error import EditError
-from paradestate.text.former import Former, former_versions
+from paradestate.journeys.rewriting import Rewriting, put_back, said_anew
+from paradestate.text.editing import Edit, Put, TakeOut
 from paradestate.text.money import in_minor
 from paradestate.text.slip import Slip
-from paradestate.text.whole_file import read_whole, write_changed
 
 SECTION = "aim"
-UNCHANGED = "Nothing was written: change it in an editor."
-
-
-class ChangedSinceError(Exception):
-    """The version that is to be put back isn't the one from before the last change."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,18 +71,16 @@ def aim_anew(
     file = file_of(read.force)
     if after == before or file is None:
         return AimingAnswer(checked=read, aimed=None)
-    seen = read_whole(file)
-    new = edited(seen, tuple(_edits(read.force, after)), file=str(file))
-    trial = checked(folder, today=today, instead={str(file): new.data})
-    if trial.is_stopped:
-        return AimingAnswer(checked=trial, aimed=None)
-    if replace(trial.force, aim=trial.force.aim or Aim()) != replace(read.force, aim=after):
-        raise EditError(f"{file}: it would say something else than was chosen. {UNCHANGED}")
-    former = write_changed(file, new.data, seen=seen, at=at)
-    aimed = Aimed(
-        file=file, former=former, before=before, after=after, comments_gone=new.comments_gone
+    meant = replace(read.force, aim=after)
+    made = said_anew(
+        folder,
+        today=today,
+        at=at,
+        file=file,
+        edits=_edits(read.force, after),
+        is_meant=lambda force: replace(force, aim=force.aim or Aim()) == meant,
     )
-    return AimingAnswer(checked=trial, aimed=aimed)
+    return _answer(made, before=read.force)
 
 
 def put_aim_back(
@@ -101,40 +92,34 @@ def put_aim_back(
     aim, and FileError where the disk refuses.
     """
     read = checked(folder, today=today)
-    file, kept = last_kept(folder, former)
-    seen, data = read_whole(file), read_whole(kept.path)
-    trial = checked(folder, today=today, instead={str(file): data})
-    if trial.is_stopped:
-        return AimingAnswer(checked=trial, aimed=None)
-    if replace(trial.force, aim=None) != replace(read.force, aim=None):
-        raise ChangedSinceError(former)
-    replaced = write_changed(file, data, seen=seen, at=at)
-    aimed = Aimed(
-        file=file,
-        former=replaced,
-        before=read.force.aim or Aim(),
-        after=trial.force.aim or Aim(),
-        comments_gone=(),
+    beside = replace(read.force, aim=None)
+    made = put_back(
+        folder,
+        today=today,
+        at=at,
+        former=former,
+        is_meant=lambda force: replace(force, aim=None) == beside,
     )
-    return AimingAnswer(checked=trial, aimed=aimed)
+    return _answer(made, before=read.force)
+
+
+def _answer(made: Rewriting, *, before: Force) -> AimingAnswer:
+    if made.written is None:
+        return AimingAnswer(checked=made.trial, aimed=None)
+    aimed = Aimed(
+        file=made.written.file,
+        former=made.written.former,
+        before=before.aim or Aim(),
+        after=made.trial.force.aim or Aim(),
+        comments_gone=made.written.comments_gone,
+    )
+    return AimingAnswer(checked=made.trial, aimed=aimed)
 
 
 def file_of(force: Force) -> Path | None:
     """The file that says the aim; where none does the one that says what is raised."""
     place = force.places.get((SECTION,)) or force.places.get(("raise",))
     return None if place is None else Path(place.file)
-
-
-def last_kept(folder: Path, name: str) -> tuple[Path, Former]:
-    """The file of a folder of which the version of that name was kept last, and that version.
-
-    Raises ChangedSinceError where there is none.
-    """
-    for file in sorted(folder.glob("*.yaml")):
-        kept = former_versions(file)
-        if kept and kept[0].path.name == name:
-            return file, kept[0]
-    raise ChangedSinceError(name)
 
 
 def _slips(force: Force, a_month: Fraction | None) -> Iterator[Finding]:

@@ -11,14 +11,11 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.core.force import Force, Marks
-from paradestate.journeys.aiming import ChangedSinceError, last_kept
 from paradestate.journeys.check import Checked, checked
-from paradestate.text.editing import Edit, Put, edited
-from paradestate.text.error import EditError
-from paradestate.text.whole_file import read_whole, write_changed
+from paradestate.journeys.rewriting import Rewriting, put_back, said_anew
+from paradestate.text.editing import Edit, Put
 
 SECTION = "marks"
-UNCHANGED = "Nothing was written: change it in an editor."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,16 +47,16 @@ def colour_anew(
     before, file = read.force.marks, _file_of(read.force)
     if read.is_stopped or after == before or file is None:
         return ColouringAnswer(checked=read, coloured=None)
-    seen = read_whole(file)
-    new = edited(seen, tuple(_edits(before, after)), file=str(file))
-    trial = checked(folder, today=today, instead={str(file): new.data})
-    if trial.force != replace(read.force, marks=after):
-        raise EditError(f"{file}: it would say something else than was chosen. {UNCHANGED}")
-    former = write_changed(file, new.data, seen=seen, at=at)
-    coloured = Coloured(
-        file=file, former=former, before=before, after=after, comments_gone=new.comments_gone
+    meant = replace(read.force, marks=after)
+    made = said_anew(
+        folder,
+        today=today,
+        at=at,
+        file=file,
+        edits=_edits(before, after),
+        is_meant=lambda force: force == meant,
     )
-    return ColouringAnswer(checked=trial, coloured=coloured)
+    return _answer(made, before=before)
 
 
 def put_colours_back(
@@ -71,22 +68,28 @@ def put_colours_back(
     marks, and FileError where the disk refuses.
     """
     read = checked(folder, today=today)
-    file, kept = last_kept(folder, former)
-    seen, data = read_whole(file), read_whole(kept.path)
-    trial = checked(folder, today=today, instead={str(file): data})
-    if trial.is_stopped:
-        return ColouringAnswer(checked=trial, coloured=None)
-    if replace(trial.force, marks=Marks()) != replace(read.force, marks=Marks()):
-        raise ChangedSinceError(former)
-    replaced = write_changed(file, data, seen=seen, at=at)
-    coloured = Coloured(
-        file=file,
-        former=replaced,
-        before=read.force.marks,
-        after=trial.force.marks,
-        comments_gone=(),
+    beside = replace(read.force, marks=Marks())
+    made = put_back(
+        folder,
+        today=today,
+        at=at,
+        former=former,
+        is_meant=lambda force: replace(force, marks=Marks()) == beside,
     )
-    return ColouringAnswer(checked=trial, coloured=coloured)
+    return _answer(made, before=read.force.marks)
+
+
+def _answer(made: Rewriting, *, before: Marks) -> ColouringAnswer:
+    if made.written is None:
+        return ColouringAnswer(checked=made.trial, coloured=None)
+    coloured = Coloured(
+        file=made.written.file,
+        former=made.written.former,
+        before=before,
+        after=made.trial.force.marks,
+        comments_gone=made.written.comments_gone,
+    )
+    return ColouringAnswer(checked=made.trial, coloured=coloured)
 
 
 def _file_of(force: Force) -> Path | None:

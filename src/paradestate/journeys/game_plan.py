@@ -12,13 +12,11 @@ from pathlib import Path
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.journeys.check import Checked, checked
-from paradestate.text.editing import Edit, Put, TakeOut, edited
-from paradestate.text.error import EditError
+from paradestate.journeys.rewriting import said_anew
+from paradestate.text.editing import Edit, Put, TakeOut
 from paradestate.text.format.game import purchase_text
-from paradestate.text.whole_file import read_whole, write_changed
 
 GAMES, PLAN = "games", "plan"
-UNCHANGED = "Nothing was written: change it in an editor."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,19 +45,22 @@ def write_plan(
     if read.is_stopped or game not in read.force.games or read.force.games[game].plan == plan:
         return PlanWritten(checked=read)
     file = _file_of(read.force, game)
-    seen = read_whole(file)
     path = (GAMES, game, PLAN)
     edit: Edit = (
         Put(path=path, value=[purchase_text(each) for each in plan]) if plan else TakeOut(path=path)
     )
-    new = edited(seen, (edit,), file=str(file))
-    trial = checked(folder, today=today, instead={str(file): new.data})
-    if trial.is_stopped:
-        return PlanWritten(checked=trial)
-    if _meaning(trial.force) != _meaning(_with_plan(read.force, game=game, plan=plan)):
-        raise EditError(f"{file}: it would say something else than was chosen. {UNCHANGED}")
-    former = write_changed(file, new.data, seen=seen, at=at)
-    return PlanWritten(checked=trial, file=file, former=former)
+    meant = _with_plan(read.force, game=game, plan=plan)
+    made = said_anew(
+        folder,
+        today=today,
+        at=at,
+        file=file,
+        edits=(edit,),
+        is_meant=lambda force: force == meant,
+    )
+    if made.written is None:
+        return PlanWritten(checked=made.trial)
+    return PlanWritten(checked=made.trial, file=file, former=made.written.former)
 
 
 def _file_of(force: Force, game: str) -> Path:
@@ -70,8 +71,3 @@ def _file_of(force: Force, game: str) -> Path:
 def _with_plan(force: Force, *, game: str, plan: tuple[Purchase, ...]) -> Force:
     games = {**force.games, game: replace(force.games[game], plan=plan)}
     return replace(force, games=games)
-
-
-def _meaning(force: Force) -> Force:
-    """The force without the places of what it says, which move with the text."""
-    return replace(force, places={})

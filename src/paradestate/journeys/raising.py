@@ -14,6 +14,7 @@ from paradestate.core.establishment import Establishment, establishment
 from paradestate.core.finding import stops
 from paradestate.core.force import Force, Raise
 from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.rewriting import UNCHANGED
 from paradestate.text.codec import Plain
 from paradestate.text.editing import Edit, Put, TakeOut, edited
 from paradestate.text.error import EditError
@@ -101,9 +102,6 @@ def raise_anew(
     return RaisingAnswer(
         checked=trial, file=file, raised=replace(raised, comments_gone=new.comments_gone)
     )
-
-
-UNCHANGED = "Nothing was written: change it in an editor."
 
 
 def put_former_back(folder: Path, *, today: datetime.date, at: datetime.datetime) -> RaisingAnswer:

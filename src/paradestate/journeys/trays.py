@@ -13,7 +13,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from paradestate.core.choice import CHOSEN_HERE, Choice
-from paradestate.core.finding import Finding, Level, stops
+from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.tray.content import MOST_THINGS, Content, cases, content
@@ -29,19 +29,16 @@ from paradestate.core.tray.laid import LaidTray, laid
 from paradestate.core.tray.moving import Barred, Move, Trays, moved, names_in
 from paradestate.core.tray.packed import Packed, packed_of, plan_by_hand, relaid
 from paradestate.core.tray.plan import TrayPlan, Want, laid_out
-from paradestate.journeys.aiming import ChangedSinceError, last_kept
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count, count
 from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.rewriting import Rewriting, put_back, said_anew
 from paradestate.text.codec import Plain
-from paradestate.text.editing import Edit, Put, TakeOut, edited
-from paradestate.text.error import EditError
+from paradestate.text.editing import Edit, Put, TakeOut
 from paradestate.text.length import tray_place_text
-from paradestate.text.whole_file import read_whole, write_changed
 
 SECTION = "packed"
-UNCHANGED = "Nothing was written: change it in an editor."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -223,15 +220,16 @@ def keep(
     file = file_of(read.force)
     if read.is_stopped or file is None or read.force.packed == after:
         return Kept(checked=read)
-    seen = read_whole(file)
-    new = edited(seen, (_edit(after),), file=str(file))
-    trial = checked(folder, today=today, instead={str(file): new.data})
-    if trial.is_stopped:
-        return Kept(checked=trial)
-    if trial.force.packed != after or _beside(trial.force) != _beside(read.force):
-        raise EditError(f"{file}: it would say something else than was laid. {UNCHANGED}")
-    former = write_changed(file, new.data, seen=seen, at=at)
-    return Kept(checked=trial, file=file, former=former)
+    meant = replace(read.force, packed=after)
+    made = said_anew(
+        folder,
+        today=today,
+        at=at,
+        file=file,
+        edits=(_edit(after),),
+        is_meant=lambda force: force == meant,
+    )
+    return _kept(made)
 
 
 def put_packed_back(
@@ -242,16 +240,21 @@ def put_packed_back(
     Raises ChangedSinceError where another was kept last, or where the two differ in more than what
     is packed, and FileError where the disk refuses.
     """
-    read = checked(folder, today=today)
-    file, kept = last_kept(folder, former)
-    seen, data = read_whole(file), read_whole(kept.path)
-    trial = checked(folder, today=today, instead={str(file): data})
-    if stops(trial.findings):
-        return Kept(checked=trial)
-    if _beside(trial.force) != _beside(read.force):
-        raise ChangedSinceError(former)
-    replaced = write_changed(file, data, seen=seen, at=at)
-    return Kept(checked=trial, file=file, former=replaced)
+    beside = replace(checked(folder, today=today).force, packed={})
+    made = put_back(
+        folder,
+        today=today,
+        at=at,
+        former=former,
+        is_meant=lambda force: replace(force, packed={}) == beside,
+    )
+    return _kept(made)
+
+
+def _kept(made: Rewriting) -> Kept:
+    if made.written is None:
+        return Kept(checked=made.trial)
+    return Kept(checked=made.trial, file=made.written.file, former=made.written.former)
 
 
 def file_of(force: Force) -> Path | None:
@@ -268,8 +271,3 @@ def _edit(after: Packed) -> Edit:
         for name, places in after.items()
     }
     return Put(path=(SECTION,), value=value)
-
-
-def _beside(force: Force) -> Force:
-    """The force without what is packed, and without places, which move with the text."""
-    return replace(force, packed={}, places={})

@@ -11,9 +11,9 @@ from paradestate.core.finding import Finding, stops
 from paradestate.core.mark.difference import THRESHOLD
 from paradestate.core.sentence.mark import DIFFERS, HEADINGS, difference_text
 from paradestate.core.sentence.wording import listed, several
-from paradestate.journeys.aiming import ChangedSinceError, last_kept
 from paradestate.journeys.colouring import ColouringAnswer, colour_anew, put_colours_back
 from paradestate.journeys.marks import MarksAnswer, Proposal, marks
+from paradestate.journeys.rewriting import ChangedSinceError, kept_names
 from paradestate.text.error import EditError
 from paradestate.web.marks.question import MOST_COLOURS, MarksQuestion, marks_question
 from paradestate.web.marks.view import marks_view
@@ -117,7 +117,7 @@ def _page(
         headings=tuple(HEADINGS.values()),
         differs=DIFFERS,
         most=MOST_COLOURS,
-        kept=_kept(visit),
+        kept=kept_names(visit.folder, visit.query.get("written", "")),
         was_put_back="undone" in visit.query,
         comment_gone="gone" in visit.query,
         several=several,
@@ -147,13 +147,3 @@ def _sure(proposal: Proposal) -> str:
         bound = difference_text(choice.certainty.bound)
         return f"Within: no other choice from these is further apart than {bound}.{enough}"
     return f"Exact: no other choice from these is further apart.{enough}"
-
-
-def _kept(visit: Visit) -> tuple[str, str] | None:
-    """The file that the last change was written into, and the version before it."""
-    name = visit.query.get("written", "")
-    try:
-        file, former = last_kept(visit.folder, name)
-    except ChangedSinceError:
-        return None
-    return file.name, former.path.name

@@ -14,9 +14,7 @@ from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import day_words, several
 from paradestate.journeys.aiming import (
     AimingAnswer,
-    ChangedSinceError,
     aim_anew,
-    last_kept,
     put_aim_back,
 )
 from paradestate.journeys.choosing import choice_of, money_of
@@ -24,6 +22,7 @@ from paradestate.journeys.count import Count, CountAnswer, count
 from paradestate.journeys.document import finding_document
 from paradestate.journeys.order import OrderJourney, gaps_of, order_of
 from paradestate.journeys.order_document import order_document
+from paradestate.journeys.rewriting import ChangedSinceError, kept_names
 from paradestate.web.log_form import new_id
 from paradestate.web.page_kind import Page
 from paradestate.web.purchase.ending import is_cut_short, is_not_computed
@@ -167,7 +166,7 @@ def _filled(
         source_field=SOURCE,
         sources=tuple(force.sources),
         aim=_aim_texts(force),
-        kept=_kept(visit),
+        kept=kept_names(visit.folder, visit.query.get("aimed", "")),
         was_put_back="undone" in visit.query,
         comment_gone="gone" in visit.query,
         ordered=order_told(visit),
@@ -180,15 +179,6 @@ def _filled(
 def _told(visit: Visit) -> dict[str, str]:
     """What the address says that was done, so that it is still said once a search has ended."""
     return {word: visit.query.get(word, "") for word in TOLD}
-
-
-def _kept(visit: Visit) -> tuple[str, str] | None:
-    """The file that the last change of the aim was written into, and the version before it."""
-    try:
-        file, former = last_kept(visit.folder, visit.query.get("aimed", ""))
-    except ChangedSinceError:
-        return None
-    return file.name, former.path.name
 
 
 def _aim_texts(force: Force) -> dict[str, str]:

@@ -9,7 +9,7 @@ from paradestate.core.finding import Level, stops
 from paradestate.core.sentence.tray import barred_sentence
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.tray.moving import Barred, Move, Transfer, home, moved
-from paradestate.journeys.aiming import ChangedSinceError
+from paradestate.journeys.rewriting import ChangedSinceError
 from paradestate.journeys.trays import (
     AskedToPack,
     Kept,
