@@ -52,3 +52,11 @@ def test_three_platoons_leave_the_most_alike_marks_unused() -> None:
 def test_too_many_signs_or_one_colour_twice_keep_the_order() -> None:
     assert check_order(grid_of(7, (1, 2)), tuple("abcdefg"), differences=KNOWN) == tuple(range(7))
     assert check_order(grid_of(2, (1, 2)), ("blue", "blue"), differences=KNOWN) == (0, 1)
+
+
+def test_a_colour_that_nobody_describes_plays_no_part_in_the_order() -> None:
+    order = check_order(grid_of(4, (1, 2, 3)), (*COLOURS[:3], "puce"), differences=KNOWN)
+    assert order == check_order(grid_of(4, (1, 2, 3)), (*COLOURS[:3], "mauve"), differences=KNOWN)
+    assert sorted(order) == [0, 1, 2, 3]
+    apart = abs(order[1] - order[2])
+    assert apart not in {1, 3}, "yellow and sky, alike in grey, would share a sign"

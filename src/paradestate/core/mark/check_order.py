@@ -22,7 +22,7 @@ MOST_TRIED = 6
 def check_order(grid: Grid, colours: Sequence[str], *, differences: Differences) -> tuple[int, ...]:
     """The place of each company in the check; its own number where all marks are used."""
     own = tuple(range(grid.companies))
-    if grid.is_full or grid.signs > MOST_TRIED or len(set(colours)) < grid.companies:
+    if grid.is_full or grid.signs > MOST_TRIED:
         return own
     orders = permutations(range(grid.signs), grid.companies)
     return max(
@@ -36,12 +36,13 @@ def _likenesses(
     """How far apart the colours are, grey too, of each two marks that an eye confuses; rising.
 
     More than any difference stands at the end, so that fewer such marks are better than more.
+    Colours of which nobody says how they look are compared with no other.
     """
-    found = []
+    found: list[int] = []
     for one, other in combinations(range(grid.companies), 2):
-        pair = differences.of(colours[one], colours[other])
-        likeness = min(pair.by_viewer.values())
-        found += [likeness] * _confusable(order[one] - order[other], grid=grid)
+        for pair in differences.among((colours[one], colours[other])):
+            likeness = min(pair.by_viewer.values())
+            found += [likeness] * _confusable(order[one] - order[other], grid=grid)
     return (*sorted(found), BEYOND)
 
 
