@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from paradestate.core.force import Force
 from paradestate.core.mark.difference import Differences, differences_of
 from paradestate.core.mark.marking import Marking, marking
-from paradestate.core.mark.paint import value_of
+from paradestate.core.mark.paint import own_colours, values_of
 from paradestate.journeys.count import Count
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.sheet.sight import pairs_of
@@ -16,8 +16,7 @@ from paradestate.sheet.sight import pairs_of
 
 def differences_among(force: Force, names: Iterable[str]) -> Differences:
     """How far apart the colours of these names are that have a value."""
-    values = {name: value_of(name, force.marks) for name in names}
-    return differences_of(pairs_of({name: value for name, value in values.items() if value}))
+    return differences_of(pairs_of(values_of(names, force.marks)))
 
 
 def marking_of(counted: Count, *, memory: Memory = NOTHING) -> Marking:
@@ -28,7 +27,6 @@ def marking_of(counted: Count, *, memory: Memory = NOTHING) -> Marking:
 
 
 def _made(counted: Count) -> Marking:
-    marks = counted.force.marks
-    names = dict.fromkeys(name for names in marks.by_formation.values() for name in names)
-    differences = differences_among(counted.force, names)
-    return marking(counted.force, counted.made, differences=differences)
+    force = counted.force
+    differences = differences_among(force, own_colours(force.marks))
+    return marking(force, counted.made, differences=differences)

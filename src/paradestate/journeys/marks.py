@@ -22,7 +22,7 @@ from paradestate.core.mark.colour_choice import (
 )
 from paradestate.core.mark.mark_finding import Marked, findings
 from paradestate.core.mark.marking import marking
-from paradestate.core.mark.paint import MOST_AT_HAND, at_hand
+from paradestate.core.mark.paint import MOST_AT_HAND, at_hand, enemy_colours, own_colours
 from paradestate.core.mark.reading import Reading, mark_read, reading
 from paradestate.core.sentence.wording import listed, several
 from paradestate.journeys.check import Checked
@@ -110,9 +110,8 @@ def marks(
 def marked_of(counted: Count, *, hand: Mapping[str, str]) -> Marked:
     """A counted force with its marks, and all colours compared that it has or could have."""
     force = _with_values(counted.force, hand)
-    opponent = () if force.opponent is None else force.opponent.colours
-    ours = [name for names in force.marks.by_formation.values() for name in names]
-    differences = differences_among(force, dict.fromkeys((*ours, *opponent, *hand)))
+    known = (*own_colours(force.marks), *enemy_colours(force), *hand)
+    differences = differences_among(force, known)
     return Marked(
         force=force,
         whole=counted.made.formation,

@@ -8,7 +8,7 @@ from paradestate.core.force import Force
 from paradestate.core.mark.difference import Differences, Pair, Viewer, differences_of
 from paradestate.core.mark.mark_finding import Marked
 from paradestate.core.mark.marking import Marking, marking
-from paradestate.core.mark.paint import at_hand, value_of
+from paradestate.core.mark.paint import at_hand, enemy_colours, own_colours, values_of
 from paradestate.sheet.sight import pairs_of
 
 TROOPS = """\
@@ -51,10 +51,8 @@ def marked(force: Force) -> Marked:
     made, _ = establishment(force)
     assert made is not None
     hand = at_hand(force.marks)
-    enemy = () if force.opponent is None else force.opponent.colours
-    ours = [name for names in force.marks.by_formation.values() for name in names]
-    values = {name: value_of(name, force.marks) for name in (*ours, *enemy, *hand)}
-    known = differences_of(pairs_of({name: value for name, value in values.items() if value}))
+    names = (*own_colours(force.marks), *enemy_colours(force), *hand)
+    known = differences_of(pairs_of(values_of(names, force.marks)))
     return Marked(
         force=force,
         whole=made.formation,

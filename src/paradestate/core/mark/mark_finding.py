@@ -9,7 +9,7 @@ from paradestate.core.mark.code import SIGNS, Mark, most_marks
 from paradestate.core.mark.colour_choice import ColourQuestion, best_colours
 from paradestate.core.mark.difference import THRESHOLD, Differences, Pair, Viewer
 from paradestate.core.mark.marking import Company, Marking
-from paradestate.core.mark.paint import value_of
+from paradestate.core.mark.paint import enemy_colours, value_of, values_of
 from paradestate.core.mark.unit import Unit
 from paradestate.core.place import KeyPath, Place, nearest_place
 from paradestate.core.sentence.mark import (
@@ -37,9 +37,7 @@ class Marked:
     @property
     def enemy(self) -> tuple[str, ...]:
         """The enemy's colours that have a value."""
-        opponent = self.force.opponent
-        names = () if opponent is None else opponent.colours
-        return tuple(name for name in names if value_of(name, self.force.marks))
+        return tuple(values_of(enemy_colours(self.force), self.force.marks))
 
 
 def findings(marked: Marked) -> Iterator[Finding]:
@@ -83,7 +81,7 @@ def _without_value(marked: Marked) -> Iterator[Finding]:
         for formation, names in force.marks.by_formation.items()
         for name in names
     ]
-    named += [(name, ("opponent", "colours"), Level.REMARK) for name in _enemy_names(force)]
+    named += [(name, ("opponent", "colours"), Level.REMARK) for name in enemy_colours(force)]
     for name, path, level in dict.fromkeys(named):
         if not value_of(name, force.marks):
             yield Finding(
@@ -94,10 +92,6 @@ def _without_value(marked: Marked) -> Iterator[Finding]:
                 hint=f"Write its six digits under 'marks': colours: {{{name}: 7F7F7F}}.",
                 place=_place(marked, *path),
             )
-
-
-def _enemy_names(force: Force) -> Sequence[str]:
-    return () if force.opponent is None else force.opponent.colours
 
 
 def _too_few(marked: Marked) -> Iterator[Finding]:
@@ -134,7 +128,7 @@ def _name(company: Company) -> str:
 
 def _more_colours(marked: Marked, without: Sequence[Company]) -> str:
     """The colours at hand that go best with those that are there."""
-    kept = tuple(name for name in marked.marks.colours if value_of(name, marked.force.marks))
+    kept = tuple(values_of(marked.marks.colours, marked.force.marks))
     number = len(without)
     word = "a colour" if number == 1 else f"{number} colours"
     best = _best(marked, number=number, kept=kept)
@@ -234,7 +228,7 @@ def _numbers(marked: Marked) -> Mapping[str, tuple[str, int]]:
 
 def _instead(marked: Marked, pair: Pair) -> str:
     """Two colours at hand in place of a pair; where none do, as many as there are, all anew."""
-    ours = [name for name in marked.marks.colours if value_of(name, marked.force.marks)]
+    ours = values_of(marked.marks.colours, marked.force.marks)
     kept = [name for name in ours if name not in {pair.one, pair.other}]
     best = _best(marked, number=2, kept=kept)
     if best is not None and best[1] >= THRESHOLD:

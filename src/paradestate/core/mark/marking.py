@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
@@ -90,10 +90,10 @@ def marking(
         for place in found.companies
     )
     colours = colours_in_use(force, companies)
-    bars = tuple(sorted({each.bars for each in _used(found, made) if each.company is not None}))
+    bars = [each.bars for each in _used(found, made) if each.company is not None]
     grid = grid_of(len(colours), bars)
-    order = check_order(grid, colours, differences=differences) if differences.pairs else ()
-    grid = Grid(companies=grid.companies, bars=grid.bars, places=order)
+    if differences.pairs:
+        grid = replace(grid, places=check_order(grid, colours, differences=differences))
     making = _Making(force, companies, colours=colours, grid=grid)
     stands = tuple(_stands(made, found, making=making))
     return Marking(

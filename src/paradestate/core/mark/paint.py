@@ -3,9 +3,9 @@
 Imports the force only.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
-from paradestate.core.force import Marks
+from paradestate.core.force import Force, Marks
 
 USUAL: Mapping[str, str] = {
     "brick red": "B03A2E",
@@ -27,6 +27,22 @@ MOST_AT_HAND = 60
 def value_of(name: str, marks: Marks) -> str:
     """Six hexadecimal digits of a colour by its name; empty where nobody says them."""
     return marks.colours.get(name, USUAL.get(name, ""))
+
+
+def own_colours(marks: Marks) -> tuple[str, ...]:
+    """The names of every colour that is given to a formation, each once."""
+    return tuple(dict.fromkeys(name for names in marks.by_formation.values() for name in names))
+
+
+def enemy_colours(force: Force) -> tuple[str, ...]:
+    """The names of the colours that the other side bears."""
+    return () if force.opponent is None else force.opponent.colours
+
+
+def values_of(names: Iterable[str], marks: Marks) -> Mapping[str, str]:
+    """The colours of these names that somebody says the digits of, each once, in order."""
+    values = {name: value_of(name, marks) for name in names}
+    return {name: value for name, value in values.items() if value}
 
 
 def at_hand(marks: Marks) -> Mapping[str, str]:

@@ -7,7 +7,7 @@ from paradestate.core.mark.code import Mark, least_fields_apart
 from paradestate.core.mark.difference import Pair, Viewer, closest
 from paradestate.core.mark.mark_finding import Marked, pairs_in_use
 from paradestate.core.mark.marking import MarkedStand
-from paradestate.core.mark.paint import at_hand, value_of
+from paradestate.core.mark.paint import at_hand, values_of
 from paradestate.core.mark.reading import Doubt, Reading
 from paradestate.core.mark.unit import Unit
 from paradestate.core.sentence.mark import (
@@ -167,9 +167,8 @@ def _within(unit: Unit, company: str) -> str:
 
 
 def _seen(marked: Marked, pairs: Sequence[Pair]) -> Iterator[Seen]:
-    values = {name: value_of(name, marked.force.marks) for name in marked.marks.colours}
-    known = {name: value for name, value in values.items() if value}
-    rows = rows_of(tuple(marked.marks.by_mark), known)
+    values = values_of(marked.marks.colours, marked.force.marks)
+    rows = rows_of(tuple(marked.marks.by_mark), values)
     for viewer in Viewer:
         pair = closest(pairs, viewer=viewer)
         assert pair is not None  # noqa: S101 - there are pairs
