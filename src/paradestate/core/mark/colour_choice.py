@@ -126,7 +126,7 @@ class _Search:
         if not values:
             return tuple(range(self.asked.number)), None
         found = self.greedy()
-        low = max(bisect_left(values, self.least_of(found)), 0)
+        low = bisect_left(values, self.least_of(found))
         high = unproved = len(values)
         while low + 1 < high:
             middle = (low + high) // 2
@@ -136,7 +136,7 @@ class _Search:
             else:
                 high = middle
                 unproved = middle if is_proved else unproved
-        first, _ = self.set_with(values[min(low, len(values) - 1)])
+        first, _ = self.set_with(values[low])
         return first or found, values[min(unproved, len(values)) - 1]
 
     def least_of(self, places: Sequence[int]) -> int:
