@@ -15,7 +15,6 @@ READ, CHOOSE, MORE = "read", "choose", "more"
 HAND = "hand:"
 """Before the name of each colour that is ticked."""
 YES = "yes"
-MOST_COLOURS = 60
 LONGEST_MORE = 2_000
 
 
@@ -35,9 +34,9 @@ class MarksQuestion:
     def number(self) -> int | None:
         """How many are to be chosen; None where none are, or that isn't a number that can be."""
         text = self.choose.strip()
-        if not text.isascii() or not text.isdecimal() or len(text) > len(str(MOST_COLOURS)):
+        if not text.isascii() or not text.isdecimal() or len(text) > len(str(MOST_AT_HAND)):
             return None
-        return int(text) if 0 < int(text) <= MOST_COLOURS else None
+        return int(text) if 0 < int(text) <= MOST_AT_HAND else None
 
     @property
     def is_unreadable(self) -> bool:

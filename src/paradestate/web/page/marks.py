@@ -9,13 +9,14 @@ from paradestate.core.certainty import Within
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, stops
 from paradestate.core.mark.difference import THRESHOLD
+from paradestate.core.mark.paint import MOST_AT_HAND
 from paradestate.core.sentence.mark import DIFFERS, HEADINGS, difference_text
 from paradestate.core.sentence.wording import listed, several
 from paradestate.journeys.colouring import ColouringAnswer, colour_anew, put_colours_back
 from paradestate.journeys.marks import MarksAnswer, Proposal, marks
 from paradestate.journeys.rewriting import ChangedSinceError, kept_names
 from paradestate.text.error import EditError
-from paradestate.web.marks.question import MOST_COLOURS, MarksQuestion, marks_question
+from paradestate.web.marks.question import MarksQuestion, marks_question
 from paradestate.web.marks.view import marks_view
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -116,7 +117,7 @@ def _page(
         remarks=tuple(each for each in found if each.code not in CODES and each not in halting),
         headings=tuple(HEADINGS.values()),
         differs=DIFFERS,
-        most=MOST_COLOURS,
+        most=MOST_AT_HAND,
         kept=kept_names(visit.folder, visit.query.get("written", "")),
         was_put_back="undone" in visit.query,
         comment_gone="gone" in visit.query,
