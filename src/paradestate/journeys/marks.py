@@ -22,7 +22,7 @@ from paradestate.core.mark.colour_choice import (
 )
 from paradestate.core.mark.mark_finding import Marked, findings
 from paradestate.core.mark.marking import marking
-from paradestate.core.mark.paint import MOST_AT_HAND, at_hand, enemy_colours, own_colours
+from paradestate.core.mark.paint import MOST_AT_HAND, at_hand, enemy_colours, own_colours, values_of
 from paradestate.core.mark.reading import Reading, mark_read, reading
 from paradestate.core.sentence.wording import listed, several
 from paradestate.journeys.check import Checked
@@ -52,13 +52,19 @@ class Proposal:
     """Colours chosen, and the force as it would be with them."""
 
     choice: ColourChoice
-    lists: Mapping[str, tuple[str, ...]]
-    """Formation to its colours in order; one that a body has already stays with it."""
-    values: Mapping[str, str]
-    """Each colour chosen to its six digits."""
     after: Marks
     """What is written for it: the owner's own colours stay, at hand for another time."""
     marked: Marked
+
+    @property
+    def lists(self) -> Mapping[str, tuple[str, ...]]:
+        """Formation to its colours in order; one that a body has already stays with it."""
+        return self.after.by_formation
+
+    @property
+    def values(self) -> Mapping[str, str]:
+        """Each colour chosen to its six digits."""
+        return values_of(self.choice.colours, self.after)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -197,12 +203,12 @@ def _proposal(
         there = several(len(hand), "colour")
         return None, (_stop(f"{number} are to be chosen of {there} at hand.", hint),)
     lists = _lists(marked, choice.colours, wanted=wanted)
-    values = {name: hand[name] for name in choice.colours}
     own = counted.force.marks
-    after = replace(own, by_formation=lists, colours={**own.colours, **values})
+    chosen = {name: hand[name] for name in choice.colours}
+    after = replace(own, by_formation=lists, colours={**own.colours, **chosen})
     force = replace(counted.force, marks=after)
     made = marked_of(replace(counted, force=force), hand=hand)
-    return Proposal(choice=choice, lists=lists, values=values, after=after, marked=made), ()
+    return Proposal(choice=choice, after=after, marked=made), ()
 
 
 def wanted_of(marked: Marked) -> Mapping[str, int]:
