@@ -4,7 +4,7 @@ Rows come first; where they need more trays than the bound, or tear a company ap
 tried. Whatever is found is looked at again by `clearance`.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -64,17 +64,12 @@ class TrayPlan:
 
     @property
     def torn(self) -> tuple[str, ...]:
-        """Companies that lie in more than one tray."""
-        return torn(self.trays)
-
-
-def torn(trays: Iterable[LaidTray]) -> tuple[str, ...]:
-    """Companies that lie in more than one of the trays, in the order met."""
-    homes: dict[str, set[str]] = {}
-    for tray in trays:
-        for each in tray.lying:
-            homes.setdefault(each.thing.company, set()).add(tray.case.name)
-    return tuple(company for company, names in homes.items() if company and len(names) > 1)
+        """Companies that lie in more than one tray, in the order met."""
+        homes: dict[str, set[str]] = {}
+        for tray in self.trays:
+            for each in tray.lying:
+                homes.setdefault(each.thing.company, set()).add(tray.case.name)
+        return tuple(company for company, names in homes.items() if company and len(names) > 1)
 
 
 def laid_out(cases: Sequence[Case], things: Sequence[Thing]) -> TrayPlan:
@@ -85,7 +80,11 @@ def laid_out(cases: Sequence[Case], things: Sequence[Thing]) -> TrayPlan:
     found = min(tried, key=lambda each: each.rank)
     is_proved = found.number == JUST_ONE_MORE and any(each.is_proved for each in tried)
     certainty = certainty_of(found.number, least=least, is_proved=is_proved)
-    return planned(ground, found.filled, least=least, certainty=certainty)
+    trays = [
+        laid(case, ground.lying(puts))
+        for case, puts in zip(ground.cases, found.filled, strict=True)
+    ]
+    return plan_of(ground, trays, least=least, certainty=certainty)
 
 
 def least_trays(ground: Ground) -> Bound:
@@ -100,18 +99,6 @@ def certainty_of(number: int, *, least: Bound, is_proved: bool = False) -> Certa
     return Exact() if is_proved or number <= least.least else Within(bound=least.least)
 
 
-def planned(
-    ground: Ground, made: Filled, *, least: Bound, certainty: Certainty, is_by_hand: bool = False
-) -> TrayPlan:
-    """The plan of what lies where. It is checked whatever found it."""
-    trays = tuple(
-        laid(case, ground.lying(puts)) for case, puts in zip(ground.cases, made, strict=True)
-    )
-    wrong = [breach for tray in trays for breach in breaches(tray.case, tray.lying)]
-    assert not wrong, wrong  # noqa: S101 - a search that lays things over each other is a bug
-    return plan_of(ground, trays, least=least, certainty=certainty, is_by_hand=is_by_hand)
-
-
 def plan_of(
     ground: Ground,
     trays: Sequence[LaidTray],
@@ -120,7 +107,12 @@ def plan_of(
     certainty: Certainty,
     is_by_hand: bool = False,
 ) -> TrayPlan:
-    """The plan of trays as they are filled, with all that have no place in them."""
+    """The plan of trays as they are filled, with all that have no place in them.
+
+    It is checked, whatever found it or whoever moved it.
+    """
+    wrong = [breach for tray in trays for breach in breaches(tray.case, tray.lying)]
+    assert not wrong, wrong  # noqa: S101 - what lays things over each other is a bug
     placed = {each.thing.name for tray in trays for each in tray.lying}
     return TrayPlan(
         trays=tuple(tray for tray in trays if tray.rows),
