@@ -23,6 +23,11 @@ class LaidRow:
     ends: Fraction
 
     @property
+    def width(self) -> Fraction:
+        """From the left side to the end of what reaches farthest."""
+        return max(each.across + each.width for each in self.lying)
+
+    @property
     def is_straight(self) -> bool:
         """Whether all of it stands on one line."""
         return all(each.deep == self.starts for each in self.lying)
@@ -55,7 +60,7 @@ class LaidTray:
     @property
     def width_taken(self) -> Fraction:
         """From the left side to the end of the longest row."""
-        return max((each.across + each.width for each in self.lying), default=Fraction(0))
+        return max((row.width for row in self.rows), default=Fraction(0))
 
 
 def laid(case: Case, lying: Iterable[Lying]) -> LaidTray:

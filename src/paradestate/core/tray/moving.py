@@ -196,8 +196,7 @@ def taken_in(ground: Ground, tray: LaidTray, *, thing: Thing) -> LaidTray | None
 def _places(ground: Ground, tray: LaidTray, *, thing: Thing) -> Iterator[Lying]:
     gap = tray.case.gap
     for row in tray.rows:
-        end = max(each.across + each.width for each in row.lying)
-        at_end = Lying(thing=thing, across=end + gap, deep=row.starts)
+        at_end = Lying(thing=thing, across=row.width + gap, deep=row.starts)
         if row.is_straight and at_end.depth <= row.ends - row.starts:
             yield at_end
     behind = tray.rows[-1].ends + gap if tray.rows else Fraction(0)

@@ -19,7 +19,7 @@ from paradestate.core.sentence.tray import (
 )
 from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.laid import LaidRow, LaidTray
-from paradestate.core.tray.lid import Lid, LidStand, lids, marks_of
+from paradestate.core.tray.lid import Lid, LidRow, LidStand, lids, marks_of
 from paradestate.core.tray.moving import Barred, Move, Swap, Transfer, home, moved
 from paradestate.core.unfolding import SEPARATOR
 from paradestate.journeys.marking import marking_of
@@ -188,7 +188,7 @@ class _Views:
             rules = {tag.rule for tag in tags}
             yield RowView(
                 title=row_title(row, number=drawn.number),
-                size=_size(row),
+                size=_size(drawn),
                 tags=tags,
                 rule=rules.pop() if len(rules) == 1 else "",
             )
@@ -268,6 +268,5 @@ def swap_rules(answer: TraysAnswer, name: str) -> Mapping[str, str]:
     return found
 
 
-def _size(row: LaidRow) -> str:
-    wide = max(each.across + each.width for each in row.lying)
-    return f"{decimal_text(wide)} x {decimal_text(row.ends - row.starts)} mm"
+def _size(row: LidRow) -> str:
+    return f"{decimal_text(row.width)} x {decimal_text(row.ends - row.starts)} mm"
