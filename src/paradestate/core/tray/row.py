@@ -142,9 +142,12 @@ def _filled(
     staggered: frozenset[str],
 ) -> tuple[Row, ...]:
     """Rows for the lots, those of one company before those for all; the last lot is of none."""
-    every = [piece for lot in lots for piece in lot]
-    in_lines = [piece for piece in every if piece.is_round and piece.pattern in staggered]
-    others = [[piece for piece in lot if piece not in in_lines] for lot in lots]
+
+    def is_in_lines(piece: Piece) -> bool:
+        return piece.is_round and piece.pattern in staggered
+
+    in_lines = [piece for lot in lots for piece in lot if is_in_lines(piece)]
+    others = [[piece for piece in lot if not is_in_lines(piece)] for lot in lots]
     made = _shared(room, others, sharing=sharing)
     return (*(_in_order(row) for row in made), *_lines(room, in_lines))
 
