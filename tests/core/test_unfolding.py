@@ -3,7 +3,7 @@
 from paradestate.core.establishment import establishment
 from paradestate.core.force import Force
 from paradestate.core.formation import Need
-from paradestate.core.unfolding import Stand, capitals
+from paradestate.core.unfolding import Stand, capitals, name_within, spoken
 from tests.forces import force_from, marenz
 
 
@@ -125,3 +125,10 @@ def test_figures_by_fixed_ratio_stand_on_stands_of_their_own() -> None:
 
 def test_first_letters_are_made_capital() -> None:
     assert capitals("light mortar section") == "Light Mortar Section"
+
+
+def test_a_name_is_spoken_without_slashes_and_without_what_holds_it() -> None:
+    name = "No 2 Company / 3 Platoon / 1 Section"
+    assert spoken(name) == "No 2 Company, 3 Platoon, 1 Section"
+    assert name_within(name, "No 2 Company") == "3 Platoon / 1 Section"
+    assert name_within(name, "No 3 Company") == name_within(name, "") == name

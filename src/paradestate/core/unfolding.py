@@ -213,6 +213,16 @@ def ratio_pattern(figure: str) -> str:
     return f"{figure} stand"
 
 
+def spoken(name: str) -> str:
+    """The name of a stand or body without slashes: `No 2 Company, 3 Platoon`."""
+    return name.replace(SEPARATOR, ", ")
+
+
+def name_within(name: str, above: str) -> str:
+    """The name below that of a body that holds it; the whole name where that is empty."""
+    return name.removeprefix(f"{above}{SEPARATOR}") if above else name
+
+
 def capitals(name: str) -> str:
     """The name with the first letter of each word capital."""
     return " ".join(word[:1].upper() + word[1:] for word in name.split(" "))

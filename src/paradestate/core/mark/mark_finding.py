@@ -19,7 +19,7 @@ from paradestate.core.sentence.mark import (
     unit_words,
 )
 from paradestate.core.sentence.wording import capital, listed, plural, several
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import spoken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,7 +123,7 @@ def _unmarked(without: Sequence[Company]) -> str:
 
 
 def _name(company: Company) -> str:
-    return company.name.replace(SEPARATOR, ", ") or capital(company.formation)
+    return spoken(company.name) or capital(company.formation)
 
 
 def _more_colours(marked: Marked, without: Sequence[Company]) -> str:

@@ -7,7 +7,7 @@ from paradestate.core.mark.difference import THRESHOLD, Pair, Viewer
 from paradestate.core.mark.reading import PLAIN, Doubt, MarkRead, Reading
 from paradestate.core.mark.unit import Unit
 from paradestate.core.sentence.wording import listed, several, spelled
-from paradestate.core.unfolding import SEPARATOR, capitals
+from paradestate.core.unfolding import capitals, spoken
 
 SEEN_BY = {
     Viewer.USUAL: "most people",
@@ -62,7 +62,7 @@ def unit_words(unit: Unit, *, whole: str) -> str:
     """A unit by its full name: `No 2 Company, 3 Platoon`; `whole` is the raised formation."""
     if not unit.name:
         return f"{capitals(whole)} troops"
-    name = unit.name.replace(SEPARATOR, ", ")
+    name = spoken(unit.name)
     is_own = unit.company is not None and not unit.bars
     return f"{name}, own troops" if is_own else name
 

@@ -11,14 +11,14 @@ from paradestate.core.tray.laid import LaidRow, LaidTray
 from paradestate.core.tray.moving import Bar, Barred
 from paradestate.core.tray.plan import TrayPlan
 from paradestate.core.tray.thing import Case, Thing
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import SEPARATOR, name_within, spoken
 
 _NUMBER = re.compile(r"^\d+ ")
 
 
 def thing_words(thing: Thing) -> str:
     """The whole name of a stand: `No 2 Company, 3 Platoon, 1 Section`."""
-    return thing.name.replace(SEPARATOR, ", ")
+    return spoken(thing.name)
 
 
 def plan_sentences(plan: TrayPlan) -> Iterator[str]:
@@ -73,7 +73,7 @@ def inside_words(case: Case) -> str:
 def row_sentence(row: LaidRow) -> str:
     """What lies in a row, from left to right; a company that has it to itself isn't named."""
     own = own_company(row)
-    parts = [_within(each.thing.name, own) for each in row.lying]
+    parts = [name_within(each.thing.name, own) for each in row.lying]
     return "; ".join(_grouped(parts))
 
 
@@ -83,15 +83,11 @@ def own_company(row: LaidRow) -> str:
     return companies.pop() if len(companies) == 1 else ""
 
 
-def _within(name: str, company: str) -> str:
-    return name.removeprefix(f"{company}{SEPARATOR}") if company else name
-
-
 def _grouped(names: Sequence[str]) -> Iterator[str]:
     """`1 Platoon: 1 Section and 2 Section`; what stands alone by its whole name."""
     for above, alike in groupby(names, key=lambda name: name.rpartition(SEPARATOR)[0]):
         called = ", ".join(_numbered([name.rpartition(SEPARATOR)[2] for name in alike]))
-        yield f"{above.replace(SEPARATOR, ', ')}: {called}" if above else called
+        yield f"{spoken(above)}: {called}" if above else called
 
 
 def _numbered(names: Sequence[str]) -> Iterator[str]:

@@ -21,7 +21,7 @@ from paradestate.core.sentence.mark import (
     reading_sentence,
     unit_words,
 )
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import name_within, spoken
 from paradestate.journeys.marks import MarksAnswer, wanted_of
 from paradestate.sheet.colour_box import colour_box
 from paradestate.sheet.mark_plate import plate_drawing
@@ -141,7 +141,7 @@ def _key(marked: Marked) -> Iterator[KeyRow]:
         rows.setdefault(unit.company, []).append((unit, mark))
     for company, units in sorted(rows.items(), key=lambda each: (each[0] is None, each[0] or 0)):
         name = "" if company is None else marked.marks.companies[company].name
-        title = name.replace(SEPARATOR, ", ") or unit_words(_whole(), whole=marked.whole)
+        title = spoken(name) or unit_words(_whole(), whole=marked.whole)
         yield KeyRow(
             company=title,
             bearings=tuple(
@@ -163,7 +163,7 @@ def _within(unit: Unit, company: str) -> str:
     """A unit's name within its company."""
     if unit.name == company:
         return "own troops"
-    return unit.name.removeprefix(f"{company}{SEPARATOR}").replace(SEPARATOR, ", ")
+    return spoken(name_within(unit.name, company))
 
 
 def _seen(marked: Marked, pairs: Sequence[Pair]) -> Iterator[Seen]:
@@ -194,7 +194,7 @@ def _pair_row(pair: Pair) -> PairRow:
 def _stand_row(each: MarkedStand) -> tuple[str, str, str]:
     words = "no mark" if each.mark is None else mark_words(each.mark)
     where = "underside alone" if each.rear is None and each.mark is not None else ""
-    return each.stand.name.replace(SEPARATOR, ", "), words, where
+    return spoken(each.stand.name), words, where
 
 
 def _found(found: Reading, *, whole: str) -> Found:

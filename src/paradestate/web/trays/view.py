@@ -12,16 +12,17 @@ from paradestate.core.sentence.tray import (
     barred_sentence,
     case_words,
     inside_words,
+    own_company,
     plan_sentences,
     row_title,
     thing_words,
     tray_words,
 )
 from paradestate.core.sentence.wording import capital
-from paradestate.core.tray.laid import LaidRow, LaidTray
+from paradestate.core.tray.laid import LaidTray
 from paradestate.core.tray.lid import Lid, LidRow, LidStand, lids, marks_of
 from paradestate.core.tray.moving import Barred, Move, Swap, Transfer, home, moved
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import name_within, spoken
 from paradestate.journeys.marking import marking_of
 from paradestate.journeys.trays import TraysAnswer
 from paradestate.sheet.svg import Drawing
@@ -184,7 +185,8 @@ class _Views:
 
     def _rows(self, tray: LaidTray, lid: Lid) -> Iterator[RowView]:
         for row, drawn in zip(tray.rows, lid.rows, strict=True):
-            tags = tuple(self._tag(stand, row=row) for stand in drawn.stands)
+            own = own_company(row)
+            tags = tuple(self._tag(stand, own=own) for stand in drawn.stands)
             rules = {tag.rule for tag in tags}
             yield RowView(
                 title=row_title(row, number=drawn.number),
@@ -193,17 +195,11 @@ class _Views:
                 rule=rules.pop() if len(rules) == 1 else "",
             )
 
-    def _tag(self, stand: LidStand, *, row: LaidRow) -> Tag:
-        own = {each.thing.company for each in row.lying}
-        name = (
-            stand.name.removeprefix(f"{stand.company}{SEPARATOR}")
-            if len(own) == 1
-            else (stand.name)
-        )
+    def _tag(self, stand: LidStand, *, own: str) -> Tag:
         return Tag(
             key=self.keys[stand.name],
             number=stand.number,
-            name=name.replace(SEPARATOR, ", "),
+            name=spoken(name_within(stand.name, own)),
             words=self._words(stand.name),
             query=self._query(stand.name),
             rule=self.rules.get(stand.name, ""),
