@@ -93,18 +93,18 @@ def trays(
     memory: Memory = NOTHING,
 ) -> TraysAnswer:
     """Lays every stand of a force into its trays. Raises FileError."""
-    counted = count(folder, today=today, choice=asked.choice, memory=memory)
-    if counted.count is None:
-        return TraysAnswer(checked=counted.checked)
+    answer = count(folder, today=today, choice=asked.choice, memory=memory)
+    counted = answer.count
+    if counted is None:
+        return TraysAnswer(checked=answer.checked)
     return memory.kept(
         ("trays", folder, repr(asked)),
-        lambda: _laid(counted.checked, counted.count, asked=asked),
-        rests_on=(counted,),
+        lambda: _laid(answer.checked, counted, asked=asked),
+        rests_on=(answer,),
     )
 
 
-def _laid(read: Checked, counted: Count | None, *, asked: AskedToPack) -> TraysAnswer:
-    assert counted is not None  # noqa: S101 - asked for only when it is there
+def _laid(read: Checked, counted: Count, *, asked: AskedToPack) -> TraysAnswer:
     force = counted.force
     plan, slips = _plan(force, asked)
     if slips:
@@ -177,19 +177,20 @@ def with_moves(
     A move of a stand that lies in no tray isn't made.
     """
     ground, now = answer.ground, answer.trays
+    if ground is None:
+        return answer, None, ()
     made: list[Move] = []
     barred: Barred | None = None
-    for move in moves if ground is not None else ():
+    for move in moves:
         if not all(_is_laid(now, name) for name in names_in(move)):
             break
-        assert ground is not None  # noqa: S101 - else there are no moves
         after = moved(ground, now, move=move)
         if isinstance(after, Barred):
             barred = after
             break
         now = after
         made.append(move)
-    if ground is None or not made:
+    if not made:
         return answer, barred, ()
     return replace(answer, plan=plan_by_hand(ground, now)), barred, tuple(made)
 
