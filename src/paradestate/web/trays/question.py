@@ -95,16 +95,16 @@ def mark_of(trays: Trays) -> str:
 
 def moves_of(texts: Sequence[str], *, ground: Ground) -> tuple[Move, ...]:
     """The moves that numbers mean; those that mean nothing here are left out."""
-    found = [_move(text, ground=ground) for text in texts]
+    things = {number: thing.name for number, thing in enumerate(ground.things, start=1)}
+    cases = {number: case.name for number, case in enumerate(ground.cases, start=1)}
+    found = [_move(text, things=things, cases=cases) for text in texts]
     return tuple(move for move in found if move is not None)
 
 
-def _move(text: str, *, ground: Ground) -> Move | None:
+def _move(text: str, *, things: Mapping[int, str], cases: Mapping[int, str]) -> Move | None:
     match = _MOVE.fullmatch(text)
     if match is None:
         return None
-    things = {number: thing.name for number, thing in enumerate(ground.things, start=1)}
-    cases = {number: case.name for number, case in enumerate(ground.cases, start=1)}
     one, other = int(match[1]), int(match[3])
     if one not in things:
         return None
