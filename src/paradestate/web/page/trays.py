@@ -8,7 +8,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Level, stops
 from paradestate.core.sentence.tray import barred_sentence
 from paradestate.core.sentence.wording import capital, several
-from paradestate.core.tray.moving import Barred, Move, Transfer, home, moved
+from paradestate.core.tray.moving import Barred, Move
 from paradestate.journeys.rewriting import ChangedSinceError
 from paradestate.journeys.trays import (
     AskedToPack,
@@ -24,8 +24,9 @@ from paradestate.sheet.tray_plan import barred_pattern
 from paradestate.text.former import former_versions
 from paradestate.web.choosing.question import for_the_page
 from paradestate.web.page_kind import Page
+from paradestate.web.trays.barring import keys_of, swap_rules, taken_up, transfer_rules
 from paradestate.web.trays.question import TraysQuestion, mark_of, moves_of, trays_question
-from paradestate.web.trays.view import swap_rules, trays_view
+from paradestate.web.trays.view import trays_view
 from paradestate.web.visit import Visit
 
 SHEET = "trays"
@@ -78,35 +79,19 @@ def put_back(visit: Visit) -> Response:
 def rules(visit: Visit) -> Response:
     """What forbids the stand that is taken up each other place, for whoever drags it."""
     made = _looked(visit, trays_question(visit.query))
-    answer, ground = made.answer, made.answer.ground
-    name = _name(made)
+    ground, laid = made.answer.ground, made.answer.trays
+    name = "" if ground is None else taken_up(ground, laid, key=made.asked.stand)
     if ground is None or not name:
         return JSONResponse({"stands": {}, "trays": {}})
-    keys = {each.name: key for key, each in enumerate(ground.things, start=1)}
-    stands = {str(keys[other]): rule for other, rule in swap_rules(answer, name).items()}
-    here = home(answer.trays, name)
-    others = {
-        str(number): _rule(answer, Transfer(thing=name, to=tray))
-        for number, tray in enumerate(answer.trays, start=1)
-        if tray != here
-    }
-    return JSONResponse({"stands": stands, "trays": others})
-
-
-def _rule(answer: TraysAnswer, move: Move) -> str:
-    assert answer.ground is not None  # noqa: S101 - asked for only where there is one
-    after = moved(answer.ground, answer.trays, move=move)
-    return barred_sentence(after) if isinstance(after, Barred) else ""
-
-
-def _name(made: _Looked) -> str:
-    """The stand that is taken up, if it lies in a tray."""
-    plan, ground, number = made.answer.plan, made.answer.ground, made.asked.stand
-    if plan is None or ground is None or not 0 < number <= len(ground.things):
-        return ""
-    name = ground.things[number - 1].name
-    laid = {each.thing.name for tray in plan.trays for each in tray.lying}
-    return name if name in laid else ""
+    keys, numbers = keys_of(ground), {tray: number for number, tray in enumerate(laid, start=1)}
+    stands = swap_rules(ground, laid, name=name)
+    others = transfer_rules(ground, laid, name=name)
+    return JSONResponse(
+        {
+            "stands": {str(keys[other]): rule for other, rule in stands.items()},
+            "trays": {str(numbers[tray]): rule for tray, rule in others.items()},
+        }
+    )
 
 
 PAGE = Page(

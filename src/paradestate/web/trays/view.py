@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from paradestate.core.mark.code import Mark
 from paradestate.core.outline import decimal_text
 from paradestate.core.sentence.tray import (
-    barred_sentence,
     case_words,
     inside_words,
     own_company,
@@ -21,12 +20,13 @@ from paradestate.core.sentence.tray import (
 from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.laid import LaidTray
 from paradestate.core.tray.lid import Lid, LidRow, LidStand, lids, marks_of
-from paradestate.core.tray.moving import Barred, Move, Swap, Transfer, home, moved
+from paradestate.core.tray.moving import Move, Swap, Transfer
 from paradestate.core.unfolding import name_within, spoken
 from paradestate.journeys.marking import marking_of
 from paradestate.journeys.trays import TraysAnswer
 from paradestate.sheet.svg import Drawing
 from paradestate.sheet.tray_plan import DESK, PHONE, TrayLook, tray_drawing
+from paradestate.web.trays.barring import keys_of, swap_rules, taken_up, transfer_rules
 from paradestate.web.trays.question import TraysQuestion, mark_of
 
 
@@ -128,11 +128,9 @@ class _Views:
         self.plan, self.ground, self.count = answer.plan, answer.ground, answer.count
         self.trays, self.asked, self.address = answer.trays, asked, address
         self.mark = mark_of(before.trays)
-        self.keys = {each.name: key for key, each in enumerate(self.ground.things, start=1)}
-        laid = {each.thing.name for tray in self.plan.trays for each in tray.lying}
-        names = {key: name for name, key in self.keys.items() if name in laid}
-        self.chosen = names.get(asked.stand, "")
-        self.rules = swap_rules(answer, self.chosen) if self.chosen else {}
+        self.keys = keys_of(self.ground)
+        self.chosen = taken_up(self.ground, self.trays, key=asked.stand)
+        self.rules = swap_rules(self.ground, self.trays, name=self.chosen) if self.chosen else {}
 
     def view(self, made: tuple[Move, ...]) -> TraysView:
         plan = self.plan
@@ -230,17 +228,9 @@ class _Views:
         return f"{self.address}{query}#trays" if query else ""
 
     def _ways(self, numbers: Mapping[str, int]) -> Iterator[Way]:
-        here = home(self.trays, self.chosen)
-        for name, number in numbers.items():
-            if name == here:
-                continue
-            rule = self._rule(Transfer(thing=self.chosen, to=name))
-            after = self.asked.with_move(f"{self.asked.stand}t{number}", of=self.mark)
+        for name, rule in transfer_rules(self.ground, self.trays, name=self.chosen).items():
+            after = self.asked.with_move(f"{self.asked.stand}t{numbers[name]}", of=self.mark)
             yield Way(tray=capital(name), query="" if rule else after.query, rule=rule)
-
-    def _rule(self, move: Move) -> str:
-        after = moved(self.ground, self.trays, move=move)
-        return barred_sentence(after) if isinstance(after, Barred) else ""
 
     def _told(self, move: Move) -> str:
         match move:
@@ -248,20 +238,6 @@ class _Views:
                 return f"{self._words(one)} and {self._words(other)} have changed places."
             case Transfer(thing=thing, to=to):
                 return f"{self._words(thing)} is in {capital(to)} now."
-
-
-def swap_rules(answer: TraysAnswer, name: str) -> Mapping[str, str]:
-    """Every other stand to the rule that keeps it from changing places; empty where none does."""
-    ground, trays = answer.ground, answer.trays
-    if ground is None:
-        return {}
-    others = [each.thing.name for tray in trays.values() for each in tray.lying]
-    found: dict[str, str] = {}
-    for other in others:
-        if other != name:
-            after = moved(ground, trays, move=Swap(one=name, other=other))
-            found[other] = barred_sentence(after) if isinstance(after, Barred) else ""
-    return found
 
 
 def _size(row: LidRow) -> str:
