@@ -52,13 +52,17 @@ class TrayLook:
     @property
     def margin(self) -> float:
         """Room at the left for the labels of rows."""
-        return self.size * (MARGIN if self.label else NARROW_MARGIN)
+        return self.size * self._sizes
 
     @property
     def size(self) -> float:
         """Size of type in millimetres of the drawing."""
-        margin = MARGIN if self.label else NARROW_MARGIN
-        return TYPE_PIXELS * self.width / (self.pixels - margin * TYPE_PIXELS)
+        return TYPE_PIXELS * self.width / (self.pixels - self._sizes * TYPE_PIXELS)
+
+    @property
+    def _sizes(self) -> float:
+        """The room at the left in sizes of type."""
+        return MARGIN if self.label else NARROW_MARGIN
 
 
 def tray_drawing(lid: Lid, *, look: TrayLook) -> Drawing:
@@ -122,7 +126,7 @@ def _stand(stand: LidStand, *, look: TrayLook) -> Element:
 def _body(stand: LidStand, *, look: TrayLook) -> Element:
     width, depth = float(stand.width), float(stand.depth)
     ground = _ground(stand)
-    fill = SHEET if ground is None else f"#{ground}"
+    fill = f"#{ground}" if ground else SHEET
     if stand.name in look.barred:
         fill = "url(#tx-barred)"
     if stand.is_round:
@@ -139,15 +143,14 @@ def _body(stand: LidStand, *, look: TrayLook) -> Element:
 def _inside(stand: LidStand, *, look: TrayLook) -> Iterator[Element]:
     """The number on the packing list, behind the mark where there is room for both."""
     width, depth = float(stand.width), float(stand.depth)
-    is_plain = stand.name in look.barred or _ground(stand) is None
-    ink = INK if is_plain else sign_on(_ground(stand) or "")
+    ground = "" if stand.name in look.barred else _ground(stand)
+    mark = stand.mark if ground and not stand.is_round else None
     text = str(stand.number)
     size = min(look.size, width * 0.9 / (BREADTH * len(text)), depth * 0.8)
     number = size * BREADTH * len(text)
     room = width - number - size * 0.7
-    has_mark = not is_plain and stand.mark is not None and not stand.is_round
-    if has_mark and stand.mark is not None and room >= MARK_ROOM * number:
-        yield signs_on_stand(stand.mark, size=(room, depth))
+    if mark is not None and room >= MARK_ROOM * number:
+        yield signs_on_stand(mark, size=(room, depth))
         left = room + size * 0.1
     else:
         left = (width - number) / 2
@@ -158,14 +161,14 @@ def _inside(stand: LidStand, *, look: TrayLook) -> Iterator[Element]:
         y=depth / 2 + size * 0.36,
         font_size=size,
         text_anchor="middle",
-        fill=ink,
+        fill=sign_on(ground) if ground else INK,
         class_="b",
     )
 
 
-def _ground(stand: LidStand) -> str | None:
-    """The colour of its mark; None without one."""
-    return stand.mark.value or None if stand.mark is not None else None
+def _ground(stand: LidStand) -> str:
+    """The colour of its mark; empty without one."""
+    return "" if stand.mark is None else stand.mark.value
 
 
 def barred_pattern() -> Drawing:
