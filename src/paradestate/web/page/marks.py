@@ -23,8 +23,6 @@ from paradestate.web.visit import Visit
 
 SHEET = "marks"
 UNPROCESSABLE, CONFLICT = 422, 409
-TOLD = ("written", "undone", "gone")
-"""Words of an address that say what was done."""
 
 
 def show(visit: Visit) -> Response:
