@@ -100,14 +100,3 @@ def sum_of_shifts(reached: int, lengths: Iterable[int], *, unit: int) -> int:
     for length in lengths:
         after |= reached << (length // unit)
     return after
-
-
-def most_alike(room: Room, piece: Piece) -> int:
-    """How many alike pieces could be in a tray by area, each side cut to what sums reach."""
-    many = room.width * room.depth // (piece.width * piece.depth)
-    several = [
-        Piece(number=number, pattern="", width=piece.width, depth=piece.depth, is_round=False)
-        for number in range(many)
-    ]
-    cut = reach(room, several)
-    return cut.width * cut.depth // (piece.width * piece.depth)
