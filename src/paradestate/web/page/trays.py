@@ -7,7 +7,7 @@ from starlette.responses import JSONResponse, Response
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Level, stops
 from paradestate.core.sentence.tray import barred_sentence
-from paradestate.core.sentence.wording import capital, several
+from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.moving import Barred, Move
 from paradestate.journeys.rewriting import ChangedSinceError
 from paradestate.journeys.trays import (
@@ -165,10 +165,8 @@ def _page(visit: Visit, made: _Looked, *, status: int = 200, told: str = "") -> 
         barred="" if made.barred is None else barred_sentence(made.barred),
         is_stale=made.is_stale,
         told=told,
-        plan=answer.plan,
         undo=_undo(visit, answer),
         textures=barred_pattern(),
-        several=several,
         capital=capital,
     )
 

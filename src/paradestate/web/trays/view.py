@@ -39,7 +39,6 @@ class Tag:
     number: int
     """On the packing list."""
     name: str
-    words: str
     query: str
     """Takes it up, lets it be, or has it change places; empty where a rule forbids that."""
     rule: str
@@ -198,7 +197,6 @@ class _Views:
             key=self.keys[stand.name],
             number=stand.number,
             name=spoken(name_within(stand.name, own)),
-            words=self._words(stand.name),
             query=self._query(stand.name),
             rule=self.rules.get(stand.name, ""),
             is_chosen=stand.name == self.chosen,
