@@ -4,6 +4,7 @@ Every wanted stand goes in, printed markers among them, in the order of the orga
 whose size nobody says can't be laid anywhere.
 """
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -56,11 +57,10 @@ def content(
             found.append((_of_stand(force, stand), stand.pattern))
     for name, pattern, company in _planned(force, made, plan=plan, only_finished=only_finished):
         found.append((_thing(force, name, pattern=pattern, company=company), pattern))
-    sizeless: dict[str, int] = {}
-    for thing, pattern in found:
-        if thing is None:
-            sizeless[pattern] = sizeless.get(pattern, 0) + 1
-    return Content(things=tuple(thing for thing, _ in found if thing), sizeless=sizeless)
+    return Content(
+        things=tuple(thing for thing, _ in found if thing),
+        sizeless=Counter(pattern for thing, pattern in found if thing is None),
+    )
 
 
 def cases(trays: Mapping[str, Tray]) -> tuple[Case, ...]:
@@ -131,24 +131,23 @@ def _planned(
         (each.entry, each.pattern): each.finished
         for each in (readiness(force, made, plan=tuple(plan)) if only_finished else ())
     }
-    numbers: dict[str, int] = {}
+    numbers: Counter[str] = Counter()
     for entry, pattern, number in _brought(force, plan):
         most = ready.get((entry, pattern), number)
         for _ in range(min(number, most, MOST_THINGS)):
             body = capital(entry)
             called = f"{body}{SEPARATOR}{capital(pattern)}"
-            numbers[called] = numbers.get(called, 0) + 1
+            numbers[called] += 1
             yield f"{called} {numbers[called]}", pattern, body
 
 
 def _brought(force: Force, plan: Sequence[Purchase]) -> Iterator[tuple[str, str, int]]:
     """Entry, pattern and number, over all purchases; what is off the table has no stands."""
-    numbers: dict[tuple[str, str], int] = {}
+    numbers: Counter[tuple[str, str]] = Counter()
     for purchase in plan:
         entry = force.supporting_troops[purchase.entry]
         if entry.place is not Position.OFF_TABLE:
             for pattern, number in plan_stands(entry, purchase).items():
-                key = (entry.name, pattern)
-                numbers[key] = numbers.get(key, 0) + number
+                numbers[entry.name, pattern] += number
     for (name, pattern), number in numbers.items():
         yield name, pattern, number
