@@ -1,12 +1,14 @@
 """What is on order: figures that a source is to send, and when they are expected.
 
 What comes from a source is taken off what is on order from it, the oldest order first. What was
-ordered and came short stays on order, since the source owes it. Imports nothing of the project.
+ordered and came short stays on order, since the source owes it.
 """
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+
+from paradestate.core.number import summed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,8 +50,4 @@ def less_received(
 
 def figures_on_order(orders: Iterable[OnOrder]) -> Mapping[str, int]:
     """Kind to figures of all orders together."""
-    total: dict[str, int] = {}
-    for order in orders:
-        for kind, number in order.figures.items():
-            total[kind] = total.get(kind, 0) + number
-    return total
+    return summed(order.figures for order in orders)

@@ -12,6 +12,7 @@ from paradestate.core.certainty import Exact, Within
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
+from paradestate.core.number import summed
 from paradestate.core.order import Order, OrderProblem
 from paradestate.core.parcel import figures_in, parcels_of
 from paradestate.core.place import Place, nearest_place
@@ -211,8 +212,7 @@ class _Buying:
             total += order.total
             bound += sure.bound if isinstance(sure, Within) else order.total
             made.append((lack, found.problem, order))
-            more = order.left_over
-            over = {kind: over.get(kind, 0) + more.get(kind, 0) for kind in (*over, *more)}
+            over = summed([over, order.left_over])
         certainty = Exact() if bound == total else Within(bound=bound)
         return _Bought(
             orders=tuple(lack for lack, _, _ in made),

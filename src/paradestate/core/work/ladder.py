@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from paradestate.core.number import summed
 from paradestate.core.work.coats import Mixed
 from paradestate.core.work.milestone import Milestone
 from paradestate.core.work.stand_work import StandWork
@@ -132,8 +133,4 @@ class Ladder:
 
 def lacking_of(works: Iterable[StandWork]) -> Mapping[str, int]:
     """Kind to figures that stands lack together."""
-    lacking: dict[str, int] = {}
-    for work in works:
-        for kind, number in work.lacking.items():
-            lacking[kind] = lacking.get(kind, 0) + number
-    return lacking
+    return summed(work.lacking for work in works)

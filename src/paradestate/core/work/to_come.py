@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from paradestate.core.number import summed
 from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.wording import day_words
 from paradestate.core.work.forecast_value import AwaitedParcel, Goal
@@ -71,9 +72,7 @@ def orders_of(works: Iterable[StandWork]) -> tuple[OnOrder, ...]:
     for work in works:
         for order in work.to_come:
             before = found.get(order.entry)
-            figures = {} if before is None else dict(before.figures)
-            for kind, number in order.figures.items():
-                figures[kind] = figures.get(kind, 0) + number
+            figures = order.figures if before is None else summed([before.figures, order.figures])
             found[order.entry] = replace(order, figures=figures)
     return tuple(sorted(found.values(), key=lambda order: order.expected or NEVER))
 
