@@ -29,6 +29,10 @@ class EntryKind(StrEnum):
     STRUCK_OUT = "struck-out"
 
 
+BRINGS_ON = frozenset({EntryKind.MOVED, EntryKind.SESSION})
+"""Kinds that bring things from one stage to another."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JournalEntry:
     """An entry as it is kept. It says all that it did, so that no force is needed to add it up."""

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from paradestate.core import log_finding
 from paradestate.core.finding import Finding, stops
 from paradestate.core.holdings import Holdings, piles
-from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal_entry import BRINGS_ON, EntryKind, JournalEntry
 from paradestate.core.log_request import Desk, LogRequest
 from paradestate.core.log_slip import slips
 from paradestate.core.on_order import figures_on_order
@@ -89,7 +89,7 @@ def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[F
     if minutes and day > MOST_MINUTES:
         yield log_finding.day_too_long(day, on=request.on)
     stages = desk.stages
-    moves = request.kind in {EntryKind.MOVED, EntryKind.SESSION} and request.to_stage
+    moves = request.kind in BRINGS_ON and request.to_stage
     if moves and request.from_stage in stages:
         before, after = stages.index(request.from_stage), stages.index(request.to_stage)
         if after < before:

@@ -6,7 +6,7 @@ from paradestate.core import log_finding
 from paradestate.core.choice import unknown_choice
 from paradestate.core.finding import Finding
 from paradestate.core.holdings import Holdings, piles, together
-from paradestate.core.journal_entry import EntryKind
+from paradestate.core.journal_entry import BRINGS_ON, EntryKind
 from paradestate.core.log_request import Desk, LogRequest
 from paradestate.core.ordered import order_slips, unknown_source
 
@@ -95,7 +95,6 @@ def is_text(words: str) -> bool:
 
 def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     about_nothing = not (request.figures or request.stand or request.stands or request.staged)
-    brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
     yield from _said_twice(request)
     match request.kind:
         case EntryKind.NOTED if not request.note:
@@ -120,19 +119,18 @@ def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
             f"'{request.kind}' with a number of 0 says nothing.",
             hint="Leave names with 0 out; only a count can find none.",
         )
-    if brings_on:
+    if request.kind in BRINGS_ON:
         yield from _no_way(request, desk)
     yield from _no_milestone(request)
 
 
 def _said_twice(request: LogRequest) -> Iterator[Finding]:
     """What can't be said of the same things at once."""
-    brings_on = request.kind in {EntryKind.MOVED, EntryKind.SESSION}
     if request.stand and request.source:
         yield log_finding.incomplete(
             "A whole stand is on no order.", hint="Leave --source out, or name its figures."
         )
-    if request.figures and request.stand and not brings_on:
+    if request.figures and request.stand and request.kind not in BRINGS_ON:
         yield log_finding.stand_and_figures()
     if request.staged and (request.figures or request.to_stage):
         yield log_finding.stages_twice()

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from paradestate.core.finding import Finding
 from paradestate.core.holdings import Holdings
-from paradestate.core.journal_entry import EntryKind
+from paradestate.core.journal_entry import BRINGS_ON
 from paradestate.core.log_finding import stand_there_already
 from paradestate.core.log_request import Desk, LogRequest
 
@@ -17,7 +17,7 @@ from paradestate.core.log_request import Desk, LogRequest
 def there_already(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     """The stop for each stand of which more would be brought on than it has left to bring on."""
     stages = desk.stages
-    if request.kind not in {EntryKind.MOVED, EntryKind.SESSION} or not request.to_stage:
+    if request.kind not in BRINGS_ON or not request.to_stage:
         return
     goal = stages.index(request.to_stage)
     if request.from_stage in stages[goal:]:  # it goes back

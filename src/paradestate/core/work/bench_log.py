@@ -14,9 +14,7 @@ from itertools import groupby
 from typing import TypeVar
 
 from paradestate.core.holdings import Pile, piles
-from paradestate.core.journal_entry import EntryKind, JournalEntry
-
-BRINGS_ON = frozenset({EntryKind.MOVED, EntryKind.SESSION})
+from paradestate.core.journal_entry import BRINGS_ON, JournalEntry
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

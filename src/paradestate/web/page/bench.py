@@ -10,7 +10,7 @@ from starlette.responses import Response
 from paradestate.core.bench import USUAL_STAGES
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level
-from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.journal_entry import BRINGS_ON, EntryKind, JournalEntry
 from paradestate.core.log_finding import incomplete, unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.journal import entry_words
@@ -35,7 +35,7 @@ CALENDAR = "calendar.ics"
 MINUTES = "minutes"
 SAID = (FIRST, FROM, TO, OF, STANDS, MINUTES)
 """The fields of the form that writes a step down."""
-WRITTEN_HERE = frozenset({EntryKind.MOVED, EntryKind.SESSION, EntryKind.FORECAST})
+WRITTEN_HERE = BRINGS_ON | {EntryKind.FORECAST}
 """What the bench writes, and takes back."""
 A_DAY = datetime.timedelta(days=1)
 """How long after it was written."""
