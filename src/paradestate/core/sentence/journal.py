@@ -1,5 +1,6 @@
 """An entry of the journal as a sentence."""
 
+import datetime
 from collections.abc import Iterator
 
 from paradestate.core.holdings import Holdings, piles
@@ -65,17 +66,16 @@ def _ordered(entry: JournalEntry) -> Iterator[str]:
     """What was ordered, from whom, in which packs, and for when it is expected."""
     packs = listed(f"{number} x {name}" for name, number in entry.packs.items())
     yield f"{counted(entry.ordered)} from {entry.source}{f' ({packs})' if packs else ''},"
-    yield (
-        "nobody says for when"
-        if entry.expected is None
-        else f"expected {day_words(entry.expected)}"
-    )
+    yield _due_words(entry.expected)
 
 
 def on_order_words(order: OnOrder) -> str:
     """What is still on order: `32 riflemen from North (expected 20 March 2026)`."""
-    due = f"expected {day_words(order.expected)}" if order.expected else "nobody says for when"
-    return f"{counted(order.figures)} from {order.source} ({due})"
+    return f"{counted(order.figures)} from {order.source} ({_due_words(order.expected)})"
+
+
+def _due_words(expected: datetime.date | None) -> str:
+    return "nobody says for when" if expected is None else f"expected {day_words(expected)}"
 
 
 def _forecast_words(forecast: KeptForecast) -> str:
