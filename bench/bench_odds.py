@@ -12,7 +12,6 @@ import pytest
 from numpy.typing import NDArray
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from paradestate.chance.availability import allowed_by
 from paradestate.chance.dice import allowance_chances, dice_chances
 from paradestate.chance.plan.plan_odds import plan_odds
 from paradestate.core.game import Purchase
@@ -68,7 +67,7 @@ def by_rolling(terms: Terms, plan: Sequence[Purchase]) -> tuple[float, Mapping[o
         totals = numpy.arange(max(availability.roll.totals()) + 1)
         comes = numpy.zeros_like(totals)
         for total in availability.roll.totals():
-            allowed = allowed_by(availability, total, asked=purchase.number)
+            allowed = availability.allowed(total, asked=purchase.number)
             comes[total] = terms.offers[purchase.entry].greatest_number(allowed=allowed)
         taken[place] = comes[_rolls(draw, str(availability.roll))]
     asked = numpy.array([purchase.number for purchase in plan])

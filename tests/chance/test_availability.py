@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from paradestate.chance.availability import PlanRoll, allowed_by, plan_rolls
+from paradestate.chance.availability import PlanRoll, plan_rolls
 from paradestate.core.support.chances import Chances
 from paradestate.core.support.entry import Availability, Band
 from paradestate.core.support.offer import Offer
@@ -44,10 +44,10 @@ def test_those_that_do_not_agree_on_the_roll_have_one_each() -> None:
 
 def test_no_more_is_allowed_than_was_asked() -> None:
     assert GUNS.availability is not None
-    assert [allowed_by(GUNS.availability, total, asked=3) for total in (2, 3, 8, 9)] == [0, 1, 1, 3]
+    assert [GUNS.availability.allowed(total, asked=3) for total in (2, 3, 8, 9)] == [0, 1, 1, 3]
 
 
 def test_a_roll_in_no_band_is_a_mistake_of_the_reader() -> None:
     hole = Availability(roll=dice(1, sides=6), allows=(Band(least=1, most=5, allows=1),))
     with pytest.raises(ValueError, match="no band holds a roll of 6"):
-        allowed_by(hole, 6, asked=1)
+        hole.allowed(6, asked=1)

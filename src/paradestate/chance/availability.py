@@ -59,14 +59,7 @@ def _plan_roll(plan: Sequence[Purchase], together: list[tuple[int, Availability]
     decided = [(availability, plan[place].number) for place, availability in together]
     allowed: dict[tuple[int, ...], int] = {}
     for total, ways in totals.counts.items():
-        numbers = tuple(
-            allowed_by(availability, total, asked=asked) for availability, asked in decided
-        )
+        numbers = tuple(availability.allowed(total, asked=asked) for availability, asked in decided)
         allowed[numbers] = allowed.get(numbers, 0) + ways
     places = tuple(place for place, _ in together)
     return PlanRoll(places=places, allowed=allowed, ways=totals.ways)
-
-
-def allowed_by(availability: Availability, total: int, *, asked: int) -> int:
-    """How many of those asked for a total of the roll allows; its bands hold every total."""
-    return availability.allowed(total, asked=asked)

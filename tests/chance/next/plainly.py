@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import permutations, product
 
-from paradestate.chance.availability import allowed_by
 from paradestate.core.dice import Throw
 from paradestate.core.force import Force
 from paradestate.core.support.chances import Chances
@@ -72,7 +71,7 @@ def is_allowed(terms: Terms, plan: Plan, *, rolled: Rolled) -> bool:
         numbers = [each.number for each in plan if each.entry == name]
         if not any(
             all(
-                allowed_by(availability, total, asked=number) == number
+                availability.allowed(total, asked=number) == number
                 for number, total in zip(numbers, order, strict=False)
             )
             for order in permutations(totals)

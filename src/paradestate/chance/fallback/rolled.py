@@ -4,7 +4,7 @@ from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from math import gcd
 
-from paradestate.chance.availability import allowed_by, roll_key
+from paradestate.chance.availability import roll_key
 from paradestate.chance.dice import dice_chances
 from paradestate.core.game import Purchase
 from paradestate.core.support.entry import Availability
@@ -142,7 +142,7 @@ def _cases(decided: list[tuple[Offer, Availability]]) -> tuple[Case, ...]:
 
 
 def _greatest(offer: Offer, availability: Availability, *, total: int) -> int:
-    allowed = allowed_by(availability, total, asked=max(offer.cost))
+    allowed = availability.allowed(total, asked=max(offer.cost))
     return offer.greatest_number(allowed=allowed)
 
 

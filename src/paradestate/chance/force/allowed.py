@@ -17,7 +17,6 @@ from typing import TypeAlias
 
 import numpy
 
-from paradestate.chance.availability import allowed_by
 from paradestate.chance.dice import dice_chances
 from paradestate.chance.force.diagram import Row
 from paradestate.chance.force.pattern import Numbers
@@ -149,7 +148,7 @@ class _Rolled:
         """The greatest priced number that a total of the roll allows of one purchase."""
         offer = self._takings.offer
         return offer.greatest_number(
-            allowed=allowed_by(self.availability, total, asked=max(offer.cost))
+            allowed=self.availability.allowed(total, asked=max(offer.cost))
         )
 
 

@@ -9,7 +9,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from paradestate.chance.availability import allowed_by
 from paradestate.chance.dice import dice_chances
 from paradestate.core.support.entry import Entry, Position
 from paradestate.core.support.offer import Offer
@@ -115,7 +114,7 @@ def chance_of_at_least(offer: Offer, number: int, *, asked: int) -> Fraction:
     ways = sum(
         ways
         for total, ways in totals.counts.items()
-        if allowed_by(rolled, total, asked=asked) >= number
+        if rolled.allowed(total, asked=asked) >= number
     )
     return Fraction(ways, totals.ways)
 
