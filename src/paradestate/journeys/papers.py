@@ -62,9 +62,7 @@ def papers(
             jobs=job_cards(rungs, force),
             colours=colour_cards(rungs, force),
             requisition=made,
-            milestones=tuple(
-                each.milestone.name for each in ladder.reached if each.rung is not None
-            ),
+            milestones=tuple(each.milestone.name for each in ladder.to_reach),
         ),
     )
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from paradestate.core.on_order import OnOrder
-from paradestate.core.work.awaited_work import Lack, joined, lacks, tasks, to_reach
+from paradestate.core.work.awaited_work import Lack, joined, lacks, tasks
 from paradestate.core.work.course import Task
 from tests.core.work.batches import climbed
 from tests.core.work.works import TROOP
@@ -51,7 +51,7 @@ def test_each_milestone_lacks_what_none_before_it_has() -> None:
         milestones=("smallest legal force", "whole top"),
         figures={"rifleman": 24, "officer": 4},
     )
-    assert [each.milestone.name for each in to_reach(ladder)] == [
+    assert [each.milestone.name for each in ladder.to_reach] == [
         "smallest legal force",
         "whole top",
     ]

@@ -8,7 +8,7 @@ from itertools import permutations
 from paradestate.core.months import bought_in
 from paradestate.core.parcel import Parcel
 from paradestate.core.savings import Savings
-from paradestate.core.work.awaited_work import tasks, to_reach
+from paradestate.core.work.awaited_work import tasks
 from paradestate.core.work.bench_plan import BenchPlan, OrderedParcel, Terms, best_plan
 from paradestate.core.work.bench_time import BenchTime
 from paradestate.core.work.course import Course
@@ -54,7 +54,7 @@ def least_waiting(orders: tuple[OrderedParcel, ...]) -> Fraction:
                 preferred=preferred,
                 set_up=Fraction(0),
             ),
-            weights=[each.milestone.weight for each in to_reach(ladder)],
+            weights=[each.milestone.weight for each in ladder.to_reach],
             time=TERMS.time,
         )
         for order in permutations(range(len(orders))):
@@ -122,7 +122,7 @@ def course_of(ladder: Ladder, orders: list[OrderedParcel]) -> Course:
             preferred=range(len(orders)),
             set_up=Fraction(0),
         ),
-        weights=[each.milestone.weight for each in to_reach(ladder)],
+        weights=[each.milestone.weight for each in ladder.to_reach],
         time=TERMS.time,
     )
 

@@ -24,11 +24,6 @@ class Lack:
     """Kind to figures; at least one."""
 
 
-def to_reach(ladder: Ladder) -> tuple[Reached, ...]:
-    """The milestones that can't be played yet, in the order of the ladder."""
-    return tuple(each for each in ladder.reached if each.rung is not None)
-
-
 def lacks(ladder: Ladder, *, most: int) -> tuple[Lack, ...]:
     """What must be got for each milestone in turn; of more than `most` the last ones as one."""
     found = [
@@ -56,7 +51,7 @@ def tasks(
     preferred: Sequence[int],
     set_up: Fraction,
 ) -> tuple[Task, ...]:
-    """The work with the parcels that it waits for; milestones are numbered as in `to_reach`.
+    """The work with the parcels that it waits for; milestones are numbered as in `Ladder.to_reach`.
 
     `preferred` holds every parcel, from 0. Raises ValueError where they don't bring all.
     """
@@ -66,7 +61,7 @@ def tasks(
         for _, works in _own_works(ladder)
         for work in works
     }
-    milestones = [frozenset(each.milestone.stands) for each in to_reach(ladder)]
+    milestones = [frozenset(each.milestone.stands) for each in ladder.to_reach]
     return tuple(
         task
         for rung in ladder.rungs
@@ -77,7 +72,7 @@ def tasks(
 def _own_works(ladder: Ladder) -> Iterator[tuple[Reached, Sequence[StandWork]]]:
     """Each milestone with the stands that none before it has."""
     known: set[str] = set()
-    for each in to_reach(ladder):
+    for each in ladder.to_reach:
         works = [work for work in each.to_finish if work.stand.name not in known]
         known.update(work.stand.name for work in works)
         yield each, works

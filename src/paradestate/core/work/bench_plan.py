@@ -11,7 +11,7 @@ from fractions import Fraction
 from paradestate.core.months import Spread, spread_in
 from paradestate.core.parcel import Parcel
 from paradestate.core.savings import Savings
-from paradestate.core.work.awaited_work import tasks, to_reach
+from paradestate.core.work.awaited_work import tasks
 from paradestate.core.work.bench_time import BenchTime
 from paradestate.core.work.course import Course, Idle
 from paradestate.core.work.habit import later
@@ -129,7 +129,7 @@ def _plan(
             preferred=preferred,
             set_up=terms.set_up,
         ),
-        weights=[each.milestone.weight for each in to_reach(ladder)],
+        weights=[each.milestone.weight for each in ladder.to_reach],
         time=terms.time,
     )
     parcels = [each.parcel for each in orders]
@@ -181,7 +181,7 @@ def _playable(
             needs=tuple(parcels[number].name for number in sorted(course.needs[place])),
         )
         for place, (each, finish) in enumerate(
-            zip(to_reach(ladder), course.finishes(days), strict=True)
+            zip(ladder.to_reach, course.finishes(days), strict=True)
         )
     ]
     return tuple(sorted(found, key=lambda each: each.day))

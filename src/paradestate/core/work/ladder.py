@@ -109,9 +109,14 @@ class Ladder:
         return {each.milestone.name: each for each in self.reached}
 
     @property
+    def to_reach(self) -> tuple[Reached, ...]:
+        """The milestones that can't be played yet, in their order."""
+        return tuple(each for each in self.reached if each.rung is not None)
+
+    @property
     def following(self) -> Reached | None:
         """The milestone that comes next; None where every one is reached."""
-        return next((each for each in self.reached if each.rung is not None), None)
+        return next(iter(self.to_reach), None)
 
     def up_to(self, milestone: str) -> tuple[Rung, ...]:
         """The batches until a milestone is reached; all of them where it bears no name."""

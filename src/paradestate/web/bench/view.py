@@ -147,8 +147,7 @@ def _bars(order: OrderOfWork) -> Pair | None:
             week=reached_week_words(each, week=order.week_alone),
             week_by_kind=reached_week_words(by_kind[each.milestone.name], week=order.week_alone),
         )
-        for each in order.ladder.reached
-        if each.rung is not None
+        for each in order.ladder.to_reach
     ][:MOST_BARS]
     drawn = [
         milestone_bars.milestone_bars(made, width=width)
