@@ -80,5 +80,5 @@ def _sentences(order: OrderOfWork) -> Iterator[str]:
         goals = [each.goal for each in found.goals]
         yield from without_minutes_sentences(order.ladder, goals)
         yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
-    yield from learned_sentences(order.worked.learned, stages=order.stages)
+    yield from learned_sentences(order.worked.learned, stages=order.force.bench.stages)
     yield calibration_sentence(order.calibration)

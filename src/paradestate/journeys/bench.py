@@ -48,10 +48,6 @@ class OrderOfWork:
     ladder: Ladder
     by_kind: Ladder
     """The same work, each kind at one go."""
-    week: Fraction | None
-    """Minutes at the bench in a week, where the owner says."""
-    stages: tuple[str, ...]
-    """Of the bench, in their order."""
     worked: WorkLogged
     orders: tuple[OnOrder, ...]
     """What is on order of the figures that its stands lack, soonest expected first."""
@@ -61,6 +57,11 @@ class OrderOfWork:
     """How forecasts that were kept came out."""
     raised: frozenset[str]
     """Names of the stands of the force as it is raised; milestones may want others beside."""
+
+    @property
+    def week(self) -> Fraction | None:
+        """Minutes at the bench in a week, where the owner says."""
+        return self.force.bench.week
 
     @property
     def week_alone(self) -> Fraction | None:
@@ -157,8 +158,6 @@ def _made(
         force=force,
         ladder=made,
         by_kind=ladder_by_kind(load),
-        week=load.bench.week,
-        stages=tuple(load.bench.stages),
         worked=worked,
         orders=orders,
         dates=when,

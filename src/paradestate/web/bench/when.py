@@ -109,7 +109,7 @@ def _more_nights(order: OrderOfWork, found: Forecast) -> str:
 
 
 def _learned(order: OrderOfWork) -> Iterator[str]:
-    return learned_sentences(order.worked.learned, stages=order.stages)
+    return learned_sentences(order.worked.learned, stages=order.force.bench.stages)
 
 
 def _dates(found: GoalForecast, *, today: datetime.date) -> Iterator[str]:
