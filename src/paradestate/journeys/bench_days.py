@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterable, Mapping, Sequence
 
 from paradestate.core.on_order import OnOrder
+from paradestate.core.sentence.forecast import dates_of
 from paradestate.core.work.forecast_value import HALF, AwaitedParcel, Goal, GoalForecast
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.to_come import waiting_of
@@ -28,7 +29,7 @@ def days_of_batches(found: Iterable[GoalForecast]) -> Mapping[int, datetime.date
     """Batch to its day, by the forecasts of such goals; none for what takes no work."""
     days: dict[int, datetime.date] = {}
     for each in found:
-        half = next((date for date in each.dates if date and date.chance == HALF), None)
-        if half is not None and not each.is_reached:
+        half = dates_of(each).get(HALF)
+        if half is not None:
             days[int(each.goal.name)] = half.day
     return days

@@ -3,12 +3,12 @@
 import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
 from paradestate.core.sentence.forecast import (
     arrival_sentences,
     before_words,
     calibration_sentence,
+    dates_of,
     deadline_sentence,
     learned_sentences,
     rests_sentence,
@@ -150,21 +150,15 @@ def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
     yield calibration_sentence(order.calibration)
 
 
-def day_of(found: GoalForecast, chance: Fraction) -> datetime.date | None:
-    """The day by which a milestone is reached with a chance; None where there is none to come."""
-    dates = () if found.is_reached else found.dates
-    return next((at.day for at in dates if at is not None and at.chance == chance), None)
-
-
 def lead_sentence(order: OrderOfWork, name: str, *, today: datetime.date) -> str:
     """The dates of a milestone in the sentence a sheet opens with; empty where there are none."""
     found = order.forecast_of.get(name)
-    days = [] if found is None else [day_of(found, chance) for chance in (HALF, FOUR_IN_FIVE)]
-    half, four = days or (None, None)
+    at = {} if found is None else dates_of(found)
+    half, four = at.get(HALF), at.get(FOUR_IN_FIVE)
     if half is None:
         return ""
-    more = "" if four is None else f", four in five by {short_day(four, today=today)}"
-    return f"Half chance by {short_day(half, today=today)}{more}."
+    more = "" if four is None else f", four in five by {short_day(four.day, today=today)}"
+    return f"Half chance by {short_day(half.day, today=today)}{more}."
 
 
 def short_day(day: datetime.date, *, today: datetime.date) -> str:
