@@ -33,7 +33,7 @@ def with_arrivals(found: GoalForecast, *, ahead: Ahead) -> GoalForecast:
     own = [parcel for parcel in ahead.parcels if parcel.name in goal.parcels]
     if goal.is_reached or (goal.minutes and not own):
         return found
-    last = max([1, len(found.by_day) - 1, *(_days(parcel, ahead)[-1] for parcel in own)])
+    last = max([1, len(found.by_day) - 1, *(_last_day(parcel, ahead) for parcel in own)])
     by_day = (
         Fraction(0),
         *(
@@ -55,9 +55,9 @@ def with_arrivals(found: GoalForecast, *, ahead: Ahead) -> GoalForecast:
     return replace(found, by_day=by_day, certainty=certainty, dates=tuple(dates))
 
 
-def _days(parcel: AwaitedParcel, ahead: Ahead) -> list[int]:
-    """The days to come by whose end a parcel may be there, from 1, rising."""
-    return sorted(max(1, (day - ahead.begins).days + 1) for day in parcel.arrivals)
+def _last_day(parcel: AwaitedParcel, ahead: Ahead) -> int:
+    """The number of days to come by whose end a parcel is there at the latest."""
+    return (max(parcel.arrivals) - ahead.begins).days + 1
 
 
 def _arrived(parcel: AwaitedParcel, day: int, *, ahead: Ahead) -> Fraction:
