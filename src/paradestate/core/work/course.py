@@ -99,6 +99,11 @@ class Course:
         )
 
     @property
+    def _every(self) -> int:
+        """The set of all milestones."""
+        return (1 << len(self._weights)) - 1
+
+    @property
     def sets(self) -> Sequence[int]:
         """The sets of milestones that may be the first to be finished; bit 0 is the first one."""
         return self._sets
@@ -117,8 +122,7 @@ class Course:
         waves = self._waves(arrivals)
         floors = {members: self._floor(members, comes) for members, comes in (last or {}).items()}
         waiting = self._least(waves, floors=floors)[0]
-        every = self._sets[-1] if self._sets else 0
-        ends = max(_ends(waves, every)[0], floors.get(every, 0))
+        ends = max(_ends(waves, self._every)[0], floors.get(self._every, 0))
         return Judged(waiting=waiting, ends=Fraction(ends, self._tick))
 
     def _floor(self, members: int, comes: datetime.date) -> int:
@@ -190,7 +194,7 @@ class Course:
         for members in self._sets:
             day = self._day(waves, members)[0]
             if floors and members in floors:
-                day = max(day, self._time.day(max(1, -(-floors[members] // self._a_day))))
+                day = max(day, self._day_at(floors[members]))
             days = (day - self._time.begins).days + 1
             ways = []
             for last, weight in enumerate(self._weights):
@@ -199,15 +203,19 @@ class Course:
                     waiting, order = best[before]
                     ways.append((waiting + weight * days, (*order, last)))
             best[members] = min(ways)
-        return best[self._sets[-1] if self._sets else 0]
+        return best[self._every]
 
     def _day(self, waves: Sequence["_Wave"], members: int) -> tuple[datetime.date, "_Wave"]:
         """The day on which a set of milestones is finished, and the wave that decides it."""
         ticks, wave, last = _ends(waves, members)
-        day = self._time.day(max(1, -(-ticks // self._a_day)))
+        day = self._day_at(ticks)
         if last.comes is not None and last.comes > day:
             return last.comes, last  # it comes while the owner is away, and takes no work
         return day, wave
+
+    def _day_at(self, ticks: int) -> datetime.date:
+        """The day on which so much bench time is over; the first one where it is none."""
+        return self._time.day(max(1, -(-ticks // self._a_day)))
 
 
 class _Wave:
