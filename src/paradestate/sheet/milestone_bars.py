@@ -77,4 +77,5 @@ def _pair(bar: MilestoneBar, *, top: float, longest: Fraction, width: int) -> It
 
 
 def _told(minutes: Fraction, week: str) -> str:
-    return f"{hours_words(minutes)}{', ' if week and minutes else ''}{week if minutes else ''}"
+    told = hours_words(minutes)
+    return f"{told}, {week}" if week and minutes else told
