@@ -10,6 +10,7 @@ from paradestate.core.sentence.bench_plan import (
     idle_sentences,
     other_way_sentence,
     pace_sentence,
+    plan_sentences,
     proof_sentence,
 )
 from paradestate.core.work.bench_plan import BenchPlan, best_plan
@@ -102,6 +103,15 @@ def test_another_way_to_order_says_what_it_changes() -> None:
         "In 3 orders it costs the same; the smallest legal force can then be played on "
         "15 April 2026, as soon."
     )
+
+
+def test_below_a_plan_stand_idle_days_other_ways_the_pace_and_how_sure_it_is() -> None:
+    assert list(plan_sentences(PLAN, others=[(PLAN, 2)])) == [
+        *idle_sentences(PLAN),
+        other_way_sentence(PLAN, PLAN, orders=2),
+        pace_sentence(TERMS.time.week),
+        proof_sentence(PLAN),
+    ]
 
 
 def test_the_pace_is_said() -> None:

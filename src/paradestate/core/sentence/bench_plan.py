@@ -1,6 +1,6 @@
 """Money and bench together in sentences: what is playable when, idle days, what joining changes."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from paradestate.core.money import money_text
@@ -81,6 +81,15 @@ def other_way_sentence(plan: BenchPlan, other: BenchPlan, *, orders: int) -> str
         f"In {several(orders, 'order')} it costs {cost}; the {first.name} can then be played on "
         f"{day_words(moved)}, {when}."
     )
+
+
+def plan_sentences(plan: BenchPlan, *, others: Iterable[tuple[BenchPlan, int]]) -> Iterator[str]:
+    """What is said below a plan; `others` are other ways to order with how many orders each has."""
+    yield from idle_sentences(plan)
+    for other, orders in others:
+        yield other_way_sentence(plan, other, orders=orders)
+    yield pace_sentence(plan.terms.time.week)
+    yield proof_sentence(plan)
 
 
 def pace_sentence(week: Fraction) -> str:

@@ -6,17 +6,11 @@ from dataclasses import dataclass
 from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.money import money_text
-from paradestate.core.sentence.bench_plan import (
-    head_sentence,
-    idle_sentences,
-    other_way_sentence,
-    pace_sentence,
-    proof_sentence,
-)
+from paradestate.core.sentence.bench_plan import head_sentence, plan_sentences
 from paradestate.core.sentence.wording import listed, month_words
 from paradestate.core.work.bench_plan import BenchPlan
 from paradestate.journeys.bench import OrderOfWork
-from paradestate.journeys.bench_months import BenchMonths, Joined, months_at_bench
+from paradestate.journeys.bench_months import BenchMonths, months_at_bench
 from paradestate.journeys.months import Terms
 from paradestate.journeys.order import Request
 from paradestate.web.bench.when import short_day
@@ -94,10 +88,11 @@ def _found(visit: Visit, answer: BenchMonths) -> OrdersView:
         return OrdersView(lead="There is no plan of what to order when.", findings=stopping)
     said = [each for each in found if each.code in OF_THE_PLAN]
     plan = answer.chosen.plan
+    others = ((each.plan, len(each.orders)) for each in answer.notable)
     return OrdersView(
         lead=head_sentence(plan),
         rows=tuple(_rows(visit, plan)),
-        sentences=tuple(_sentences(answer, answer.chosen)),
+        sentences=tuple(plan_sentences(plan, others=others)),
         findings=tuple(each for each in said if each.level is Level.WARN),
         remarks=tuple(each for each in said if each.level is Level.REMARK),
     )
@@ -118,11 +113,3 @@ def _rows(visit: Visit, plan: BenchPlan) -> Iterator[OrderRow]:
             month=month_words(bought),
             there=short_day(there, today=visit.today) if there else "",
         )
-
-
-def _sentences(answer: BenchMonths, chosen: Joined) -> Iterator[str]:
-    yield from idle_sentences(chosen.plan)
-    for other in answer.notable:
-        yield other_way_sentence(chosen.plan, other.plan, orders=len(other.orders))
-    yield pace_sentence(chosen.plan.terms.time.week)
-    yield proof_sentence(chosen.plan)
