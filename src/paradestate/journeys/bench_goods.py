@@ -23,6 +23,7 @@ from paradestate.core.place import nearest_place
 from paradestate.core.sentence.wording import counted, listed
 from paradestate.core.strength import StandState, strength
 from paradestate.core.work.rates import Rates
+from paradestate.core.work.workload import minutes_hint
 from paradestate.journeys.count import Count
 from paradestate.journeys.goods import Goods, PlayedGame, wish_findings
 
@@ -84,15 +85,12 @@ def without_minutes(games: Sequence[PlayedGame], *, wish: Mapping[str, int]) -> 
 
 
 def _no_minutes(force: Force, kinds: Mapping[str, None]) -> Finding:
-    sorts = dict.fromkeys(force.figures[kind].sort.value for kind in kinds if kind in force.figures)
-    last = force.bench.stages[-1]
     return Finding(
         level=Level.STOP,
         code="minutes-missing",
         message="No minutes are given for any stand that may be finished.",
         effect="It can't be said what hours of work bring.",
-        hint=f"Add minutes for {listed(sorts) or 'each sort'} to 'bench', such as "
-        f"minutes: {{{next(iter(sorts), 'foot')}: {{{last}: 20}}}}, or 'minutes per stand'.",
+        hint=minutes_hint(force, kinds),
         place=nearest_place(force.places, ("bench",)) if force.places else CHOSEN_HERE,
     )
 

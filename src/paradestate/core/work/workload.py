@@ -135,8 +135,6 @@ def _no_minutes(force: Force, found: Workload) -> Iterator[Finding]:
     numbers: dict[str, int] = {}
     for work in unknown:
         numbers[work.stand.pattern] = numbers.get(work.stand.pattern, 0) + 1
-    sorts = dict.fromkeys(force.figures[kind].sort.value for kind in kinds if kind in force.figures)
-    last = force.bench.stages[-1]
     is_all = len(unknown) == len(to_do)
     yield Finding(
         level=Level.STOP if is_all else Level.WARN,
@@ -145,9 +143,18 @@ def _no_minutes(force: Force, found: Workload) -> Iterator[Finding]:
         effect="There is no order of work."
         if is_all
         else "Their work counts as nothing: what waits for them is said to be playable too soon.",
-        hint=f"Add minutes for {listed(sorts) or 'each kind'} to 'bench', such as "
-        f"minutes: {{{next(iter(sorts), 'foot')}: {{{last}: 20}}}}, or 'minutes per stand'.",
+        hint=minutes_hint(force, kinds),
         place=_where_bench_is(force),
+    )
+
+
+def minutes_hint(force: Force, kinds: Iterable[str]) -> str:
+    """How minutes are given for these kinds, by their sorts."""
+    sorts = dict.fromkeys(force.figures[kind].sort.value for kind in kinds if kind in force.figures)
+    last = force.bench.stages[-1]
+    return (
+        f"Add minutes for {listed(sorts) or 'each kind'} to 'bench', such as "
+        f"minutes: {{{next(iter(sorts), 'foot')}: {{{last}: 20}}}}, or 'minutes per stand'."
     )
 
 
