@@ -39,11 +39,6 @@ class BoughtInTurn:
     least: Fraction
     """No sequence has less waiting."""
 
-    @property
-    def is_proved(self) -> bool:
-        """Whether no sequence has less waiting."""
-        return self.judged.waiting == self.least
-
 
 def best_sequence(
     parcels: Sequence[Parcel], *, course: Course, savings: Savings, most: int = MOST_WEIGHED
