@@ -25,7 +25,7 @@ from paradestate.sheet.organisation_box import (
     stands_box,
 )
 from paradestate.sheet.svg import Drawing, Element, drawing, element
-from paradestate.sheet.symbol import HEIGHT, WIDTH, Symbol, dots_of
+from paradestate.sheet.symbol import HEIGHT, WIDTH, Symbol, dots_of, plated
 
 WIDE = 1184
 MARGIN = 28
@@ -83,7 +83,7 @@ def symbol_of(branch: Branch, chart: Chart, *, is_heavy: bool) -> Symbol:
         dots=dots_of(branch.echelon, beside=chart.echelons),
         is_missing=bool(branch.fill.number) and not branch.fill.whole,
         is_heavy=is_heavy,
-        mark=branch.mark if branch.mark is not None and branch.mark.colour else None,
+        mark=plated(branch.mark),
     )
 
 

@@ -181,6 +181,11 @@ def _line(path: str, *, width: float) -> Element:
     return element("path", d=path, fill="none", stroke="var(--ink)", stroke_width=width)
 
 
+def plated(mark: Mark | None) -> Mark | None:
+    """The mark beside a symbol: that of a company; a plain plate would tell nothing here."""
+    return mark if mark is not None and mark.colour else None
+
+
 def symbol_drawing(shown: Symbol, *, words: str = "", has_plates: bool = True) -> Drawing:
     """The symbol alone, for a list or a key; with room for a plate where others have one."""
     room = PLATE if has_plates else NO_PLATE

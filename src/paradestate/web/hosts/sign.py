@@ -6,7 +6,7 @@ from paradestate.core.unfolding import Body
 from paradestate.journeys.count import Count
 from paradestate.journeys.marking import marking_of
 from paradestate.sheet.svg import Drawing
-from paradestate.sheet.symbol import Symbol, dots_of, symbol_drawing
+from paradestate.sheet.symbol import Symbol, dots_of, plated, symbol_drawing
 
 
 class Signs:
@@ -28,12 +28,11 @@ class Signs:
         found = self.force.formations.get(kind)
         if found is None:
             return None
-        mark = self.marks.get(name)
         shown = Symbol(
             arm=found.arm,
             echelon=found.echelon,
             dots=dots_of(found.echelon, beside=self.echelons),
-            mark=mark if mark is not None and mark.colour else None,
+            mark=plated(self.marks.get(name)),
         )
         if shown not in self.drawn:
             self.drawn[shown] = symbol_drawing(shown)
