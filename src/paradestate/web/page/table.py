@@ -71,15 +71,7 @@ def entries(visit: Visit) -> Response:
         "token": visit.token(),
         "device": visit.request.scope.get(DEVICE, ""),
         "now": visit.now.isoformat(timespec="seconds"),
-        "games": [
-            {
-                "game": each.game,
-                "name": each.name,
-                "on": each.on.isoformat(),
-                "ended": each.is_ended,
-            }
-            for each in found.games
-        ],
+        "games": [_game(each) for each in found.games],
         "entries": [sent_record(each) for each in found.entries],
         "cursor": found.cursor,
     }
