@@ -3,10 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.dice import Dice, Fixed, Keep, Term, Throw
-from paradestate.core.finding import Finding, Level
-from paradestate.core.log_finding import NOTHING_WRITTEN
+from paradestate.core.finding import Finding
+from paradestate.core.log_finding import log_stop
 from paradestate.core.play.machine_roll import thrown
 from paradestate.core.sentence.wording import listed, runs, several
 
@@ -73,11 +72,4 @@ def _by_total(dice: Dice, total: int) -> Shown | Finding:
 
 
 def _stop(message: str, *, hint: str) -> Finding:
-    return Finding(
-        level=Level.STOP,
-        code="roll-impossible",
-        message=message,
-        effect=NOTHING_WRITTEN,
-        hint=hint,
-        place=CHOSEN_HERE,
-    )
+    return log_stop(code="roll-impossible", message=message, hint=hint)
