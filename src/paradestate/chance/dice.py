@@ -28,7 +28,7 @@ def dice_chances(dice: Dice) -> Chances:
     ways = {0: 1}
     for signed in dice.terms:
         sign = -1 if signed.minus else 1
-        ways = _sums(ways, {sign * total: n for total, n in _term_ways(signed.term).items()})
+        ways = sums(ways, {sign * total: n for total, n in _term_ways(signed.term).items()})
     held: dict[int, int] = {}
     for total, number in ways.items():
         kept = dice.held(total)
@@ -36,7 +36,7 @@ def dice_chances(dice: Dice) -> Chances:
     return chances(held)
 
 
-def _sums(one: Mapping[int, int], other: Mapping[int, int]) -> dict[int, int]:
+def sums(one: Mapping[int, int], other: Mapping[int, int]) -> dict[int, int]:
     """Total to ways of two that are independent, added up."""
     found: dict[int, int] = {}
     for total, number in one.items():

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import prod
 
-from paradestate.chance.dice import dice_chances
+from paradestate.chance.dice import dice_chances, sums
 from paradestate.core.campaign.casualty import RollGroup
 from paradestate.core.campaign.next_strength import PatternStrength
 from paradestate.core.campaign.recovery import Recovery
@@ -83,9 +83,5 @@ def _summed(parts: Iterable[Chances]) -> Chances:
     """The chances of the sum of independent numbers."""
     whole = {0: 1}
     for part in parts:
-        reached: dict[int, int] = {}
-        for so_far, ways in whole.items():
-            for more, of_part in part.counts.items():
-                reached[so_far + more] = reached.get(so_far + more, 0) + ways * of_part
-        whole = reached
+        whole = sums(whole, part.counts)
     return chances(whole)
