@@ -23,6 +23,11 @@ Allowance: TypeAlias = Dice | LookUp[int]
 """Points to spend: what is rolled, or what is looked up for a roll."""
 
 
+def allowance_roll(allowance: Allowance) -> Dice:
+    """The dice that are rolled for the points."""
+    return allowance.roll if isinstance(allowance, LookUp) else allowance
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Game:
     """A kind of game that the owner plays."""

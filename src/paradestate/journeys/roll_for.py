@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from paradestate.core.choice import unknown_choice
-from paradestate.core.dice import Dice, LookUp
+from paradestate.core.dice import Dice
 from paradestate.core.finding import Finding
-from paradestate.core.game import Purchase
+from paradestate.core.game import Purchase, allowance_roll
 from paradestate.core.log_finding import log_stop, unwritten
 from paradestate.core.play.account import ALLOWANCE, Account
 from paradestate.core.play.play_finding import no_roll_for, number_unsaid
@@ -64,8 +64,7 @@ def roll_for(game: PlayedGame, what: str, *, dice: str = "") -> RollFor | Findin
 
 
 def _of_allowance(account: Account, *, dice: str) -> RollFor | Finding:
-    allowance = account.terms.game.allowance
-    rolled = allowance.roll if isinstance(allowance, LookUp) else allowance
+    rolled = allowance_roll(account.terms.game.allowance)
     return _own_dice(RollFor(purpose=ALLOWANCE, dice=rolled), typed=dice)
 
 

@@ -9,9 +9,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from paradestate.core.choice import Choice
-from paradestate.core.dice import LookUp
 from paradestate.core.finding import stops
-from paradestate.core.game import Purchase
+from paradestate.core.game import Purchase, allowance_roll
 from paradestate.core.play.account import Account, Request
 from paradestate.core.play.event import Opened
 from paradestate.core.play.game_record import Binding
@@ -55,8 +54,7 @@ def what_now(
 ) -> WhatNow:
     """What to do now, by the owner's worths where there are some."""
     if account.start is None:
-        allowance = account.terms.game.allowance
-        dice = allowance.roll if isinstance(allowance, LookUp) else allowance
+        dice = allowance_roll(account.terms.game.allowance)
         return WhatNow(words=f"Roll the allowance: {dice}.")
     request = account.open
     if account.is_partly_lost:
