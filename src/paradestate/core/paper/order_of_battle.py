@@ -10,7 +10,6 @@ from paradestate.core.paper.brought import Brought, brought
 from paradestate.core.paper.ground import Ground
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital
-from paradestate.core.support.entry import Position
 from paradestate.core.support.reserve import in_front, still_kept_back
 from paradestate.core.unfolding import SEPARATOR
 
@@ -94,15 +93,9 @@ def _line(
 
 
 def missions_of(ground: Ground, purchase: Purchase) -> int:
-    """How many fire missions a purchase has: one for each taken, where it fires from off the table.
-
-    What may stand on the table too has missions only where the files say what is rolled for them.
-    """
+    """How many fire missions a purchase has: one for each taken of what is fire missions."""
     entry = ground.force.supporting_troops.get(purchase.entry)
-    if entry is None:
-        return 0
-    fires = entry.place is Position.OFF_TABLE or entry.missions is not None
-    return purchase.number if fires else 0
+    return purchase.number if entry is not None and entry.is_fire_mission else 0
 
 
 def marker_names(ground: Ground) -> tuple[str, ...]:

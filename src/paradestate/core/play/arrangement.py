@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 from paradestate.core.choice import unknown_choice
 from paradestate.core.finding import Finding
-from paradestate.core.game import Purchase
 from paradestate.core.log_finding import log_stop, unwritten
 from paradestate.core.play.event import Subject
 from paradestate.core.sentence.wording import listed, several
@@ -21,7 +20,6 @@ from paradestate.core.support.attachment import (
     hosts_of,
     sections_of,
 )
-from paradestate.core.support.entry import Position
 from paradestate.core.support.reserve import Reserve, reserve_findings
 from paradestate.core.support.room import Fielded
 
@@ -179,7 +177,8 @@ def _allotted(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
             hint="Write a whole number from 0 up.",
         )
         return
-    taken = _missions(fielded.plan, fielded)
+    entries = fielded.force.supporting_troops
+    taken = sum(each.number for each in fielded.plan if entries[each.entry].is_fire_mission)
     allotted = sum(map(int, proposed.named(MISSIONS).values()))
     if allotted > taken:
         yield log_stop(
@@ -187,14 +186,3 @@ def _allotted(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
             message=f"{several(allotted, 'mission')} would be allotted; {taken} were taken.",
             hint="Allot fewer, or take some from another first.",
         )
-
-
-def _missions(plan: tuple[Purchase, ...], fielded: Fielded) -> int:
-    """Fire missions of a plan: each one taken of what fires from off the table, or rolls for it."""
-    entries = fielded.force.supporting_troops
-    return sum(
-        each.number
-        for each in plan
-        if entries[each.entry].missions is not None
-        or entries[each.entry].place is Position.OFF_TABLE
-    )

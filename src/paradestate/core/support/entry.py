@@ -173,6 +173,14 @@ class Entry:
     theatre: str = ""
     by_hand: str = ""
 
+    @property
+    def is_fire_mission(self) -> bool:
+        """Whether each one taken is a fire mission: it fires from off the table, or rolls for it.
+
+        What may stand on the table too is one only where the files say what is rolled for it.
+        """
+        return self.place is Position.OFF_TABLE or self.missions is not None
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GroupLimit:
