@@ -5,7 +5,7 @@ are those of a plan.
 """
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from paradestate.core.choice import unknown_choice
@@ -74,17 +74,9 @@ def proposed_findings(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]
     if aspect not in FREE and name not in names:
         yield unwritten(unknown_choice(name, names, what="stand, body or entry"))
         return
-    match aspect:
-        case "attached to":
-            yield from _attached(proposed, fielded)
-        case "loaded on":
-            yield from _loaded(proposed, fielded)
-        case "reserve":
-            yield from _kept_back(proposed, fielded)
-        case "missions allotted":
-            yield from _allotted(proposed, fielded)
-        case _:
-            pass
+    check = CHECKS.get(aspect)
+    if check is not None:
+        yield from check(proposed, fielded)
 
 
 def _names(fielded: Fielded) -> Iterator[str]:
@@ -186,3 +178,12 @@ def _allotted(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
             message=f"{several(allotted, 'mission')} would be allotted; {taken} were taken.",
             hint="Allot fewer, or take some from another first.",
         )
+
+
+CHECKS: Mapping[str, Callable[[Proposed, Fielded], Iterator[Finding]]] = {
+    ATTACHED: _attached,
+    LOADED: _loaded,
+    RESERVE: _kept_back,
+    MISSIONS: _allotted,
+}
+"""What is held against what; of all else anything may be told."""
