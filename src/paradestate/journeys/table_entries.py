@@ -17,7 +17,7 @@ from paradestate.core.journal import struck_out
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.journal_text import UnknownEntryError, as_text, entry_record, read_entry
 from paradestate.core.play.event import Ended, Opened, Told
-from paradestate.core.play.telling import of_game
+from paradestate.core.play.game_record import of_game
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
 from paradestate.journeys.journal import JournalReading, every_entry, read_journal, write
 from paradestate.journeys.memory import NOTHING, Memory

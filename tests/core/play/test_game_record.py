@@ -22,6 +22,7 @@ from paradestate.core.play.game_record import (
     bindings,
     disagreements,
     game_records,
+    of_game,
     rolls,
 )
 from paradestate.core.play.machine_roll import digest_of_secret, faces_of
@@ -83,8 +84,7 @@ def test_a_roll_that_is_struck_out_stays_readable_with_its_reason() -> None:
     kept = record(*written(OPENED, rolled), strike("1", because="read upside down"))
     ((line, shown),) = rolls(kept)
     assert (shown, line.holds, line.struck_because) == (rolled, False, "read upside down")
-    assert kept.line("1") is line
-    assert kept.line("x") is None
+    assert kept.lines[1] is line
 
 
 def test_games_are_told_apart_and_those_without_an_opening_are_none() -> None:
@@ -99,11 +99,20 @@ def test_games_are_told_apart_and_those_without_an_opening_are_none() -> None:
     assert [each.id for each in game_records(struck, force="")] == ["g"]
 
 
+def test_what_belongs_to_another_game_is_left_out_with_what_strikes_it() -> None:
+    (mine,), (other,) = written(Ended(), game="one"), written(Ended(), game="two")
+    other = replace(other, id="b")
+    strikes = [strike(of, because="slip") for of in ("0", "b", "elsewhere")]
+    every = [mine, other, *strikes]
+    assert [each.id for each in of_game(every, game="one")] == ["0", "strike of 0"]
+
+
 def test_a_game_goes_on_until_it_is_ended() -> None:
     ends = written(OPENED, Ended(outcome="draw"))
     assert record(*ends).ended == Ended(outcome="draw")
     assert record(*ends, strike("1", because="not yet")).ended is None
     assert record(*ends).terms == OPENED
+    assert record(*ends).board == {}
     assert (record(*ends).next_counter(""), record(*ends).next_counter("phone")) == (2, 1)
 
 

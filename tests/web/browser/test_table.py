@@ -10,11 +10,10 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, expect
 
 from paradestate.core.journal_entry import EntryKind, JournalEntry
-from paradestate.core.play.board import board
 from paradestate.core.play.event import Ended, Told
-from paradestate.core.play.telling import tellings
+from paradestate.core.play.game_record import game_records
 from paradestate.journeys.table_entries import lacking
-from tests.core.play.test_telling import CASES
+from tests.core.play.test_board_cases import CASES
 from tests.web.browser.table_phone import Phone, fits
 from tests.web.server import Served, marenz, serving
 
@@ -121,10 +120,10 @@ def test_two_phones_that_disagree_are_shown_side_by_side(browser: Browser, table
         his.home()
         mine.home()
         expect(mine.page.locator(".dispute")).to_have_count(0)
+    every = written(table, game)
+    (record,) = game_records(every, force=every[0].force)
     (standing,) = (
-        each
-        for subject, each in board(tellings(written(table, game), game=game)).items()
-        if subject.aspect == "missions used"
+        each for subject, each in record.board.items() if subject.aspect == "missions used"
     )
     assert standing.values == ("2",)
 

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from paradestate.core.dice import Dice
 from paradestate.core.journal import strikes
-from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.play.board import Standing, Telling, board
 from paradestate.core.play.event import (
     Committed,
@@ -73,10 +73,6 @@ class GameRecord:
             if isinstance(each.event, Told)
         )
 
-    def line(self, id_: str) -> Line | None:
-        """The line of an entry."""
-        return next((each for each in self.lines if each.id == id_), None)
-
     def next_counter(self, device: str) -> int:
         """The number of a device's next event."""
         return 1 + max((each.counter for each in self.lines if each.device == device), default=0)
@@ -108,6 +104,18 @@ def _opened(by_game: Mapping[str, Sequence[Line]]) -> Iterator[GameRecord]:
         opening = next(openings, None)
         if opening is not None:
             yield GameRecord(id=game, opening=opening, lines=tuple(lines))
+
+
+def of_game(entries: Sequence[JournalEntry], *, game: str) -> tuple[JournalEntry, ...]:
+    """What was written down of one game, with what strikes any of it out, in their order."""
+    mine: set[str] = set()
+    kept = []
+    for entry in entries:
+        is_strike = entry.kind is EntryKind.STRUCK_OUT and entry.struck_out in mine
+        if is_strike or (entry.played is not None and entry.played.game == game):
+            mine.add(entry.id)
+            kept.append(entry)
+    return tuple(kept)
 
 
 class HeldRoll(NamedTuple):
