@@ -10,6 +10,7 @@ from paradestate.core.choice import CHOSEN_HERE, Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Wanted, Wishes
 from paradestate.core.game import Purchase
+from paradestate.core.play.event import Opened
 from paradestate.core.span import DateSpan
 from paradestate.text.money import read_money
 from paradestate.text.number import read_decimal, read_percent, read_whole
@@ -62,6 +63,12 @@ def choice_of(
         game=game or None,
     )
     return choice, tuple(findings)
+
+
+def agreed_choice(terms: Opened) -> Choice:
+    """The choice by the terms on which a game was opened."""
+    choice, _ = choice_of(date=terms.date, game=terms.game)
+    return replace(choice, numbers=terms.numbers)
 
 
 def _wanted(text: str) -> Wanted | Slip:

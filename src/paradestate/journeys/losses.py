@@ -30,7 +30,7 @@ from paradestate.core.finding import Finding, stops
 from paradestate.core.force import Force
 from paradestate.core.play.game_record import GameRecord, game_records
 from paradestate.journeys.check import checked
-from paradestate.journeys.choosing import choice_of
+from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.collection import collection_of
 from paradestate.journeys.history import ALL, history
 from paradestate.journeys.memory import NOTHING, Memory
@@ -113,9 +113,7 @@ class _Left:
 
 def _left(force: Force, record: GameRecord, *, roster: Establishment) -> _Left:
     """The force as it was for that game; as it is written where that game is no more."""
-    opened = record.terms
-    choice, _ = choice_of(date=opened.date, game=opened.game)
-    made, _ = _raised(force, replace(choice, numbers=opened.numbers))
+    made, _ = _raised(force, agreed_choice(record.terms))
     fielded = made or roster
     found = casualties(record.board, fielded.stands, campaign=force.campaign)
     return _Left(made=fielded, casualties=found)

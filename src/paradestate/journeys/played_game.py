@@ -5,7 +5,7 @@ journal -> games -> the one that is meant -> its terms -> account -> doubts -> w
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from paradestate.core.dice import Dice
@@ -23,7 +23,7 @@ from paradestate.core.play.game_record import (
 from paradestate.core.play.machine_roll import thrown
 from paradestate.core.play.play_finding import record_findings
 from paradestate.core.support.terms import Terms
-from paradestate.journeys.choosing import choice_of
+from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.collection import collection_of
 from paradestate.journeys.count import Count
 from paradestate.journeys.history import ALL, history
@@ -82,15 +82,10 @@ def played_game(
     if record is None:
         return PlayedGame(findings=past.findings, texts=past.texts, others=games, season=season)
     opened = record.terms
-    choice, _ = choice_of(date=opened.date, game=opened.game)
     found = game_terms(
-        folder,
-        today=today,
-        choice=replace(choice, numbers=opened.numbers),
-        grades=opened.grades,
-        memory=memory,
+        folder, today=today, choice=agreed_choice(opened), grades=opened.grades, memory=memory
     )
-    findings = (*past.findings, *(each for each in stops(found.checked.findings)))
+    findings = (*past.findings, *stops(found.checked.findings))
     terms = found.terms
     held = None if terms is None else account(record, terms)
     bound = bindings(record)

@@ -8,7 +8,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from paradestate.core.choice import Choice
 from paradestate.core.finding import stops
 from paradestate.core.game import Purchase, allowance_roll
 from paradestate.core.play.account import Account, Request
@@ -21,7 +20,7 @@ from paradestate.core.sentence.wording import capital
 from paradestate.core.support.asked_for import by_chart
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.policy import Ask, Fallback
-from paradestate.journeys.choosing import choice_of
+from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.fallback import FallbackJourney, SoFar, best_fallback
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.text.typed import purchases_text
@@ -59,15 +58,7 @@ def what_now(
     request = account.open
     if account.is_partly_lost:
         return _by_hand(request, why="points were lost on a part of a request")
-    choice, _ = choice_of(date=opened.date, game=opened.game)
-    played = _best(
-        folder,
-        account,
-        choice=replace(choice, numbers=opened.numbers),
-        opened=opened,
-        today=today,
-        memory=memory,
-    )
+    played = _best(folder, account, opened=opened, today=today, memory=memory)
     if played.fallback is None:
         return _by_hand(request, why=_why_not(played))
     if request is None:
@@ -87,18 +78,12 @@ def waiting_words(bindings: Iterable[Binding]) -> WhatNow | None:
 
 
 def _best(
-    folder: Path,
-    account: Account,
-    *,
-    choice: Choice,
-    opened: Opened,
-    today: datetime.date,
-    memory: Memory,
+    folder: Path, account: Account, *, opened: Opened, today: datetime.date, memory: Memory
 ) -> FallbackJourney:
     return best_fallback(
         folder,
         today=today,
-        choice=choice,
+        choice=agreed_choice(opened),
         grades=opened.grades,
         points=account.start,
         so_far=SoFar(taken=purchases_text(account.bought), refused=purchases_text(account.refused)),
