@@ -22,7 +22,6 @@ from paradestate.core.play.game_record import (
 )
 from paradestate.core.play.machine_roll import thrown
 from paradestate.core.play.play_finding import record_findings
-from paradestate.core.support.terms import Terms
 from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.collection import collection_of
 from paradestate.journeys.count import Count
@@ -45,10 +44,9 @@ class PlayedGame:
     record: GameRecord | None = None
     others: tuple[GameRecord, ...] = ()
     """All games of this force, oldest first."""
-    terms: Terms | None = None
-    """None where the folder doesn't offer that game any more, as the findings say."""
     count: Count | None = None
     account: Account | None = None
+    """None where the folder doesn't offer that game any more, as the findings say."""
     bindings: tuple[Binding, ...] = ()
     differences: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """Commitment to what of its roll doesn't agree, where its secret is told; empty: all does."""
@@ -86,8 +84,7 @@ def played_game(
         folder, today=today, choice=agreed_choice(opened), grades=opened.grades, memory=memory
     )
     findings = (*past.findings, *stops(found.checked.findings))
-    terms = found.terms
-    held = None if terms is None else account(record, terms)
+    held = None if found.terms is None else account(record, found.terms)
     bound = bindings(record)
     wrong = {each.line.id: _differences(each) for each in bound if each.secret is not None}
     doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
@@ -101,7 +98,6 @@ def played_game(
         texts={**past.texts, **found.checked.texts},
         record=record,
         others=games,
-        terms=terms,
         count=found.count,
         account=held,
         bindings=bound,
