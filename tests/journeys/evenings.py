@@ -6,7 +6,8 @@ from pathlib import Path
 
 from paradestate.journeys.choosing import TermsTyped
 from paradestate.journeys.memory import Memory
-from paradestate.journeys.play import Pen, Wrote, opened
+from paradestate.journeys.pen import Pen
+from paradestate.journeys.play import Wrote, opened
 
 TODAY = datetime.date(2026, 11, 27)
 NOW = datetime.datetime(2026, 11, 27, 19, 42, tzinfo=datetime.UTC)

@@ -14,7 +14,8 @@ from paradestate.cli.output import print_json
 from paradestate.cli.play_option import play_options
 
 if TYPE_CHECKING:  # start-up time
-    from paradestate.journeys.play import Pen, Wrote
+    from paradestate.journeys.pen import Pen
+    from paradestate.journeys.play import Wrote
 
 EPILOG = """\b
 Examples:
@@ -59,7 +60,7 @@ def command(
     if action not in ACTIONS:
         raise click.UsageError(f"ACTION is one of: {', '.join((*ACTIONS, 'show'))}.")
     from paradestate.journeys.memory import Memory
-    from paradestate.journeys.play import Pen
+    from paradestate.journeys.pen import Pen
 
     pen = Pen(
         folder=folder,

@@ -3,10 +3,8 @@
 losses so far -> what is said -> checked -> entries of the journal -> losses as they are now
 """
 
-import datetime
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from paradestate.core.campaign.casualty import (
     AFTER,
@@ -17,32 +15,22 @@ from paradestate.core.campaign.casualty import (
 )
 from paradestate.core.campaign.loss_finding import cant_become, not_to_roll, rolled_already
 from paradestate.core.finding import Finding, stops
-from paradestate.core.journal_entry import EntryKind, JournalEntry
-from paradestate.core.log_request import LogRequest
-from paradestate.core.play.event import Event, Played, Rolled, Subject, Told
+from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.play.event import Event, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
-from paradestate.journeys.log import log
 from paradestate.journeys.losses import AfterGame, losses
-from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.pen import Pen, next_lines, write_lines
 
 YES = "yes"
 PURPOSE = "recovery"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Teller:
-    """Who writes, when, of which game, and where from new ids come."""
+class Teller(Pen):
+    """A pen for losses: where no game is named, the newest is meant whether it is over or not."""
 
-    folder: Path
-    today: datetime.date
-    now: datetime.datetime
-    new_id: Callable[[], str]
-    """A UUID, each time another."""
-    of: str = ""
     next_game: str = ""
-    device: str = ""
-    memory: Memory = NOTHING
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -164,23 +152,6 @@ def _now(teller: Teller) -> AfterGame:
 
 def _written(teller: Teller, record: GameRecord, *, events: Sequence[Event]) -> LossesTold:
     """Writes one event after the other until one can't be, and says what the losses are then."""
-    first = record.next_counter(teller.device)
-    findings: list[Finding] = []
-    entries: list[JournalEntry] = []
-    for counter, event in enumerate(events, start=first):
-        played = Played(game=record.id, event=event, device=teller.device, counter=counter)
-        request = LogRequest(
-            id=teller.new_id(),
-            kind=EntryKind.PLAYED,
-            written=teller.now.replace(microsecond=0),
-            on=teller.today,
-            played=played,
-        )
-        done = log(teller.folder, today=teller.today, request=request, memory=teller.memory)
-        findings.extend(found for found in done.findings if found not in findings)
-        if done.entry is None:
-            break
-        entries.append(done.entry)
+    done = write_lines(teller, next_lines(teller, record, events=events))
     after = _now(replace(teller, of=record.id))
-    kept = tuple(found for found in findings if found in stops(findings))
-    return LossesTold(findings=kept, after=after, entries=tuple(entries))
+    return LossesTold(findings=stops(done.findings), after=after, entries=done.entries)

@@ -23,7 +23,8 @@ from paradestate.core.play.play_finding import (
     secret_missing,
     word_unfit,
 )
-from paradestate.journeys.play import Pen, Wrote, game_of_pen, nothing_open, written
+from paradestate.journeys.pen import Pen
+from paradestate.journeys.play import Wrote, game_of_pen, nothing_open, written
 from paradestate.journeys.played_game import NO_DICE, PlayedGame, dice_of_text
 from paradestate.journeys.roll_for import RollFor, roll_for
 from paradestate.journeys.roll_secret import forget_secret, keep_secret, kept_secret

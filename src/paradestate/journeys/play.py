@@ -3,10 +3,8 @@
 the game so far -> what is said -> checked -> an entry of the journal -> the game as it is now
 """
 
-import datetime
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from paradestate.core.finding import Finding, stops
 from paradestate.core.game import Purchase
@@ -15,7 +13,7 @@ from paradestate.core.log_finding import unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.core.play.account import Account
 from paradestate.core.play.arrangement import Proposed, proposed_findings
-from paradestate.core.play.event import Asked, Ended, Event, Opened, Played, Rolled, Subject, Told
+from paradestate.core.play.event import Asked, Ended, Event, Opened, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
 from paradestate.core.play.play_finding import (
@@ -32,26 +30,17 @@ from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.room import Fielded
 from paradestate.journeys.choosing import TermsTyped, plan_of, terms_asked
 from paradestate.journeys.fallback import LEASTS
-from paradestate.journeys.log import Logged, log
-from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.pen import (
+    EntriesWritten,
+    Line,
+    Pen,
+    next_lines,
+    write_lines,
+    write_requests,
+)
 from paradestate.journeys.played_game import PlayedGame, played_game
 from paradestate.journeys.roll_for import RollFor, roll_for
 from paradestate.journeys.terms import game_terms
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pen:
-    """Who writes, when, and where from new ids come."""
-
-    folder: Path
-    today: datetime.date
-    now: datetime.datetime
-    new_id: Callable[[], str]
-    """A UUID, each time another."""
-    device: str = ""
-    of: str = ""
-    """The beginning of the game's id; empty: the newest that is open."""
-    memory: Memory = NOTHING
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,17 +82,8 @@ def opened(pen: Pen, typed: TermsTyped, *, opponent: str = "", posture: str = ""
     )
     game = pen.new_id()
     warned = () if before is None else (game_still_open(before),)
-    return _done(replace(pen, of=game), [Line(event=event, game=game)], findings=warned)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
-    """An event that is to be written, with its id where that is known beforehand."""
-
-    event: Event
-    game: str
-    id: str = ""
-    counter: int = 1
+    done = write_lines(pen, [Line(event=event, game=game)])
+    return _after(replace(pen, of=game), done, findings=warned)
 
 
 def roll(
@@ -284,7 +264,7 @@ def strike(pen: Pen, beginning: str, *, because: str) -> Wrote:
         note=because.strip(),
         struck_out=lines[0].id,
     )
-    return _after(pen, [log(pen.folder, today=pen.today, request=request, memory=pen.memory)])
+    return _after(pen, write_requests(pen, [request]))
 
 
 def end(pen: Pen, *, outcome: str = "") -> Wrote:
@@ -311,39 +291,11 @@ def written(pen: Pen, record: GameRecord, *, events: Sequence[Event], first_id: 
 
     Raises StoreError, and FileError.
     """
-    counter = record.next_counter(pen.device)
-    lines = [
-        Line(event=event, game=record.id, counter=counter + place, id="" if place else first_id)
-        for place, event in enumerate(events)
-    ]
-    return _done(pen, lines)
+    lines = next_lines(pen, record, events=events, first_id=first_id)
+    return _after(pen, write_lines(pen, lines))
 
 
-def _done(pen: Pen, lines: Sequence[Line], *, findings: tuple[Finding, ...] = ()) -> Wrote:
-    """Writes lines until one can't be."""
-    logged: list[Logged] = []
-    for line in lines:
-        request = LogRequest(
-            id=line.id or pen.new_id(),
-            kind=EntryKind.PLAYED,
-            written=pen.now.replace(microsecond=0),
-            on=pen.today,
-            played=Played(
-                game=line.game, event=line.event, device=pen.device, counter=line.counter
-            ),
-        )
-        logged.append(log(pen.folder, today=pen.today, request=request, memory=pen.memory))
-        if logged[-1].entry is None:
-            break
-    return _after(pen, logged, findings=findings)
-
-
-def _after(pen: Pen, logged: Sequence[Logged], *, findings: tuple[Finding, ...] = ()) -> Wrote:
+def _after(pen: Pen, done: EntriesWritten, *, findings: tuple[Finding, ...] = ()) -> Wrote:
     """What was written, and the game as it is now."""
-    said = dict.fromkeys(found for each in logged for found in each.findings)
     game = played_game(pen.folder, today=pen.today, of=pen.of, memory=pen.memory)
-    return Wrote(
-        findings=(*findings, *said),
-        entries=tuple(each.entry for each in logged if each.entry is not None),
-        game=game,
-    )
+    return Wrote(findings=(*findings, *done.findings), entries=done.entries, game=game)
