@@ -3,7 +3,7 @@
 losses so far -> what is said -> checked -> entries of the journal -> losses as they are now
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from paradestate.core.campaign.casualty import (
@@ -16,6 +16,7 @@ from paradestate.core.campaign.casualty import (
 from paradestate.core.campaign.loss_finding import cant_become, not_to_roll, rolled_already
 from paradestate.core.finding import Finding, stops
 from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.play.board import NOTHING_TOLD, Standing
 from paradestate.core.play.event import Event, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
@@ -69,7 +70,7 @@ def roll_recovery(
     )
     fate = Fate.RECOVERED if recovery.on.holds(shown.total) else Fate.LOST
     gains = recovery.promoted_on is not None and recovery.promoted_on.holds(shown.total)
-    told = _tellings(after.record, group, fate=fate, is_promoted=gains)
+    told = _tellings(after.record.board, group, fate=fate, is_promoted=gains)
     return _written(teller, after.record, events=(rolled, *told))
 
 
@@ -86,7 +87,7 @@ def tell_fate(teller: Teller, name: str, *, word: str) -> LossesTold:
     if wrong is not None:
         return LossesTold(findings=(wrong,), after=after)
     aspect, value = (PROMOTED, YES) if word == PROMOTED else (AFTER, word)
-    event = _telling(after.record, Subject(aspect, name), value=value)
+    event = _telling(after.record.board, Subject(aspect, name), value=value)
     return _written(teller, after.record, events=(event,))
 
 
@@ -126,18 +127,17 @@ def waiting_names(after: AfterGame) -> list[str]:
 
 
 def _tellings(
-    record: GameRecord, group: RollGroup, *, fate: Fate, is_promoted: bool
+    board: Mapping[Subject, Standing], group: RollGroup, *, fate: Fate, is_promoted: bool
 ) -> Iterator[Told]:
     for stand in group.stands:
-        yield _telling(record, Subject(AFTER, stand), value=fate)
+        yield _telling(board, Subject(AFTER, stand), value=fate)
         if is_promoted and fate is Fate.RECOVERED:
-            yield _telling(record, Subject(PROMOTED, stand), value=YES)
+            yield _telling(board, Subject(PROMOTED, stand), value=YES)
 
 
-def _telling(record: GameRecord, subject: Subject, *, value: str) -> Told:
+def _telling(board: Mapping[Subject, Standing], subject: Subject, *, value: str) -> Told:
     """What is told, in place of all that was told of the same before."""
-    standing = record.board.get(subject)
-    return Told(subject=subject, value=str(value), over=() if standing is None else standing.over)
+    return Told(subject=subject, value=str(value), over=board.get(subject, NOTHING_TOLD).over)
 
 
 def _now(teller: Teller) -> AfterGame:

@@ -13,6 +13,7 @@ from paradestate.core.log_finding import unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.core.play.account import Account
 from paradestate.core.play.arrangement import Proposed, proposed_findings
+from paradestate.core.play.board import NOTHING_TOLD
 from paradestate.core.play.event import Asked, Ended, Event, Opened, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
@@ -242,7 +243,7 @@ def mark(pen: Pen, subject: Subject, *, value: str, turn: int | None = None) -> 
     )
     if stops(findings):
         return Wrote(findings=findings, game=game)
-    over = board[subject].over if subject in board else ()
+    over = board.get(subject, NOTHING_TOLD).over
     event = Told(subject=subject, value=value, over=over, turn=turn)
     done = written(pen, game.open_game, events=(event,))
     return replace(done, findings=(*findings, *done.findings))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from paradestate.core.campaign.recovery import Campaign
-from paradestate.core.play.board import Standing
+from paradestate.core.play.board import NOTHING_TOLD, Standing
 from paradestate.core.play.event import Subject
 from paradestate.core.unfolding import Body, Stand
 
@@ -13,7 +13,6 @@ OUT = "out"
 """Which side of a stand the board tells of while the game goes on."""
 AFTER = "after the game"
 PROMOTED = "promoted"
-NOTHING_TOLD = Standing(tellings=())
 
 
 class Fate(StrEnum):

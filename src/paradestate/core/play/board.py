@@ -47,6 +47,10 @@ class Standing:
         return tuple(each.id for each in self.tellings)
 
 
+NOTHING_TOLD = Standing(tellings=())
+"""How a thing stands of which nothing was told."""
+
+
 def board(tellings: Iterable[Telling]) -> Mapping[Subject, Standing]:
     """Each thing of which something was told, and how it stands; in the order of their names."""
     by_subject: dict[Subject, dict[str, Telling]] = {}
