@@ -67,6 +67,7 @@ def command(
     if not name or (what == "rolled") != bool(faces):
         raise click.UsageError(f"Say whom: {what} NAME{' FACES' if what == 'rolled' else ''}.")
     from paradestate.journeys.losses_told import Teller, roll_recovery, tell_fate
+    from paradestate.journeys.memory import Memory
 
     teller = Teller(
         folder=folder,
@@ -75,6 +76,7 @@ def command(
         new_id=lambda: str(uuid4()),
         of=of,
         next_game=next_game,
+        memory=Memory(),  # the files are read once, not at each line that is written
     )
     if what == "rolled":
         done = roll_recovery(teller, name, numbers=faces, roller=roller, witness=witness)
