@@ -24,7 +24,7 @@ async function met(store, {base, game}) {
   const query = new URLSearchParams({game, after});
   const said = await asked(`${base}/entries.json?${query}`);
   await store.putTheirs(said.entries, {cursorKey, cursor: said.cursor});
-  const waiting = await unsent(store);
+  const waiting = unsent(await store.entries());
   for (let start = 0; start < waiting.length; start += MOST_AT_ONCE) {
     const sent = waiting.slice(start, start + MOST_AT_ONCE).map(({id, says}) => ({id, says}));
     const body = new URLSearchParams({token: said.token, entries: JSON.stringify(sent)});
@@ -38,10 +38,12 @@ async function met(store, {base, game}) {
 }
 
 /* Own entries that the computer hasn't got, in the order in which they were written. */
-export async function unsent(store) {
-  const every = await store.entries();
-  return every.filter((each) => each.isOwn && !each.isSent)
-    .sort((one, other) => one.order - other.order);
+export function unsent(entries) {
+  return entries.filter(isUnsent).sort((one, other) => one.order - other.order);
+}
+
+export function isUnsent(entry) {
+  return entry.isOwn && !entry.isSent;
 }
 
 async function asked(address, options = {}) {
@@ -49,11 +51,8 @@ async function asked(address, options = {}) {
     ...options, cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS),
   });
   const isJson = (answer.headers.get("content-type") ?? "").startsWith("application/json");
-  if (answer.redirected || (!isJson && answer.status !== 403)) {
-    if (answer.redirected) throw new Unpaired();
-    throw new Stopped(`The computer answered ${answer.status}.`);
-  }
-  if (answer.status === 403) throw new Unpaired();
+  if (answer.redirected || answer.status === 403) throw new Unpaired();
+  if (!isJson) throw new Stopped(`The computer answered ${answer.status}.`);
   const said = await answer.json();
   if (said.stops) throw new Stopped(said.stops.join(" "));
   return said;

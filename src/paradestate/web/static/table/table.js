@@ -1,7 +1,7 @@
 /* The table page: taps become entries on the phone's disk, then are shown, then brought home. */
 import {draw, plain} from "./drawing.js";
 import {ended, newId, opened, strike, told} from "./entry.js";
-import {meet, unsent} from "./meeting.js";
+import {isUnsent, meet, unsent} from "./meeting.js";
 import {openStore} from "./store.js";
 import {gameState, number} from "./tally.js";
 
@@ -87,7 +87,7 @@ async function refreshed() {
   const mentions = new Set(every.filter(({says}) => says.played?.game === seen.game).map(({id}) => id));
   const here = every.filter((each) => mentions.has(each.id) || mentions.has(each.says["struck out"]));
   seen.state = gameState(here);
-  const waiting = await unsent(store);
+  const waiting = unsent(every);
   seen.waiting = waiting.length;
   seen.refused = waiting.filter(({why}) => why);
   seen.words = (id) => wordsOf(every.find((each) => each.id === id));
@@ -102,14 +102,13 @@ async function refreshed() {
 function logOf(entries) {
   const strikes = new Map(entries.filter(({says}) => says.kind === "struck-out")
     .map(({says}) => [says["struck out"], says.note ?? ""]));
-  const waits = (each) => each.isOwn && !each.isSent;
   return entries.filter(({says}) => says.played)
     .sort((one, other) => Number(other.says.written > one.says.written)
       - Number(other.says.written < one.says.written) || other.order - one.order)
     .map((each) => ({
       id: each.id, words: wordsOf(each), by: each.says.played.device ?? "",
       isStruck: seen.state.struck.has(each.id), reason: strikes.get(each.id),
-      isWaiting: waits(each),
+      isWaiting: isUnsent(each),
       turn: each.says.played.told?.turn ? `turn ${each.says.played.told.turn}` : "",
     }));
 }

@@ -2,17 +2,15 @@
    Nothing here knows of page or phone. */
 import {AT_START, board, struckOut, subjectKey, tellings} from "./board.js";
 
-/* How one game stands: `standing(aspect, name)`, and its terms. */
+/* How one game stands: `standing(aspect, name)`, what was asked for, and whether it has ended. */
 export function gameState(entries) {
   const found = board(tellings(entries));
   const struck = struckOut(entries);
   const counted = entries.filter(({id}) => !struck.has(id));
   const event = (word) => counted.filter(({says}) => says.played?.[word]);
   return {
-    board: found,
     struck,
     standing: (aspect, name) => found.get(subjectKey(aspect, name)) ?? AT_START,
-    opened: event("opened").map(({says}) => says.played.opened)[0] ?? null,
     ended: event("ended").map(({says}) => says.played.ended)[0] ?? null,
     asked: event("asked").map(({says}) => says.played.asked),
     disputes: [...found].filter(([, each]) => each.isDisputed)
