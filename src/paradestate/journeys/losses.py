@@ -28,11 +28,10 @@ from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, establishment
 from paradestate.core.finding import Finding, stops
 from paradestate.core.force import Force
-from paradestate.core.play.game_record import GameRecord, game_records
+from paradestate.core.play.game_record import GameRecord
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import agreed_choice
-from paradestate.journeys.collection import collection_of
-from paradestate.journeys.history import ALL, history
+from paradestate.journeys.games import game_beginning, games_of
 from paradestate.journeys.memory import NOTHING, Memory
 
 
@@ -75,14 +74,12 @@ def losses(
     read = checked(folder, today=today, memory=memory)
     if read.is_stopped:
         return AfterGame(findings=read.findings, texts=read.texts)
-    past = history(folder, today=today, last=ALL, memory=memory)
-    name = collection_of(folder).force_of(folder) or ""
-    games = game_records(past.entries[::-1], force=name)
-    findings = tuple(dict.fromkeys((*read.findings, *past.findings)))
-    fitting = [each for each in games if each.id.startswith(of.lower())]
-    if not fitting or (of and len(fitting) > 1):
+    played = games_of(folder, today=today, memory=memory)
+    games = played.records
+    findings = tuple(dict.fromkeys((*read.findings, *played.past.findings)))
+    record = game_beginning(games, of) if of else next(reversed(games), None)
+    if record is None:
         return AfterGame(findings=(*findings, nothing_played(of)), texts=read.texts)
-    record = fitting[-1]
     game = next_game or record.terms.game
     ahead, slips = _raised(read.force, Choice(game=game))
     roster, more = _raised(read.force, Choice())

@@ -17,15 +17,13 @@ from paradestate.core.play.game_record import (
     GameRecord,
     bindings,
     disagreements,
-    game_records,
     rolls,
 )
 from paradestate.core.play.machine_roll import thrown
 from paradestate.core.play.play_finding import record_findings
 from paradestate.journeys.choosing import agreed_choice
-from paradestate.journeys.collection import collection_of
 from paradestate.journeys.count import Count
-from paradestate.journeys.history import ALL, history
+from paradestate.journeys.games import game_beginning, games_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.terms import game_terms
 from paradestate.journeys.what_now import NOTHING_TO_SAY, WhatNow, waiting_words, what_now
@@ -72,19 +70,18 @@ def played_game(
 
     Without `advises` it isn't worked out what to do now. Raises StoreError, and FileError.
     """
-    past = history(folder, today=today, last=ALL, memory=memory)
-    force = collection_of(folder).force_of(folder)
-    games = game_records(past.entries[::-1], force=force or "")
+    found = games_of(folder, today=today, memory=memory)
+    past, games = found.past, found.records
     season = dice_of(games)
     record = _meant(games, of=of)
     if record is None:
         return PlayedGame(findings=past.findings, texts=past.texts, others=games, season=season)
     opened = record.terms
-    found = game_terms(
+    offered = game_terms(
         folder, today=today, choice=agreed_choice(opened), grades=opened.grades, memory=memory
     )
-    findings = (*past.findings, *stops(found.checked.findings))
-    held = None if found.terms is None else account(record, found.terms)
+    findings = (*past.findings, *stops(offered.checked.findings))
+    held = None if offered.terms is None else account(record, offered.terms)
     bound = bindings(record)
     wrong = {each.line.id: _differences(each) for each in bound if each.secret is not None}
     doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
@@ -95,10 +92,10 @@ def played_game(
         )
     return PlayedGame(
         findings=tuple(dict.fromkeys((*findings, *doubts))),
-        texts={**past.texts, **found.checked.texts},
+        texts={**past.texts, **offered.checked.texts},
         record=record,
         others=games,
-        count=found.count,
+        count=offered.count,
         account=held,
         bindings=bound,
         differences=wrong,
@@ -109,8 +106,7 @@ def played_game(
 
 def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:
     if of:
-        fitting = [each for each in games if each.id.startswith(of.lower())]
-        return fitting[0] if len(fitting) == 1 else None
+        return game_beginning(games, of)
     going = [each for each in games if each.ended is None]
     return next(reversed(going or list(games)), None)
 

@@ -1,0 +1,33 @@
+"""All games that were written down of a force, and the one that is meant."""
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from paradestate.core.play.game_record import GameRecord, game_records
+from paradestate.journeys.collection import collection_of
+from paradestate.journeys.history import ALL, History, history
+from paradestate.journeys.memory import NOTHING, Memory
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Games:
+    """All games of a force, with the journal in which they stand."""
+
+    past: History
+    records: tuple[GameRecord, ...]
+    """Oldest first."""
+
+
+def games_of(folder: Path, *, today: datetime.date, memory: Memory = NOTHING) -> Games:
+    """All games of a force. Raises StoreError, and FileError."""
+    past = history(folder, today=today, last=ALL, memory=memory)
+    force = collection_of(folder).force_of(folder)
+    return Games(past=past, records=game_records(past.entries[::-1], force=force or ""))
+
+
+def game_beginning(records: Sequence[GameRecord], beginning: str) -> GameRecord | None:
+    """The one game whose id begins so; None where there is none, or more than one."""
+    fitting = [each for each in records if each.id.startswith(beginning.lower())]
+    return fitting[0] if len(fitting) == 1 else None
