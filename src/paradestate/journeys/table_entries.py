@@ -21,7 +21,7 @@ from paradestate.core.play.game_record import of_game
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
 from paradestate.journeys.journal import JournalReading, every_entry, read_journal, write
 from paradestate.journeys.memory import NOTHING, Memory
-from paradestate.store.journal import Journal
+from paradestate.store.journal import UUID, Journal
 from paradestate.store.opening import opened
 
 MOST_AT_ONCE = 500
@@ -32,8 +32,6 @@ NULL = "\\u0000"
 """As JSON writes it; some databases take none."""
 MOST_GAMES = 20
 """Games that are named, the latest first."""
-
-_UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
 
 class Receipt(StrEnum):
@@ -178,7 +176,7 @@ def _read(sent: object, *, force: str) -> JournalEntry | Answered:
     if not isinstance(sent, dict) or not isinstance(sent.get("says"), dict):
         return Answered(id="", receipt=Receipt.REFUSED, why="This is no entry.")
     id_ = sent.get("id")
-    if not isinstance(id_, str) or not _UUID.fullmatch(id_):
+    if not isinstance(id_, str) or not UUID.fullmatch(id_):
         return Answered(id="", receipt=Receipt.REFUSED, why="An entry bears a UUID.")
     try:
         text = as_text(sent["says"])

@@ -23,7 +23,9 @@ from paradestate.store.table import CHECKPOINT, COLLECTION, ENTRY
 PAGE = 1000
 """So many lines are in memory at once while a journal is streamed."""
 
-_UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+"""The id of an entry."""
+
 _PAST_EVERY_DIGIT = "g"
 
 _HERE = ENTRY.c.collection == bindparam("here")
@@ -104,7 +106,7 @@ class Journal:
         Raises OtherTextError where the id is there with another text.
         """
         self._must_be_writable()
-        if not _UUID.fullmatch(id) or "\0" in text:
+        if not UUID.fullmatch(id) or "\0" in text:
             raise ValueError("an id is a UUID in lower case, and no text holds a null")
         stored = self.link(id)
         if stored is None:
