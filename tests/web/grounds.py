@@ -2,6 +2,7 @@
 
 import datetime
 import shutil
+import tempfile
 from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
@@ -58,7 +59,10 @@ class Grounds:
     def put_back(self) -> None:
         """Has everything be as it was, where anything changed."""
         if self._signature() != self._before:
-            shutil.rmtree(self.root)
+            # Moved away first: a search that still reads the journal may itself take a file of the
+            # database away while the folder is being removed.
+            gone = self.root.rename(tempfile.mkdtemp(dir=self._kept.parent))
+            shutil.rmtree(gone, ignore_errors=True)
             shutil.copytree(self._kept, self.root, symlinks=True)
             self._before = self._signature()
 
