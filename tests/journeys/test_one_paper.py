@@ -8,17 +8,18 @@ import pytest
 
 from paradestate.core.choice import Choice
 from paradestate.journeys import one_paper as journey
-from paradestate.journeys import paper_use
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.memory import Memory
 from paradestate.journeys.one_paper import HandedOver, OnePaper, PrivateError, one_paper
 from paradestate.journeys.paper_kind import Asked, PaperKind
+from paradestate.journeys.paper_use import Eyes
 from paradestate.sheet.paper.error import TypesettingError
 from tests.forces import EXAMPLES
 
 ON = datetime.date(2026, 3, 5)
 KINDS = {kind.name: kind for kind in EVERY_PAPER}
 MARKS = KINDS["rear marks"]
+FOR_ANYBODY = replace(MARKS, eyes=Eyes.ANYBODY)
 
 
 def made(
@@ -80,12 +81,9 @@ def test_a_private_paper_cannot_be_handed_over(drawn: OnePaper) -> None:
         HandedOver(of=drawn)
 
 
-def test_what_is_handed_over_holds_the_paper_and_nothing_else(
-    drawn: OnePaper, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setitem(paper_use.USES, MARKS.name, paper_use.USES["opponents sheet"])
+def test_what_is_handed_over_holds_the_paper_and_nothing_else(drawn: OnePaper) -> None:
     assert drawn.sheet is not None
-    handed = HandedOver(of=drawn)
+    handed = HandedOver(of=replace(drawn, kind=FOR_ANYBODY))
     assert {each.name for each in fields(handed)} == {
         "title",
         "file_name",
@@ -102,9 +100,6 @@ def replace_bytes(handed: HandedOver) -> tuple[str, str, str]:
     return handed.title, handed.file_name, handed.digest
 
 
-def test_nothing_is_handed_over_where_nothing_is_printed(
-    drawn: OnePaper, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setitem(paper_use.USES, MARKS.name, paper_use.USES["opponents sheet"])
+def test_nothing_is_handed_over_where_nothing_is_printed(drawn: OnePaper) -> None:
     with pytest.raises(PrivateError):
-        HandedOver(of=replace(drawn, sheet=None))
+        HandedOver(of=replace(drawn, kind=FOR_ANYBODY, sheet=None))

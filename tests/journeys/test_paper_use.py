@@ -1,26 +1,26 @@
 """What papers are for, and whose eyes."""
 
+from paradestate.core.paper.labels import labels
 from paradestate.journeys.every_paper import EVERY_PAPER
-from paradestate.journeys.paper_use import (
-    USES,
-    Eyes,
-    Purpose,
-    may_be_handed_over,
-    use_of,
-)
-
-
-def test_every_paper_says_what_it_is_for() -> None:
-    assert {kind.name for kind in EVERY_PAPER} <= set(USES)
+from paradestate.journeys.paper_kind import PaperKind, on_ground
+from paradestate.journeys.paper_use import Eyes, Purpose
 
 
 def test_these_alone_may_be_seen_by_others() -> None:
     """Whoever adds one here has looked at what is on it."""
-    by_eyes = {eyes: {name for name, use in USES.items() if use.eyes is eyes} for eyes in Eyes}
+    by_eyes = {eyes: {kind.name for kind in EVERY_PAPER if kind.eyes is eyes} for eyes in Eyes}
     assert by_eyes[Eyes.ANYBODY] == {"opponents sheet"}
     assert by_eyes[Eyes.VISITORS] == {"club notice", "show labels"}
+    assert {kind.name for kind in EVERY_PAPER if kind.may_be_handed_over} == {"opponents sheet"}
 
 
-def test_a_paper_that_is_not_listed_is_private() -> None:
-    assert not may_be_handed_over("new paper")
-    assert use_of("new paper").purpose is Purpose.TONIGHT
+def test_a_paper_that_says_nothing_else_is_private() -> None:
+    kind = PaperKind(
+        name="new paper",
+        title="New paper",
+        about="Something new.",
+        purpose=Purpose.TONIGHT,
+        drafted=on_ground(labels),
+    )
+    assert kind.eyes is Eyes.OWNER
+    assert not kind.may_be_handed_over

@@ -1,4 +1,4 @@
-"""Papers of a game that another journey has to work out first, and when they are printed at all."""
+"""Papers of a game that another journey has to work out first."""
 
 from dataclasses import replace
 
@@ -12,17 +12,7 @@ from paradestate.core.paper.umpires_sheet import UmpiresSheet, umpires_sheet
 from paradestate.journeys.count import count
 from paradestate.journeys.fallback import FallbackJourney, best_fallback
 from paradestate.journeys.marking import marking_of
-from paradestate.journeys.paper_kind import Desk, Drafting
-
-
-def for_a_game(name: str, drafted: Drafting) -> Drafting:
-    """A paper that is drafted where a game or a plan is chosen, or it is asked for by its name."""
-
-    def draft(desk: Desk) -> Draft[object]:
-        is_wanted = desk.ground.game or desk.ground.plan or name in desk.asked.only
-        return drafted(desk) if is_wanted else Draft(shown=None)
-
-    return draft
+from paradestate.journeys.paper_kind import Desk
 
 
 def umpires_of(desk: Desk) -> Draft[UmpiresSheet]:

@@ -10,7 +10,6 @@ from paradestate.core.sentence.cross_check import Tick
 from paradestate.journeys.check import checked
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.paper_kind import Asked, PaperKind
-from paradestate.journeys.paper_use import may_be_handed_over
 from paradestate.journeys.sheets import Sheet, sheets
 from paradestate.sheet.paper.error import TypesettingError
 
@@ -79,7 +78,7 @@ class HandedOver:
 
     def __post_init__(self, of: OnePaper) -> None:
         """Takes what is printed."""
-        if of.sheet is None or not may_be_handed_over(of.kind.name):
+        if of.sheet is None or not of.kind.may_be_handed_over:
             raise PrivateError("This paper isn't to be handed over.")
         taken = {
             "title": of.kind.title,

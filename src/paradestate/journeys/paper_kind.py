@@ -14,6 +14,7 @@ from paradestate.core.outline import Millimetres, millimetres
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft
 from paradestate.journeys.memory import NOTHING, Memory
+from paradestate.journeys.paper_use import Eyes, Purpose
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,11 +76,21 @@ class PaperKind:
     """At the head of its pages."""
     about: str
     """What it is for, in a line."""
+    purpose: Purpose
     drafted: Drafting
+    eyes: Eyes = Eyes.OWNER
+    """Private as long as nothing else is said: whatever counts stands gives the force away."""
+    is_of_a_game: bool = False
+    """Whether it is printed only where a game or a plan is chosen, or it is asked for by name."""
     names_force: bool = True
     """Whether its reader may know the title of the force."""
     read_from: Millimetres = millimetres(0)
     """From how far it is read at the least, however near the other papers are."""
+
+    @property
+    def may_be_handed_over(self) -> bool:
+        """Whether even the opponent may read it."""
+        return self.eyes is Eyes.ANYBODY
 
 
 def on_ground(draft: Callable[[Ground], Draft[object]]) -> Drafting:

@@ -80,14 +80,14 @@ def sheets(
     answer = count(folder, today=today, choice=choice, memory=mind)
     if answer.count is None:
         return Sheets(checked=answer.checked, sheets=None)
-    plan, findings = _plan(answer.count.force, asked.plan, game=choice.game or "")
     force, made = answer.count.force, answer.count.made
+    plan, findings = _plan(force, asked.plan, game=choice.game or "")
     reserve = reserve_of(asked.reserve, purchases=(), plan=plan, formations=force.formations)
     doubts = (
         *findings,
         *reserve_findings(reserve, force=force, made=made, plan=plan),
         *_unknown(asked.only),
-        *_layout_findings(asked),
+        *scale_findings(asked.layout.scale, is_made_good=asked.is_corrected),
     )
     if stops(doubts):
         return Sheets(checked=answer.checked.with_findings(*doubts), sheets=None)
@@ -105,15 +105,16 @@ def sheets(
         revealed=asked.revealed,
     )
     desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=mind, asked=asked)
-    return _all(desk, asked=asked, read=answer.checked.with_findings(*doubts))
+    return _all(desk, read=answer.checked.with_findings(*doubts))
 
 
-def _all(desk: Desk, *, asked: Asked, read: Checked) -> Sheets:
+def _all(desk: Desk, *, read: Checked) -> Sheets:
+    asked = desk.asked
     made: list[Sheet] = []
     doubts: list[Finding] = []
     ticks: list[Tick] = []
     for kind in EVERY_PAPER:
-        if asked.only and kind.name not in asked.only:
+        if not _is_wanted(kind, desk):
             continue
         draft = kind.drafted(desk)
         doubts.extend(draft.findings)
@@ -130,6 +131,12 @@ def _all(desk: Desk, *, asked: Asked, read: Checked) -> Sheets:
         distance = max(asked.distance, kind.read_from)
         doubts.extend(_doubts(sheet, paper, asked=replace(asked, distance=distance)))
     return Sheets(checked=read.with_findings(*doubts), sheets=tuple(made), ticks=tuple(ticks))
+
+
+def _is_wanted(kind: PaperKind, desk: Desk) -> bool:
+    if desk.asked.only:
+        return kind.name in desk.asked.only
+    return not kind.is_of_a_game or bool(desk.ground.game or desk.ground.plan)
 
 
 def _plan(
@@ -151,10 +158,6 @@ def _unknown(only: tuple[str, ...]) -> Iterator[Finding]:
     for name in only:
         if name not in names:
             yield unknown_choice(name, names, what="paper")
-
-
-def _layout_findings(asked: Asked) -> Iterator[Finding]:
-    yield from scale_findings(asked.layout.scale, is_made_good=asked.is_corrected)
 
 
 def _paper(kind: PaperKind, shown: object, *, ground: Ground) -> Paper[object]:

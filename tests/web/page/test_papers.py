@@ -2,15 +2,17 @@
 
 import io
 import re
+from dataclasses import replace
 from pathlib import Path
 from zipfile import ZipFile
 
 import pytest
 from httpx2 import Response
 
-from paradestate.journeys import paper_use
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.new import new_from_example
+from paradestate.journeys.paper_kind import PaperKind
+from paradestate.journeys.paper_use import Eyes
 from paradestate.web.page import papers as page
 from paradestate.web.papers import question
 from paradestate.web.papers.press import Setting
@@ -18,7 +20,6 @@ from paradestate.web.papers.printer import COOKIE
 from paradestate.web.search import Searches, TooManySearchesError
 from tests.web.visitor import Visitor, words_of
 
-OPEN = paper_use.Use(purpose=paper_use.Purpose.TONIGHT, eyes=paper_use.Eyes.ANYBODY)
 NOTHING_SECRET = ("marenz", "Marenz", "evening", "/forces")
 """Names of the force, its folder and its game."""
 
@@ -49,10 +50,17 @@ def visitor(shared: Visitor) -> Visitor:
     return shared
 
 
+def with_open_marks(kinds: tuple[PaperKind, ...]) -> tuple[PaperKind, ...]:
+    return tuple(
+        replace(kind, eyes=Eyes.ANYBODY) if kind.name == "rear marks" else kind for kind in kinds
+    )
+
+
 @pytest.fixture
 def handed(visitor: Visitor, monkeypatch: pytest.MonkeyPatch) -> Visitor:
     """The same, where rear marks may be handed over."""
-    monkeypatch.setitem(paper_use.USES, "rear marks", OPEN)
+    monkeypatch.setattr("paradestate.web.page.papers.EVERY_PAPER", with_open_marks(FEW))
+    monkeypatch.setattr("paradestate.web.papers.view.EVERY_PAPER", with_open_marks(EVERY_PAPER))
     visitor.get("papers", dummies="1")  # asked anew, so that they are laid on the shelf
     return visitor
 

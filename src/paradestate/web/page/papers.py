@@ -20,7 +20,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.one_paper import HandedOver, OnePaper, one_paper
 from paradestate.journeys.paper_kind import PaperKind
-from paradestate.journeys.paper_use import Eyes, may_be_handed_over, use_of
+from paradestate.journeys.paper_use import Eyes
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.papers.bundle import bundle
 from paradestate.web.papers.press import Setting
@@ -65,7 +65,7 @@ def paper(visit: Visit) -> Response:
         kind=kind,
         made=made,
         question=question,
-        eyes=use_of(kind.name).eyes,
+        eyes=kind.eyes,
         leaves=leaves(made, question),
         found=for_this_page(made.findings),
         more=0 if made.sheet is None else max(0, len(made.sheet.printed.pictures) - MOST_SHOWN),
@@ -105,7 +105,7 @@ def every(visit: Visit) -> Response:
     is_for_others = visit.query.get("eyes") == Eyes.ANYBODY.name.lower()
     made = [each for each in _in_order(setting) if each.sheet is not None]
     if is_for_others:
-        made = [each for each in made if may_be_handed_over(each.kind.name)]
+        made = [each for each in made if each.kind.may_be_handed_over]
     if not made:
         raise HTTPException(NOT_FOUND, "There is nothing to print.")
     name = "papers-to-hand-over.zip" if is_for_others else f"{visit.name}-papers.zip"

@@ -8,7 +8,6 @@ from collections.abc import Iterable
 from zipfile import ZIP_STORED, ZipFile, ZipInfo
 
 from paradestate.journeys.one_paper import OnePaper
-from paradestate.journeys.paper_use import use_of
 
 LONG_AGO = (1980, 1, 1, 0, 0, 0)
 """The first day that the format knows (APPNOTE 4.4.6)."""
@@ -21,7 +20,7 @@ def bundle(papers: Iterable[OnePaper]) -> bytes:
     with ZipFile(made, "w", compression=ZIP_STORED) as file:  # a PDF is packed already
         for paper in papers:
             if paper.sheet is not None:
-                path = f"{use_of(paper.kind.name).eyes.value}/{paper.sheet.file_name}"
+                path = f"{paper.kind.eyes.value}/{paper.sheet.file_name}"
                 entry = ZipInfo(path, date_time=LONG_AGO)
                 entry.external_attr = READABLE
                 file.writestr(entry, paper.sheet.printed.pdf)

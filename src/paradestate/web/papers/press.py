@@ -15,7 +15,6 @@ from typing import TypeAlias
 from paradestate.journeys.one_paper import HandedOver, OnePaper
 from paradestate.journeys.order import Search
 from paradestate.journeys.paper_kind import PaperKind
-from paradestate.journeys.paper_use import may_be_handed_over
 from paradestate.web.search import RunningSearch, Searches
 
 SECONDS = 120.0
@@ -78,7 +77,7 @@ class Setting:
                 return True
             with one_at_a_time:
                 made = self._make(kind)
-            if made.sheet is not None and may_be_handed_over(kind.name):
+            if made.sheet is not None and kind.may_be_handed_over:
                 shelf.put(HandedOver(of=made))
             with self._changed:
                 self._set[kind.name] = made

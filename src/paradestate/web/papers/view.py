@@ -10,7 +10,7 @@ from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.one_paper import OnePaper
 from paradestate.journeys.paper_kind import PaperKind
-from paradestate.journeys.paper_use import Eyes, Purpose, may_be_handed_over, use_of
+from paradestate.journeys.paper_use import Eyes, Purpose
 from paradestate.web.papers.press import Setting
 from paradestate.web.papers.question import PapersQuestion
 
@@ -115,14 +115,14 @@ def papers_view(setting: Setting, question: PapersQuestion) -> PapersView:
     rows = {kind.name: _row(kind, done.get(kind.name), question=question) for kind in EVERY_PAPER}
     shared = _once(_alike(done))
     made = [paper for paper in done.values() if paper.sheet is not None]
-    handed = [paper for paper in made if may_be_handed_over(paper.kind.name)]
+    handed = [paper for paper in made if paper.kind.may_be_handed_over]
     pages = sum(paper.sheet.printed.pages for paper in made if paper.sheet is not None)
     return PapersView(
         groups=() if shared else tuple(_groups(rows)),
         boxes=(
             ("Papers", str(len(made))),
             ("Pages", str(pages)),
-            ("Private", str(sum(use_of(each.kind.name).eyes is Eyes.OWNER for each in made))),
+            ("Private", str(sum(each.kind.eyes is Eyes.OWNER for each in made))),
         ),
         scale=_once([each for each in found if each.code == SCALE])[:1],
         of_question=shared,
@@ -157,13 +157,13 @@ def for_this_page(findings: Sequence[Finding]) -> tuple[Finding, ...]:
 def _groups(rows: Mapping[str, Row]) -> Iterator[Group]:
     """By purpose; those for tonight by whose eyes they are for as well."""
     for purpose in Purpose:
-        kinds = [kind for kind in EVERY_PAPER if use_of(kind.name).purpose is purpose]
+        kinds = [kind for kind in EVERY_PAPER if kind.purpose is purpose]
         if purpose is not Purpose.TONIGHT:
             title = (capital(purpose.value), SAYS[purpose])
             yield from _group(kinds, rows, title=title)
             continue
         for eyes, title in TONIGHT.items():
-            of_eyes = [kind for kind in kinds if use_of(kind.name).eyes is eyes]
+            of_eyes = [kind for kind in kinds if kind.eyes is eyes]
             yield from _group(of_eyes, rows, title=title)
 
 
@@ -184,19 +184,18 @@ def _row(kind: PaperKind, paper: OnePaper | None, *, question: PapersQuestion) -
     sheet = None if paper is None else paper.sheet
     found = () if paper is None else paper.findings
     drawn = sheet is not None and sheet.printed.pictures
-    eyes = use_of(kind.name).eyes
     return Row(
         name=kind.name,
         anchor=kind.name.replace(" ", "-"),
         title=kind.title,
         about=kind.about,
-        eyes=eyes,
+        eyes=kind.eyes,
         is_set=paper is not None,
         pages="" if sheet is None else several(sheet.printed.pages, "page"),
         first=_leaf(kind, question, page=1, of=len(drawn), share=Fraction(1, SMALL))
         if drawn
         else None,
-        digest=sheet.sha256 if sheet is not None and eyes is Eyes.ANYBODY else "",
+        digest=sheet.sha256 if sheet is not None and kind.may_be_handed_over else "",
         findings=for_this_page([each for each in found if each.code != SCALE]),
         ticks=() if paper is None else tuple((capital(t.words), t.holds) for t in paper.ticks),
         failure="" if paper is None else paper.failure,
