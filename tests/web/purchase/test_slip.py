@@ -14,16 +14,17 @@ def test_a_multi_buy_is_said_to_be_one() -> None:
     seller = source("A", pack("box", 1000, multibuy={3: 2700}, rifleman=4))
     asked = problem(seller, rifleman=16)
     (slip,) = slips_of(asked, priced(asked, {("A", "box"): 4}), today=TODAY)
-    (line,) = slip.lines
+    (line,) = slip.said.lines
     assert (line.number, line.each, line.cost, line.multibuy) == (4, "10.00", "37.00", True)
-    assert (slip.gauge, slip.gauge_words, slip.sentences, slip.age) == (None, "", (), "")
+    said = slip.said
+    assert (slip.gauge, said.standing, said.sentences, said.age) == (None, "", (), "")
 
 
 def test_goods_below_a_line_say_what_the_next_would_cost() -> None:
     seller = source("A", pack("box", 3800, rifleman=4), carriage={0: 500, 4000: 0})
     asked = problem(seller, rifleman=4)
     (slip,) = slips_of(asked, priced(asked, {("A", "box"): 1}), today=TODAY)
-    assert slip.sentences == ("With £2.00 more, at £40 of goods, it would cost £40.00.",)
+    assert slip.said.sentences == ("With £2.00 more, at £40 of goods, it would cost £40.00.",)
     assert [(row.goods, row.carriage, row.reached) for row in slip.charges] == [
         ("£40.00", "free", False)
     ]

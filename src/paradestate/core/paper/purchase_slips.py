@@ -86,7 +86,7 @@ def purchase_slips(
     today: datetime.date,
 ) -> Draft[PurchaseSlips]:
     """The slips of an order; none where nothing has to be bought."""
-    slips = tuple(_slip(problem, order, receipt=each, today=today) for each in order.receipts)
+    slips = tuple(source_slip(problem, order, receipt=each, today=today) for each in order.receipts)
     if not slips:
         return Draft(shown=None)
     return Draft(
@@ -110,9 +110,10 @@ def certainty_words(certainty: Exact | Within, *, total: int, currency: Currency
     return f"at most {above} above the least possible"
 
 
-def _slip(
+def source_slip(
     problem: OrderProblem, order: Order, *, receipt: Receipt, today: datetime.date
 ) -> SourceSlip:
+    """What a parcel's slip says, on paper and on the page."""
     source, own = problem.sources[receipt.source], receipt.currency
     steps, stands = thresholds(source), standing(source, goods=receipt.goods)
     is_other = own != problem.currency
@@ -121,9 +122,7 @@ def _slip(
     return SourceSlip(
         source=source.name,
         currency=own,
-        lines=tuple(
-            slip_line(line, source.packs[line.pack], currency=own) for line in receipt.lines
-        ),
+        lines=tuple(_line(line, source.packs[line.pack], currency=own) for line in receipt.lines),
         goods=amount_text(receipt.goods, own),
         discount_words=f"Discount, {percent_text(receipt.discount_rate)}"
         if receipt.discount
@@ -141,8 +140,7 @@ def _slip(
     )
 
 
-def slip_line(line: OrderLine, pack: Pack, *, currency: Currency) -> SlipLine:
-    """A line of a slip in words."""
+def _line(line: OrderLine, pack: Pack, *, currency: Currency) -> SlipLine:
     return SlipLine(
         pack=line.pack,
         title=pack.title,

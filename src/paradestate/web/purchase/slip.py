@@ -4,15 +4,11 @@ import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from paradestate.core.lead_time import parcel_arrival
-from paradestate.core.money import amount_text, money_text
+from paradestate.core.money import money_text
 from paradestate.core.number import percent_text
 from paradestate.core.order import Order, OrderProblem
-from paradestate.core.paper.purchase_slips import SlipLine, slip_line, there
+from paradestate.core.paper.purchase_slips import SourceSlip, source_slip
 from paradestate.core.receipt import Receipt
-from paradestate.core.review.price_age import USUAL_MONTHS, months_between
-from paradestate.core.sentence.threshold import at_other_goods, standing_words
-from paradestate.core.sentence.wording import end_words
 from paradestate.core.source import Source
 from paradestate.core.threshold import Standing, Threshold, standing, thresholds
 from paradestate.sheet.svg import Drawing
@@ -35,26 +31,9 @@ class ChargeRow:
 class PurchaseSlip:
     """One source's slip, amounts as text in its own currency."""
 
-    source: str
-    currency: str
-    """Its sign or code, for the headings."""
-    lines: tuple[SlipLine, ...]
-    goods: str
-    discount_words: str
-    """Empty where nothing is taken off."""
-    discount: str
-    carriage_words: str
-    carriage: str
-    total: str
-    exchanged: str
-    """The total in the force's currency; empty where that is the source's."""
+    said: SourceSlip
+    """What stands on paper too."""
     gauge: Drawing | None
-    gauge_words: str
-    sentences: tuple[str, ...]
-    """What it would cost at the next step, or just below the last, and when it can be there."""
-    age: str
-    """How old its prices are; empty where that isn't known."""
-    is_old: bool
     charges: tuple[ChargeRow, ...]
     packs: str
     """Its packs with their numbers, as the page of holdings takes them."""
@@ -70,30 +49,11 @@ def slips_of(
 def _slip(
     problem: OrderProblem, order: Order, *, receipt: Receipt, today: datetime.date
 ) -> PurchaseSlip:
-    source, own = problem.sources[receipt.source], receipt.currency
+    source = problem.sources[receipt.source]
     steps, stands = thresholds(source), standing(source, goods=receipt.goods)
-    rate = percent_text(receipt.discount_rate)
-    is_other = own != problem.currency
-    days = parcel_arrival(problem, order, source=source.name)
-    age = None if source.noted is None else months_between(source.noted.last, today)
     return PurchaseSlip(
-        source=source.name,
-        currency=own,
-        lines=tuple(
-            slip_line(line, source.packs[line.pack], currency=own) for line in receipt.lines
-        ),
-        goods=amount_text(receipt.goods, own),
-        discount_words=f"Discount, {rate}" if receipt.discount else "",
-        discount=amount_text(receipt.discount, own),
-        carriage_words="Carriage" if receipt.carriage else "Carriage, free",
-        carriage=amount_text(receipt.carriage, own),
-        total=money_text(receipt.total, own),
-        exchanged=money_text(receipt.exchanged, problem.currency) if is_other else "",
-        gauge=threshold_gauge(stands, steps, currency=own),
-        gauge_words=standing_words(stands, currency=own) if steps else "",
-        sentences=(*at_other_goods(stands, currency=own), *there(days)),
-        age="" if source.noted is None else f"Prices noted in {end_words(source.noted)}.",
-        is_old=age is not None and age >= USUAL_MONTHS,
+        said=source_slip(problem, order, receipt=receipt, today=today),
+        gauge=threshold_gauge(stands, steps, currency=receipt.currency),
         charges=tuple(_charges(source, steps, stands=stands)),
         packs=packs_text(receipt),
     )
