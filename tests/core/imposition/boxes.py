@@ -13,6 +13,26 @@ def frame(*, left: int | str, top: int | str, width: int | str, height: int | st
     )
 
 
+def holds(outer: Frame, inner: Frame) -> bool:
+    """Whether one box lies within another; edges may touch."""
+    return (
+        outer.left <= inner.left
+        and outer.top <= inner.top
+        and inner.right <= outer.right
+        and inner.bottom <= outer.bottom
+    )
+
+
+def overlap(one: Frame, other: Frame) -> bool:
+    """Whether two boxes have more in common than an edge."""
+    return (
+        one.left < other.right
+        and other.left < one.right
+        and one.top < other.bottom
+        and other.top < one.bottom
+    )
+
+
 def rectangle(width: int | str, depth: int | str) -> Rectangle:
     return Rectangle(width=millimetres(width), depth=millimetres(depth))
 

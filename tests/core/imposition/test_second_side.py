@@ -8,7 +8,7 @@ from paradestate.core.imposition.layout import Layout, TurnEdge
 from paradestate.core.imposition.print_scale import measured
 from paradestate.core.imposition.second_side import backs, behind, quarters
 from paradestate.core.imposition.shelf import imposed
-from tests.core.imposition.boxes import MARENZ, frame
+from tests.core.imposition.boxes import MARENZ, frame, holds
 
 BOX = frame(left=10, top=20, width=38, height=18)
 
@@ -38,4 +38,4 @@ def test_what_lies_behind_what_lies_behind_is_where_it_was(turn: TurnEdge) -> No
     turned = backs(page, layout)
     assert turned != page
     assert backs(turned, layout) == page
-    assert all(layout.room.holds(each.frame) for each in turned)
+    assert all(holds(layout.room, each.frame) for each in turned)

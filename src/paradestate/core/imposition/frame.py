@@ -32,21 +32,3 @@ class Frame:
             width=Millimetres(self.width + 2 * by),
             height=Millimetres(self.height + 2 * by),
         )
-
-    def holds(self, other: "Frame") -> bool:
-        """Whether the other box lies within this one; edges may touch."""
-        return (
-            self.left <= other.left
-            and self.top <= other.top
-            and other.right <= self.right
-            and other.bottom <= self.bottom
-        )
-
-    def overlaps(self, other: "Frame") -> bool:
-        """Whether the two have more in common than an edge."""
-        return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.bottom
-            and other.top < self.bottom
-        )

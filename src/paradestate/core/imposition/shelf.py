@@ -43,11 +43,6 @@ class Imposition:
     certainty: Certainty
     """Exact where no arrangement takes fewer pages, by area."""
 
-    def used_depth(self, page: int) -> Millimetres:
-        """From the upper edge of the room on a page to the last row's lower edge."""
-        top = self.layout.room.top
-        return Millimetres(max(laid.frame.bottom for laid in self.pages[page]) - top)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Row:
