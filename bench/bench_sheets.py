@@ -51,7 +51,7 @@ def many_labels(number_of_round: int) -> Paper[Labels]:
         for number in range(MANY)
     )
     pages = pages_of(imposed(outlines, Layout()), faces)
-    return replace(one_label(), shown=Labels(pages=pages, sizes=()))
+    return replace(one_label(), shown=Labels(pages=pages))
 
 
 def bench_500_labels(benchmark: BenchmarkFixture) -> None:

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from paradestate.core.finding import Finding
 from paradestate.core.game_night import nights_within
 from paradestate.core.mark.code import Mark
 from paradestate.core.paper.club_notice import ClubNotice, Played, club_notice, last_day
@@ -54,11 +53,10 @@ def _for_the_bench(desk: Desk) -> PapersAnswer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Packed:
-    """The trays as they are laid, and what is amiss in that."""
+    """The trays as they are laid."""
 
     answer: TraysAnswer
     lids: tuple[Lid, ...]
-    findings: tuple[Finding, ...]
 
 
 def packed_for(desk: Desk) -> Packed | None:
@@ -71,11 +69,7 @@ def packed_for(desk: Desk) -> Packed | None:
     answer = trays(desk.folder, today=desk.today, asked=asked, memory=desk.memory)
     if answer.plan is None:
         return None
-    named = {misfit.thing.name for misfit in answer.plan.misfits}
-    found = tuple(
-        each for each in answer.checked.findings if any(name in each.message for name in named)
-    )
-    return Packed(answer=answer, lids=tuple(lids(answer.plan.trays, marks={})), findings=found)
+    return Packed(answer=answer, lids=tuple(lids(answer.plan.trays, marks={})))
 
 
 def tray_plans_of(desk: Desk) -> Draft[TrayPlans]:

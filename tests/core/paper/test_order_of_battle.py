@@ -26,8 +26,6 @@ def test_the_battalions_units_stand_in_the_order_of_the_parade() -> None:
     assert lines[1].stands == ("Company Command", "Light Mortar Section")
     assert len(lines) == 17
     assert sum(len(line.stands) for line in lines) == 37
-    marked = unit_lines(battalion(), printed=True)
-    assert sum(len(line.stands) for line in marked) == 45
 
 
 def test_a_name_is_spoken_without_a_slash() -> None:

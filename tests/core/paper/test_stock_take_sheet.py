@@ -48,7 +48,7 @@ def test_what_is_lent_is_said_for_it_isnt_there() -> None:
     lent = Holdings(figures={"rifleman": {"painted": 2, "based": 0}})
     shown = sheet(FORCE, held=Holdings(figures={"officer": {"based": 1}}), lent=lent)
     assert shown.away == ("Painted: 2 riflemen",)
-    assert shown.figures == 1
+    assert sum(sum(row.held) for row in shown.tables[0].rows) == 1
 
 
 def test_where_there_is_nothing_to_count_there_is_no_sheet() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from paradestate.core.paper.labels import LabelSize
+from paradestate.core.paper.label_face import LabelFace
 from paradestate.sheet.paper.letters import printable, unprintable
 from paradestate.sheet.paper.typesetting import printed
 from tests.sheet.paper.papers import one_label, texts
@@ -17,7 +17,7 @@ def test_the_alphabets_of_europe_can_be_printed(name: str) -> None:
 
 
 def test_texts_with_other_letters_are_named_once_wherever_they_stand() -> None:
-    value = LabelSize(size="日本", number=1)
+    value = LabelFace(mark=None, lines=("日本",))
     assert unprintable((value, {"a": value}, "plain", "ש")) == ("日本", "ש")
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from paradestate.core.finding import Finding, Level
 from paradestate.core.imposition.shelf import imposed
 from paradestate.core.mark.code import Mark
-from paradestate.core.outline import Outline, outline_text
+from paradestate.core.outline import Outline
 from paradestate.core.paper.brought import brought
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.label_face import LabelFace, name_lines
@@ -19,19 +19,10 @@ from paradestate.core.place import nearest_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LabelSize:
-    """So many labels of one size."""
-
-    size: str
-    number: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Labels:
     """All labels on their pages."""
 
     pages: tuple[ImposedPage[LabelFace], ...]
-    sizes: tuple[LabelSize, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,14 +56,12 @@ def labels(ground: Ground) -> Draft[Labels]:
     pages = pages_of(imposition, tuple(faces))
     if not pages:
         return Draft(shown=None, findings=findings)
-    numbers = Counter(piece.outline for piece in pieces)
-    sizes = (LabelSize(size=outline_text(size), number=each) for size, each in numbers.items())
     large = [sized[number][0].name for number in imposition.without_room]
     unsized = [each.name for each in wanted if _size(ground, each) is None]
     tick = label_tick(
         ground, labels=sum(len(page.pieces) for page in pages), left_out=(*large, *unsized)
     )
-    return Draft(shown=Labels(pages=pages, sizes=tuple(sizes)), findings=findings, ticks=(tick,))
+    return Draft(shown=Labels(pages=pages), findings=findings, ticks=(tick,))
 
 
 def to_label(ground: Ground) -> tuple[ToLabel, ...]:

@@ -6,7 +6,7 @@ last line: who it is, or that it is nobody, stands on the second side alone.
 """
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.finding import Finding, Level
@@ -15,10 +15,11 @@ from paradestate.core.imposition.shelf import imposed
 from paradestate.core.outline import Outline
 from paradestate.core.paper.brought import brought
 from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.label_face import name_lines
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.paper.piece import Piece, too_large
 from paradestate.core.place import nearest_place
-from paradestate.core.unfolding import SEPARATOR, capitals
+from paradestate.core.unfolding import Stand, capitals
 
 DUMMY = "Dummy"
 
@@ -36,10 +37,6 @@ class Markers:
     """All markers on their pages, each page followed by its second side."""
 
     pages: tuple[ImposedPage[MarkerSide], ...]
-    true: int
-    dummies: int
-    brought: int
-    """Printed stands that supporting troops bring; they hide nothing and have no dummies."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,8 +51,7 @@ def markers(ground: Ground) -> Draft[Markers]:
     true, taken = _true(ground), _taken(ground)
     unsized = tuple(_without_size(ground))
     number = len(true) if ground.dummies is None else ground.dummies
-    dummies = tuple(_dummies(true, number))
-    every = (*true, *dummies, *taken)
+    every = (*true, *_dummies(true, number), *taken)
     if not every:
         return Draft(shown=None, findings=unsized)
     pieces = [_piece(ground, each) for each in every]
@@ -70,27 +66,39 @@ def markers(ground: Ground) -> Draft[Markers]:
         tuple(MarkerSide(lines=(_called(ground, each.pattern),), is_front=True) for each in every),
         rears=tuple(MarkerSide(lines=each.rear, is_front=False) for each in every),
     )
-    if not pages:
-        return Draft(shown=None, findings=findings)
-    shown = Markers(pages=pages, true=len(true), dummies=len(dummies), brought=len(taken))
-    return Draft(shown=shown, findings=findings)
+    return Draft(shown=Markers(pages=pages) if pages else None, findings=findings)
 
 
 def _true(ground: Ground) -> tuple[_Marker, ...]:
     """The printed stands that the force raises."""
-    found = []
-    for stand in ground.made.stands:
-        outline = _outline(ground, stand.pattern)
-        if stand.printed and stand.is_wanted and outline is not None:
-            rear = tuple(stand.name.split(SEPARATOR))
-            found.append(_Marker(pattern=stand.pattern, outline=outline, rear=rear))
-    return tuple(found)
+    return _sized(ground, ((each.name, each.pattern) for each in _printed(ground)))
+
+
+def _taken(ground: Ground) -> tuple[_Marker, ...]:
+    """Printed stands that supporting troops bring; they hide nothing and have no dummies."""
+    patterns = ground.force.stands
+    printed = (each for each in brought(ground) if patterns[each.pattern].printed)
+    return _sized(ground, ((each.name, each.pattern) for each in printed))
+
+
+def _printed(ground: Ground) -> Iterator[Stand]:
+    return (each for each in ground.made.stands if each.printed and each.is_wanted)
+
+
+def _sized(ground: Ground, stands: Iterable[tuple[str, str]]) -> tuple[_Marker, ...]:
+    """Markers of these names and patterns, without those whose size isn't known."""
+    found = ((name, pattern, _outline(ground, pattern)) for name, pattern in stands)
+    return tuple(
+        _Marker(pattern=pattern, outline=outline, rear=name_lines(name))
+        for name, pattern, outline in found
+        if outline is not None
+    )
 
 
 def _without_size(ground: Ground) -> Iterator[Finding]:
     """What the force raises printed, and nobody knows how large."""
-    stands = (each for each in ground.made.stands if each.printed and each.is_wanted)
-    without = Counter(each.pattern for each in stands if _outline(ground, each.pattern) is None)
+    patterns = (each.pattern for each in _printed(ground))
+    without = Counter(pattern for pattern in patterns if _outline(ground, pattern) is None)
     for pattern, number in without.items():
         yield Finding(
             level=Level.WARN,
@@ -111,16 +119,6 @@ def _dummies(true: Sequence[_Marker], number: int) -> list[_Marker]:
         _Marker(pattern=pattern, outline=outline, rear=(DUMMY,))
         for pattern, outline in (kinds[each % len(kinds)] for each in range(number if kinds else 0))
     ]
-
-
-def _taken(ground: Ground) -> tuple[_Marker, ...]:
-    found = []
-    for each in brought(ground):
-        outline = _outline(ground, each.pattern)
-        if ground.force.stands[each.pattern].printed and outline is not None:
-            rear = tuple(each.name.split(SEPARATOR))
-            found.append(_Marker(pattern=each.pattern, outline=outline, rear=rear))
-    return tuple(found)
 
 
 def _outline(ground: Ground, pattern: str) -> Outline | None:

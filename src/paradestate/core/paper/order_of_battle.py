@@ -40,12 +40,12 @@ class TroopsLine:
     is_kept_back: bool
 
 
-def unit_lines(ground: Ground, *, printed: bool = False) -> tuple[UnitLine, ...]:
-    """Every unit with its wanted stands; with `printed` those too that are markers."""
+def unit_lines(ground: Ground) -> tuple[UnitLine, ...]:
+    """Every unit with its wanted stands; printed markers are none of them."""
     units: dict[str, UnitLine] = {}
     for marked in ground.marks.stands:
         stand = marked.stand
-        if not stand.is_wanted or (stand.printed and not printed):
+        if not stand.is_wanted or stand.printed:
             continue
         unit = marked.unit.name
         own = spoken(stand.name.removeprefix(f"{unit}{SEPARATOR}"))

@@ -37,8 +37,6 @@ class StockTakeSheet:
     """All that can be counted."""
 
     tables: tuple[CountTable, ...]
-    figures: int
-    """Loose ones that are held."""
     away: tuple[str, ...]
     """What is lent, and so isn't there to be counted."""
 
@@ -55,7 +53,6 @@ def stock_take_sheet(force: Force, *, held: Holdings, lent: Holdings) -> Draft[S
     return Draft(
         shown=StockTakeSheet(
             tables=tables,
-            figures=sum(sum(stages.values()) for stages in held.figures.values()),
             away=tuple(
                 f"{capital(pile.stage)}: {several(pile.number, pile.name)}"
                 for pile in piles(lent)
