@@ -8,6 +8,7 @@ from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.mark.marking import Marking
+from paradestate.core.stand import StandPattern
 from paradestate.core.strength import Strength
 from paradestate.core.support.reserve import Reserve
 
@@ -36,3 +37,7 @@ class Ground:
     """What is kept back in that game."""
     revealed: tuple[str, ...] = ()
     """Stands and supporting troops that the opponent has found out."""
+
+    def pattern(self, name: str) -> StandPattern:
+        """A kind of stand; those by fixed ratio have none of their own, and no size."""
+        return self.force.stands.get(name) or StandPattern(name=name, base=None)

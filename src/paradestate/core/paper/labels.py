@@ -85,8 +85,7 @@ def to_label(ground: Ground) -> tuple[ToLabel, ...]:
 
 
 def _size(ground: Ground, stand: ToLabel) -> Outline | None:
-    pattern = ground.force.stands.get(stand.pattern)
-    outline = pattern.outline if pattern is not None else None
+    outline = ground.pattern(stand.pattern).outline
     return None if outline is None else label_of(outline)
 
 

@@ -87,7 +87,7 @@ def _printed(ground: Ground) -> Iterator[Stand]:
 
 def _sized(ground: Ground, stands: Iterable[tuple[str, str]]) -> tuple[_Marker, ...]:
     """Markers of these names and patterns, without those whose size isn't known."""
-    found = ((name, pattern, _outline(ground, pattern)) for name, pattern in stands)
+    found = ((name, pattern, ground.pattern(pattern).outline) for name, pattern in stands)
     return tuple(
         _Marker(pattern=pattern, outline=outline, rear=name_lines(name))
         for name, pattern, outline in found
@@ -98,7 +98,7 @@ def _sized(ground: Ground, stands: Iterable[tuple[str, str]]) -> tuple[_Marker, 
 def _without_size(ground: Ground) -> Iterator[Finding]:
     """What the force raises printed, and nobody knows how large."""
     patterns = (each.pattern for each in _printed(ground))
-    without = Counter(pattern for pattern in patterns if _outline(ground, pattern) is None)
+    without = Counter(pattern for pattern in patterns if ground.pattern(pattern).outline is None)
     for pattern, number in without.items():
         yield Finding(
             level=Level.WARN,
@@ -119,11 +119,6 @@ def _dummies(true: Sequence[_Marker], number: int) -> list[_Marker]:
         _Marker(pattern=pattern, outline=outline, rear=(DUMMY,))
         for pattern, outline in (kinds[each % len(kinds)] for each in range(number if kinds else 0))
     ]
-
-
-def _outline(ground: Ground, pattern: str) -> Outline | None:
-    stand = ground.force.stands.get(pattern)
-    return stand.outline if stand is not None else None
 
 
 def _called(ground: Ground, pattern: str) -> str:

@@ -29,7 +29,6 @@ from paradestate.core.place import Place, nearest_place
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import several
-from paradestate.core.stand import StandPattern
 from paradestate.core.support.entry import Position
 from paradestate.core.support.reserve import in_front
 from paradestate.core.unfolding import Stand
@@ -100,17 +99,12 @@ def _is_on_table(ground: Ground, entry: str) -> bool:
     return known.place is Position.ON_TABLE or entry in ground.revealed
 
 
-def _pattern(ground: Ground, name: str) -> StandPattern:
-    """Stands by fixed ratio have no pattern of their own, and stand there to be seen."""
-    return ground.force.stands.get(name) or StandPattern(name=name, base=None)
-
-
 def _in_view(ground: Ground) -> Iterator[Stand]:
     """The raised stands that are on the table for all to see."""
     revealed = revealed_patterns(ground)
     late = _within(ground, _late(ground))
     for stand in ground.made.stands:
-        pattern = _pattern(ground, stand.pattern)
+        pattern = ground.pattern(stand.pattern)
         is_late = stand.within in late or stand.pattern in _late(ground)
         is_there = stand.is_wanted and not stand.printed and not is_late
         if is_there and may_be_seen(pattern, is_revealed=pattern.name in revealed):
@@ -142,7 +136,7 @@ def _supporting(ground: Ground) -> Counter[str]:
         {
             name: number
             for name, number in numbers.items()
-            if may_be_seen(_pattern(ground, name), is_revealed=name in revealed)
+            if may_be_seen(ground.pattern(name), is_revealed=name in revealed)
         }
     )
 
@@ -156,7 +150,7 @@ def _kinds(ground: Ground, in_view: tuple[Stand, ...]) -> Iterator[SeenStand]:
     revealed = revealed_patterns(ground)
     for name, number in numbers.items():
         yield SeenStand(
-            of=_pattern(ground, name),
+            of=ground.pattern(name),
             is_revealed=name in revealed,
             states=seen,
             number=number,
@@ -177,7 +171,7 @@ def _colours(ground: Ground, in_view: tuple[Stand, ...]) -> Iterator[SeenColour]
             marks=tuple(
                 SeenMark(
                     of=borne[bars],
-                    pattern=_pattern(ground, borne[bars].stand.pattern),
+                    pattern=ground.pattern(borne[bars].stand.pattern),
                     is_revealed=borne[bars].stand.pattern in revealed,
                 )
                 for bars in sorted(borne)

@@ -24,7 +24,7 @@ from paradestate.core.sentence.plan import plan_paragraph
 from paradestate.core.sentence.scenario import arrival_sentence
 from paradestate.core.sentence.support import allowance_words
 from paradestate.core.sentence.wording import capital, counted
-from paradestate.core.stand import Sight, StandPattern
+from paradestate.core.stand import Sight
 from paradestate.core.unfolding import capitals
 
 
@@ -111,7 +111,7 @@ def kind_lines(ground: Ground) -> Iterator[KindLine]:
     """Each kind of stand that is raised, in the order of the parade."""
     numbers = Counter(stand.pattern for stand in ground.made.stands if stand.is_wanted)
     for name, number in numbers.items():
-        pattern = ground.force.stands.get(name) or StandPattern(name=name, base=None)
+        pattern = ground.pattern(name)
         yield KindLine(
             name=capitals(name),
             number=number,
