@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 
-from paradestate.core.force import Force
 from paradestate.core.money import Currency, money_text
 from paradestate.core.paper.box_list import Box, BoxList, Prices, Whole, box_list
 from paradestate.core.paper.paper import Draft
@@ -77,7 +76,7 @@ def _whole(found: Replacement, currency: Currency) -> Whole:
 def _boxes(desk: Desk, owned: Mapping[str, int]) -> Iterator[Box]:
     """What is owned of the stands of each tray, then what is owned beside."""
     left = dict(owned)
-    for name, figures in _in_trays(desk, desk.ground.force):
+    for name, figures in _in_trays(desk):
         inside = {kind: min(number, left.get(kind, 0)) for kind, number in figures.items()}
         for kind, number in inside.items():
             left[kind] = left.get(kind, 0) - number
@@ -85,11 +84,11 @@ def _boxes(desk: Desk, owned: Mapping[str, int]) -> Iterator[Box]:
     yield Box(name=NO_TRAY, figures=left)
 
 
-def _in_trays(desk: Desk, force: Force) -> Iterator[tuple[str, Mapping[str, int]]]:
-    packed = packed_for(desk) if force.trays else None
-    if packed is None or packed.answer.count is None:
+def _in_trays(desk: Desk) -> Iterator[tuple[str, Mapping[str, int]]]:
+    packed = packed_for(desk)
+    if packed is None:
         return
-    states = {state.stand.name: state for state in packed.answer.count.strength.stands}
+    states = {state.stand.name: state for state in packed.count.strength.stands}
     for lid in packed.lids:
         figures: dict[str, int] = {}
         for stand in lid.stands:

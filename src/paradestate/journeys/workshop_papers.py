@@ -16,12 +16,14 @@ from paradestate.core.sentence.support import typed_words
 from paradestate.core.sentence.tray import certainty_sentence
 from paradestate.core.span import DateSpan
 from paradestate.core.tray.lid import Lid, lids
+from paradestate.core.tray.plan import TrayPlan
 from paradestate.journeys.check import Checked
+from paradestate.journeys.count import Count
 from paradestate.journeys.desk import cupboard_of
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.paper_kind import Desk
 from paradestate.journeys.papers import PapersAnswer, papers
-from paradestate.journeys.trays import AskedToPack, TraysAnswer, trays
+from paradestate.journeys.trays import AskedToPack, trays
 from paradestate.sheet.figure_outline import LINES, SIZE
 
 
@@ -55,7 +57,9 @@ def _for_the_bench(desk: Desk) -> PapersAnswer:
 class Packed:
     """The trays as they are laid."""
 
-    answer: TraysAnswer
+    count: Count
+    plan: TrayPlan
+    to_pack: int
     lids: tuple[Lid, ...]
 
 
@@ -67,9 +71,14 @@ def packed_for(desk: Desk) -> Packed | None:
     plan = ", ".join(map(typed_words, desk.ground.plan))
     asked = AskedToPack(choice=desk.choice, plan=plan)
     answer = trays(desk.folder, today=desk.today, asked=asked, memory=desk.memory)
-    if answer.plan is None:
+    if answer.count is None or answer.ground is None or answer.plan is None:
         return None
-    return Packed(answer=answer, lids=tuple(lids(answer.plan.trays, marks={})))
+    return Packed(
+        count=answer.count,
+        plan=answer.plan,
+        to_pack=len(answer.ground.things),
+        lids=tuple(lids(answer.plan.trays, marks={})),
+    )
 
 
 def tray_plans_of(desk: Desk) -> Draft[TrayPlans]:
@@ -83,15 +92,14 @@ def tray_plans_of(desk: Desk) -> Draft[TrayPlans]:
 def packing_list_of(desk: Desk) -> Draft[PackingList]:
     """What lies in which tray."""
     packed = packed_for(desk)
-    if packed is None or packed.answer.plan is None or packed.answer.ground is None:
+    if packed is None:
         return Draft(shown=None)
-    plan = packed.answer.plan
     return packing_list(
         packed.lids,
         marks=_marks(desk),
-        sure=(certainty_sentence(plan),),
-        left_out=[misfit.thing.name for misfit in plan.misfits],
-        to_pack=len(packed.answer.ground.things),
+        sure=(certainty_sentence(packed.plan),),
+        left_out=[misfit.thing.name for misfit in packed.plan.misfits],
+        to_pack=packed.to_pack,
     )
 
 

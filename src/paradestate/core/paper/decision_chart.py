@@ -114,7 +114,7 @@ def _branches(node: Node, *, depth: int) -> Iterator[ChartLine]:
 def _line(node: Node, *, depth: int = 0, when: str = "", chance: str = "") -> ChartLine:
     return ChartLine(
         depth=depth,
-        when=when[:1].upper() + when[1:],
+        when=capital(when),
         chance=chance,
         what=step_words(node),
         points=points_words(node.points) if isinstance(node, Fork) else "",

@@ -12,6 +12,7 @@ from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.shelf import imposed
 from paradestate.core.mark.code import Mark
 from paradestate.core.outline import Millimetres, Rectangle, millimetres
+from paradestate.core.paper.label_face import name_lines
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.lid import Lid, LidStand
@@ -131,4 +132,4 @@ def _lines(stand: LidStand, mark: Mark | None) -> tuple[str, ...]:
     """What it is; without its company where a colour tells that."""
     is_told = mark is not None and mark.colour and stand.company
     below = stand.name.removeprefix(f"{stand.company}{SEPARATOR}") if is_told else stand.name
-    return tuple(below.split(SEPARATOR))
+    return name_lines(below)

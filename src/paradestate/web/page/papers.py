@@ -13,7 +13,7 @@ from urllib.parse import quote
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
-from paradestate.core.finding import Level
+from paradestate.core.finding import stops
 from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import SIZES, Stock
 from paradestate.core.sentence.wording import several
@@ -228,7 +228,7 @@ def _listed(visit: Visit, question: PapersQuestion) -> Response:
     if setting is not None:
         setting.wait(AT_ONCE)
     found = question.findings or visit.counted(question.choice).checked.findings
-    halting = tuple(each for each in found if each.level is Level.STOP)
+    halting = stops(found)
     view = None if setting is None else papers_view(setting, question)
     is_refused = bool(halting) or bool(view and view.of_question)
     return visit.page(
