@@ -10,7 +10,7 @@ from paradestate.core.mark.code import Mark
 from paradestate.core.mark.marking import Marking
 from paradestate.core.number import NONE, NumberRange, exactly, summed
 from paradestate.core.strength import StandState, Strength
-from paradestate.core.unfolding import SEPARATOR, Body, Stand, capitals
+from paradestate.core.unfolding import SEPARATOR, Body, Stand, capitals, name_within
 from paradestate.core.variant import compositions
 
 
@@ -184,7 +184,7 @@ def _label(body: Body, bodies: Sequence[Body]) -> str:
     if body.within is None:
         return capitals(body.formation)
     above = bodies[body.within].name
-    return body.name.removeprefix(f"{above}{SEPARATOR}") if above else body.name
+    return name_within(body.name, above)
 
 
 def _stands(part: Branch | Group) -> int:

@@ -16,7 +16,7 @@ from paradestate.core.mark.marking import MarkedStand
 from paradestate.core.mark.unit import Unit
 from paradestate.core.sentence.mark import mark_words, unit_words
 from paradestate.core.support.entry import Position
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import name_within, spoken
 from paradestate.journeys.check import Checked
 from paradestate.journeys.marks import AskedMarks, marks
 from paradestate.journeys.memory import NOTHING, Memory
@@ -71,7 +71,7 @@ def _companies(marked: Marked) -> Iterator[dict[str, Any]]:
         units = sorted(by_company[company], key=lambda unit: unit.bars)
         name = "" if company is None else marked.marks.companies[company].name
         yield {
-            "name": _plain(name) or marked.whole,
+            "name": spoken(name) or marked.whole,
             "units": [
                 _unit(unit, of_unit[unit], company=name, whole=marked.whole) for unit in units
             ],
@@ -104,8 +104,4 @@ def _mark(mark: Mark) -> dict[str, Any]:
 
 def _below(name: str, above: str) -> str:
     """A name within what holds it; empty where it is the same."""
-    return "" if name == above else _plain(name.removeprefix(f"{above}{SEPARATOR}"))
-
-
-def _plain(name: str) -> str:
-    return name.replace(SEPARATOR, ", ")
+    return "" if name == above else spoken(name_within(name, above))

@@ -7,7 +7,6 @@ from paradestate.core.paper.order_of_battle import (
     marker_names,
     missions_of,
     number_of_dummies,
-    spoken,
     troops_lines,
     unit_lines,
 )
@@ -26,10 +25,6 @@ def test_the_battalions_units_stand_in_the_order_of_the_parade() -> None:
     assert lines[1].stands == ("Company Command", "Light Mortar Section")
     assert len(lines) == 17
     assert sum(len(line.stands) for line in lines) == 37
-
-
-def test_a_name_is_spoken_without_a_slash() -> None:
-    assert spoken("No 2 Company / 3 Platoon / 1 Section") == "No 2 Company, 3 Platoon, 1 Section"
 
 
 def test_supporting_troops_say_what_they_put_down_and_to_whom_they_go() -> None:

@@ -7,7 +7,7 @@ from itertools import groupby
 from paradestate.core.paper.paper import Draft
 from paradestate.core.sentence.job_card import job_sentences, job_title, part_words, time_words
 from paradestate.core.sentence.wording import hours_words
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import SEPARATOR, name_within, spoken
 from paradestate.core.work.job_card import CardStand, JobCard
 
 
@@ -83,14 +83,9 @@ def _groups(stands: Sequence[CardStand]) -> Iterator[StandGroup]:
         is_headed = len(alike) > 1
         rows = tuple(
             StandRow(
-                title=_title(each.name, without=company if is_headed else ""),
+                title=spoken(name_within(each.name, company if is_headed else "")),
                 is_done=each.is_done,
             )
             for each in alike
         )
         yield StandGroup(title=company if is_headed else "", rows=rows)
-
-
-def _title(name: str, *, without: str) -> str:
-    below = name.removeprefix(f"{without}{SEPARATOR}") if without else name
-    return below.replace(SEPARATOR, ", ")

@@ -16,7 +16,7 @@ from paradestate.core.outline import Rectangle, inches
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.mark import mark_words, unit_words
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import SEPARATOR, spoken
 
 CARD = Rectangle(width=inches("5/2"), depth=inches("7/2"))
 """A playing card of 2.5 by 3.5 inches (common practice, no source)."""
@@ -67,13 +67,13 @@ def _cards(ground: Ground) -> Iterator[KeyCard]:
     coloured = [each for each in marks.companies if each.colour]
     yield from _dealt("Companies by colour", [_of_colour(each) for each in coloured])
     for place, company in enumerate(marks.companies):
-        title = company.name.replace(SEPARATOR, ", ")
+        title = spoken(company.name)
         yield from _dealt(title, list(_of_company(ground, company, place=place)))
     yield from _dealt("Troops of no company", list(_of_none(ground)))
 
 
 def _of_colour(company: Company) -> KeyLine:
-    name = company.name.replace(SEPARATOR, ", ")
+    name = spoken(company.name)
     return KeyLine(mark=None, colour=company.value, name=name, seen=company.colour)
 
 
@@ -85,7 +85,7 @@ def _of_company(ground: Ground, company: Company, *, place: int) -> Iterator[Key
 
 def _within(unit: Unit, company: Company) -> str:
     below = unit.name.removeprefix(company.name).removeprefix(SEPARATOR)
-    return below.replace(SEPARATOR, ", ") or "own troops"
+    return spoken(below) or "own troops"
 
 
 def _of_none(ground: Ground) -> Iterator[KeyLine]:

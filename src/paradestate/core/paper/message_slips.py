@@ -7,8 +7,8 @@ from paradestate.core.imposition.shelf import imposed
 from paradestate.core.mark.code import Mark
 from paradestate.core.outline import Rectangle, millimetres
 from paradestate.core.paper.ground import Ground
-from paradestate.core.paper.order_of_battle import spoken
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
+from paradestate.core.unfolding import spoken
 
 SLIP = Rectangle(width=millimetres(96), depth=millimetres(64))
 """Eight go on a page, of A4 as of Letter (common practice, no source)."""

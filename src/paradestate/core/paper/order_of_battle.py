@@ -11,7 +11,7 @@ from paradestate.core.paper.ground import Ground
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital
 from paradestate.core.support.reserve import in_front, still_kept_back
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import SEPARATOR, name_within, spoken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +48,7 @@ def unit_lines(ground: Ground) -> tuple[UnitLine, ...]:
         if not stand.is_wanted or stand.printed:
             continue
         unit = marked.unit.name
-        own = spoken(stand.name.removeprefix(f"{unit}{SEPARATOR}"))
+        own = spoken(name_within(stand.name, unit))
         line = units.get(unit)
         if line is None:
             name = spoken(unit) or capital(ground.made.formation)
@@ -56,11 +56,6 @@ def unit_lines(ground: Ground) -> tuple[UnitLine, ...]:
         else:
             units[unit] = replace(line, stands=(*line.stands, own))
     return tuple(units.values())
-
-
-def spoken(name: str) -> str:
-    """The name of a stand or unit without a slash: `No 2 Company, 3 Platoon`."""
-    return ", ".join(name.split(SEPARATOR))
 
 
 def troops_lines(ground: Ground) -> tuple[TroopsLine, ...]:

@@ -8,7 +8,7 @@ from paradestate.core.paper.paper import Draft
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.sentence.wording import capital, several
 from paradestate.core.tray.lid import Lid, LidRow
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import name_within, spoken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +66,7 @@ def packing_list(
         shown=PackingList(
             trays=tuple(_tray(lid, marks) for lid in lids),
             sure=tuple(sure),
-            left_out=tuple(name.replace(SEPARATOR, ", ") for name in left_out),
+            left_out=tuple(map(spoken, left_out)),
         ),
         ticks=(packing_tick(packed, left_out=len(left_out), to_pack=to_pack),),
     )
@@ -95,17 +95,13 @@ def _row(row: LidRow, marks: Mapping[str, Mark | None]) -> PackingRow:
     company = companies.pop() if len(companies) == 1 else ""
     return PackingRow(
         number=row.number,
-        company=company.replace(SEPARATOR, ", "),
+        company=spoken(company),
         lines=tuple(
             PackingLine(
                 number=stand.number,
-                name=_within(stand.name, company).replace(SEPARATOR, ", "),
+                name=spoken(name_within(stand.name, company)),
                 mark=marks.get(stand.name),
             )
             for stand in row.stands
         ),
     )
-
-
-def _within(name: str, company: str) -> str:
-    return name.removeprefix(f"{company}{SEPARATOR}") if company else name

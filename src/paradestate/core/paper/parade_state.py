@@ -17,7 +17,7 @@ from paradestate.core.sentence.odds import plan_words
 from paradestate.core.sentence.wording import capital, plural, several
 from paradestate.core.strength import Strength
 from paradestate.core.support.turnout import PlanOdds
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import spoken
 
 UNPLANNED = "No supporting troops are planned for it."
 NO_PLAN = "What is planned has no chances: it breaks a rule, or too much of it can happen."
@@ -103,7 +103,7 @@ def _row(
 ) -> ReturnRow:
     numbers = numbers_by_stage(stands)
     return ReturnRow(
-        name=name.replace(SEPARATOR, ", "),
+        name=spoken(name),
         mark=mark,
         wanted=sum(numbers.values()),
         by_stage=tuple(numbers.get(stage, 0) for stage in stages),

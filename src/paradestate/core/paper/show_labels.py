@@ -13,7 +13,7 @@ from paradestate.core.outline import Rectangle, millimetres
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.wording import capital, counted, listed, several
-from paradestate.core.unfolding import SEPARATOR, Stand
+from paradestate.core.unfolding import Stand, spoken
 
 LABEL = Rectangle(width=millimetres(96), depth=millimetres(68))
 """Eight go on a page of A4, six on one of Letter (common practice, no source)."""
@@ -74,7 +74,7 @@ def _companies(ground: Ground, stands: list[Stand]) -> Iterator[ShowLabel]:
     for company in dict.fromkeys(stand.company for stand in stands):
         patterns = Counter(stand.pattern for stand in stands if stand.company == company)
         yield ShowLabel(
-            name=company.replace(SEPARATOR, ", ") or f"{capital(ground.made.formation)} troops",
+            name=spoken(company) or f"{capital(ground.made.formation)} troops",
             words=f"{capital(counted(patterns))}.",
             force=ground.force.title,
             colour=colours.get(company, ""),

@@ -16,7 +16,7 @@ from paradestate.core.paper.label_face import name_lines
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.sentence.wording import capital
 from paradestate.core.tray.lid import Lid, LidStand
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import name_within
 
 FOR_WORDS = millimetres(6)
 """Kept free along the rim, so that what stands under a part runs into nothing."""
@@ -131,5 +131,5 @@ def _stand(stand: LidStand, mark: Mark | None) -> StandDrawn:
 def _lines(stand: LidStand, mark: Mark | None) -> tuple[str, ...]:
     """What it is; without its company where a colour tells that."""
     is_told = mark is not None and mark.colour and stand.company
-    below = stand.name.removeprefix(f"{stand.company}{SEPARATOR}") if is_told else stand.name
+    below = name_within(stand.name, stand.company) if is_told else stand.name
     return name_lines(below)

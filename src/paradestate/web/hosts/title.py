@@ -1,7 +1,7 @@
 """Names of sections and hosts, as the sheet of hosts writes them."""
 
 from paradestate.core.support.attachment import Section
-from paradestate.core.unfolding import SEPARATOR
+from paradestate.core.unfolding import spoken
 
 
 def section_title(section: Section) -> str:
@@ -14,4 +14,4 @@ def section_title(section: Section) -> str:
 
 def place_title(place: str) -> str:
     """A host in words: `No 1 Company, 1 Platoon`."""
-    return place.replace(SEPARATOR, ", ")
+    return spoken(place)
