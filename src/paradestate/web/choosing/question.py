@@ -5,7 +5,7 @@ it as it is typed beside a command.
 """
 
 from collections.abc import Container, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from urllib.parse import urlencode
 
 from paradestate.core.choice import Choice
@@ -14,6 +14,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.support.reserve import still_kept_back
 from paradestate.journeys.choosing import choice_of, number_of, plan_of
 from paradestate.text.typed import purchases_text
+from paradestate.web.way_out import in_words
 
 TEXTS = ("game", "rolled", "plan", "reserve", "set", "date")
 GRADE, ALLOWED, RESERVE = "grade:", "allowed:", "reserve:"
@@ -148,10 +149,4 @@ IN_WORDS_OF_THE_PAGE = {
 
 def for_the_page(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """The findings with their ways out in the words of the page."""
-    return tuple(replace(found, hint=_worded(found.hint)) for found in findings)
-
-
-def _worded(hint: str) -> str:
-    for option, words in IN_WORDS_OF_THE_PAGE.items():
-        hint = hint.replace(option, words)
-    return hint
+    return in_words(findings, IN_WORDS_OF_THE_PAGE)

@@ -1,7 +1,7 @@
 """What the sheet of papers shows, put together from what is set by now."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from paradestate.core.finding import Finding, stops
@@ -13,6 +13,7 @@ from paradestate.journeys.paper_kind import PaperKind
 from paradestate.journeys.paper_use import Eyes, Purpose
 from paradestate.web.papers.press import Setting
 from paradestate.web.papers.question import PapersQuestion
+from paradestate.web.way_out import in_words
 
 DOTS_PER_MILLIMETRE = Fraction(960, 254)
 """Of a screen by its own word: 96 to the inch (CSS Values and Units 3, 5.2)."""
@@ -151,7 +152,7 @@ def size_of(layout: Layout, *, share: Fraction) -> tuple[int, int]:
 
 def for_this_page(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     """The findings with their ways out in the words of the page."""
-    return tuple(map(_worded, findings))
+    return in_words(findings, IN_WORDS_OF_THE_PAGE)
 
 
 def _groups(rows: Mapping[str, Row]) -> Iterator[Group]:
@@ -224,10 +225,3 @@ def _alike(done: Mapping[str, OnePaper]) -> list[Finding]:
 
 def _once(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     return for_this_page(tuple(dict.fromkeys(findings)))
-
-
-def _worded(found: Finding) -> Finding:
-    hint = found.hint
-    for option, words in IN_WORDS_OF_THE_PAGE.items():
-        hint = hint.replace(option, words)
-    return found if hint == found.hint else replace(found, hint=hint)

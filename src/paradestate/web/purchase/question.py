@@ -1,7 +1,7 @@
 """What is asked of the page of purchases: the fields of its form, read and written."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from urllib.parse import urlencode
 
@@ -10,6 +10,7 @@ from paradestate.journeys.choosing import amount_of, money_of, want_of
 from paradestate.journeys.order import Request
 from paradestate.text.number import read_whole
 from paradestate.text.slip import Slip
+from paradestate.web.way_out import in_words
 
 USUAL_SECONDS = 60
 LONGEST_SECONDS = 600
@@ -108,10 +109,4 @@ IN_WORDS_OF_THE_PAGE = {
 
 def for_the_page(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """The findings with their ways out in the words of the page."""
-    return tuple(replace(found, hint=_worded(found.hint)) for found in findings)
-
-
-def _worded(hint: str) -> str:
-    for option, words in IN_WORDS_OF_THE_PAGE.items():
-        hint = hint.replace(option, words)
-    return hint
+    return in_words(findings, IN_WORDS_OF_THE_PAGE)
