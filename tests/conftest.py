@@ -45,9 +45,14 @@ def no_unexpected_log_lines(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Have files with long tests come first: at the end no process waits for one of another."""
-    long = {item.path for item in items if any(map(item.get_closest_marker, LONG))}
-    items.sort(key=lambda item: item.path not in long)
+    """Have files with long tests come first: at the end no process waits for one of another.
+
+    The last of them by name, those of the page, before the others: two processes that share the
+    tests of a file each prepare what the whole file stands on, and theirs takes longest.
+    """
+    paths = {item.path for item in items if any(map(item.get_closest_marker, LONG))}
+    long = {path: place for place, path in enumerate(sorted(paths, reverse=True))}
+    items.sort(key=lambda item: long.get(item.path, len(long)))
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

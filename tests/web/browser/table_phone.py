@@ -57,7 +57,7 @@ class Phone:
         self.context.set_offline(False)
         self.page.evaluate("dispatchEvent(new Event('online'))")
         expect(self.page.locator("#kept")).to_contain_text(
-            "All is with the computer", timeout=20000
+            "All is with the computer", timeout=LONGEST_MS
         )
         self.page.evaluate("dispatchEvent(new Event('online'))")
         self.page.wait_for_timeout(600)
@@ -79,7 +79,7 @@ class Phone:
         old, self.page = self.page, self.context.new_page()
         old.close()
         self.page.goto(self.address)
-        expect(self.page.locator(".block").first).to_be_visible(timeout=20000)
+        expect(self.page.locator(".block").first).to_be_visible(timeout=LONGEST_MS)
 
     def blocks(self) -> list[str]:
         """Keys of the stands."""
