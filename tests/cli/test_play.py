@@ -41,7 +41,9 @@ def test_an_evening_for_people(folder: Path) -> None:
     rolled = play(folder, "word", "heron", "--keep-secret")
     assert "secret" not in rolled.out
     assert "  secret " in play(folder, "reveal").out
-    play(folder, "mark", "out", "No 1 Company / 1 Platoon / 1 Section", "yes", "--turn", 3)
+    told = play(folder, "mark", "out", "No 1 Company / 1 Platoon / 1 Section", "yes", "--turn", 3)
+    assert ": yes, turn 3." in told.out
+    assert "Now: " not in told.out
     assert "Ended: held the bridge." in play(folder, "end", "--outcome", "held the bridge").out
     shown = play(folder).out
     for text in (

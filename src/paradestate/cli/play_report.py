@@ -10,7 +10,8 @@ from rich.table import Table
 from rich.text import Text
 
 from paradestate.cli.output import command_line, console, print_hanging, titled_table
-from paradestate.core.play.event import Committed, Revealed, Rolled, Spoken
+from paradestate.core.journal_entry import JournalEntry
+from paradestate.core.play.event import Committed, Revealed, Rolled, Spoken, Told
 from paradestate.core.play.fairness import Fairness
 from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.sentence.account import points_words
@@ -24,7 +25,11 @@ from paradestate.journeys.played_game import PlayedGame
 
 
 def print_wrote(done: Wrote) -> None:
-    """What was written, whole digests and secrets, then points left and what to do now."""
+    """What was written, whole digests and secrets, then points left and what to do now.
+
+    How things stand, told in the heat of the game, has no bearing on what is asked for: there the
+    line alone is enough.
+    """
     out = console()
     game = done.game
     record = None if game is None else game.record
@@ -35,8 +40,12 @@ def print_wrote(done: Wrote) -> None:
         print_hanging(out, f"{entry.id[:SHORT]}  {capital(event_words(entry.played.event))}.")
         for line in _in_full(entry.played.event):
             click.echo(f"  {line}")
-    if done.entries and game is not None and record is not None:
+    if game is not None and record is not None and any(map(_bears_on_choice, done.entries)):
         _print_now(out, game)
+
+
+def _bears_on_choice(entry: JournalEntry) -> bool:
+    return entry.played is None or not isinstance(entry.played.event, Told)
 
 
 def _in_full(event: object) -> Iterator[str]:
