@@ -63,11 +63,11 @@ PAGES: tuple[Page, ...] = (
     next_sheet.PAGE,
     hosts.PAGE,
     proof.PAGE,
-    files.PAGE,
-    journal.PAGE,
     marks.PAGE,
     trays.PAGE,
     papers.PAGE,
+    files.PAGE,
+    journal.PAGE,
 )
 """Every page of a force, in the order of the index."""
 

@@ -23,8 +23,10 @@ class Page:
     """Below the page, what changes something: the word of the address to what does it."""
     parts: Mapping[str, Handler] = field(default_factory=dict)
     """Below the page, what is only looked at: files, fragments, views for print."""
+    in_bar: bool = False
+    """Whether a phone has it at its foot, where there is room for five."""
 
     @property
     def sheet(self) -> Sheet:
         """How the index names it."""
-        return Sheet(path=self.path, title=self.title)
+        return Sheet(path=self.path, title=self.title, in_bar=self.in_bar)

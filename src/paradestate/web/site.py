@@ -29,6 +29,8 @@ class Sheet:
 
     path: str
     title: str
+    in_bar: bool
+    """Whether it is one of the few at the foot of a phone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

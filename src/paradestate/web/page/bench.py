@@ -234,6 +234,7 @@ def remembered(past: History, *, visit: Visit) -> int | None:
 PAGE = Page(
     path="bench",
     title="Bench",
+    in_bar=True,
     show=show,
     actions={"session": session, "undo": undo, "keep": keep},
     parts={CALENDAR: calendar_file},

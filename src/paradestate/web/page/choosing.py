@@ -115,6 +115,7 @@ def _played(visit: Visit, asked: Question) -> GameTerms:
 PAGE = Page(
     path="choosing",
     title="Choosing",
+    in_bar=True,
     show=show,
     actions={"plan": write, "list": entry_rows.take},
     parts={"list": entry_rows.show},

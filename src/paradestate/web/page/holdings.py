@@ -152,6 +152,7 @@ def _bars(rows: Sequence[Row], *, counted: Count) -> tuple[object, object]:
 PAGE = Page(
     path="holdings",
     title="Holdings",
+    in_bar=True,
     show=show,
     actions={
         "log": holding_log.write,

@@ -95,7 +95,13 @@ def undo(visit: Visit) -> Response:
     return _logged(visit, request, chosen=visit.form.text("stand"))
 
 
-PAGE = Page(path="parade", title="Parade", show=show, actions={"bring-on": bring_on, "undo": undo})
+PAGE = Page(
+    path="parade",
+    title="Parade",
+    in_bar=True,
+    show=show,
+    actions={"bring-on": bring_on, "undo": undo},
+)
 
 
 def _logged(visit: Visit, request: LogRequest, *, chosen: str) -> Response:

@@ -319,6 +319,7 @@ def _to(visit: Visit, asked: Question, **told: str) -> Response:
 PAGE = Page(
     path="purchases",
     title="Purchases",
+    in_bar=True,
     show=show,
     actions={"stop": stop, "again": again, "aim": aim, "aim-back": aim_back, "ordered": ordered},
     parts={"order.json": order_json, "progress": progress},
