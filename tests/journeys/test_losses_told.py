@@ -8,7 +8,9 @@ import pytest
 
 from paradestate.core.campaign.casualty import Fate
 from paradestate.core.play.event import Rolled
-from paradestate.journeys.losses_told import LossesTold, Teller, roll_recovery, tell_fate
+from paradestate.journeys.losses_pen import LossesTold, Teller
+from paradestate.journeys.losses_rolled import Seen, roll_recovery
+from paradestate.journeys.losses_told import tell_fate
 from tests.forces import EXAMPLES
 from tests.journeys.played_losses import (
     AT,
@@ -42,7 +44,7 @@ def test_real_dice_give_the_new_parade_state(teller: Teller) -> None:
     """Story 26: six sections out, the dice show 1, 2, 3, 4, 5 and 6."""
     play(teller.folder, *map(out, SECTIONS))
     every = [
-        roll_recovery(teller, name, numbers=[face], witness="Bert")
+        roll_recovery(teller, name, numbers=[face], seen=Seen(witness="Bert"))
         for face, name in enumerate(SECTIONS, start=1)
     ]
     assert not any(each.findings for each in every)

@@ -1,5 +1,6 @@
 """The command `losses`."""
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 from uuid import uuid4
@@ -12,9 +13,9 @@ from paradestate.cli.output import print_json
 
 if TYPE_CHECKING:  # start-up time
     from paradestate.journeys.losses import AfterGame
-    from paradestate.journeys.losses_told import LossesTold
+    from paradestate.journeys.losses_pen import LossesTold, Teller
 
-WORDS = ("recovered", "lost", "replaced", "promoted")
+FATES = ("recovered", "lost", "replaced", "promoted")
 EPILOG = """\b
 Examples:
   paradestate losses marenz
@@ -24,16 +25,23 @@ Examples:
 Real dice, and what needs none:
   paradestate losses marenz rolled "No 1 Company / 1 Platoon / 1 Section" 4 --witness Bert
   paradestate losses marenz replaced "No 1 Company / 1 Platoon / 2 Section"
+
+\b
+What nobody told at the table, and what was a slip:
+  paradestate losses marenz out "No 1 Company / 1 Platoon / 1 Section" --how captured
+  paradestate losses marenz strike 1f0c9b2e --because "read upside down"
 """
 
 
 @click.command(epilog=EPILOG)
 @folder_argument
-@click.argument("what", required=False, type=click.Choice(("rolled", *WORDS)))
+@click.argument("what", required=False, type=click.Choice(("rolled", "out", *FATES, "strike")))
 @click.argument("name", default="")
 @click.argument("faces", nargs=-1, type=int)
 @click.option("--by", "roller", default="", metavar="NAME", help="rolled: who rolled.")
 @click.option("--witness", default="", metavar="NAME", help="rolled: who saw it.")
+@click.option("--how", default="yes", metavar="WORD", help="out: your own word for it.")
+@click.option("--because", default="", metavar="TEXT", help="strike: the reason.")
 @click.option(
     "--next",
     "next_game",
@@ -49,24 +57,23 @@ def command(
     what: str | None,
     name: str,
     faces: tuple[int, ...],
-    roller: str,
-    witness: str,
     next_game: str,
     of: str,
     as_json: bool,
+    **said: str,
 ) -> None:
     """Say who was out of action in FOLDER's last game, and what the next one finds.
 
     How likely they come back is as the section `campaign` of the folder says. Real dice are
-    written down with `rolled`, a stand and its faces; `recovered`, `lost`, `replaced` and
-    `promoted` need none.
+    written down with `rolled`, a stand and its faces; `out`, `recovered`, `lost`, `replaced` and
+    `promoted` need none. What was a slip is struck out with its reason.
     """
     if what is None:
         _show(folder, next_game=next_game, of=of, as_json=as_json)
         return
     if not name or (what == "rolled") != bool(faces):
         raise click.UsageError(f"Say whom: {what} NAME{' FACES' if what == 'rolled' else ''}.")
-    from paradestate.journeys.losses_told import Teller, roll_recovery, tell_fate
+    from paradestate.journeys.losses_pen import Teller
     from paradestate.journeys.memory import Memory
 
     teller = Teller(
@@ -78,11 +85,24 @@ def command(
         next_game=next_game,
         memory=Memory(),  # the files are read once, not at each line that is written
     )
+    _answer(_told(teller, what, name=name, faces=faces, said=said), as_json=as_json)
+
+
+def _told(
+    teller: "Teller", what: str, *, name: str, faces: tuple[int, ...], said: Mapping[str, str]
+) -> "LossesTold":
+    from paradestate.journeys.losses_rolled import Seen, roll_recovery
+    from paradestate.journeys.losses_struck import strike_loss
+    from paradestate.journeys.losses_told import tell_fate, tell_out
+
     if what == "rolled":
-        done = roll_recovery(teller, name, numbers=faces, roller=roller, witness=witness)
-    else:
-        done = tell_fate(teller, name, word=what)
-    _answer(done, as_json=as_json)
+        seen = Seen(roller=said["roller"], witness=said["witness"])
+        return roll_recovery(teller, name, numbers=faces, seen=seen)
+    if what == "out":
+        return tell_out(teller, [name], how=said["how"])
+    if what == "strike":
+        return strike_loss(teller, name, because=said["because"])
+    return tell_fate(teller, name, word=what)
 
 
 def _show(folder: Path, *, next_game: str, of: str, as_json: bool) -> None:
@@ -96,9 +116,9 @@ def _show(folder: Path, *, next_game: str, of: str, as_json: bool) -> None:
 
 def _answer(done: "LossesTold", *, as_json: bool) -> None:
     print_findings((*done.findings, *done.after.findings), done.after.texts)
-    if done.entries or as_json:
+    if done.is_done or as_json:
         _print(done.after, as_json=as_json)
-    finish(stopped=not done.entries)
+    finish(stopped=not done.is_done)
 
 
 def _print(after: "AfterGame", *, as_json: bool) -> None:

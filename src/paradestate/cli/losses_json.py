@@ -3,9 +3,12 @@
 from paradestate.chance.recovery import RecoveryOdds
 from paradestate.cli.chances_json import chances_json
 from paradestate.cli.count_json import fraction_json
+from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.campaign.next_strength import PatternStrength
+from paradestate.core.sentence.play import event_words
 from paradestate.journeys.document import finding_document
 from paradestate.journeys.losses import AfterGame
+from paradestate.journeys.losses_struck import loss_lines
 
 
 def losses_json(after: AfterGame) -> dict[str, object]:
@@ -34,9 +37,44 @@ def losses_json(after: AfterGame) -> dict[str, object]:
         ],
         "odds": None if after.odds is None else _odds(after.odds),
         "next_strength": [_strength(each) for each in after.strengths],
+        "supporting_troops": [
+            {"name": each.name, "entry": each.entry, "out": each.out} for each in after.supporting
+        ],
+        "flow": {
+            "kinds": [_flow(each) for each in after.by_kind],
+            "companies": [_flow(each) for each in after.by_company],
+        },
+        "written": [
+            {
+                "id": each.line.id,
+                "what": event_words(each.line.event),
+                "struck_out": each.line.struck_because,
+            }
+            for each in loss_lines(after)
+        ],
         "experience": dict(after.experience),
         "certainty": "exact",
         "findings": [finding_document(finding) for finding in after.findings],
+    }
+
+
+def _flow(flow: LossFlow) -> dict[str, object]:
+    return {
+        "name": flow.name,
+        "before": flow.before,
+        "in_action": flow.in_action,
+        "out": flow.out,
+        "to_roll": flow.open,
+        "recovered": flow.recovered,
+        "lost": flow.lost,
+        "replaced": flow.replaced,
+        "promoted": flow.promoted,
+        "not_in_it": flow.rested,
+        "back_since": flow.joined,
+        "lost_before": flow.away_lost,
+        "to_roll_from_before": flow.away_open,
+        "there": flow.sure,
+        "must_have": flow.must_have,
     }
 
 

@@ -6,10 +6,21 @@ from rich.console import Console
 from rich.table import Table
 
 from paradestate.cli.output import console, titled_table
-from paradestate.core.sentence.campaign import casualty_words, pool_words, to_add_sentence
+from paradestate.core.sentence.campaign import (
+    FLOW_STEPS,
+    casualty_words,
+    pool_words,
+    supporting_words,
+    to_add_sentence,
+)
 from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.play import event_words
 from paradestate.core.sentence.wording import capital, several
 from paradestate.journeys.losses import AfterGame
+from paradestate.journeys.losses_struck import loss_lines
+
+SHORT = 8
+"""Digits of an id that are shown."""
 
 
 def print_losses(after: AfterGame) -> None:
@@ -29,6 +40,10 @@ def print_losses(after: AfterGame) -> None:
         _print_rolls(out, after)
     out.print()
     _print_strengths(out, after)
+    _print_flow(out, after)
+    _print_written(out, after)
+    if after.has_supporting:
+        out.print(supporting_words(after.supporting))
 
 
 def _odds(after: AfterGame) -> Iterator[str]:
@@ -84,6 +99,25 @@ def _print_strengths(out: Console, after: AfterGame) -> None:
         for name, times in after.experience.items():
             gained.add_row(name, str(times))
         out.print(gained)
+
+
+def _print_flow(out: Console, after: AfterGame) -> None:
+    """Where the stands went, kind by kind; those that nothing happened to are left out."""
+    table = _table("Where they went", "stands", *(words for _, words in FLOW_STEPS))
+    for each in after.by_kind:
+        if each.is_eventful:
+            table.add_row(each.name, *(str(getattr(each, step)) for step, _ in FLOW_STEPS))
+    if table.row_count:
+        out.print(table)
+
+
+def _print_written(out: Console, after: AfterGame) -> None:
+    table = _table("Written down", "line", "what", "struck out")
+    for each in loss_lines(after):
+        because = each.line.struck_because or ""
+        table.add_row(each.line.id[:SHORT], event_words(each.line.event), because)
+    if table.row_count:
+        out.print(table)
 
 
 def _table(title: str, *headings: str) -> Table:

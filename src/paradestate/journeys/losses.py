@@ -4,7 +4,7 @@ journal -> games -> boards -> casualties -> rolls still to be made -> odds -> ne
 """
 
 import datetime
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -16,7 +16,8 @@ from paradestate.core.campaign.casualty import (
     casualties,
     roll_groups,
 )
-from paradestate.core.campaign.loss_finding import doubts, nothing_played
+from paradestate.core.campaign.loss_finding import doubts, nothing_played, supporting_out
+from paradestate.core.campaign.loss_flow import LossFlow, Passage, loss_flows
 from paradestate.core.campaign.next_strength import (
     PatternStrength,
     experience,
@@ -24,11 +25,13 @@ from paradestate.core.campaign.next_strength import (
     next_strength,
 )
 from paradestate.core.campaign.recovery import Campaign
+from paradestate.core.campaign.supporting_loss import SupportingLoss, supporting_losses
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, establishment
 from paradestate.core.finding import Finding, stops
 from paradestate.core.force import Force
 from paradestate.core.play.game_record import GameRecord
+from paradestate.core.unfolding import Stand
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.games import game_beginning, games_of
@@ -56,6 +59,24 @@ class AfterGame:
     experience: Mapping[str, int] = field(default_factory=dict)
     next_game: str = ""
     """The kind of game that the next one is taken to be."""
+    games: tuple[GameRecord, ...] = ()
+    """All games of the force, oldest first."""
+    kinds_of_game: tuple[str, ...] = ()
+    """Those that the next may be."""
+    fielded: tuple[Stand, ...] = ()
+    """The stands that were in this game."""
+    supporting: tuple[SupportingLoss, ...] = ()
+    """Supporting troops that were out in this game; they are asked for anew in the next."""
+    has_supporting: bool = False
+    """Whether the folder lists any."""
+    by_kind: tuple[LossFlow, ...] = ()
+    """Where the stands of each kind went in this game."""
+    by_company: tuple[LossFlow, ...] = ()
+
+    @property
+    def is_newest(self) -> bool:
+        """Whether no game came after it, so that the next one follows it."""
+        return bool(self.games) and self.record is self.games[-1]
 
 
 def losses(
@@ -86,17 +107,33 @@ def losses(
     if ahead is None or roster is None:
         wrong = tuple(dict.fromkeys((*stops(slips), *stops(more))))
         return AfterGame(findings=(*findings, *wrong), texts=read.texts)
-    left = [_left(read.force, each, roster=roster) for each in games]
+    left = _all_left(read.force, games, roster=roster)
     found = _summed(read.force, left, roster=roster, ahead=ahead)
-    own = left[games.index(record)]
-    unknown = tuple(_unknown(record, own.made))
+    place = games.index(record)
+    own = left[place]
+    out = supporting_losses(
+        record.board, read.force.supporting_troops, stands=(each.name for each in own.made.stands)
+    )
+    unknown = tuple(_unknown(record, own.made, known=out))
+    flow = _flowing(left, place, roster=roster, ahead=ahead)
     return replace(
         found,
-        findings=(*findings, *doubts(own.casualties, unknown=unknown)),
+        findings=(
+            *findings,
+            *doubts(own.casualties, unknown=unknown),
+            *supporting_out(out),
+        ),
         texts=read.texts,
         record=record,
         casualties=own.casualties,
         next_game=game,
+        games=games,
+        kinds_of_game=tuple(read.force.games),
+        fielded=tuple(each for each in own.made.stands if each.is_wanted and not each.printed),
+        supporting=out,
+        has_supporting=bool(read.force.supporting_troops),
+        by_kind=flow(lambda each: each.pattern),
+        by_company=flow(lambda each: each.company or own.made.formation),
     )
 
 
@@ -108,12 +145,37 @@ class _Left:
     casualties: tuple[Casualty, ...]
 
 
-def _left(force: Force, record: GameRecord, *, roster: Establishment) -> _Left:
-    """The force as it was for that game; as it is written where that game is no more."""
-    made, _ = _raised(force, agreed_choice(record.terms))
-    fielded = made or roster
-    found = casualties(record.board, fielded.stands, campaign=force.campaign)
-    return _Left(made=fielded, casualties=found)
+def _all_left(
+    force: Force, games: Sequence[GameRecord], *, roster: Establishment
+) -> Sequence[_Left]:
+    """What each game left behind, with the force as it was for it; as it is written where that
+    game is no more. Games on the same terms are raised once."""
+    raised: dict[str, Establishment] = {}
+    left = []
+    for record in games:
+        choice = agreed_choice(record.terms)
+        if repr(choice) not in raised:
+            raised[repr(choice)] = _raised(force, choice)[0] or roster
+        made = raised[repr(choice)]
+        found = casualties(record.board, made.stands, campaign=force.campaign)
+        left.append(_Left(made=made, casualties=found))
+    return left
+
+
+def _flowing(
+    left: Sequence[_Left], place: int, *, roster: Establishment, ahead: Establishment
+) -> Callable[[Callable[[Stand], str]], tuple[LossFlow, ...]]:
+    """What says where the stands of one game went, by whatever they are told apart."""
+    own = left[place]
+    passage = Passage(
+        fielded=own.made.stands,
+        roster=roster.stands,
+        missing_before=missing_now(each.casualties for each in left[:place]),
+        casualties=own.casualties,
+        missing_after=missing_now(each.casualties for each in left[: place + 1]),
+        wanted=ahead.stands if place == len(left) - 1 else None,
+    )
+    return lambda by: loss_flows(passage, by=by)
 
 
 def _raised(force: Force, choice: Choice) -> tuple[Establishment | None, tuple[Finding, ...]]:
@@ -160,9 +222,11 @@ def _is_in(casualty: Casualty, missing: Sequence[Casualty]) -> bool:
     return any(each is casualty for each in missing)
 
 
-def _unknown(record: GameRecord, made: Establishment) -> Iterator[str]:
-    """Names that the board has out of action, and that are no stand of the force."""
-    known = {stand.name for stand in made.stands}
+def _unknown(
+    record: GameRecord, made: Establishment, *, known: Sequence[SupportingLoss]
+) -> Iterator[str]:
+    """Names that the board has out of action, and that are nothing of the force."""
+    names = {*(stand.name for stand in made.stands), *(each.name for each in known)}
     for subject, standing in record.board.items():
-        if subject.aspect == OUT and any(standing.values) and subject.name not in known:
+        if subject.aspect == OUT and any(standing.values) and subject.name not in names:
             yield subject.name

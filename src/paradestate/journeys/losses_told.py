@@ -1,77 +1,31 @@
-"""Writing down what came of those who were out of action: the dice, or the bare fact.
+"""Writing down what no dice decide: who was out, and who recovered, is lost, replaced, promoted.
 
 losses so far -> what is said -> checked -> entries of the journal -> losses as they are now
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
 
-from paradestate.core.campaign.casualty import (
-    AFTER,
-    PROMOTED,
-    Casualty,
-    Fate,
-    RollGroup,
+from paradestate.core.campaign.casualty import AFTER, OUT, PROMOTED, Casualty, Fate
+from paradestate.core.campaign.loss_finding import cant_become, rolled_already
+from paradestate.core.finding import Finding
+from paradestate.core.play.event import Subject, Told
+from paradestate.journeys.losses import AfterGame
+from paradestate.journeys.losses_pen import (
+    LossesTold,
+    NewLine,
+    Teller,
+    line_id,
+    lines_by_id,
+    losses_now,
+    telling,
+    written,
 )
-from paradestate.core.campaign.loss_finding import cant_become, not_to_roll, rolled_already
-from paradestate.core.finding import Finding, stops
-from paradestate.core.journal_entry import JournalEntry
-from paradestate.core.play.board import NOTHING_TOLD, Standing
-from paradestate.core.play.event import Event, Rolled, Subject, Told
-from paradestate.core.play.faces import Shown, read_shown
-from paradestate.core.play.game_record import GameRecord
-from paradestate.journeys.losses import AfterGame, losses
-from paradestate.journeys.pen import Pen, next_lines, write_lines
+from paradestate.journeys.losses_rolled import YES
 
-YES = "yes"
-PURPOSE = "recovery"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Teller(Pen):
-    """A pen for losses: where no game is named, the newest is meant whether it is over or not."""
-
-    next_game: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LossesTold:
-    """What was written, or nothing with the stops in the way; and the losses as they are then."""
-
-    findings: tuple[Finding, ...]
-    after: AfterGame
-    entries: tuple[JournalEntry, ...] = ()
-
-
-def roll_recovery(
-    teller: Teller, name: str, *, numbers: Sequence[int], roller: str = "", witness: str = ""
-) -> LossesTold:
-    """Writes down what real dice showed for a stand or platoon that waits for its roll.
-
-    Raises StoreError, and FileError.
-    """
-    after = _now(teller)
-    if after.record is None:
-        return LossesTold(findings=(), after=after)
-    group = next((each for each in after.groups if each.name == name), None)
-    if group is None:
-        return LossesTold(findings=(_no_roll(after, name),), after=after)
-    recovery = after.campaign.recovery[group.pattern]
-    shown = read_shown(recovery.roll, numbers)
-    if not isinstance(shown, Shown):
-        return LossesTold(findings=(shown,), after=after)
-    rolled = Rolled(
-        purpose=f"{PURPOSE} of {group.name}",
-        dice=str(recovery.roll),
-        faces=shown.faces,
-        total=shown.total,
-        roller=roller.strip(),
-        witness=witness.strip(),
-    )
-    fate = Fate.RECOVERED if recovery.on.holds(shown.total) else Fate.LOST
-    gains = recovery.promoted_on is not None and recovery.promoted_on.holds(shown.total)
-    told = _tellings(after.record.board, group, fate=fate, is_promoted=gains)
-    return _written(teller, after.record, events=(rolled, *told))
+WORDS = (Fate.RECOVERED, Fate.LOST, Fate.REPLACED, PROMOTED)
+"""What may be told without dice."""
+LONGEST_WORD = 60
+"""Letters of the owner's word for how a stand was put out of action."""
 
 
 def tell_fate(teller: Teller, name: str, *, word: str) -> LossesTold:
@@ -79,21 +33,52 @@ def tell_fate(teller: Teller, name: str, *, word: str) -> LossesTold:
 
     Raises StoreError, and FileError.
     """
-    after = _now(teller)
+    after = losses_now(teller)
     if after.record is None:
         return LossesTold(findings=(), after=after)
-    casualty = next((each for each in reversed(after.missing) if each.stand.name == name), None)
-    wrong = _why_not(after, casualty, name=name, word=word)
+    subject, value = (
+        (Subject(PROMOTED, name), YES) if word == PROMOTED else (Subject(AFTER, name), word)
+    )
+    id_ = line_id(teller.form_id(), *subject, value)
+    if id_ in lines_by_id(after):
+        return LossesTold(findings=(), after=after, was_there=True)
+    wrong = why_not(after, name, word=word)
     if wrong is not None:
         return LossesTold(findings=(wrong,), after=after)
-    aspect, value = (PROMOTED, YES) if word == PROMOTED else (AFTER, word)
-    event = _telling(after.record.board, Subject(aspect, name), value=value)
-    return _written(teller, after.record, events=(event,))
+    event = telling(after.record, subject, value=value)
+    return written(teller, after.record, new=[NewLine(id=id_, event=event)])
 
 
-def _why_not(
-    after: AfterGame, casualty: Casualty | None, *, name: str, word: str
-) -> Finding | None:
+def tell_out(teller: Teller, names: Sequence[str], *, how: str = YES) -> LossesTold:
+    """Writes down that stands were put out of action in the game, which nobody told at the table.
+
+    `how` is the owner's word for it, such as `captured`. Raises StoreError, and FileError.
+    """
+    after = losses_now(teller)
+    record = after.record
+    if record is None:
+        return LossesTold(findings=(), after=after)
+    form, known = teller.form_id(), lines_by_id(after)
+    how = " ".join(how.split()) or YES
+    new: list[NewLine] = []
+    wrong: list[Finding] = []
+    for name in dict.fromkeys(names):
+        subject = Subject(OUT, name)
+        id_ = line_id(form, *subject, how)
+        if id_ in known:
+            continue
+        barrier = _why_not_out(after, name, how=how)
+        if barrier is not None:
+            wrong.append(barrier)
+        new.append(NewLine(id=id_, event=telling(record, subject, value=how)))
+    if wrong:
+        return LossesTold(findings=tuple(wrong), after=after)
+    return written(teller, record, new=new)
+
+
+def why_not(after: AfterGame, name: str, *, word: str) -> Finding | None:
+    """Why a stand can't be told so; None where it can."""
+    casualty = next((each for each in reversed(after.missing) if each.stand.name == name), None)
     if name not in after.stands:
         return cant_become(name, word, because="no stand of the force is called so")
     if word == PROMOTED:
@@ -103,6 +88,17 @@ def _why_not(
     if word == Fate.REPLACED:
         return _why_not_replaced(after, casualty)
     return rolled_already(casualty) if casualty.is_told else None
+
+
+def words_for(after: AfterGame, name: str) -> tuple[str, ...]:
+    """What may be told of a stand without dice, and would change anything."""
+    casualty = next((each for each in reversed(after.missing) if each.stand.name == name), None)
+    idle = set()
+    if casualty is not None:
+        idle = {str(casualty.fate), *((PROMOTED,) if casualty.is_promoted else ())}
+    return tuple(
+        word for word in WORDS if word not in idle and why_not(after, name, word=word) is None
+    )
 
 
 def _why_not_replaced(after: AfterGame, casualty: Casualty) -> Finding | None:
@@ -115,43 +111,21 @@ def _why_not_replaced(after: AfterGame, casualty: Casualty) -> Finding | None:
     return None
 
 
-def _no_roll(after: AfterGame, name: str) -> Finding:
-    """Why nothing can be rolled for a name: it was already, or it never waited."""
-    told = [each for each in after.missing if each.stand.name == name and each.is_told]
-    return rolled_already(told[-1]) if told else not_to_roll(name, waiting=waiting_names(after))
+def _why_not_out(after: AfterGame, name: str, *, how: str) -> Finding | None:
+    said = f"out ({how[:LONGEST_WORD]})"
+    if len(how) > LONGEST_WORD:
+        return cant_become(name, said, because=f"a word has at most {LONGEST_WORD} letters")
+    if name not in {each.name for each in after.fielded}:
+        return cant_become(name, said, because="no stand of that game is called so")
+    own = next((each for each in after.casualties if each.stand.name == name), None)
+    if own is not None and own.is_told:
+        return rolled_already(own)
+    gone = [each for each in after.missing if each.stand.name == name and each is not own]
+    if gone and gone[-1].fate is Fate.LOST:
+        return cant_become(name, said, because="it was lost in a game before")
+    return None
 
 
-def waiting_names(after: AfterGame) -> list[str]:
-    """Names of the rolls that are still to be made."""
-    return [each.name for each in after.groups]
-
-
-def _tellings(
-    board: Mapping[Subject, Standing], group: RollGroup, *, fate: Fate, is_promoted: bool
-) -> Iterator[Told]:
-    for stand in group.stands:
-        yield _telling(board, Subject(AFTER, stand), value=fate)
-        if is_promoted and fate is Fate.RECOVERED:
-            yield _telling(board, Subject(PROMOTED, stand), value=YES)
-
-
-def _telling(board: Mapping[Subject, Standing], subject: Subject, *, value: str) -> Told:
-    """What is told, in place of all that was told of the same before."""
-    return Told(subject=subject, value=str(value), over=board.get(subject, NOTHING_TOLD).over)
-
-
-def _now(teller: Teller) -> AfterGame:
-    return losses(
-        teller.folder,
-        today=teller.today,
-        next_game=teller.next_game,
-        of=teller.of,
-        memory=teller.memory,
-    )
-
-
-def _written(teller: Teller, record: GameRecord, *, events: Sequence[Event]) -> LossesTold:
-    """Writes one event after the other until one can't be, and says what the losses are then."""
-    done = write_lines(teller, next_lines(teller, record, events=events))
-    after = _now(replace(teller, of=record.id))
-    return LossesTold(findings=stops(done.findings), after=after, entries=done.entries)
+def is_about_losses(told: Told) -> bool:
+    """Whether something that is told belongs to the losses of a game."""
+    return told.subject.aspect in {OUT, AFTER, PROMOTED}

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from difflib import get_close_matches
 
 from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.campaign.supporting_loss import SupportingLoss
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
-from paradestate.core.log_finding import log_stop
+from paradestate.core.log_finding import incomplete, log_stop
 from paradestate.core.sentence.wording import listed
 
 MOST_NAMED = 5
@@ -35,6 +36,21 @@ def not_to_roll(name: str, *, waiting: Sequence[str]) -> Finding:
         message=f"'{name}' isn't waiting for a roll.",
         hint=f"{offered}Waiting: {some}." if waiting else "Nobody is waiting for a roll.",
     )
+
+
+def sent_otherwise(name: str, *, shown: str, is_struck: bool) -> Finding:
+    """The stop for a form of dice that was sent before, and said something else then."""
+    since = ", and was struck out since then" if is_struck else ""
+    return log_stop(
+        code="fate-told",
+        message=f"{name}: these dice were sent before; they showed {shown}{since}.",
+        hint="Load the page anew; what is wrong is struck out with a reason.",
+    )
+
+
+def reason_missing() -> Finding:
+    """The stop for a line that is struck out without a reason."""
+    return incomplete("A line is struck out with its reason.", hint="Say why, in a few words.")
 
 
 def rolled_already(casualty: Casualty) -> Finding:
@@ -84,10 +100,27 @@ def doubts(casualties: Sequence[Casualty], *, unknown: Sequence[str]) -> tuple[F
                 f"Out of action, but no stand of the force: {_some(unknown)}.",
                 code="loss-of-no-stand",
                 effect="The next strength leaves it out.",
-                hint="Supporting troops are asked for anew; of a stand look at its name.",
+                hint="Look at its name: neither a stand nor an entry is called so.",
             )
         )
     return tuple(said)
+
+
+def supporting_out(losses: Sequence[SupportingLoss]) -> tuple[Finding, ...]:
+    """What the losses of supporting troops come to: nothing, for the next game."""
+    if not losses:
+        return ()
+    return (
+        Finding(
+            level=Level.REMARK,
+            code="supporting-troops-out",
+            message=f"Supporting troops out of action: {_some([each.name for each in losses])}.",
+            effect="The next game doesn't miss them: they are asked for and paid anew, and no "
+            "roll brings them back.",
+            hint="A model that broke goes back to an earlier stage: log it as moved.",
+            place=CHOSEN_HERE,
+        ),
+    )
 
 
 def _warn(message: str, *, code: str, effect: str, hint: str) -> Finding:

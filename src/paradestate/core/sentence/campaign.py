@@ -1,12 +1,15 @@
 """The section `campaign` as sentences, and what a game left behind."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.campaign.next_strength import PatternStrength
 from paradestate.core.campaign.recovery import Campaign, Recovery
+from paradestate.core.campaign.supporting_loss import SupportingLoss
 from paradestate.core.place import KeyPath
 from paradestate.core.sentence.wording import by_hand_words, counted, listed
+from paradestate.core.unfolding import spoken
 
 
 def campaign_sentences(campaign: Campaign) -> Iterator[tuple[KeyPath, str]]:
@@ -61,3 +64,49 @@ def to_add_sentence(strengths: tuple[PatternStrength, ...], *, game: str) -> str
 def pool_words(strengths: tuple[PatternStrength, ...]) -> str:
     """What may still be sent up: `2 rifle sections`; empty where there is nothing."""
     return counted({each.pattern: each.pool for each in strengths if each.pool})
+
+
+def supporting_words(losses: Sequence[SupportingLoss]) -> str:
+    """What the next strength leaves out, where there are supporting troops at all."""
+    if not losses:
+        return (
+            "Supporting troops are asked for anew in each game: what is said here leaves them out."
+        )
+    names = listed(f"{spoken(each.name)} ({each.out})" for each in losses)
+    return (
+        f"Supporting troops out of action: {names}. They are asked for and paid anew in the next "
+        "game, which so misses none of them; no roll brings them back, and nothing here counts them."
+    )
+
+
+FLOW_STEPS = (
+    ("before", "before"),
+    ("out", "out"),
+    ("open", "to roll"),
+    ("recovered", "recovered"),
+    ("lost", "lost"),
+    ("replaced", "replaced"),
+    ("promoted", "promoted"),
+    ("sure", "there then"),
+)
+"""Numbers of a flow that its table shows, with their headings."""
+
+
+def flow_words(flow: LossFlow) -> str:
+    """A flow in a sentence: `rifle section: 24 before, 6 out, 4 recovered, 2 lost; 22 there`."""
+    parts = [f"{flow.before} before", f"{flow.out} out"]
+    for number, word in (
+        (flow.open, "to roll"),
+        (flow.recovered, "recovered"),
+        (flow.lost, "lost"),
+        (flow.replaced, "replaced"),
+        (flow.promoted, "promoted"),
+        (flow.rested, "not in it"),
+        (flow.joined, "back since"),
+    ):
+        parts.extend([f"{number} {word}"] if number else [])
+    there = f"{flow.sure} there afterwards"
+    if flow.may_come:
+        there += f", {flow.sure + flow.may_come} if all come back"
+    must = "" if flow.must_have is None else f", {flow.must_have} needed"
+    return f"{flow.name}: {', '.join(parts)}; {there}{must}"

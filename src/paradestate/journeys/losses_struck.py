@@ -1,0 +1,111 @@
+"""What was written down about losses, and how a slip of it is struck out with its reason.
+
+A roll is struck out with what followed from it, for one without the other would say nothing.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from paradestate.core.campaign.loss_finding import reason_missing
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
+from paradestate.core.play.event import Rolled, Told
+from paradestate.core.play.game_record import GameRecord, Line
+from paradestate.core.play.play_finding import not_of_this_game
+from paradestate.journeys.losses import AfterGame
+from paradestate.journeys.losses_pen import LossesTold, Teller, line_id, losses_now
+from paradestate.journeys.losses_rolled import PURPOSE
+from paradestate.journeys.losses_told import is_about_losses
+from paradestate.journeys.pen import write_requests
+
+NO_PATTERN = "\n"
+"""In no name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LossLine:
+    """One thing that was written about losses, with what followed from it."""
+
+    line: Line
+    following: tuple[Line, ...] = ()
+    """Of a roll: what it came to for each of its stands."""
+
+
+def loss_lines(after: AfterGame) -> tuple[LossLine, ...]:
+    """All of the game, in the order of the journal, those struck out among them."""
+    if after.record is None:
+        return ()
+    patterns = {each.name: each.pattern for each in after.fielded}
+    return tuple(_loss_lines(after.record, patterns))
+
+
+def _loss_lines(record: GameRecord, patterns: Mapping[str, str]) -> Iterator[LossLine]:
+    roll: Line | None = None
+    following: list[Line] = []
+    for line in record.lines:
+        if roll is not None and _follows(line, following, roll=roll, patterns=patterns):
+            following.append(line)
+            continue
+        if roll is not None:
+            yield LossLine(line=roll, following=tuple(following))
+        roll, following = None, []
+        match line.event:
+            case Rolled(purpose=purpose) if purpose.startswith(PURPOSE):
+                roll = line
+            case Told() if is_about_losses(line.event):
+                yield LossLine(line=line)
+            case _:
+                pass
+    if roll is not None:
+        yield LossLine(line=roll, following=tuple(following))
+
+
+def _follows(
+    line: Line, following: Sequence[Line], *, roll: Line, patterns: Mapping[str, str]
+) -> bool:
+    """Whether a line was written right after a roll for one of its stands, from the same pen."""
+    if not isinstance(line.event, Told) or not isinstance(roll.event, Rolled):
+        return False
+    name = roll.event.purpose.removeprefix(PURPOSE)
+    stand = line.event.subject.name
+    is_of_it = stand == name or name.endswith(f", {patterns.get(stand, NO_PATTERN)}")
+    of_one_hand = (line.device, line.counter) == (roll.device, roll.counter + len(following) + 1)
+    is_new = line.event.subject not in {
+        each.event.subject for each in following if isinstance(each.event, Told)
+    }
+    return is_about_losses(line.event) and is_of_it and of_one_hand and is_new
+
+
+def strike_loss(teller: Teller, beginning: str, *, because: str) -> LossesTold:
+    """Strikes a line out, and of a roll what followed from it. Raises StoreError, and FileError."""
+    after = losses_now(teller)
+    if after.record is None:
+        return LossesTold(findings=(), after=after)
+    start = beginning.strip().lower()
+    every = [each for each in loss_lines(after) if each.line.id.startswith(start)]
+    if len(every) != 1 or not start:
+        return LossesTold(findings=(not_of_this_game(beginning),), after=after)
+    if not because.strip():
+        return LossesTold(findings=(reason_missing(),), after=after)
+    form = teller.form_id()
+    lines = [each for each in (every[0].line, *every[0].following) if each.holds]
+    done = write_requests(
+        teller,
+        [
+            LogRequest(
+                id=line_id(form, "struck", each.id),
+                kind=EntryKind.STRUCK_OUT,
+                written=teller.now.replace(microsecond=0),
+                on=teller.today,
+                note=because.strip(),
+                struck_out=each.id,
+            )
+            for each in lines
+        ],
+    )
+    return LossesTold(
+        findings=done.findings,
+        after=losses_now(teller),
+        entries=done.entries,
+        was_there=not lines,
+    )
