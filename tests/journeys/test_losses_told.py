@@ -74,36 +74,36 @@ def test_a_second_roll_for_the_same_stand_is_refused(teller: Teller) -> None:
     play(teller.folder, *map(out, SECTIONS[:2]))
     roll_recovery(teller, SECTIONS[0], numbers=[1])
     assert code(roll_recovery(teller, SECTIONS[0], numbers=[6])) == "fate-told"
-    assert code(tell_fate(teller, SECTIONS[0], word="recovered")) == "fate-told"
+    assert code(tell_fate(teller, [SECTIONS[0]], word="recovered")) == "fate-told"
     assert code(roll_recovery(teller, SECTIONS[5], numbers=[6])) == "not-to-roll"
     assert code(roll_recovery(teller, SECTIONS[1], numbers=[7])) == "roll-impossible"
 
 
 def test_a_lost_stand_is_replaced_from_the_pool_until_it_is_empty(teller: Teller) -> None:
     play(teller.folder, *(out(each, "captured") for each in SECTIONS[:2]))
-    done = tell_fate(teller, SECTIONS[0], word="replaced")
+    done = tell_fate(teller, [SECTIONS[0]], word="replaced")
     rifles = next(each for each in done.after.strengths if each.pattern == "rifle section")
     assert (rifles.lost, rifles.pool, rifles.least_to_add) == (1, 0, 1)
-    assert code(tell_fate(teller, SECTIONS[1], word="replaced")) == "fate-impossible"
-    assert code(tell_fate(teller, SECTIONS[0], word="replaced")) == "fate-impossible"
+    assert code(tell_fate(teller, [SECTIONS[1]], word="replaced")) == "fate-impossible"
+    assert code(tell_fate(teller, [SECTIONS[0]], word="replaced")) == "fate-impossible"
 
 
 def test_a_lost_stand_of_an_earlier_game_is_replaced_as_well(teller: Teller) -> None:
     play(teller.folder, out(SECTIONS[0], "captured"))
     play(teller.folder, start=1000)
-    done = tell_fate(teller, SECTIONS[0], word="replaced")
+    done = tell_fate(teller, [SECTIONS[0]], word="replaced")
     assert [each.fate for each in done.after.missing] == [Fate.REPLACED]
 
 
 def test_without_dice_a_stand_is_told_promoted_or_lost(teller: Teller) -> None:
     play(teller.folder, out(SECTIONS[0]))
-    assert tell_fate(teller, SECTIONS[1], word="promoted").after.experience == {SECTIONS[1]: 1}
-    done = tell_fate(teller, SECTIONS[0], word="lost")
+    assert tell_fate(teller, [SECTIONS[1]], word="promoted").after.experience == {SECTIONS[1]: 1}
+    done = tell_fate(teller, [SECTIONS[0]], word="lost")
     assert done.after.casualties[0].fate is Fate.LOST
-    assert code(tell_fate(teller, SECTIONS[2], word="lost")) == "fate-impossible"
-    assert code(tell_fate(teller, "nobody", word="promoted")) == "fate-impossible"
+    assert code(tell_fate(teller, [SECTIONS[2]], word="lost")) == "fate-impossible"
+    assert code(tell_fate(teller, ["nobody"], word="promoted")) == "fate-impossible"
 
 
 def test_without_a_game_nothing_is_written(teller: Teller) -> None:
     assert roll_recovery(teller, SECTIONS[0], numbers=[3]).after.record is None
-    assert tell_fate(teller, SECTIONS[0], word="lost").after.record is None
+    assert tell_fate(teller, [SECTIONS[0]], word="lost").after.record is None

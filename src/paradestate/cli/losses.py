@@ -102,7 +102,7 @@ def _told(
         return tell_out(teller, [name], how=said["how"])
     if what == "strike":
         return strike_loss(teller, name, because=said["because"])
-    return tell_fate(teller, name, word=what)
+    return tell_fate(teller, [name], word=what)
 
 
 def _show(folder: Path, *, next_game: str, of: str, as_json: bool) -> None:

@@ -9,6 +9,7 @@ from paradestate.cli.output import console, titled_table
 from paradestate.core.sentence.campaign import (
     FLOW_STEPS,
     casualty_words,
+    legal_sentence,
     pool_words,
     supporting_words,
     to_add_sentence,
@@ -57,6 +58,12 @@ def _odds(after: AfterGame) -> Iterator[str]:
     left = pool_words(after.strengths)
     if left:
         yield f"May be sent up: {left}."
+    if odds is not None:
+        yield legal_sentence(
+            after.strengths,
+            complete=odds.none_needed,
+            is_pool_limited=bool(after.campaign.replacements),
+        )
 
 
 def _print_rolls(out: Console, after: AfterGame) -> None:

@@ -148,8 +148,10 @@ class _Left:
 def _all_left(
     force: Force, games: Sequence[GameRecord], *, roster: Establishment
 ) -> Sequence[_Left]:
-    """What each game left behind, with the force as it was for it; as it is written where that
-    game is no more. Games on the same terms are raised once."""
+    """What each game left behind, with the force as it was for it.
+
+    As it is written where that game is no more; games on the same terms are raised once.
+    """
     raised: dict[str, Establishment] = {}
     left = []
     for record in games:

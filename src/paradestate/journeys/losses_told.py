@@ -28,25 +28,30 @@ LONGEST_WORD = 60
 """Letters of the owner's word for how a stand was put out of action."""
 
 
-def tell_fate(teller: Teller, name: str, *, word: str) -> LossesTold:
-    """Writes down that a stand recovered, is lost, was replaced or is promoted, without dice.
+def tell_fate(teller: Teller, names: Sequence[str], *, word: str) -> LossesTold:
+    """Writes down that stands recovered, are lost, replaced or promoted, without dice.
 
-    Raises StoreError, and FileError.
+    Where it can't be of one of them, nothing is written. Raises StoreError, and FileError.
     """
     after = losses_now(teller)
     if after.record is None:
         return LossesTold(findings=(), after=after)
-    subject, value = (
-        (Subject(PROMOTED, name), YES) if word == PROMOTED else (Subject(AFTER, name), word)
-    )
-    id_ = line_id(teller.form_id(), *subject, value)
-    if id_ in lines_by_id(after):
-        return LossesTold(findings=(), after=after, was_there=True)
-    wrong = why_not(after, name, word=word)
-    if wrong is not None:
-        return LossesTold(findings=(wrong,), after=after)
-    event = telling(after.record, subject, value=value)
-    return written(teller, after.record, new=[NewLine(id=id_, event=event)])
+    form, known = teller.form_id(), lines_by_id(after)
+    aspect, value = (PROMOTED, YES) if word == PROMOTED else (AFTER, word)
+    new: list[NewLine] = []
+    wrong: list[Finding] = []
+    for name in dict.fromkeys(names):
+        subject = Subject(aspect, name)
+        id_ = line_id(form, *subject, value)
+        if id_ in known:
+            continue
+        barrier = why_not(after, name, word=word)
+        if barrier is not None:
+            wrong.append(barrier)
+        new.append(NewLine(id=id_, event=telling(after.record, subject, value=value)))
+    if wrong:
+        return LossesTold(findings=tuple(wrong), after=after)
+    return written(teller, after.record, new=new)
 
 
 def tell_out(teller: Teller, names: Sequence[str], *, how: str = YES) -> LossesTold:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.sentence.campaign import flow_words
 from paradestate.sheet.force_frame import dotting, hatching
-from paradestate.sheet.lettering import SIZE, fitted
+from paradestate.sheet.lettering import SIZE, fitted, width_of
 from paradestate.sheet.svg import Drawing, Element, drawing, element
 
 WIDE, PHONE = 720, 320
@@ -27,6 +27,8 @@ SLOT, GAP, LINE = 21, 5, 18
 HEAD, TITLE, APART = 26, 24, 20
 """Heights over all rows, over each, and between two."""
 BAR, TITLE_SIZE = 7, 15
+PATCH = 15
+"""Height of the paper behind words."""
 
 WORDS = {
     "kept": "in action",
@@ -116,7 +118,8 @@ def _looks(width: int) -> tuple[Element, ...]:
 
 def _headings(frame: _Frame, first: LossFlow) -> Iterator[Element]:
     last = "then" if first.must_have is None else "next game"
-    for x, text in zip(frame.columns, ("before", "in it", "after it", last), strict=True):
+    first_word = "before" if frame.width > NARROW else "had"
+    for x, text in zip(frame.columns, (first_word, "in it", "after it", last), strict=True):
         yield element("text", text=text, x=x, y=14, class_="soft")
 
 
@@ -280,14 +283,13 @@ class _Row:
         columns = self.frame.columns
         if self.flow.before:
             first = self.in_game[0]
-            yield _said(str(self.flow.before), x=columns[0] + BAR + 5, y=first.middle)
+            yield from _said(str(self.flow.before), of=first, x=columns[0] + BAR + 5)
         for each in self.in_game:
             word = self.frame.words["kept"] if each.what == "kept" else "out"
-            yield _said(f"{each.number} {word}".strip(), x=columns[1] + 7, y=each.middle)
+            yield from _said(f"{each.number} {word}".strip(), of=each, x=columns[1] + 7)
         for each in self.after:
             text = f"{each.number} {self.frame.words[each.what]}".strip()
-            is_red = each.what == "lost"
-            yield _said(text, x=columns[2] + 7, y=each.middle, is_red=is_red)
+            yield from _said(text, of=each, x=columns[2] + 7)
         x = columns[3] + BAR + 7
         for place, (text, look) in enumerate(self._told()):
             room = self.frame.width - x
@@ -352,8 +354,16 @@ def _bar(x: float, top: float, *, high: float) -> Element:
     return element("rect", x=x, y=top, width=BAR, height=high, fill="var(--ink)")
 
 
-def _said(text: str, *, x: float, y: float, is_red: bool = False) -> Element:
-    """Words on a band, on paper of their own so that no hatching runs through them."""
-    return element(
-        "text", text=text, x=x, y=y + SIZE * 0.36, class_="halo b red" if is_red else "halo b"
-    )
+def _said(text: str, *, of: _Node, x: float) -> Iterator[Element]:
+    """Words on a band, on paper of their own where hatching or lines would run through them."""
+    if of.what != "kept":
+        yield element(
+            "rect",
+            x=x - 3,
+            y=of.middle - PATCH / 2,
+            width=width_of(text) + 6,
+            height=PATCH,
+            fill="var(--paper)",
+        )
+    look = "halo b red" if of.what == "lost" else "halo b"
+    yield element("text", text=text, x=x, y=of.middle + SIZE * 0.36, class_=look)

@@ -26,6 +26,7 @@ from paradestate.web.failure import HANDLERS
 from paradestate.web.form import posted_form
 from paradestate.web.guard import Guard
 from paradestate.web.page import (
+    after,
     bench,
     cards,
     choosing,
@@ -66,6 +67,7 @@ PAGES: tuple[Page, ...] = (
     marks.PAGE,
     trays.PAGE,
     papers.PAGE,
+    after.PAGE,
     files.PAGE,
     journal.PAGE,
 )

@@ -6,8 +6,13 @@ from paradestate.core.campaign.loss_finding import (
     doubts,
     not_to_roll,
     nothing_played,
+    reason_missing,
     rolled_already,
+    sent_otherwise,
+    supporting_out,
 )
+from paradestate.core.campaign.supporting_loss import SupportingLoss
+from paradestate.core.finding import Level
 from tests.core.campaign.campaigns import STANDS
 
 
@@ -48,3 +53,22 @@ def test_doubts_name_a_few_and_count_the_rest() -> None:
     assert disputed.message.endswith("2 Platoon / 2 Section and 1 more.")
     (unknown,) = doubts([], unknown=["tank 1"])
     assert unknown.message == "Out of action, but no stand of the force: tank 1."
+
+
+def test_a_form_that_says_something_else_the_second_time() -> None:
+    kept = sent_otherwise("x", shown="4", is_struck=False)
+    assert kept.message == "x: these dice were sent before; they showed 4."
+    struck = sent_otherwise("x", shown="4", is_struck=True)
+    assert struck.message.endswith("they showed 4, and was struck out since then.")
+    assert (kept.code, struck.code) == ("fate-told", "fate-told")
+
+
+def test_a_line_is_struck_out_with_a_reason() -> None:
+    assert reason_missing().code == "log-incomplete"
+
+
+def test_losses_of_supporting_troops_are_named_and_cost_nothing() -> None:
+    assert supporting_out(()) == ()
+    (said,) = supporting_out([SupportingLoss(name="tanks 1", entry="tanks", out="yes")])
+    assert (said.level, said.code) == (Level.REMARK, "supporting-troops-out")
+    assert said.message == "Supporting troops out of action: tanks 1."

@@ -1,15 +1,23 @@
 """What a game leaves behind, in words."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.campaign.next_strength import PatternStrength
 from paradestate.core.campaign.recovery import Campaign
+from paradestate.core.campaign.supporting_loss import SupportingLoss
+from paradestate.core.play.event import Subject, Told
 from paradestate.core.sentence.campaign import (
     campaign_sentences,
     casualty_words,
+    flow_words,
+    legal_sentence,
+    loss_words,
     pool_words,
     recovery_sentence,
+    supporting_words,
     to_add_sentence,
 )
 from paradestate.core.sentence.wording import by_hand_words
@@ -72,3 +80,48 @@ def test_whether_the_next_game_is_complete_and_the_least_to_send_up() -> None:
 
 def test_what_may_still_be_sent_up() -> None:
     assert pool_words((strength(lost=0, still_open=0),)) == "2 sections"
+
+
+def test_whether_the_next_force_is_legal() -> None:
+    def said(each: PatternStrength, *, limited: bool = True) -> str:
+        return legal_sentence((each,), complete=Fraction(1, 3), is_pool_limited=limited)
+
+    assert said(strength(lost=0, still_open=0)) == "So the next force is legal as it is."
+    assert said(strength(lost=0, still_open=1)) == (
+        "So the next force is legal with nobody sent up in 1/3, 33 in 100 cases."
+    )
+    until = "So the next force isn't legal until they are sent up."
+    assert said(strength(lost=2, still_open=1)) == until
+    assert said(strength(lost=3, still_open=1)) == (
+        "So the next force can't be legal: more are short than may be sent up."
+    )
+    assert said(strength(lost=3, still_open=1), limited=False) == until
+
+
+def test_supporting_troops_are_named_and_left_out() -> None:
+    assert supporting_words(()).startswith("Supporting troops are asked for anew in each game")
+    lost = SupportingLoss(name="tanks / 1 tank", entry="tanks", out="yes")
+    assert supporting_words([lost]).startswith(
+        "Supporting troops out of action: tanks, 1 tank (out of action). They are asked for"
+    )
+
+
+def test_what_was_told_of_a_stand() -> None:
+    def told(aspect: str, value: str) -> str:
+        return loss_words(Told(subject=Subject(aspect, "x"), value=value))
+
+    assert told("out", "yes") == "out of action"
+    assert told("out", "captured") == "captured"
+    assert told("out", "") == "out: as at the start"
+    assert told("after the game", "lost") == "lost"
+    assert told("promoted", "yes") == "promoted"
+
+
+def test_a_flow_in_a_sentence() -> None:
+    flow = LossFlow(name="section", before=6, open=1, lost=2, joined=1, must_have=6)
+    assert flow_words(flow) == (
+        "section: 6 before, 3 out, 1 to roll, 2 lost, 1 back since; 4 there afterwards, "
+        "5 if all come back, 6 needed"
+    )
+    plain = LossFlow(name="gun", before=2, rested=1)
+    assert flow_words(plain) == "gun: 2 before, 0 out, 1 not in it; 3 there afterwards"

@@ -1,13 +1,16 @@
 """The section `campaign` as sentences, and what a game left behind."""
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
-from paradestate.core.campaign.casualty import Casualty, Fate
+from paradestate.core.campaign.casualty import OUT, PROMOTED, Casualty, Fate
 from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.campaign.next_strength import PatternStrength
 from paradestate.core.campaign.recovery import Campaign, Recovery
 from paradestate.core.campaign.supporting_loss import SupportingLoss
 from paradestate.core.place import KeyPath
+from paradestate.core.play.event import Told
+from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.wording import by_hand_words, counted, listed
 from paradestate.core.unfolding import spoken
 
@@ -61,6 +64,22 @@ def to_add_sentence(strengths: tuple[PatternStrength, ...], *, game: str) -> str
     return f"{game}: {sure}; short of {counted(most)} if none comes back."
 
 
+def legal_sentence(
+    strengths: Sequence[PatternStrength], *, complete: Fraction, is_pool_limited: bool
+) -> str:
+    """Whether the next force has all that its organisation must have, as far as can be said now.
+
+    `complete` is the chance that it has with nobody sent up.
+    """
+    if not any(each.most_to_add for each in strengths):
+        return "So the next force is legal as it is."
+    if is_pool_limited and any(each.least_to_add > each.pool for each in strengths):
+        return "So the next force can't be legal: more are short than may be sent up."
+    if any(each.least_to_add for each in strengths):
+        return "So the next force isn't legal until they are sent up."
+    return f"So the next force is legal with nobody sent up in {chance_words(complete)} cases."
+
+
 def pool_words(strengths: tuple[PatternStrength, ...]) -> str:
     """What may still be sent up: `2 rifle sections`; empty where there is nothing."""
     return counted({each.pattern: each.pool for each in strengths if each.pool})
@@ -72,11 +91,26 @@ def supporting_words(losses: Sequence[SupportingLoss]) -> str:
         return (
             "Supporting troops are asked for anew in each game: what is said here leaves them out."
         )
-    names = listed(f"{spoken(each.name)} ({each.out})" for each in losses)
+    names = listed(f"{spoken(each.name)} ({out_words(each.out)})" for each in losses)
     return (
         f"Supporting troops out of action: {names}. They are asked for and paid anew in the next "
-        "game, which so misses none of them; no roll brings them back, and nothing here counts them."
+        "game, which misses none of them; no roll brings them back, and nothing here counts them."
     )
+
+
+def out_words(how: str) -> str:
+    """How a stand was out, in the owner's word where there is one."""
+    return "out of action" if how in {"yes", "out"} else how
+
+
+def loss_words(event: Told) -> str:
+    """What was told of a stand: `out of action`, `captured`, `recovered`, `promoted`."""
+    aspect, value = event.subject.aspect, event.value
+    if not value:
+        return f"{aspect}: as at the start"
+    if aspect == PROMOTED:
+        return "promoted"
+    return out_words(value) if aspect == OUT else value
 
 
 FLOW_STEPS = (

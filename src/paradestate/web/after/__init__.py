@@ -1,0 +1,1 @@
+"""What the sheet of losses is made of."""
