@@ -75,6 +75,32 @@ def promoted(name: str) -> Told:
     return Told(subject=told.subject._replace(aspect="promoted"), value="yes")
 
 
+def test_supporting_troops_that_are_out_are_named_and_not_counted(folder: Path) -> None:
+    play(folder, out("light tanks / 1 light tank", "burnt"), out("machine-gun platoon 1"))
+    after = left(folder)
+    assert [each.entry for each in after.supporting] == ["light tanks", "machine-gun platoon"]
+    assert [found.code for found in after.findings][-1:] == ["supporting-troops-out"]
+    assert (after.casualties, after.has_supporting) == ((), True)
+
+
+def test_where_the_stands_went_agrees_with_what_the_next_game_finds(folder: Path) -> None:
+    """Of the newest game; of the one before nothing is said of the next."""
+    first = play(folder, out(SECTIONS[0], "captured"))
+    play(folder, *map(out, SECTIONS[1:3]), start=1000)
+    after = left(folder)
+    kinds = {each.name: each for each in after.by_kind}
+    for each in after.strengths:
+        if each.wanted:
+            flow = kinds[each.pattern]
+            assert (flow.sure, flow.may_come) == (each.sure, each.open)
+            assert (flow.short, flow.most_short) == (each.least_to_add, each.most_to_add)
+    eventful = [each.name for each in after.by_company if each.is_eventful]
+    assert eventful == ["No 1 Company"]
+    before = left(folder, of=first)
+    assert (after.is_newest, before.is_newest) == (True, False)
+    assert {each.must_have for each in before.by_kind} == {None}
+
+
 def test_without_a_game_or_with_an_unknown_next_one_nothing_is_told(folder: Path) -> None:
     assert left(folder).findings[-1].code == "no-game-played"
     play(folder, out(SECTIONS[0]))

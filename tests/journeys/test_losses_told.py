@@ -2,6 +2,7 @@
 
 import shutil
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,7 +11,7 @@ from paradestate.core.campaign.casualty import Fate
 from paradestate.core.play.event import Rolled
 from paradestate.journeys.losses_pen import LossesTold, Teller
 from paradestate.journeys.losses_rolled import Seen, roll_recovery
-from paradestate.journeys.losses_told import tell_fate
+from paradestate.journeys.losses_told import tell_fate, tell_out, words_for
 from tests.forces import EXAMPLES
 from tests.journeys.played_losses import (
     AT,
@@ -107,3 +108,45 @@ def test_without_dice_a_stand_is_told_promoted_or_lost(teller: Teller) -> None:
 def test_without_a_game_nothing_is_written(teller: Teller) -> None:
     assert roll_recovery(teller, SECTIONS[0], numbers=[3]).after.record is None
     assert tell_fate(teller, [SECTIONS[0]], word="lost").after.record is None
+    assert tell_out(teller, [SECTIONS[0]]).after.record is None
+
+
+FORM = "10000000-0000-4000-8000-000000000001"
+
+
+def test_who_nobody_told_of_at_the_table_is_told_out_afterwards(teller: Teller) -> None:
+    play(teller.folder, out(SECTIONS[0]))
+    done = tell_out(replace(teller, form=FORM), SECTIONS[:3], how="captured")
+    assert [each.out for each in done.after.casualties] == ["captured"] * 3
+    assert {each.fate for each in done.after.casualties} == {Fate.LOST}
+    again = tell_out(replace(teller, form=FORM), SECTIONS[:3], how=" captured ")
+    assert (again.is_done, again.entries) == (True, ())
+    assert code(tell_out(teller, ["nobody", SECTIONS[3]])) == "fate-impossible"
+    assert code(tell_out(teller, [SECTIONS[3]], how="x" * 61)) == "fate-impossible"
+    tell_fate(teller, [SECTIONS[0]], word="recovered")
+
+
+def test_who_is_told_of_already_or_lost_before_cant_be_told_out(teller: Teller) -> None:
+    play(teller.folder, out(SECTIONS[0], "captured"))
+    play(teller.folder, start=1000)
+    assert code(tell_out(teller, [SECTIONS[0]])) == "fate-impossible"
+    tell_out(teller, [SECTIONS[1]])
+    tell_fate(teller, [SECTIONS[1]], word="lost")
+    assert code(tell_out(teller, [SECTIONS[1]])) == "fate-told"
+
+
+def test_a_fate_that_is_sent_twice_is_written_once(teller: Teller) -> None:
+    play(teller.folder, *map(out, SECTIONS[:2]))
+    form = replace(teller, form=FORM)
+    assert tell_fate(form, SECTIONS[:2], word="lost").entries
+    again = tell_fate(form, SECTIONS[:2], word="lost")
+    assert (again.is_done, again.entries) == (True, ())
+
+
+def test_only_what_would_change_anything_may_be_told(teller: Teller) -> None:
+    play(teller.folder, out(SECTIONS[0]), out(SECTIONS[1], "captured"))
+    after = tell_fate(teller, [SECTIONS[2]], word="promoted").after
+    assert words_for(after, SECTIONS[0]) == ("recovered", "lost", "promoted")
+    assert words_for(after, SECTIONS[1]) == ("recovered", "replaced", "promoted")
+    assert words_for(after, SECTIONS[2]) == ()
+    assert words_for(after, SECTIONS[3]) == ("promoted",)

@@ -12,14 +12,12 @@ from paradestate.core.log_request import LogRequest
 from paradestate.core.play.event import Rolled, Told
 from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.play.play_finding import not_of_this_game
+from paradestate.core.unfolding import SEPARATOR
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_pen import LossesTold, Teller, line_id, losses_now
 from paradestate.journeys.losses_rolled import PURPOSE
 from paradestate.journeys.losses_told import is_about_losses
 from paradestate.journeys.pen import write_requests
-
-NO_PATTERN = "\n"
-"""In no name."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,17 +61,31 @@ def _loss_lines(record: GameRecord, patterns: Mapping[str, str]) -> Iterator[Los
 def _follows(
     line: Line, following: Sequence[Line], *, roll: Line, patterns: Mapping[str, str]
 ) -> bool:
-    """Whether a line was written right after a roll for one of its stands, from the same pen."""
+    """Whether a line was written together with a roll, for one of its stands."""
     if not isinstance(line.event, Told) or not isinstance(roll.event, Rolled):
         return False
-    name = roll.event.purpose.removeprefix(PURPOSE)
-    stand = line.event.subject.name
-    is_of_it = stand == name or name.endswith(f", {patterns.get(stand, NO_PATTERN)}")
     of_one_hand = (line.device, line.counter) == (roll.device, roll.counter + len(following) + 1)
     is_new = line.event.subject not in {
         each.event.subject for each in following if isinstance(each.event, Told)
     }
-    return is_about_losses(line.event) and is_of_it and of_one_hand and is_new
+    return (
+        of_one_hand
+        and is_new
+        and line.written == roll.written
+        and is_about_losses(line.event)
+        and line.event.subject.name in _rolled_for(roll.event, patterns)
+    )
+
+
+def _rolled_for(rolled: Rolled, patterns: Mapping[str, str]) -> frozenset[str]:
+    """The stands that a roll decided about: one, or all of a pattern in the body that it names."""
+    name = rolled.purpose.removeprefix(PURPOSE)
+    if name in patterns:
+        return frozenset({name})
+    alike = [each for each, pattern in patterns.items() if name.endswith(f", {pattern}")]
+    body = name.rpartition(", ")[0] + SEPARATOR
+    # The raised formation has no name, so that none of its stands bears it.
+    return frozenset([each for each in alike if each.startswith(body)] or alike)
 
 
 def strike_loss(teller: Teller, beginning: str, *, because: str) -> LossesTold:

@@ -150,7 +150,7 @@ def _nothing(visit: Visit, after: AfterGame, *, said: Said) -> Response:
     asked = question(visit.form.texts or visit.query)
     return visit.page(
         "after_nothing.html",
-        status=UNPROCESSABLE if asked.fields else 200,
+        status=UNPROCESSABLE if asked.fields else said.status,
         found=found if asked.fields else (),
         is_asked=bool(asked.fields),
     )
