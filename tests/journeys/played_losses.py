@@ -45,7 +45,7 @@ def play(folder: Path, *events: Event, start: int = 0, on: datetime.date = DAY) 
         request = LogRequest(
             id=next(new),
             kind=EntryKind.PLAYED,
-            written=AT,
+            written=datetime.datetime.combine(on, AT.timetz()),
             on=on,
             played=Played(game=game, event=event, counter=counter),
         )

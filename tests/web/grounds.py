@@ -12,6 +12,7 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.log import log
 from paradestate.web.guard import HEADERS
+from tests.journeys.played_losses import SECTIONS, out, play, with_campaign
 from tests.web.asking import Answer
 from tests.web.server import marenz
 
@@ -44,6 +45,8 @@ class Grounds:
             to_stage="painted",
         )
         log(folder, today=NOW.date(), request=counted)
+        with_campaign(folder)
+        play(folder, *map(out, SECTIONS[:3]), on=NOW.date())
         for outside in (self.root, self.root.parent):
             (outside / "secret.txt").write_text(BESIDE)
         # Links that lead out, as a folder that was copied from elsewhere may hold. The one that is

@@ -18,6 +18,8 @@ from playwright.sync_api import Browser, sync_playwright
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.journeys.log import log
+from paradestate.journeys.losses_pen import Teller
+from paradestate.journeys.losses_rolled import Seen, TypedRoll, roll_recoveries
 from paradestate.web.application import BELOW, PAGES, application, new_site
 from paradestate.web.phone.addresses import Named
 from paradestate.web.phone.certificate import Certificate
@@ -25,6 +27,7 @@ from paradestate.web.phone.devices import Devices
 from paradestate.web.phone.listener import PhoneListener
 from paradestate.web.phone.pairing import Pairing
 from paradestate.web.serving import loopback_hosts
+from tests.journeys.played_losses import SECTIONS, ids, out, play, with_campaign
 from tests.web.browser.conftest import ARGUMENTS, chromium
 from tests.web.browser.small_png import MOST_COLOURS, small_png
 from tests.web.server import marenz, running
@@ -49,6 +52,7 @@ IN_DOCS = (
     "marks-320-light",
     "trays-1280-light",
     "papers-320-light",
+    "after-1280-light",
     "phone-1280-light",
 )
 
@@ -65,7 +69,7 @@ ASKED = {
 }
 """What is asked of a sheet that says little before it is asked."""
 
-COLOURS = {"marks": 120, "papers": 60}
+COLOURS = {"marks": 120, "papers": 60, "after": 60}
 """Of a sheet that is about colours."""
 
 NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
@@ -143,6 +147,23 @@ def worked_on(folder: Path) -> None:
         assert done.entry is not None, done.findings
 
 
+def played_on(folder: Path) -> None:
+    """A game with sections out of action, and the dice of some of them."""
+    with_campaign(folder)
+    on = NOW.date()
+    play(
+        folder, *map(out, SECTIONS), out("No 2 Company / 1 Platoon / 1 Section", "captured"), on=on
+    )
+    new = ids(5000)
+    teller = Teller(folder=folder, today=on, now=NOW, new_id=lambda: next(new))
+    typed = [
+        TypedRoll(name=name, numbers=(face,))
+        for name, face in zip(SECTIONS, (6, 2, 4), strict=False)
+    ]
+    done = roll_recoveries(teller, typed, seen=Seen(roller="Ann", witness="Bert"))
+    assert done.is_done, done.findings
+
+
 def main() -> None:
     """Takes every picture anew."""
     for folder in (ALL, KEPT):
@@ -152,6 +173,7 @@ def main() -> None:
         place = Path(name)
         force = marenz(place)
         worked_on(force)
+        played_on(force)
         site = new_site(force, hosts=frozenset(), clock=lambda: NOW)
         phone = still_listener(place / "state")
         with (

@@ -24,6 +24,7 @@ SHEETS = (
     "bench/cards",
     "marks",
     "papers",
+    "after",
 )
 SET = 60_000
 """Milliseconds within which all papers are set."""
