@@ -49,6 +49,29 @@ def test_real_dice_are_typed_in(played: Path) -> None:
     assert "is told already: recovered" in again.err
 
 
+def test_where_they_went_and_whether_the_next_force_is_legal(played: Path) -> None:
+    answer = call("losses", played)
+    assert "So the next force is legal with nobody sent up in 64/729, 9 in 100 cases." in answer.out
+    rows = [" ".join(line.split()) for line in answer.out.splitlines()]
+    assert "rifle section 24 6 6 0 0 0 0 18" in rows
+    assert answer.out.endswith("what is said here leaves them out.\n")
+    kinds = call("losses", played, "--json").document["flow"]["kinds"]
+    flow = next(each for each in kinds if each["name"] == "rifle section")
+    assert (flow["before"], flow["out"], flow["there"], flow["must_have"]) == (24, 6, 18, 24)
+
+
+def test_who_was_out_is_told_afterwards_and_a_slip_struck_out(folder: Path) -> None:
+    with_campaign(folder)
+    play(folder)
+    told = call("losses", folder, "out", SECTIONS[0], "--how", "captured", "--json")
+    assert told.document["casualties"][0]["fate"] == "lost"
+    line = told.document["written"][0]["id"]
+    assert call("losses", folder, "strike", line[:8]).status == 1
+    struck = call("losses", folder, "strike", line[:8], "--because", "another section", "--json")
+    assert struck.document["casualties"] == []
+    assert struck.document["written"][0]["struck_out"] == "another section"
+
+
 def test_what_is_half_said_is_refused(played: Path) -> None:
     assert call("losses", played, "rolled", SECTIONS[0]).status == 2
     assert call("losses", played, "lost").status == 2

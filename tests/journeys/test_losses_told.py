@@ -146,7 +146,9 @@ def test_a_fate_that_is_sent_twice_is_written_once(teller: Teller) -> None:
 def test_only_what_would_change_anything_may_be_told(teller: Teller) -> None:
     play(teller.folder, out(SECTIONS[0]), out(SECTIONS[1], "captured"))
     after = tell_fate(teller, [SECTIONS[2]], word="promoted").after
-    assert words_for(after, SECTIONS[0]) == ("recovered", "lost", "promoted")
+    assert words_for(after, SECTIONS[0]) == ("recovered", "lost", "promoted", "captured")
     assert words_for(after, SECTIONS[1]) == ("recovered", "replaced", "promoted")
     assert words_for(after, SECTIONS[2]) == ()
     assert words_for(after, SECTIONS[3]) == ("promoted",)
+    after = tell_fate(teller, [SECTIONS[0]], word="lost").after
+    assert words_for(after, SECTIONS[0]) == ("replaced", "promoted")

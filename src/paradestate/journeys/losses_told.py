@@ -101,8 +101,19 @@ def words_for(after: AfterGame, name: str) -> tuple[str, ...]:
     idle = set()
     if casualty is not None:
         idle = {str(casualty.fate), *((PROMOTED,) if casualty.is_promoted else ())}
+    fates = [word for word in WORDS if word not in idle and why_not(after, name, word=word) is None]
+    return (*fates, *_ways_out(after, name))
+
+
+def _ways_out(after: AfterGame, name: str) -> tuple[str, ...]:
+    """Words of which a stand that was out is lost without a roll, and that may still be told."""
+    own = next((each for each in after.casualties if each.stand.name == name), None)
+    if own is None or not own.out:
+        return ()
     return tuple(
-        word for word in WORDS if word not in idle and why_not(after, name, word=word) is None
+        word
+        for word in after.campaign.never_back
+        if word != own.out and _why_not_out(after, name, how=word) is None
     )
 
 
