@@ -17,7 +17,7 @@ from paradestate.journeys.losses_rolled import (
     roll_recoveries,
 )
 from paradestate.journeys.losses_struck import loss_lines, strike_loss
-from paradestate.journeys.losses_told import tell_fate
+from paradestate.journeys.losses_told import tell_fate, tell_out
 from paradestate.journeys.memory import Memory
 from paradestate.journeys.pen import Line, write_lines
 from tests.forces import EXAMPLES
@@ -82,6 +82,19 @@ def test_a_form_that_broke_off_is_completed_when_it_is_sent_again(teller: Teller
     assert (fates(done), done.after.experience) == ([Fate.RECOVERED], {SECTIONS[0]: 1})
     (_, line) = loss_lines(done.after)
     assert [each.id for each in line.following] == [each.id for each in done.entries]
+
+
+def test_who_shares_a_roll_that_was_made_gets_no_other(teller: Teller) -> None:
+    with_campaign(teller.folder, CAMPAIGN + "  rolled once for: platoon\n")
+    play(teller.folder, out(SECTIONS[0]))
+    platoon = "No 1 Company / 1 Platoon, rifle section"
+    roll_recoveries(teller, [TypedRoll(name=platoon, numbers=(2,))])
+    late = replace(teller, form=teller.new_id())
+    tell_out(late, SECTIONS[1:2])
+    other = roll_recoveries(late, [TypedRoll(name=platoon, numbers=(6,))])
+    assert [each.code for each in other.findings] == ["fate-told"]
+    same = roll_recoveries(late, [TypedRoll(name=platoon, numbers=(2,))])
+    assert (fates(same), len(same.entries)) == ([Fate.LOST, Fate.LOST], 1)
 
 
 def test_a_roll_is_struck_out_with_what_followed_and_may_be_rolled_anew(teller: Teller) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.campaign.casualty import AFTER, PROMOTED, Fate, RollGroup
-from paradestate.core.campaign.loss_finding import not_to_roll, rolled_already, sent_otherwise
+from paradestate.core.campaign.loss_finding import not_to_roll, rolled_already, rolled_otherwise
 from paradestate.core.campaign.recovery import Recovery
 from paradestate.core.finding import Finding
 from paradestate.core.log_finding import log_stop
@@ -18,6 +18,7 @@ from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
 from paradestate.core.play.game_record import Line as Written
 from paradestate.core.sentence.play import shown_words
+from paradestate.core.unfolding import spoken
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_pen import (
     LossesTold,
@@ -119,13 +120,13 @@ def _lines(weighing: _Weighing, typed: TypedRoll) -> Sequence[NewLine] | Finding
     """What is to be written of one roll, or why it can't be."""
     id_ = line_id(weighing.form, "rolled", typed.name)
     group = next((each for each in weighing.after.groups if each.name == typed.name), None)
-    there = weighing.written.get(id_)
+    there = weighing.written.get(id_) or _rolled_before(weighing, group)
     if there is not None and isinstance(there.event, Rolled):
         rolled = there.event
         is_same = typed.numbers in (rolled.faces, (rolled.total,))
         if not is_same or not there.holds:
             said = shown_words(rolled)
-            return sent_otherwise(typed.name, shown=said, is_struck=not there.holds)
+            return rolled_otherwise(spoken(typed.name), shown=said, is_struck=not there.holds)
         return () if group is None else tuple(_following(weighing, group, total=rolled.total))
     if group is None:
         return _no_roll(weighing.after, typed.name)
@@ -145,6 +146,21 @@ def _lines(weighing: _Weighing, typed: TypedRoll) -> Sequence[NewLine] | Finding
         NewLine(id=id_, event=event),
         *_following(weighing, group, total=shown.total),
     )
+
+
+def _rolled_before(weighing: _Weighing, group: RollGroup | None) -> Written | None:
+    """A roll of this game that stands, for somebody who still waits for what follows from it.
+
+    So it is where the writing broke off between them, and where one more of a platoon that shares
+    its roll is told out afterwards.
+    """
+    purpose = None if group is None else f"{PURPOSE}{group.name}"
+    held = [
+        line
+        for line in weighing.record.lines
+        if line.holds and isinstance(line.event, Rolled) and line.event.purpose == purpose
+    ]
+    return held[-1] if held else None
 
 
 def _recovery(weighing: _Weighing, group: RollGroup) -> Recovery:

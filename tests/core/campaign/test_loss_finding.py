@@ -8,7 +8,7 @@ from paradestate.core.campaign.loss_finding import (
     nothing_played,
     reason_missing,
     rolled_already,
-    sent_otherwise,
+    rolled_otherwise,
     supporting_out,
 )
 from paradestate.core.campaign.supporting_loss import SupportingLoss
@@ -55,11 +55,11 @@ def test_doubts_name_a_few_and_count_the_rest() -> None:
     assert unknown.message == "Out of action, but no stand of the force: tank 1."
 
 
-def test_a_form_that_says_something_else_the_second_time() -> None:
-    kept = sent_otherwise("x", shown="4", is_struck=False)
-    assert kept.message == "x: these dice were sent before; they showed 4."
-    struck = sent_otherwise("x", shown="4", is_struck=True)
-    assert struck.message.endswith("they showed 4, and was struck out since then.")
+def test_dice_that_show_something_else_the_second_time() -> None:
+    kept = rolled_otherwise("x", shown="4", is_struck=False)
+    assert kept.message == "x was rolled for already: it showed 4."
+    struck = rolled_otherwise("x", shown="4", is_struck=True)
+    assert struck.message.endswith("it showed 4, and was struck out since then.")
     assert (kept.code, struck.code) == ("fate-told", "fate-told")
 
 

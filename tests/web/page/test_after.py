@@ -71,7 +71,7 @@ def test_dice_of_a_form_are_written_with_who_saw_them(visitor: Visitor) -> None:
     assert "1 Section: recovered No 1 Company, 1 Platoon, 1 Section: promoted" in text
     assert "1 Platoon, 2 Section: 1 on 1d6" in text
     assert "short of 1 rifle section for sure; short of 2 rifle sections if none comes back" in text
-    assert "promoted 1 time" in text
+    assert "promoted once" in text
 
 
 def test_a_form_that_is_sent_twice_is_written_once_and_a_wrong_one_not_at_all(

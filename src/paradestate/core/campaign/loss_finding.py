@@ -38,12 +38,12 @@ def not_to_roll(name: str, *, waiting: Sequence[str]) -> Finding:
     )
 
 
-def sent_otherwise(name: str, *, shown: str, is_struck: bool) -> Finding:
-    """The stop for a form of dice that was sent before, and said something else then."""
+def rolled_otherwise(name: str, *, shown: str, is_struck: bool) -> Finding:
+    """The stop for dice that were written down before, and showed something else then."""
     since = ", and was struck out since then" if is_struck else ""
     return log_stop(
         code="fate-told",
-        message=f"{name}: these dice were sent before; they showed {shown}{since}.",
+        message=f"{name} was rolled for already: it showed {shown}{since}.",
         hint="Load the page anew; what is wrong is struck out with a reason.",
     )
 

@@ -19,7 +19,7 @@ from paradestate.core.sentence.campaign import (
 )
 from paradestate.core.sentence.chance import chance_words, near_text
 from paradestate.core.sentence.play import shown_words
-from paradestate.core.sentence.wording import capital, day_words, listed, several
+from paradestate.core.sentence.wording import capital, day_words, how_often, listed, several
 from paradestate.core.support.chances import Chances
 from paradestate.core.unfolding import Stand, name_within, spoken
 from paradestate.journeys.losses import AfterGame
@@ -135,7 +135,7 @@ def after_view(after: AfterGame, record: GameRecord, *, asked: Question) -> Afte
         others=_others(after, here=here),
         written=tuple(_written(each) for each in loss_lines(after)[::-1]),
         experience=tuple(
-            (spoken(name), several(times, "time")) for name, times in after.experience.items()
+            (spoken(name), how_often(times)) for name, times in after.experience.items()
         ),
         example="" if after.campaign != Campaign() else _example(after),
         seen=_seen(record),
