@@ -69,7 +69,7 @@ ASKED = {
 }
 """What is asked of a sheet that says little before it is asked."""
 
-COLOURS = {"marks": 120, "papers": 60, "after": 60}
+COLOURS = {"marks": 120, "papers": 60}
 """Of a sheet that is about colours."""
 
 NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)

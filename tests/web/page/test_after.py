@@ -156,6 +156,7 @@ def test_without_a_campaign_it_says_what_to_write_and_where(visitor: Visitor, fo
 def test_before_any_game_and_with_a_stop_nothing_is_told(tmp_path: Path) -> None:
     visitor = Visitor(marenz(tmp_path))
     assert "No game of this force was written down yet" in said(visitor)
+    assert "campaign: recovery:" in said(visitor)
     refused = visitor.post("after/roll", {"entry": NEW, "roll/x": "3"}, seen=visitor.get("files"))
     assert refused.status_code == 422
     with_campaign(tmp_path / "marenz", "campaign: {replacements: {nobody: 1}}\n")

@@ -1,6 +1,6 @@
 """Everything that the sheet of losses says of a game."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.campaign.casualty import Casualty, Fate, RollGroup
@@ -137,7 +137,10 @@ def after_view(after: AfterGame, record: GameRecord, *, asked: Question) -> Afte
         experience=tuple(
             (spoken(name), how_often(times)) for name, times in after.experience.items()
         ),
-        example="" if after.campaign != Campaign() else _example(after),
+        example=example_of(
+            after.campaign,
+            [each.pattern for each in (*(lost.stand for lost in after.casualties), *after.fielded)],
+        ),
         seen=_seen(record),
     )
 
@@ -291,6 +294,7 @@ def _seen(record: GameRecord) -> tuple[str, str]:
     return (rolled[-1].roller, rolled[-1].witness) if rolled else ("", "")
 
 
-def _example(after: AfterGame) -> str:
-    named = [*(each.stand for each in after.casualties), *after.fielded]
-    return EXAMPLE.format(pattern=named[0].pattern if named else "rifle section")
+def example_of(campaign: Campaign, patterns: Iterable[str]) -> str:
+    """What may be written where the files say nothing of losses; empty where they do."""
+    first = next(iter(patterns), "rifle section")
+    return "" if campaign != Campaign() else EXAMPLE.format(pattern=first)

@@ -10,6 +10,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.sentence.campaign import FLOW_STEPS
 from paradestate.core.sentence.wording import several
 from paradestate.core.unfolding import spoken
+from paradestate.journeys.check import checked
 from paradestate.journeys.losses import AfterGame, losses
 from paradestate.journeys.losses_pen import LossesTold, Teller
 from paradestate.journeys.losses_rolled import (
@@ -22,7 +23,7 @@ from paradestate.journeys.losses_rolled import (
 from paradestate.journeys.losses_struck import strike_loss
 from paradestate.journeys.losses_told import WORDS, tell_fate, tell_out
 from paradestate.web.after.question import COMPANIES, question
-from paradestate.web.after.view import ROLL, after_view, game_words
+from paradestate.web.after.view import ROLL, after_view, example_of, game_words
 from paradestate.web.log_form import head_said, new_id
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -148,8 +149,10 @@ def _nothing(visit: Visit, after: AfterGame, *, said: Said) -> Response:
     if found and not is_unplayed and any(each.place.file != "command line" for each in found):
         return visit.page("stopped.html", status=said.status, title="After", found=found)
     asked = question(visit.form.texts or visit.query)
+    force = checked(visit.folder, today=visit.today, memory=visit.memory).force
     return visit.page(
         "after_nothing.html",
+        example=example_of(force.campaign, force.stands),
         status=UNPROCESSABLE if asked.fields else said.status,
         found=found if asked.fields else (),
         is_asked=bool(asked.fields),
