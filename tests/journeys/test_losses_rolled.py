@@ -97,6 +97,20 @@ def test_who_shares_a_roll_that_was_made_gets_no_other(teller: Teller) -> None:
     assert (fates(same), len(same.entries)) == ([Fate.LOST, Fate.LOST], 1)
 
 
+def test_what_a_later_game_put_out_is_told_there_whichever_game_is_looked_at(
+    teller: Teller,
+) -> None:
+    first = play(teller.folder, out(SECTIONS[0]))
+    later = play(teller.folder, *map(out, SECTIONS[:2]), start=1000)
+    looking = replace(teller, of=first)
+    done = roll_recoveries(looking, typed(6, 1))
+    assert {each.played.game for each in done.entries if each.played} == {later}
+    assert done.after.record is not None
+    assert (done.after.record.id, done.after.groups) == (first, ())
+    told = tell_fate(replace(looking, form=teller.new_id()), [SECTIONS[1]], word="replaced")
+    assert [each.fate for each in told.after.missing][-1] is Fate.REPLACED
+
+
 def test_a_roll_is_struck_out_with_what_followed_and_may_be_rolled_anew(teller: Teller) -> None:
     play(teller.folder, *map(out, SECTIONS[:2]))
     done = roll_recoveries(teller, typed(6, 1))

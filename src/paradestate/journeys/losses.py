@@ -69,6 +69,8 @@ class AfterGame:
     """Supporting troops that were out in this game; they are asked for anew in the next."""
     has_supporting: bool = False
     """Whether the folder lists any."""
+    last_game: Mapping[str, GameRecord] = field(default_factory=dict)
+    """Stand to the last game that left something of it behind."""
     by_kind: tuple[LossFlow, ...] = ()
     """Where the stands of each kind went in this game."""
     by_company: tuple[LossFlow, ...] = ()
@@ -77,6 +79,14 @@ class AfterGame:
     def is_newest(self) -> bool:
         """Whether no game came after it, so that the next one follows it."""
         return bool(self.games) and self.record is self.games[-1]
+
+    def record_for(self, name: str, *, record: GameRecord) -> GameRecord:
+        """Where what came of a stand is written: the game that is meant, or a later one.
+
+        A later one that put it out, for what an earlier game says of it counts no more then.
+        """
+        last = self.last_game.get(name, record)
+        return max(record, last, key=self.games.index)
 
 
 def losses(
@@ -132,6 +142,11 @@ def losses(
         fielded=tuple(each for each in own.made.stands if each.is_wanted and not each.printed),
         supporting=out,
         has_supporting=bool(read.force.supporting_troops),
+        last_game={
+            each.stand.name: game
+            for game, behind in zip(games, left, strict=True)
+            for each in behind.casualties
+        },
         by_kind=flow(lambda each: each.pattern),
         by_company=flow(lambda each: each.company or own.made.formation),
     )

@@ -3,7 +3,7 @@
 Each line has an id made from that of its form, so that a form that is sent twice is written once.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from uuid import UUID, uuid5
 
@@ -14,7 +14,7 @@ from paradestate.core.play.event import Event, Subject, Told
 from paradestate.core.play.game_record import GameRecord
 from paradestate.core.play.game_record import Line as Written
 from paradestate.journeys.losses import AfterGame, losses
-from paradestate.journeys.pen import Pen, next_lines, write_lines
+from paradestate.journeys.pen import Line, Pen, next_lines, write_lines
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +52,8 @@ class NewLine:
 
     id: str
     event: Event
+    record: GameRecord
+    """The game that it belongs to."""
 
 
 def line_id(form: str, *words: str) -> str:
@@ -83,10 +85,17 @@ def losses_now(teller: Teller) -> AfterGame:
 
 def written(teller: Teller, record: GameRecord, *, new: Sequence[NewLine]) -> LossesTold:
     """Writes one line after the other until one can't be, and says what the losses are then."""
-    lines = next_lines(teller, record, events=[each.event for each in new])
-    with_ids = [replace(line, id=each.id) for line, each in zip(lines, new, strict=True)]
-    done = write_lines(teller, with_ids)
+    done = write_lines(teller, _lines(teller, new))
     after = losses_now(replace(teller, of=record.id))
     return LossesTold(
         findings=stops(done.findings), after=after, entries=done.entries, was_there=not new
     )
+
+
+def _lines(teller: Teller, new: Sequence[NewLine]) -> Iterator[Line]:
+    """The lines with their ids, those of each game numbered on."""
+    for record in {each.record.id: each.record for each in new}.values():
+        own = [each for each in new if each.record is record]
+        lines = next_lines(teller, record, events=[each.event for each in own])
+        for line, each in zip(lines, own, strict=True):
+            yield replace(line, id=each.id)

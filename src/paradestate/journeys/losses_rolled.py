@@ -143,7 +143,7 @@ def _lines(weighing: _Weighing, typed: TypedRoll) -> Sequence[NewLine] | Finding
         witness=weighing.seen.witness.strip(),
     )
     return (
-        NewLine(id=id_, event=event),
+        NewLine(id=id_, event=event, record=_record(weighing, group)),
         *_following(weighing, group, total=shown.total),
     )
 
@@ -157,10 +157,15 @@ def _rolled_before(weighing: _Weighing, group: RollGroup | None) -> Written | No
     purpose = None if group is None else f"{PURPOSE}{group.name}"
     held = [
         line
-        for line in weighing.record.lines
+        for line in (() if group is None else _record(weighing, group).lines)
         if line.holds and isinstance(line.event, Rolled) and line.event.purpose == purpose
     ]
     return held[-1] if held else None
+
+
+def _record(weighing: _Weighing, group: RollGroup) -> GameRecord:
+    """The game that its roll belongs to."""
+    return weighing.after.record_for(group.stands[0], record=weighing.record)
 
 
 def _recovery(weighing: _Weighing, group: RollGroup) -> Recovery:
@@ -173,14 +178,16 @@ def _following(weighing: _Weighing, group: RollGroup, *, total: int) -> Iterator
     fate = Fate.RECOVERED if recovery.on.holds(total) else Fate.LOST
     gains = recovery.promoted_on is not None and recovery.promoted_on.holds(total)
     for stand in group.stands:
-        yield _told(weighing, Subject(AFTER, stand), value=fate)
+        subjects = [(Subject(AFTER, stand), str(fate))]
         if gains and fate is Fate.RECOVERED:
-            yield _told(weighing, Subject(PROMOTED, stand), value=YES)
-
-
-def _told(weighing: _Weighing, subject: Subject, *, value: str) -> NewLine:
-    id_ = line_id(weighing.form, subject.aspect, subject.name)
-    return NewLine(id=id_, event=telling(weighing.record, subject, value=value))
+            subjects.append((Subject(PROMOTED, stand), YES))
+        record = _record(weighing, group)
+        for subject, value in subjects:
+            yield NewLine(
+                id=line_id(weighing.form, *subject),
+                event=telling(record, subject, value=value),
+                record=record,
+            )
 
 
 def _no_roll(after: AfterGame, name: str) -> Finding:

@@ -48,7 +48,8 @@ def tell_fate(teller: Teller, names: Sequence[str], *, word: str) -> LossesTold:
         barrier = why_not(after, name, word=word)
         if barrier is not None:
             wrong.append(barrier)
-        new.append(NewLine(id=id_, event=telling(after.record, subject, value=value)))
+        record = after.record_for(name, record=after.record)
+        new.append(NewLine(id=id_, event=telling(record, subject, value=value), record=record))
     if wrong:
         return LossesTold(findings=tuple(wrong), after=after)
     return written(teller, after.record, new=new)
@@ -75,7 +76,7 @@ def tell_out(teller: Teller, names: Sequence[str], *, how: str = YES) -> LossesT
         barrier = _why_not_out(after, name, how=how)
         if barrier is not None:
             wrong.append(barrier)
-        new.append(NewLine(id=id_, event=telling(record, subject, value=how)))
+        new.append(NewLine(id=id_, event=telling(record, subject, value=how), record=record))
     if wrong:
         return LossesTold(findings=tuple(wrong), after=after)
     return written(teller, record, new=new)

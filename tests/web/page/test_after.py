@@ -138,6 +138,10 @@ def test_stands_are_told_by_company_and_of_another_game(visitor: Visitor, folder
     assert first is not None
     text = said(visitor, of=first[1], next="whole-day attack")
     assert "Whole-day attack: complete if all come back" in text
+    told = visitor.post(
+        "after/tell", {"entry": NEW, "game": first[1], "stand": SECTIONS[0], "word": "lost"}
+    )
+    assert told.url.params["of"] == first[1]
     unknown = visitor.get("after", of="ffff")
     assert (unknown.status_code, "No game's id begins with" in words_of(unknown)) == (422, True)
     assert "tournament" in said(visitor, next="tournament")

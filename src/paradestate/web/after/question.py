@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from urllib.parse import urlencode
 
 COMPANIES = "company"
+GAME = "game"
+"""The field of a form with the id of the game that it was made for: a newer one may have begun."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +38,7 @@ class Question:
 def question(said: Mapping[str, str]) -> Question:
     """What an address or a form asks."""
     return Question(
-        of=said.get("of", "").strip(),
+        of=(said.get(GAME) or said.get("of", "")).strip(),
         next_game=said.get("next", "").strip(),
         by=said.get("by", "").strip(),
     )

@@ -105,7 +105,8 @@ def _teller(visit: Visit) -> Teller:
 def _answered(visit: Visit, done: LossesTold) -> Response:
     if done.findings or done.after.record is None:
         return _page(visit, said=Said(findings=done.findings, status=UNPROCESSABLE))
-    return visit.back_to(f"after{question(visit.form.texts).query()}")
+    of = "" if done.after.is_newest else done.after.record.id
+    return visit.back_to(f"after{question(visit.form.texts).query(of=of)}")
 
 
 def _page(visit: Visit, *, said: Said) -> Response:
