@@ -117,31 +117,41 @@ def losses(
     if ahead is None or roster is None:
         wrong = tuple(dict.fromkeys((*stops(slips), *stops(more))))
         return AfterGame(findings=(*findings, *wrong), texts=read.texts)
-    left = _all_left(read.force, games, roster=roster)
-    found = _summed(read.force, left, roster=roster, ahead=ahead)
-    place = games.index(record)
-    own = left[place]
-    out = supporting_losses(
-        record.board, read.force.supporting_troops, stands=(each.name for each in own.made.stands)
-    )
-    unknown = tuple(_unknown(record, own.made, known=out))
-    flow = _flowing(left, place, roster=roster, ahead=ahead)
+    told = _told(read.force, record, games=games, roster=roster, ahead=ahead)
     return replace(
-        found,
-        findings=(
-            *findings,
-            *doubts(own.casualties, unknown=unknown),
-            *supporting_out(out),
-        ),
+        told,
+        findings=(*findings, *told.findings),
         texts=read.texts,
         record=record,
-        casualties=own.casualties,
         next_game=game,
         games=games,
         kinds_of_game=tuple(read.force.games),
+        has_supporting=bool(read.force.supporting_troops),
+    )
+
+
+def _told(
+    force: Force,
+    record: GameRecord,
+    *,
+    games: Sequence[GameRecord],
+    roster: Establishment,
+    ahead: Establishment,
+) -> AfterGame:
+    """What all games come to, and what this one left behind."""
+    left = _all_left(force, games, roster=roster)
+    place = games.index(record)
+    own = left[place]
+    names = [each.name for each in own.made.stands]
+    out = supporting_losses(record.board, force.supporting_troops, stands=names)
+    unknown = tuple(_unknown(record, own.made, known=out))
+    flow = _flowing(left, place, roster=roster, ahead=ahead)
+    return replace(
+        _summed(force, left, roster=roster, ahead=ahead),
+        findings=(*doubts(own.casualties, unknown=unknown), *supporting_out(out)),
+        casualties=own.casualties,
         fielded=tuple(each for each in own.made.stands if each.is_wanted and not each.printed),
         supporting=out,
-        has_supporting=bool(read.force.supporting_troops),
         last_game={
             each.stand.name: game
             for game, behind in zip(games, left, strict=True)
