@@ -24,7 +24,8 @@ def command(folder: Path, *, since: str, as_json: bool) -> None:
 
     Bookings stand in the section `club` of the folder. What is lent or in repair isn't given out.
     """
-    from paradestate.cli.book_report import book_json, print_bookings
+    from paradestate.cli.book_json import book_json
+    from paradestate.cli.book_report import print_bookings
     from paradestate.journeys.book import bookings
     from paradestate.journeys.choosing import day_of
 

@@ -1,20 +1,28 @@
 """Whether all booked games can be played.
 
-folder -> checked -> what is owned and here -> sound stock -> spells -> what is short -> remedies
+folder -> checked -> what is owned and here -> sound stock -> needs by kind -> spells -> remedies
 """
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
+from paradestate.core.club.booking import Club, Lent
+from paradestate.core.club.booking_finding import boxes_too_full, club_doubts
 from paradestate.core.club.enough import Remedy, Spell, Stock, remedies, spells
-from paradestate.core.club.sound import sound_stock
+from paradestate.core.club.game_needs import Needs
+from paradestate.core.club.loan import late, with_late_away
+from paradestate.core.club.sound import club_stock
 from paradestate.core.finding import Finding
+from paradestate.core.force import Force
+from paradestate.core.holdings import together
+from paradestate.core.number import summed
 from paradestate.core.place import nearest_place
 from paradestate.core.sentence.club import booked_twice
+from paradestate.journeys.book_needs import Where, resolved
 from paradestate.journeys.check import checked
-from paradestate.journeys.holdings import with_holdings
+from paradestate.journeys.holdings import holdings, with_holdings
 from paradestate.journeys.memory import NOTHING, Memory
 
 
@@ -35,6 +43,17 @@ class Bookings:
     stock: Stock | None = None
     """None where the folder can't be read."""
     spells: tuple[BookedSpell, ...] = ()
+    club: Club = Club()
+    """As the files say it."""
+    needs: Mapping[str, Needs] = field(default_factory=dict)
+    """Booking to what it needs, stands and games of forces worked out."""
+    late: tuple[Lent, ...] = ()
+    """Loans whose last day is over."""
+
+    @property
+    def uncounted(self) -> tuple[str, ...]:
+        """Bookings of which nobody knows what they need; they are in no spell."""
+        return tuple(name for name in self.club.bookings if name not in self.needs)
 
 
 def bookings(
@@ -50,20 +69,45 @@ def bookings(
     """
     read = checked(folder, today=today, memory=memory)
     stocked = with_holdings(read, folder, today=today, memory=memory)
-    if stocked.is_stopped:
+    known = holdings(folder, today=today, memory=memory)
+    if stocked.is_stopped or known.state is None:
         return Bookings(findings=stocked.findings, texts=stocked.texts)
-    force = stocked.force
-    stock = sound_stock(force)
-    first = since or today
-    found = tuple(
-        BookedSpell(
-            spell=each,
-            remedies=remedies(force.club, stock, spell=each) if each.short else (),
-        )
-        for each in spells(force.club, stock)
-        if each.hours.on >= first
+    force, state = stocked.force, known.state
+    forces = (force, *(each.force for each in known.forces.values()))  # its own words come first
+    where = Where(folder=folder, collection=known.collection, today=today, memory=memory)
+    booked = resolved(force, where)
+    stock = club_stock(state.held, forces)
+    all_of_it = club_stock(together(state.held, state.lent), forces)
+    owned = summed((all_of_it.sound, all_of_it.in_repair))
+    club = with_late_away(booked.club, today)
+    found = _spells(club, stock, since=since or today)
+    return Bookings(
+        findings=(
+            *stocked.findings,
+            *booked.findings,
+            *club_doubts(force.club, places=force.places, today=today),
+            *boxes_too_full(force.club, owned, places=force.places),
+            *_short(found, force),
+        ),
+        texts=stocked.texts,
+        stock=stock,
+        spells=found,
+        club=force.club,
+        needs=booked.needs,
+        late=late(force.club, today),
     )
-    short = tuple(
+
+
+def _spells(club: Club, stock: Stock, *, since: datetime.date) -> tuple[BookedSpell, ...]:
+    return tuple(
+        BookedSpell(spell=each, remedies=remedies(club, stock, spell=each) if each.short else ())
+        for each in spells(club, stock)
+        if each.hours.on >= since
+    )
+
+
+def _short(found: tuple[BookedSpell, ...], force: Force) -> tuple[Finding, ...]:
+    return tuple(
         booked_twice(
             each.spell,
             each.remedies,
@@ -71,7 +115,4 @@ def bookings(
         )
         for each in found
         if each.spell.short
-    )
-    return Bookings(
-        findings=(*stocked.findings, *short), texts=stocked.texts, stock=stock, spells=found
     )

@@ -38,6 +38,20 @@ def read_date(text: str) -> DateSpan | Slip:
         return Slip(code="not-a-date", message=f"There is no day {text}.", hint=_HINT)
 
 
+def read_single_day(text: str) -> datetime.date | Slip:
+    """A single day of the calendar: `2026-12-03`."""
+    read = read_date(text)
+    if isinstance(read, Slip):
+        return read
+    if read.first != read.last:
+        return Slip(
+            code="not-a-date",
+            message=f"{text} isn't a single day.",
+            hint="Write year, month and day: 2026-12-03.",
+        )
+    return read.first
+
+
 def _ambiguous(text: str) -> Slip | None:
     """The slip for a date in figures whose order of day and month nobody can know."""
     found = _SLASHED.fullmatch(text)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import MISSING, dataclass, fields, is_dataclass
 from typing import Any, Generic, TypeVar
 
-from paradestate.text.codec import Codec, FreeText, Plain, Schema, shape_slip
+from paradestate.text.codec import Codec, FreeText, Plain, Schema, keys_schema, shape_slip
 from paradestate.text.context import Context
 from paradestate.text.slip import INVALID, NOT_USED, Invalid, Slip
 from paradestate.text.spelling import nearest_hint
@@ -215,6 +215,8 @@ class Named(Generic[T]):
 
     entry: Record[T]
     attribute: str = "name"
+    kind: str = ""
+    """The kind of the names, where they are defined elsewhere."""
 
     def read(self, node: Node, context: Context) -> Mapping[str, T] | Invalid:
         """The entries that could be read."""
@@ -224,8 +226,9 @@ class Named(Generic[T]):
             return INVALID
         found: dict[str, T] = {}
         for name, child in node.nodes.items():
+            is_known = not self.kind or context.refer(name, node.keys[name].place, kind=self.kind)
             values = self.entry.read_values(child, context)
-            if not isinstance(values, Invalid):
+            if is_known and not isinstance(values, Invalid):
                 found[name] = self.entry.make(**{self.attribute: name}, **values)
         return found
 
@@ -235,4 +238,5 @@ class Named(Generic[T]):
 
     def schema(self) -> Schema:
         """An object of entries."""
-        return {"type": "object", "additionalProperties": self.entry.schema()}
+        keys = keys_schema(self.kind) if self.kind else {}
+        return {"type": "object", **keys, "additionalProperties": self.entry.schema()}

@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 HOUR = 60
 DAY = 24 * HOUR
@@ -38,13 +39,44 @@ def clock(minutes: int) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Box:
-    """A box of somebody's that isn't counted among what is owned, and may be borrowed whole."""
+    """A box that goes out whole: one of somebody's that isn't counted here, or one of our own."""
 
     name: str
     keeper: str = ""
-    """Who has it; a role or a first name."""
+    """Who has it; a role, a code or a first name."""
     holds: Mapping[str, int] = field(default_factory=dict)
     """Figure kind to number."""
+    is_counted: bool = False
+    """Whether what it holds is among what is owned."""
+    handed_over: Mapping[datetime.date, str] = field(default_factory=dict)
+    """Day to who keeps it from then on."""
+    insured_for: Fraction | None = None
+    """In units of the force's currency."""
+
+    def keeper_on(self, day: datetime.date) -> str:
+        """Who keeps it on that day; from the day of a handing over on it is the next one."""
+        days = [each for each in self.handed_over if each <= day]
+        return self.handed_over[max(days)] if days else self.keeper
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lent:
+    """A box that is out with somebody."""
+
+    box: str
+    to: str
+    """A role or a code, never a name."""
+    since: datetime.date
+    until: datetime.date | None = None
+    """The last day on which it is away; None: nobody said."""
+
+    def is_late(self, today: datetime.date) -> bool:
+        """Whether it should be back by now."""
+        return self.until is not None and self.until < today
+
+    def is_away(self, day: datetime.date) -> bool:
+        """Whether it is away on that day."""
+        return self.since <= day and (self.until is None or day <= self.until)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,9 +87,22 @@ class Booking:
     hours: Hours
     needs: Mapping[str, int] = field(default_factory=dict)
     """Figure kind to number."""
+    stands: Mapping[str, int] = field(default_factory=dict)
+    """Stand pattern to number, beside those figures."""
+    game: str = ""
+    """A game of a force of the collection, of which everything is needed that must be there."""
+    force: str = ""
+    """The force of that game; empty for the one whose files say the booking."""
     borrows: tuple[str, ...] = ()
-    """Boxes that are borrowed for that day."""
+    """Boxes that are borrowed for that day; one of our own goes out whole to this game."""
+    whom: str = ""
+    """For whom it is booked; a role or a code, never a name."""
     by_hand: str = ""
+
+    @property
+    def is_resolved(self) -> bool:
+        """Whether its needs are figures alone."""
+        return not self.stands and not self.game and not self.force
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,4 +111,6 @@ class Club:
 
     boxes: Mapping[str, Box] = field(default_factory=dict)
     bookings: Mapping[str, Booking] = field(default_factory=dict)
+    loans: Mapping[str, Lent] = field(default_factory=dict)
+    """Box to who has it now; at most one has it."""
     by_hand: str = ""

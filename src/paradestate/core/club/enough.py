@@ -1,8 +1,8 @@
 """Whether there is enough for all games at every moment, and what would put it right.
 
 Between two moments at which a game begins or ends nothing changes, so each such spell is looked at
-once. In it figures are given out by the cheapest flow: as many needs as can be are met, with as few
-stand-ins as that takes, good ones before poor ones.
+once. A box of our own that a game borrows goes out whole: nobody else has what that game doesn't
+need of it. One that is out with somebody is given to none but him.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -10,13 +10,11 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import TypeAlias
 
-from paradestate.core.allotment import MATCH_COST
-from paradestate.core.club.booking import DAY, Booking, Box, Club, Hours
+from paradestate.core.club.booking import DAY, Booking, Box, Club, Hours, Lent
+from paradestate.core.club.giving_out import Supply, given_out
+from paradestate.core.club.loan import games_with, lent_on
 from paradestate.core.figure import FigureKind, StandIn
-from paradestate.core.flow import Arc, cheapest_flow
 from paradestate.core.number import summed
-
-SOURCE, SINK = "sound", "needed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +30,10 @@ class Spell:
     short: Mapping[str, int]
     """Figure kind to how many are lacking; empty where all can play."""
     stand_ins: tuple[StandIn, ...] = ()
+    kept: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    """Box of our own that is out whole with a game to what that game doesn't need of it."""
+    away: tuple[str, ...] = ()
+    """Boxes that are out with somebody on that day."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,55 +70,63 @@ def _in_time(bookings: Sequence[Booking]) -> Iterator[tuple[Hours, tuple[Booking
 
 def _spell(hours: Hours, games: Sequence[Booking], *, club: Club, stock: Stock) -> Spell:
     booked = summed(each.needs for each in games)
-    boxes = dict.fromkeys(name for each in games for name in each.borrows)
-    lent = (club.boxes[name].holds for name in boxes if name in club.boxes)
-    sound = summed((stock.sound, *lent))
-    short, stand_ins = _given_out(booked, sound, figures=stock.figures)
+    supplies = _supplies(games, club=club, stock=stock)
+    sound = summed(each.figures for each in supplies)
+    given = given_out({each.name: each.needs for each in games}, supplies, figures=stock.figures)
     return Spell(
         hours=hours,
         games=tuple(each.name for each in games),
         booked=booked,
         sound={kind: sound.get(kind, 0) for kind in booked},
-        short=short,
-        stand_ins=stand_ins,
+        short=given.short,
+        stand_ins=given.stand_ins,
+        kept=_kept(games, club=club),
+        away=tuple(name for name in club.boxes if lent_on(club, name, day=hours.on)),
     )
 
 
-def _given_out(
-    booked: Mapping[str, int], sound: Mapping[str, int], *, figures: Mapping[str, FigureKind]
-) -> tuple[Mapping[str, int], tuple[StandIn, ...]]:
-    """What is lacking, and who stands in."""
-    arcs = [
-        *(Arc(tail=SOURCE, head=f"{kind} is", room=number) for kind, number in sound.items()),
-        *(Arc(tail=f"{kind} for", head=SINK, room=number) for kind, number in booked.items()),
-    ]
-    pairs = [
-        (kind, other, cost)
-        for kind in sound
-        for other in booked
-        if (cost := _cost(kind, stands_for=other, figures=figures)) is not None
-    ]
-    ways = [
-        Arc(tail=f"{kind} is", head=f"{other} for", room=sound[kind], cost=cost)
-        for kind, other, cost in pairs
-    ]
-    flow = cheapest_flow([*arcs, *ways], source=SOURCE, sink=SINK)
-    met = dict(zip(booked, flow[len(sound) : len(arcs)], strict=True))
-    short = {kind: number - met[kind] for kind, number in booked.items() if number > met[kind]}
-    stand_ins = tuple(
-        StandIn(kind=kind, stands_for=other, number=number)
-        for (kind, other, _), number in zip(pairs, flow[len(arcs) :], strict=True)
-        if number and kind != other
-    )
-    return short, stand_ins
+def _supplies(games: Sequence[Booking], *, club: Club, stock: Stock) -> tuple[Supply, ...]:
+    """What any game may have, then what is in boxes of our own that are out whole.
+
+    A box holds what the files say as far as so much is sound; those first in the files have it.
+    """
+    left = dict(stock.sound)
+    whole: list[Supply] = []
+    for box in club.boxes.values():
+        players = games_with(club, box.name, games=games)
+        is_gone = lent_on(club, box.name, day=games[0].hours.on) is not None
+        if not box.is_counted and players:
+            left = summed((left, box.holds))
+        elif box.is_counted and (players or is_gone):
+            held = {kind: min(number, left.get(kind, 0)) for kind, number in box.holds.items()}
+            left |= {kind: left.get(kind, 0) - number for kind, number in held.items()}
+            whole += [Supply(figures=held, games=players)] if players else []
+    return (Supply(figures=left), *whole)
 
 
-def _cost(kind: str, *, stands_for: str, figures: Mapping[str, FigureKind]) -> int | None:
-    if kind == stands_for:
-        return 0
-    known = figures.get(kind)
-    match = known.may_stand_for.get(stands_for) if known else None
-    return None if match is None else MATCH_COST[match]
+def _kept(games: Sequence[Booking], *, club: Club) -> Mapping[str, Mapping[str, int]]:
+    """Box of our own to what the games that have it don't need of it."""
+    needs = {each.name: dict(each.needs) for each in games}
+    found: dict[str, Mapping[str, int]] = {}
+    for box in club.boxes.values():
+        players = games_with(club, box.name, games=games)
+        if box.is_counted and players:
+            over = {
+                kind: _over(kind, box, needs=[needs[each] for each in players])
+                for kind in box.holds
+            }
+            found[box.name] = {kind: number for kind, number in over.items() if number}
+    return {name: over for name, over in found.items() if over}
+
+
+def _over(kind: str, box: Box, *, needs: Sequence[dict[str, int]]) -> int:
+    """How many of a box the games don't need; what they do is taken off their needs."""
+    left = box.holds[kind]
+    for each in needs:
+        used = min(left, each.get(kind, 0))
+        each[kind] = each.get(kind, 0) - used
+        left -= used
+    return left
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,13 +145,28 @@ class Loan:
     box: Box
 
 
-Remedy: TypeAlias = Move | Loan
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sharing:
+    """Only what is needed is taken out of a box of our own, and it isn't sent out whole."""
+
+    box: Box
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BackInTime:
+    """A box that is out with somebody is back by then."""
+
+    lent: Lent
+
+
+Remedy: TypeAlias = Move | Loan | Sharing | BackInTime
 
 
 def remedies(club: Club, stock: Stock, *, spell: Spell) -> tuple[Remedy, ...]:
     """Each single change after which nothing is short on that day any more.
 
-    A game begins as another ends, or ends as another begins, or a box is borrowed for it.
+    A game begins as another ends, or ends as another begins, or a box is borrowed for it; a box of
+    our own isn't sent out whole, or is back from its loan.
     """
     that_day = {
         name: each for name, each in club.bookings.items() if each.hours.on == spell.hours.on
@@ -167,16 +192,37 @@ def _tried(club: Club, spell: Spell) -> Iterator[Remedy]:
         for start in sorted(starts, key=lambda at: (abs(at - own.start), at)):
             if 0 <= start <= DAY - long and start != own.start:
                 yield Move(booking=name, hours=own.moved_to(start))
+    yield from _tried_boxes(club, spell)
+
+
+def _tried_boxes(club: Club, spell: Spell) -> Iterator[Remedy]:
     for box in club.boxes.values():
-        if any(kind in box.holds for kind in spell.short):
+        lent = lent_on(club, box.name, day=spell.hours.on)
+        if not any(kind in box.holds for kind in spell.short):
+            continue
+        if lent is not None:
+            yield BackInTime(lent=lent)
+        elif not box.is_counted:
             yield Loan(booking=spell.games[0], box=box)
+        elif box.name in spell.kept:
+            yield Sharing(box=box)
 
 
 def changed(club: Club, remedy: Remedy) -> Club:
     """The club with one change made."""
-    before = club.bookings[remedy.booking]
-    if isinstance(remedy, Move):
-        after = replace(before, hours=remedy.hours)
-    else:
-        after = replace(before, borrows=(*before.borrows, remedy.box.name))
-    return replace(club, bookings={**club.bookings, remedy.booking: after})
+    match remedy:
+        case BackInTime(lent=lent):
+            loans = {name: each for name, each in club.loans.items() if each != lent}
+            return replace(club, loans=loans)
+        case Sharing(box=box):
+            bookings = {
+                name: replace(each, borrows=tuple(one for one in each.borrows if one != box.name))
+                for name, each in club.bookings.items()
+            }
+            return replace(club, bookings=bookings)
+        case Move(booking=name, hours=hours):
+            after = replace(club.bookings[name], hours=hours)
+        case Loan(booking=name, box=box):
+            before = club.bookings[name]
+            after = replace(before, borrows=(*before.borrows, box.name))
+    return replace(club, bookings={**club.bookings, name: after})

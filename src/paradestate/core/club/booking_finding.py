@@ -1,0 +1,91 @@
+"""What is doubtful of bookings, loans and boxes: late, away, handed over while out, too much."""
+
+import datetime
+from collections.abc import Iterator, Mapping
+
+from paradestate.core.club.booking import Booking, Box, Club, Lent
+from paradestate.core.club.loan import handed_over_away, late, without_box
+from paradestate.core.finding import Finding, Level
+from paradestate.core.number import summed
+from paradestate.core.place import Places, nearest_place
+from paradestate.core.sentence.wording import capital, counted, day_words, several
+
+SECTION = "club"
+
+
+def club_doubts(club: Club, *, places: Places, today: datetime.date) -> Iterator[Finding]:
+    """A warning for each box that is late, can't be had by a game, or is handed over while out."""
+    for lent in late(club, today):
+        yield _late(lent, places=places, today=today)
+    for booking, lent in without_box(club):
+        yield _away(booking, lent, places=places)
+    for box, day, lent in handed_over_away(club):
+        yield _handed_over(box, day, lent=lent, places=places)
+
+
+def boxes_too_full(club: Club, owned: Mapping[str, int], *, places: Places) -> Iterator[Finding]:
+    """A warning for each kind of which boxes of our own hold more than is owned at all."""
+    own = [box for box in club.boxes.values() if box.is_counted]
+    for kind, number in summed(box.holds for box in own).items():
+        there = owned.get(kind, 0)
+        if number > there:
+            last = [box.name for box in own if kind in box.holds][-1]
+            yield Finding(
+                level=Level.WARN,
+                code="boxes-hold-more",
+                message=f"{capital(kind)}: our boxes hold {number}, and {there} are owned.",
+                effect="The boxes that stand first in the file are taken to be full.",
+                hint="Count them, then log what was counted, or write down what the boxes hold.",
+                place=nearest_place(places, (SECTION, "boxes", last, "holds", kind)),
+            )
+
+
+def not_counted(booking: Booking, *, why: str, places: Places) -> Finding:
+    """The warning for a game whose needs nobody can work out."""
+    word = "force" if booking.force else "game"
+    return Finding(
+        level=Level.WARN,
+        code="booking-not-counted",
+        message=f"{booking.name}: {why}",
+        effect="What it needs isn't known, so that nothing is said of the hours in which it is "
+        "played.",
+        hint="Name a game and a force as they stand in the files, or say what it needs by kind.",
+        place=nearest_place(places, (SECTION, "bookings", booking.name, word)),
+    )
+
+
+def _late(lent: Lent, *, places: Places, today: datetime.date) -> Finding:
+    until = lent.until or today
+    return Finding(
+        level=Level.WARN,
+        code="loan-late",
+        message=f"{lent.box} was to be back from {lent.to} by {day_words(until)}: it is "
+        f"{several((today - until).days, 'day')} late.",
+        effect="It counts as away, and is given out to nobody else.",
+        hint=f"Ask {lent.to} for it; when it is here, write down that it is back.",
+        place=nearest_place(places, (SECTION, "loans", lent.box, "until")),
+    )
+
+
+def _away(booking: Booking, lent: Lent, *, places: Places) -> Finding:
+    until = f" until {day_words(lent.until)}" if lent.until else ""
+    return Finding(
+        level=Level.WARN,
+        code="box-away",
+        message=f"{booking.name} borrows {lent.box}, which is out with {lent.to}{until}.",
+        effect="That game is counted without it.",
+        hint="Have it back by then, borrow another, or book the game for who has it.",
+        place=nearest_place(places, (SECTION, "bookings", booking.name, "borrows")),
+    )
+
+
+def _handed_over(box: Box, day: datetime.date, *, lent: Lent, places: Places) -> Finding:
+    return Finding(
+        level=Level.WARN,
+        code="handed-over-away",
+        message=f"{box.name} is handed over to {box.handed_over[day]} on {day_words(day)}, and is "
+        f"out with {lent.to} then.",
+        effect=f"Nobody can look into it on that day: {counted(box.holds)}.",
+        hint="Hand it over after it is back, or have it back before.",
+        place=nearest_place(places, (SECTION, "boxes", box.name, "handed over", str(day))),
+    )
