@@ -1,40 +1,68 @@
 """The command `book`."""
 
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
 import click
 
-from paradestate.cli.finding_report import print_findings
-from paradestate.cli.option import finish, folder_argument, json_option, stop_for, today
-from paradestate.cli.output import print_json
+from paradestate.cli.book_option import book_options
+from paradestate.cli.option import folder_argument, json_option
 
 EPILOG = """\b
 Examples:
   paradestate book marenz
   paradestate book marenz --from 2026-12-01
+  paradestate book marenz add "river game" --hours "2026-12-03 20:00-22:00" --needs "truck=8"
+  paradestate book marenz add "hill game" --hours "2026-12-03 20:00-22:00" \\
+      --game "whole-day attack" --borrows "box 3" --for Ann
+  paradestate book marenz move "hill game" --hours "2026-12-03 22:00-24:00"
+  paradestate book marenz cancel "hill game"
+  paradestate book marenz lend "box 3" --to Ann --contact "01632 960123" --until 2026-12-10
+  paradestate book marenz back "box 3"
+  paradestate book marenz hand-over "box 3" --role secretary --on 2027-01-05
+  paradestate book marenz value
+  paradestate book marenz who
+  paradestate book marenz erase Ann
 """
 
 
 @click.command(epilog=EPILOG)
 @folder_argument
-@click.option("--from", "since", default="", metavar="DAY", help="From this day on: 2026-12-01.")
+@click.argument("action", default="show", metavar="[ACTION]")
+@click.argument("words", nargs=-1)
+@book_options
 @json_option
-def command(folder: Path, *, since: str, as_json: bool) -> None:
+def command(
+    folder: Path,
+    *,
+    action: str,
+    words: tuple[str, ...],
+    as_json: bool,
+    **said: Any,  # noqa: ANN401 - each goes on by name to where it has its type
+) -> None:
     """Say whether all games booked in FOLDER can be played, what is short, and the remedies.
 
-    Bookings stand in the section `club` of the folder. What is lent or in repair isn't given out.
+    ACTION is add, move, cancel, lend, back, hand-over, put-back, value, who, erase, or show (the
+    usual). Bookings, boxes and loans stand in the section `club` of the folder, and its former
+    version is kept with every change. Names of people stay in a private file of this machine: the
+    folder has a role or a code.
     """
-    from paradestate.cli.book_json import book_json
-    from paradestate.cli.book_report import print_bookings
-    from paradestate.journeys.book import bookings
-    from paradestate.journeys.choosing import day_of
+    from paradestate.cli import book_action
 
-    day, slips = day_of(since)
-    stop_for(slips)
-    answer = bookings(folder, today=today(), since=day)
-    print_findings(answer.findings, answer.texts)
-    if answer.stock is not None and as_json:
-        print_json(book_json(answer))
-    elif answer.stock is not None:
-        print_bookings(answer)
-    finish(stopped=answer.stock is None)
+    actions: Mapping[str, Callable[..., None]] = {
+        "show": book_action.show,
+        "add": book_action.add,
+        "move": book_action.move,
+        "cancel": book_action.cancel,
+        "lend": book_action.lend,
+        "back": book_action.back,
+        "hand-over": book_action.hand_over,
+        "put-back": book_action.put_back,
+        "value": book_action.value,
+        "who": book_action.who,
+        "erase": book_action.erase,
+    }
+    if action not in actions:
+        raise click.UsageError(f"ACTION is one of: {', '.join(actions)}.")
+    actions[action](folder, words=words, said=said, as_json=as_json)

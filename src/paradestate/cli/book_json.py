@@ -7,6 +7,7 @@ from paradestate.core.club.enough import BackInTime, Loan, Move, Remedy, Sharing
 from paradestate.core.outline import decimal_text
 from paradestate.journeys.book import BookedSpell, Bookings
 from paradestate.journeys.document import finding_document
+from paradestate.journeys.rewriting import Rewritten
 
 
 def book_json(answer: Bookings) -> dict[str, object]:
@@ -22,6 +23,16 @@ def book_json(answer: Bookings) -> dict[str, object]:
         "uncounted": list(answer.uncounted),
         "certainty": "not computed" if answer.uncounted else "exact",
         "findings": [finding_document(finding) for finding in answer.findings],
+    }
+
+
+def changed_json(written: Rewritten, answer: Bookings) -> dict[str, object]:
+    """What was written, and the bookings as they are now."""
+    return {
+        "written": str(written.file),
+        "former": written.former.name,
+        "comments_gone": list(written.comments_gone),
+        **book_json(answer),
     }
 
 

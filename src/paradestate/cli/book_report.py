@@ -1,10 +1,13 @@
 """Bookings for people."""
 
-from paradestate.cli.output import console, titled_table
+from pathlib import Path
+
+from paradestate.cli.output import command_line, console, titled_table
 from paradestate.core.club.booking import clock
 from paradestate.core.sentence.club import hours_short, kept_words, lent_sentence, remedy_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 from paradestate.journeys.book import BookedSpell, Bookings
+from paradestate.journeys.rewriting import Rewritten
 
 
 def print_bookings(answer: Bookings) -> None:
@@ -26,6 +29,18 @@ def print_bookings(answer: Bookings) -> None:
         _print_spells(answer)
     for lent in answer.club.loans.values():
         out.print(capital(lent_sentence(lent)))
+
+
+def print_changed(written: Rewritten, answer: Bookings, *, folder: Path) -> None:
+    """Where it was written and how it is put back; then the bookings as they are now."""
+    out = console()
+    out.print(f"Written: {written.file}; the version before: {written.former}")
+    for comment in written.comments_gone:
+        out.print(f"A comment went with what was replaced: {comment}")
+    back = command_line("book", str(folder), "put-back", written.former.name)
+    out.print(f"To put it back: {back}")
+    out.print()
+    print_bookings(answer)
 
 
 def _print_spells(answer: Bookings) -> None:

@@ -52,3 +52,14 @@ class Source:
 def force_currency(sources: Mapping[str, Source]) -> Currency | None:
     """The currency in which totals are given: that of the first source without a rate."""
     return next((source.currency for source in sources.values() if source.rate is None), None)
+
+
+def sold_kinds(sources: Mapping[str, Source]) -> frozenset[str]:
+    """The kinds that some pack holds."""
+    return frozenset(
+        kind
+        for source in sources.values()
+        for pack in source.packs.values()
+        for kind, number in pack.holds.items()
+        if number
+    )

@@ -24,6 +24,7 @@ from paradestate.store.address import JournalFile
 from paradestate.store.archive import Archive, Manifest, read_archive, write_archive
 from paradestate.store.opening import opened
 from paradestate.text.error import FileError
+from paradestate.text.private_file import state_folder
 from paradestate.text.whole_file import fill_new
 from paradestate.text.whole_folder import new_folder
 
@@ -101,10 +102,14 @@ def _name_in_archive(path: Path, root: Path) -> str:
 
 
 def _is_apart(path: Path, root: Path) -> bool:
-    """Whether a file isn't archived: the journal, whose lines are, and what is half made."""
+    """Whether a file isn't archived: the journal, whose lines are, and what is half made.
+
+    Neither are keys and names of this user, wherever he has had them put.
+    """
     parts = path.relative_to(root).parts
     is_half_made = parts[0].startswith(".new-") or path.match(".*.new")
-    return is_half_made or (path.parent == root and path.name in NOT_ARCHIVED)
+    is_private = path.resolve().is_relative_to(state_folder().resolve())
+    return is_half_made or is_private or (path.parent == root and path.name in NOT_ARCHIVED)
 
 
 def _digest(file: Path) -> str:

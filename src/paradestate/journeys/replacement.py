@@ -12,6 +12,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.holdings import Holdings, piles, together
+from paradestate.core.source import sold_kinds
 from paradestate.journeys.check import Checked
 from paradestate.journeys.holdings import HeldCollection, holdings
 from paradestate.journeys.memory import NOTHING, Memory
@@ -47,7 +48,7 @@ def replacement(
         together(known.state.held, known.state.lent),
         (force, *(read.force for read in known.forces.values())),
     )
-    sold = _sold(force)
+    sold = sold_kinds(force.sources)
     wanted = {kind: number for kind, number in owned.items() if kind in sold}
     unsold = {kind: number for kind, number in owned.items() if kind not in sold}
     if not wanted:
@@ -80,14 +81,3 @@ def figures_of(owned: Holdings, forces: Iterable[Force]) -> Mapping[str, int]:
         for kind, each in figures.items():
             total[kind] = total.get(kind, 0) + each * pile.number
     return {kind: number for kind, number in total.items() if number > 0}
-
-
-def _sold(force: Force) -> frozenset[str]:
-    """The kinds that some pack holds."""
-    return frozenset(
-        kind
-        for source in force.sources.values()
-        for pack in source.packs.values()
-        for kind, number in pack.holds.items()
-        if number
-    )

@@ -83,6 +83,21 @@ def write_changed(path: Path, data: bytes, *, seen: bytes, at: datetime.datetime
     return former
 
 
+def write_over(path: Path, data: bytes, *, seen: bytes) -> None:
+    """Writes a file anew that held `seen`, and keeps nothing of what it was.
+
+    Raises FileChangedError where the file holds something else by now, and FileError where the
+    disk refuses; the file is what it was then.
+    """
+    with _in_words(path), locked(path.parent):
+        _refuse_changed(path, data, seen=seen)
+        mode = S_IMODE(path.stat().st_mode)
+        with _written_beside(_beside(path), data, mode=mode) as beside:
+            _refuse_changed(path, data, seen=seen)
+            beside.replace(path)
+        confirm(path)
+
+
 def confirm(path: Path) -> None:
     """Has the new name put down too. Raises FileError where the disk doesn't say that it is."""
     try:

@@ -99,11 +99,6 @@ class Booking:
     """For whom it is booked; a role or a code, never a name."""
     by_hand: str = ""
 
-    @property
-    def is_resolved(self) -> bool:
-        """Whether its needs are figures alone."""
-        return not self.stands and not self.game and not self.force
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Club:

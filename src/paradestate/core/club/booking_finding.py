@@ -2,11 +2,14 @@
 
 import datetime
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 
 from paradestate.core.club.booking import Booking, Box, Club, Lent
 from paradestate.core.club.loan import handed_over_away, late, without_box
 from paradestate.core.finding import Finding, Level
+from paradestate.core.money import Currency, money_text
 from paradestate.core.number import summed
+from paradestate.core.outline import decimal_text
 from paradestate.core.place import Places, nearest_place
 from paradestate.core.sentence.wording import capital, counted, day_words, several
 
@@ -51,6 +54,23 @@ def not_counted(booking: Booking, *, why: str, places: Places) -> Finding:
         "played.",
         hint="Name a game and a force as they stand in the files, or say what it needs by kind.",
         place=nearest_place(places, (SECTION, "bookings", booking.name, word)),
+    )
+
+
+def insured_too_low(box: Box, value: int, *, currency: Currency, places: Places) -> Finding:
+    """The warning for a box that would cost more to buy again than it is insured for.
+
+    `value` is in minor units.
+    """
+    insured = decimal_text(box.insured_for or Fraction(0))
+    return Finding(
+        level=Level.WARN,
+        code="insured-too-low",
+        message=f"{box.name} is insured for {insured}; what it holds would cost "
+        f"{money_text(value, currency)} to buy again.",
+        effect="The insurance wouldn't replace it, and the work on it is in neither sum.",
+        hint="Insure it for more, or write down what it holds.",
+        place=nearest_place(places, (SECTION, "boxes", box.name, "insured for")),
     )
 
 

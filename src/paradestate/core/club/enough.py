@@ -221,8 +221,11 @@ def changed(club: Club, remedy: Remedy) -> Club:
             }
             return replace(club, bookings=bookings)
         case Move(booking=name, hours=hours):
-            after = replace(club.bookings[name], hours=hours)
+            return _with_booking(club, replace(club.bookings[name], hours=hours))
         case Loan(booking=name, box=box):
             before = club.bookings[name]
-            after = replace(before, borrows=(*before.borrows, box.name))
-    return replace(club, bookings={**club.bookings, name: after})
+            return _with_booking(club, replace(before, borrows=(*before.borrows, box.name)))
+
+
+def _with_booking(club: Club, booking: Booking) -> Club:
+    return replace(club, bookings={**club.bookings, booking.name: booking})

@@ -69,9 +69,13 @@ def needs_words(booking: Booking) -> str:
 
 
 def lent_sentence(lent: Lent) -> str:
-    """Such as: box 3 is out with borrower 7f3k, 20 November 2026 to 10 December 2026."""
-    until = f" to {day_words(lent.until)}" if lent.until else ", and nobody said until when"
-    return f"{lent.box} is out with {lent.to}, {day_words(lent.since)}{until}."
+    """Such as: box 3 is out with borrower 7f3k2, 20 November 2026 to 10 December 2026."""
+    if lent.until is None:
+        return (
+            f"{lent.box} is out with {lent.to} since {day_words(lent.since)}; nobody said until "
+            "when."
+        )
+    return f"{lent.box} is out with {lent.to}, {day_words(lent.since)} to {day_words(lent.until)}."
 
 
 def hours_short(spell: Spell) -> str:

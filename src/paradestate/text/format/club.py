@@ -38,7 +38,7 @@ _BOX = record(
     word("insured for", value.POSITIVE, about="in units of the force's currency"),
     by_hand=False,
 )
-_BOOKING = record(
+BOOKING = record(
     Booking,
     word("hours", HOURS, required=True, about="a day and two times: 2026-12-03 20:00-22:00"),
     word("needs", Counts(kind=FIGURES), about="figures"),
@@ -48,7 +48,7 @@ _BOOKING = record(
     word("borrows", ListOf(of=NameOf(kind=BOXES)), about="boxes that are borrowed for it"),
     word("for", value.NAME, attribute="whom", about="a role or a code, never a name"),
 )
-_LENT = record(
+LENT = record(
     Lent,
     word("to", value.NAME, required=True, about="a role or a code, never a name"),
     word("since", SINGLE_DAY, required=True, about="the first day on which it is away"),
@@ -58,10 +58,10 @@ _LENT = record(
 CLUB = record(
     Club,
     word("boxes", Named(entry=_BOX), about="boxes that may be borrowed whole"),
-    word("bookings", Named(entry=_BOOKING), about="games that need figures for some hours"),
+    word("bookings", Named(entry=BOOKING), about="games that need figures for some hours"),
     word(
         "loans",
-        Named(entry=_LENT, attribute="box", kind=BOXES),
+        Named(entry=LENT, attribute="box", kind=BOXES),
         about="boxes that are out, and with whom",
     ),
 )

@@ -1,0 +1,82 @@
+"""Who stands behind the codes of a club, and what was erased."""
+
+from collections.abc import Mapping, Sequence
+
+from paradestate.cli.output import console, titled_table
+from paradestate.core.club.booking import Club
+from paradestate.core.sentence.wording import listed, several
+from paradestate.journeys.erasing import Erased
+from paradestate.text.people import Person, people_file
+
+ELSEWHERE = (
+    "Not looked at: archives, printed papers, what others have of this folder, and the backups of "
+    "this machine."
+)
+
+
+def print_people(known: Sequence[Person], club: Club) -> None:
+    """Code, name and contact of everybody, and what this folder has of them."""
+    out = console()
+    if not known:
+        out.print("Nobody is named on this machine.")
+        return
+    table = titled_table("Who borrows")
+    for heading in ("code", "name", "contact", "has or booked here"):
+        table.add_column(heading)
+    uses = uses_of(club)
+    for person in known:
+        table.add_row(
+            person.code, person.name, person.contact, listed(uses.get(person.code, ())) or "nothing"
+        )
+    out.print(table)
+    out.print(f"Kept in {people_file()}, for your eyes alone.")
+
+
+def people_json(known: Sequence[Person], club: Club) -> dict[str, object]:
+    """Codes alone: a document for programs names nobody."""
+    uses = uses_of(club)
+    return {
+        "people": [{"code": each.code, "uses": list(uses.get(each.code, ()))} for each in known]
+    }
+
+
+def uses_of(club: Club) -> Mapping[str, tuple[str, ...]]:
+    """Role or code to the boxes that it has or keeps, and the games that are booked for it."""
+    pairs = [
+        *((each.to, each.box) for each in club.loans.values()),
+        *((each.keeper, each.name) for each in club.boxes.values() if each.keeper),
+        *((who, each.name) for each in club.boxes.values() for who in each.handed_over.values()),
+        *((each.whom, each.name) for each in club.bookings.values() if each.whom),
+    ]
+    found: dict[str, tuple[str, ...]] = {}
+    for who, what in pairs:
+        found[who] = tuple(dict.fromkeys((*found.get(who, ()), what)))
+    return found
+
+
+def print_erased(answer: Erased) -> None:
+    """What was taken away, what is left, and where nobody looked."""
+    out = console()
+    if not answer.is_anything:
+        out.print("Nobody is called so here; nothing was erased.")
+        return
+    if answer.codes:
+        out.print(f"Erased: {listed(answer.codes)} names nobody on this machine any more.")
+    for file in (*answer.files, *answer.former):
+        out.print(f"A code stands in place of the name now: {file}")
+    if answer.remains:
+        out.print(f"The name still stands at {several(answer.remains, 'place')}, named above.")
+    out.print(ELSEWHERE)
+
+
+def erased_json(answer: Erased) -> dict[str, object]:
+    """The same with the keys that programs rely on; without the name."""
+    from paradestate.journeys.document import finding_document
+
+    return {
+        "codes": list(answer.codes),
+        "files": [str(file) for file in answer.files],
+        "former": [str(file) for file in answer.former],
+        "remains": answer.remains,
+        "findings": [finding_document(finding) for finding in answer.findings],
+    }

@@ -1,0 +1,53 @@
+"""A booking from what was typed beside a command or into a form."""
+
+from dataclasses import dataclass
+
+from paradestate.core.club.booking import Booking, Hours
+from paradestate.core.finding import Finding
+from paradestate.journeys.choosing import typed_finding, want_of
+from paradestate.text.hours import read_hours
+from paradestate.text.slip import Slip
+from paradestate.text.spelling import tidy
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TypedBooking:
+    """What was typed; empty for what wasn't."""
+
+    name: str
+    hours: str
+    needs: str = ""
+    """Figure kinds with numbers: `truck=8, officer=1`."""
+    stands: str = ""
+    """Stand patterns with numbers."""
+    game: str = ""
+    force: str = ""
+    borrows: tuple[str, ...] = ()
+    whom: str = ""
+
+
+def booking_of(typed: TypedBooking) -> tuple[Booking | None, tuple[Finding, ...]]:
+    """The booking, or None with a stop for each thing that can't be read."""
+    hours, slips = hours_of(typed.hours)
+    needs, no_needs = want_of(typed.needs)
+    stands, no_stands = want_of(typed.stands)
+    findings = (*slips, *no_needs, *no_stands)
+    if findings or hours is None:
+        return None, findings
+    booking = Booking(
+        name=tidy(typed.name),
+        hours=hours,
+        needs={kind: number for kind, number in (needs or {}).items() if number},
+        stands={name: number for name, number in (stands or {}).items() if number},
+        game=tidy(typed.game),
+        force=tidy(typed.force),
+        borrows=tuple(dict.fromkeys(map(tidy, typed.borrows))),
+        whom=typed.whom,
+    )
+    return booking, ()
+
+
+def hours_of(text: str) -> tuple[Hours | None, tuple[Finding, ...]]:
+    """The hours that were typed, or None with a stop."""
+    hours = read_hours(tidy(text))
+    return (None, (typed_finding(hours),)) if isinstance(hours, Slip) else (hours, ())
