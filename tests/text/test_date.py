@@ -8,7 +8,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paradestate.core.span import DateSpan, day, month, year
-from paradestate.text.date import duration_text, read_date, read_days, read_duration
+from paradestate.text.date import (
+    duration_text,
+    read_date,
+    read_days,
+    read_duration,
+    read_single_day,
+)
 from paradestate.text.slip import Slip
 from tests.text.slips import code_of, value_of
 
@@ -93,3 +99,12 @@ def test_a_duration_reads_as_it_is_written(minutes: Fraction) -> None:
 @pytest.mark.parametrize("text", ["4", "x h", "-1 h", "4 days", "100001 min"])
 def test_odd_durations(text: str) -> None:
     assert code_of(read_duration(text)) == "not-a-duration"
+
+
+def test_a_single_day_is_no_month_and_no_word() -> None:
+    assert read_single_day("2026-12-03") == datetime.date(2026, 12, 3)
+    month_of_it, word = read_single_day("2026-12"), read_single_day("soon")
+    assert isinstance(month_of_it, Slip)
+    assert isinstance(word, Slip)
+    assert month_of_it.message == "2026-12 isn't a single day."
+    assert (month_of_it.code, word.code) == ("not-a-date", "not-a-date")

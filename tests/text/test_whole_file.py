@@ -14,7 +14,7 @@ import pytest
 from paradestate.text import whole_file
 from paradestate.text.error import FileChangedError, FileError
 from paradestate.text.former import FORMER, former_versions, free_name
-from paradestate.text.whole_file import fill_new, read_whole, write_changed, write_new
+from paradestate.text.whole_file import fill_new, read_whole, write_changed, write_new, write_over
 
 AT = datetime.datetime(2026, 3, 5, 21, 14, 9, tzinfo=datetime.UTC)
 OLD, NEW = b"a: old\n", b"a: new\n"
@@ -340,3 +340,14 @@ def test_a_writer_that_is_killed_leaves_the_old_file_or_the_new_one(tmp_path: Pa
     assert halves == "0"
     assert int(kept) >= 20
     assert names == "['.former', 'force.yaml', 'force.yaml.2026-01-01T00-00-00Z']"
+
+
+def test_what_is_written_over_leaves_nothing_of_what_it_was(file: Path) -> None:
+    file.chmod(0o640)
+    write_over(file, NEW, seen=OLD)
+    assert file.read_bytes() == NEW
+    assert file.stat().st_mode & 0o777 == 0o640
+    assert everything_in(file.parent) == ["force.yaml"]
+    with pytest.raises(FileChangedError):
+        write_over(file, OLD, seen=b"a: other\n")
+    assert file.read_bytes() == NEW

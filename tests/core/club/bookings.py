@@ -3,7 +3,7 @@
 import datetime
 from collections.abc import Mapping
 
-from paradestate.core.club.booking import HOUR, Booking, Box, Club, Hours
+from paradestate.core.club.booking import HOUR, Booking, Box, Club, Hours, Lent
 
 DAY = datetime.date(2026, 12, 3)
 TRUCK = "truck"
@@ -20,12 +20,22 @@ def booking(
     return Booking(name=name, hours=when, needs=needs, borrows=borrows)
 
 
-def club(*bookings: Booking, boxes: tuple[Box, ...] = ()) -> Club:
+def club(*bookings: Booking, boxes: tuple[Box, ...] = (), loans: tuple[Lent, ...] = ()) -> Club:
     return Club(
-        bookings={each.name: each for each in bookings}, boxes={each.name: each for each in boxes}
+        bookings={each.name: each for each in bookings},
+        boxes={each.name: each for each in boxes},
+        loans={each.box: each for each in loans},
     )
+
+
+def lent(box: str, *, to: str = "treasurer", since: int = 1, until: int | None = None) -> Lent:
+    """From one day of December 2026 to another."""
+    last = None if until is None else DAY.replace(day=until)
+    return Lent(box=box, to=to, since=DAY.replace(day=since), until=last)
 
 
 RIVER = booking("river", hours(20, 22), needs={TRUCK: 8})
 HILL = booking("hill", hours(20, 22), needs={TRUCK: 8})
 BOX_NINE = Box(name="box 9", keeper="Ann", holds={TRUCK: 6})
+BOX_THREE = Box(name="box 3", keeper="secretary", holds={TRUCK: 6}, is_counted=True)
+"""One of our own."""

@@ -3,9 +3,31 @@
 from dataclasses import replace
 from itertools import product
 
-from paradestate.core.club.enough import Loan, Move, Stock, changed, remedies, spells
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from paradestate.core.club.enough import (
+    BackInTime,
+    Loan,
+    Move,
+    Sharing,
+    Stock,
+    changed,
+    remedies,
+    spells,
+)
 from paradestate.core.figure import FigureKind, Match, StandIn
-from tests.core.club.bookings import BOX_NINE, HILL, RIVER, TRUCK, booking, club, hours
+from tests.core.club.bookings import (
+    BOX_NINE,
+    BOX_THREE,
+    HILL,
+    RIVER,
+    TRUCK,
+    booking,
+    club,
+    hours,
+    lent,
+)
 
 TWELVE = Stock(sound={TRUCK: 12}, in_repair={TRUCK: 2})
 LORRIES = Stock(
@@ -109,3 +131,110 @@ def test_days_are_apart_and_hours_without_a_game_are_no_spell() -> None:
 def test_a_kind_of_which_there_is_none_is_short_whole() -> None:
     (spell,) = spells(club(booking("zoo", hours(20, 22), needs={"gun": 2})), TWELVE)
     assert (spell.sound, spell.short) == ({"gun": 0}, {"gun": 2})
+
+
+def test_a_box_of_ours_that_goes_out_whole_keeps_what_its_game_does_not_need() -> None:
+    """Design 3.23, trap: a box lent whole though half is needed."""
+    river = replace(RIVER, needs={TRUCK: 3}, borrows=("box 3",))
+    both = club(river, HILL, boxes=(BOX_THREE,))
+    (spell,) = spells(both, TWELVE)
+    assert (spell.booked, spell.sound, spell.short) == ({TRUCK: 11}, {TRUCK: 12}, {TRUCK: 2})
+    assert spell.kept == {"box 3": {TRUCK: 3}}
+    found = remedies(both, TWELVE, spell=spell)
+    assert found[-1] == Sharing(box=BOX_THREE)
+    (after,) = spells(changed(both, found[-1]), TWELVE)
+    assert (after.short, after.kept) == ({}, {})
+
+
+def test_two_games_with_one_box_share_it_and_keep_the_rest() -> None:
+    river = replace(RIVER, needs={TRUCK: 2}, borrows=("box 3",))
+    hill = replace(HILL, needs={TRUCK: 3}, borrows=("box 3",))
+    wood = booking("wood", hours(20, 22), needs={TRUCK: 6})
+    (spell,) = spells(club(river, hill, wood, boxes=(BOX_THREE,)), TWELVE)
+    assert (spell.short, spell.kept) == ({}, {"box 3": {TRUCK: 1}})
+    (tight,) = spells(
+        club(river, hill, replace(wood, needs={TRUCK: 7}), boxes=(BOX_THREE,)), TWELVE
+    )
+    assert tight.short == {TRUCK: 1}
+
+
+def test_a_box_that_is_needed_whole_keeps_nothing() -> None:
+    river = replace(RIVER, borrows=("box 3",))
+    (spell,) = spells(club(river, boxes=(BOX_THREE,)), TWELVE)
+    assert (spell.short, spell.kept) == ({}, {})
+
+
+def test_a_box_of_ours_that_is_out_takes_what_it_holds_with_it_until_it_is_back() -> None:
+    both = club(RIVER, boxes=(BOX_THREE, BOX_NINE), loans=(lent("box 3"),))
+    (spell,) = spells(both, TWELVE)
+    assert (spell.sound, spell.short, spell.away) == ({TRUCK: 6}, {TRUCK: 2}, ("box 3",))
+    found = remedies(both, TWELVE, spell=spell)
+    assert found == (BackInTime(lent=lent("box 3")), Loan(booking="river", box=BOX_NINE))
+    for remedy in found:
+        (after,) = spells(changed(both, remedy), TWELVE)
+        assert after.short == {}
+    (before,) = spells(replace(both, loans={"box 3": lent("box 3", until=2)}), TWELVE)
+    assert (before.short, before.away) == ({}, ())
+
+
+def test_a_box_out_with_those_who_play_serves_their_game_alone() -> None:
+    river = replace(RIVER, borrows=("box 3",), whom="treasurer")
+    made = club(river, replace(HILL, needs={TRUCK: 4}), boxes=(BOX_THREE,), loans=(lent("box 3"),))
+    (spell,) = spells(made, TWELVE)
+    assert (spell.short, spell.away) == ({}, ("box 3",))
+
+
+def test_a_box_of_others_that_is_out_can_not_be_borrowed() -> None:
+    river = replace(RIVER, needs={TRUCK: 14}, borrows=("box 9",))
+    made = club(river, boxes=(BOX_NINE,), loans=(lent("box 9"),))
+    (spell,) = spells(made, TWELVE)
+    assert spell.short == {TRUCK: 2}
+    assert remedies(made, TWELVE, spell=spell) == (BackInTime(lent=lent("box 9")),)
+
+
+def test_a_box_is_as_full_as_what_is_sound() -> None:
+    river = replace(RIVER, borrows=("box 3",))
+    two_boxes = (BOX_THREE, replace(BOX_THREE, name="box 4"))
+    hill = replace(HILL, borrows=("box 4",), needs={TRUCK: 2})
+    (spell,) = spells(club(river, hill, boxes=two_boxes), Stock(sound={TRUCK: 8}))
+    assert (spell.sound, spell.short) == ({TRUCK: 8}, {TRUCK: 2})
+
+
+STARTS = st.integers(min_value=36, max_value=42)
+"""Half hours."""
+
+
+@settings(max_examples=40)
+@given(
+    games=st.lists(
+        st.tuples(STARTS, st.integers(1, 6), st.integers(0, 7), st.booleans()),
+        min_size=1,
+        max_size=4,
+    )
+)
+def test_every_moment_of_every_overlap_agrees_with_an_enumeration(
+    games: list[tuple[int, int, int, bool]],
+) -> None:
+    """Minute by minute: those without the box have what is left beside it, the others both."""
+    half = 30
+    booked = [
+        booking(
+            f"game {number}",
+            replace(hours(0, 1), start=start * half, end=(start + long) * half),
+            needs={TRUCK: need},
+            borrows=("box 3",) if has else (),
+        )
+        for number, (start, long, need, has) in enumerate(games)
+    ]
+    found = spells(club(*booked, boxes=(BOX_THREE,)), TWELVE)
+    for minute in range(35 * half, 49 * half, half):
+        now = [each for each in booked if each.hours.start <= minute < each.hours.end]
+        here = [each for each in found if each.hours.start <= minute < each.hours.end]
+        assert [each.games for each in here] == ([tuple(e.name for e in now)] if now else [])
+        with_box = sum(each.needs[TRUCK] for each in now if each.borrows)
+        others = sum(each.needs[TRUCK] for each in now if not each.borrows)
+        is_out = any(each.borrows for each in now)
+        lacking = max(with_box + others - 12, others - (6 if is_out else 12), 0)
+        assert all(each.short.get(TRUCK, 0) == lacking for each in here)
+        kept = max(0, 6 - with_box) if is_out else 0
+        assert all(each.kept.get("box 3", {}).get(TRUCK, 0) == kept for each in here)

@@ -1,18 +1,22 @@
 """Boxes, bookings and what is short, in words."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 from paradestate.core.club.booking import Box, Club
-from paradestate.core.club.enough import Stock, remedies, spells
+from paradestate.core.club.enough import BackInTime, Sharing, Stock, remedies, spells
 from paradestate.core.sentence.club import (
     NO_REMEDY,
     booked_twice,
     booking_sentence,
     box_sentence,
     club_sentences,
+    kept_words,
+    lent_sentence,
+    needs_words,
     remedy_words,
 )
-from tests.core.club.bookings import BOX_NINE, HILL, RIVER, TRUCK, club
+from tests.core.club.bookings import BOX_NINE, BOX_THREE, DAY, HILL, RIVER, TRUCK, club, lent
 
 TWELVE = Stock(sound={TRUCK: 12})
 
@@ -47,3 +51,54 @@ def test_a_box_without_a_keeper() -> None:
     both = club(RIVER, HILL, boxes=(replace(BOX_NINE, keeper=""),))
     (spell,) = spells(both, TWELVE)
     assert remedy_words(remedies(both, TWELVE, spell=spell)[-1]) == "borrowing box 9"
+
+
+def test_a_box_of_ours_its_keepers_and_its_insurance_are_read_back() -> None:
+    box = replace(BOX_THREE, handed_over={DAY: "steward"}, insured_for=Fraction(25, 2))
+    assert box_sentence(box) == (
+        "box 3, one of ours, is kept by secretary: 6 trucks. From 3 December 2026 on steward keeps "
+        "it. Insured for 12.5."
+    )
+    assert box_sentence(replace(BOX_THREE, keeper="")) == "box 3, one of ours: 6 trucks."
+
+
+def test_needs_by_stand_and_by_game_are_read_back() -> None:
+    river = replace(RIVER, stands={"section": 3}, game="attack", force="old", whom="steward")
+    assert booking_sentence(river) == (
+        "river, 3 December 2026, 20:00-22:00, for steward: 8 trucks, 3 sections and all of attack "
+        "of old."
+    )
+    assert needs_words(replace(RIVER, needs={}, force="old")) == "all of old"
+    assert needs_words(replace(RIVER, needs={}, game="attack")) == "all of attack"
+
+
+def test_loans_are_read_back() -> None:
+    out = club(boxes=(BOX_THREE,), loans=(lent("box 3"),))
+    assert dict(club_sentences(out))["loans", "box 3"] == (
+        "box 3 is out with treasurer since 1 December 2026; nobody said until when."
+    )
+    assert lent_sentence(lent("box 3", until=4)) == (
+        "box 3 is out with treasurer, 1 December 2026 to 4 December 2026."
+    )
+
+
+def test_what_a_box_keeps_is_told_where_it_is_short() -> None:
+    river = replace(RIVER, needs={TRUCK: 3}, borrows=("box 3",))
+    box = replace(BOX_THREE, holds={TRUCK: 6, "gun": 1})
+    stock = Stock(sound={TRUCK: 12, "gun": 1})
+    both = club(river, HILL, boxes=(box,))
+    (spell,) = spells(both, stock)
+    assert kept_words(spell) == "box 3 is out whole, and 3 trucks and 1 gun of it aren't needed"
+    found = booked_twice(spell, remedies(both, stock, spell=spell))
+    assert found.message.endswith(
+        "on 3 December 2026. Box 3 is out whole, and 3 trucks and 1 gun of it aren't needed."
+    )
+    (lone,) = spells(club(replace(river, needs={TRUCK: 5, "gun": 1}), boxes=(box,)), stock)
+    assert kept_words(lone) == "box 3 is out whole, and 1 truck of it isn't needed"
+
+
+def test_the_ways_out_that_a_box_offers() -> None:
+    assert remedy_words(Sharing(box=BOX_THREE)) == "taking out of box 3 only what is needed"
+    assert remedy_words(BackInTime(lent=lent("box 3"))) == (
+        "having box 3 back from treasurer by then"
+    )

@@ -1,0 +1,84 @@
+"""What is doubtful of bookings, loans and boxes."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from paradestate.core.club.booking_finding import (
+    boxes_too_full,
+    club_doubts,
+    insured_too_low,
+    not_counted,
+)
+from paradestate.core.money import Currency
+from paradestate.core.place import Place
+from tests.core.club.bookings import BOX_NINE, BOX_THREE, DAY, RIVER, TRUCK, club, lent
+
+UNTIL = ("club", "loans", "box 3", "until")
+PLACES = {UNTIL: Place(file="club.yaml", line=7, column=12, path=UNTIL)}
+TODAY = DAY.replace(day=5)
+
+
+def test_a_late_box_is_named_with_its_days_and_its_place() -> None:
+    made = club(boxes=(BOX_THREE,), loans=(lent("box 3", until=3),))
+    (found,) = club_doubts(made, places=PLACES, today=TODAY)
+    assert (found.code, found.place) == ("loan-late", PLACES[UNTIL])
+    assert found.message == (
+        "box 3 was to be back from treasurer by 3 December 2026: it is 2 days late."
+    )
+    assert not list(club_doubts(made, places=PLACES, today=DAY))
+
+
+def test_a_game_without_its_box_is_named() -> None:
+    river = replace(RIVER, borrows=("box 3",))
+    made = club(river, boxes=(BOX_THREE,), loans=(lent("box 3", until=9),))
+    (found,) = club_doubts(made, places={}, today=TODAY)
+    assert found.code == "box-away"
+    assert found.message == (
+        "river borrows box 3, which is out with treasurer until 9 December 2026."
+    )
+    (open_ended,) = club_doubts(replace(made, loans={"box 3": lent("box 3")}), places={}, today=DAY)
+    assert open_ended.message == "river borrows box 3, which is out with treasurer."
+
+
+def test_handing_over_what_is_out_is_named() -> None:
+    handed = replace(BOX_THREE, handed_over={TODAY: "steward"})
+    made = club(boxes=(handed,), loans=(lent("box 3", until=9),))
+    (found,) = club_doubts(made, places={}, today=TODAY)
+    assert (found.code, found.message) == (
+        "handed-over-away",
+        "box 3 is handed over to steward on 5 December 2026, and is out with treasurer then.",
+    )
+
+
+def test_boxes_of_ours_hold_no_more_than_is_owned() -> None:
+    boxes = (BOX_THREE, replace(BOX_THREE, name="box 4"), BOX_NINE)
+    (found,) = boxes_too_full(club(boxes=boxes), {TRUCK: 11}, places={})
+    assert (found.code, found.message) == (
+        "boxes-hold-more",
+        "Truck: our boxes hold 12, and 11 are owned.",
+    )
+    assert not list(boxes_too_full(club(boxes=boxes), {TRUCK: 12}, places={}))
+    assert len(list(boxes_too_full(club(boxes=boxes), {}, places={}))) == 1
+
+
+def test_a_game_that_nobody_can_count_points_at_its_word() -> None:
+    paths = [("club", "bookings", "river", word) for word in ("force", "game")]
+    places = {path: Place(file="f", line=n, column=1, path=path) for n, path in enumerate(paths, 1)}
+    other = not_counted(replace(RIVER, force="old"), why="there is none.", places=places)
+    assert (other.code, other.message, other.place.line) == (
+        "booking-not-counted",
+        "river: there is none.",
+        1,
+    )
+    assert not_counted(replace(RIVER, game="x"), why="no.", places=places).place.line == 2
+
+
+def test_a_box_insured_for_less_than_it_would_cost() -> None:
+    box = replace(BOX_THREE, insured_for=Fraction(25, 2))
+    found = insured_too_low(box, 1950, currency=Currency("GBP"), places={})
+    assert found.message == (
+        "box 3 is insured for 12.5; what it holds would cost £19.50 to buy again."
+    )
+    assert insured_too_low(BOX_THREE, 1, currency=Currency("GBP"), places={}).message.startswith(
+        "box 3 is insured for 0;"
+    )
