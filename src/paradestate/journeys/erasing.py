@@ -14,13 +14,12 @@ from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.club.booking import Club
 from paradestate.core.club.name_in_text import is_name, spots_of
 from paradestate.core.finding import Finding, Level
-from paradestate.core.journal_text import entry_text
 from paradestate.core.place import KeyPath, Place
 from paradestate.core.sentence.wording import listed, several
 from paradestate.journeys.check import checked
 from paradestate.journeys.collection import Collection, collection_of
-from paradestate.journeys.holdings import holdings
 from paradestate.journeys.rewriting import said_anew
+from paradestate.store.opening import opened
 from paradestate.text.decoding import decoded
 from paradestate.text.editing import Edit, Put, edited
 from paradestate.text.error import EditError
@@ -83,7 +82,7 @@ def erase(
     collection = collection_of(folder)
     files = tuple(_in_files(collection, word, code=code, today=today, at=at))
     former = tuple(_in_former(collection, word, code=code))
-    remains = tuple(_remains(collection, word, today=today))
+    remains = tuple(_remains(collection, word))
     return Erased(
         codes=tuple(each.code for each in known),
         files=files,
@@ -164,16 +163,16 @@ def _people_in(node: Node | None, path: KeyPath) -> Iterator[tuple[KeyPath, str]
             yield from _people_in(child, (*path, word))
 
 
-def _remains(collection: Collection, name: str, *, today: datetime.date) -> Iterator[Finding]:
+def _remains(collection: Collection, name: str) -> Iterator[Finding]:
     """A warning for each place on this machine that was looked at and still has the name."""
     for root in (collection.root, state_folder()):
         for file in sorted(root.rglob("*")) if root.is_dir() else ():
             for spot in spots_of(name, _text(file)):
                 yield _remaining(Place(file=str(file), line=spot.line, column=spot.column))
-    entries = holdings(collection.root, today=today, whole=True).entries
-    for entry in entries or ():
-        if any(spots_of(name, entry_text(entry))):
-            yield _written_down(entry.id, collection.place)
+    with opened(collection.address, writing=False) as journal:
+        for link in journal.links():
+            if any(spots_of(name, link.text)):
+                yield _written_down(link.id, collection.place)
 
 
 def _text(file: Path) -> str:

@@ -238,3 +238,9 @@ def test_every_moment_of_every_overlap_agrees_with_an_enumeration(
         assert all(each.short.get(TRUCK, 0) == lacking for each in here)
         kept = max(0, 6 - with_box) if is_out else 0
         assert all(each.kept.get("box 3", {}).get(TRUCK, 0) == kept for each in here)
+
+
+def test_a_box_of_ours_that_nobody_borrows_is_no_way_out() -> None:
+    both = club(RIVER, HILL, boxes=(BOX_THREE,))
+    (spell,) = spells(both, TWELVE)
+    assert all(isinstance(each, Move) for each in remedies(both, TWELVE, spell=spell))
