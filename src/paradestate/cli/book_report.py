@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+import click
+
 from paradestate.cli.output import command_line, console, titled_table
 from paradestate.core.club.booking import clock
 from paradestate.core.sentence.club import hours_short, kept_words, lent_sentence, remedy_words
@@ -33,13 +35,12 @@ def print_bookings(answer: Bookings) -> None:
 
 def print_changed(written: Rewritten, answer: Bookings, *, folder: Path) -> None:
     """Where it was written and how it is put back; then the bookings as they are now."""
-    out = console()
-    out.print(f"Written: {written.file}; the version before: {written.former}")
+    click.echo(f"Written: {written.file}; the version before: {written.former}")
     for comment in written.comments_gone:
-        out.print(f"A comment went with what was replaced: {comment}")
+        click.echo(f"A comment went with what was replaced: {comment}")
     back = command_line("book", str(folder), "put-back", written.former.name)
-    out.print(f"To put it back: {back}")
-    out.print()
+    click.echo(f"To put it back: {back}")
+    click.echo()
     print_bookings(answer)
 
 

@@ -2,6 +2,8 @@
 
 from collections.abc import Mapping, Sequence
 
+import click
+
 from paradestate.cli.output import console, titled_table
 from paradestate.core.club.booking import Club
 from paradestate.core.sentence.wording import listed, several
@@ -29,7 +31,7 @@ def print_people(known: Sequence[Person], club: Club) -> None:
             person.code, person.name, person.contact, listed(uses.get(person.code, ())) or "nothing"
         )
     out.print(table)
-    out.print(f"Kept in {people_file()}, for your eyes alone.")
+    click.echo(f"Kept in {people_file()}, for your eyes alone.")
 
 
 def people_json(known: Sequence[Person], club: Club) -> dict[str, object]:
@@ -56,17 +58,16 @@ def uses_of(club: Club) -> Mapping[str, tuple[str, ...]]:
 
 def print_erased(answer: Erased) -> None:
     """What was taken away, what is left, and where nobody looked."""
-    out = console()
     if not answer.is_anything:
-        out.print("Nobody is called so here; nothing was erased.")
+        click.echo("Nobody is called so here; nothing was erased.")
         return
     if answer.codes:
-        out.print(f"Erased: {listed(answer.codes)} names nobody on this machine any more.")
+        click.echo(f"Erased: {listed(answer.codes)} names nobody on this machine any more.")
     for file in (*answer.files, *answer.former):
-        out.print(f"A code stands in place of the name now: {file}")
+        click.echo(f"A code stands in place of the name now: {file}")
     if answer.remains:
-        out.print(f"The name still stands at {several(answer.remains, 'place')}, named above.")
-    out.print(ELSEWHERE)
+        click.echo(f"The name still stands at {several(answer.remains, 'place')}, named above.")
+    click.echo(ELSEWHERE)
 
 
 def erased_json(answer: Erased) -> dict[str, object]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from paradestate.core.club.booking import Booking, Box, Club, Lent
-from paradestate.core.club.loan import handed_over_away, late, without_box
+from paradestate.core.club.loan import handed_over_away, late, with_late_away, without_box
 from paradestate.core.finding import Finding, Level
 from paradestate.core.money import Currency, money_text
 from paradestate.core.number import summed
@@ -20,9 +20,10 @@ def club_doubts(club: Club, *, places: Places, today: datetime.date) -> Iterator
     """A warning for each box that is late, can't be had by a game, or is handed over while out."""
     for lent in late(club, today):
         yield _late(lent, places=places, today=today)
-    for booking, lent in without_box(club):
+    out = with_late_away(club, today)
+    for booking, lent in without_box(out):
         yield _away(booking, lent, places=places)
-    for box, day, lent in handed_over_away(club):
+    for box, day, lent in handed_over_away(out):
         yield _handed_over(box, day, lent=lent, places=places)
 
 
