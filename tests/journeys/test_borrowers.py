@@ -21,14 +21,14 @@ def first(below: int) -> int:
 
 
 def test_a_role_stands_as_it_is_and_nobody_is_kept() -> None:
-    assert named(Whom(role=" treasurer "), draw=first) == (Named(code="treasurer"), ())
-    assert named(Whom(), draw=first) == (Named(code=""), ())
+    assert named(Whom(role=" treasurer "), draw=first) == (Named(said="treasurer"), ())
+    assert named(Whom(), draw=first) == (Named(said=""), ())
 
 
 def test_a_new_name_has_a_new_code_and_is_kept_once_it_is_written() -> None:
     whom, _ = named(Whom(name="Ann", contact="01632 960123"), draw=first)
     person = Person(code="borrower 22222", name="Ann", contact="01632 960123")
-    assert whom == Named(code="borrower 22222", person=person, is_new=True)
+    assert whom == Named(said="borrower 22222", person=person, is_new=True)
     with kept(whom) as keeping:
         assert people() == (person,)
     assert people() == ()
@@ -46,7 +46,7 @@ def test_a_name_whose_code_could_not_be_written_is_forgotten() -> None:
 
 def test_a_known_name_keeps_its_code_and_may_have_a_new_contact() -> None:
     keep_person(ANN)
-    assert named(Whom(name="ann"), draw=first) == (Named(code=ANN.code), ())
+    assert named(Whom(name="ann"), draw=first) == (Named(said=ANN.code), ())
     moved, _ = named(Whom(name=ANN.code, contact="01632 960124"), draw=first)
     with kept(moved):
         pass
@@ -54,7 +54,7 @@ def test_a_known_name_keeps_its_code_and_may_have_a_new_contact() -> None:
 
 
 def test_a_code_of_another_machine_names_nobody_here() -> None:
-    assert named(Whom(name="borrower 7f3k2"), draw=first) == (Named(code="borrower 7f3k2"), ())
+    assert named(Whom(name="borrower 7f3k2"), draw=first) == (Named(said="borrower 7f3k2"), ())
 
 
 def test_of_several_with_one_name_the_code_is_asked_for() -> None:

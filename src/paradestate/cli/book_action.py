@@ -64,7 +64,7 @@ def add(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> N
             game=said["game"],
             force=said["force"],
             borrows=said["borrows"],
-            whom=whom.code,
+            whom=whom.said,
         )
     )
     stop_for(slips)
@@ -96,8 +96,8 @@ def lend(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> 
     until, more = day_of(said["until"])
     stop_for((*slips, *more))
     whom = _whom(said, name="to")
-    _needed(whom.code, option="--to or --role")
-    lent = Lent(box=box, to=whom.code, since=since or today(), until=until)
+    _needed(whom.said, option="--to or --role")
+    lent = Lent(box=box, to=whom.said, since=since or today(), until=until)
     _write(lambda: lend_box(_pen(folder), lent), whom=whom, as_json=as_json, folder=folder)
 
 
@@ -114,9 +114,9 @@ def hand_over(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool
     day, slips = day_of(said["on"])
     stop_for(slips)
     whom = _whom(said, name="to")
-    _needed(whom.code, option="--to or --role")
+    _needed(whom.said, option="--to or --role")
     _write(
-        lambda: hand_over_box(_pen(folder), box, to=whom.code, day=day or today()),
+        lambda: hand_over_box(_pen(folder), box, to=whom.said, day=day or today()),
         whom=whom,
         as_json=as_json,
         folder=folder,
@@ -203,7 +203,7 @@ def _write(
     from paradestate.cli.book_report import print_changed
 
     try:
-        with kept(whom or Named(code="")) as keeping:
+        with kept(whom or Named(said="")) as keeping:
             done = change()
             keeping.is_written = done.written is not None
     except EditError as error:

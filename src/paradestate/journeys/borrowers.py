@@ -37,7 +37,8 @@ class Whom:
 class Named:
     """What stands in the files, and who is kept for it on this machine; None: nobody anew."""
 
-    code: str
+    said: str
+    """A role or a code; empty where nobody was named."""
     person: Person | None = None
     is_new: bool = False
 
@@ -46,19 +47,19 @@ def named(whom: Whom, *, draw: Draw) -> tuple[Named, tuple[Finding, ...]]:
     """The code of who was typed, made anew for a name that isn't known. Raises FileError."""
     name, role = tidy(whom.name), tidy(whom.role)
     if not name:
-        return Named(code=role), ()
+        return Named(said=role), ()
     known = people()
     found = [each for each in known if each.is_called(name)]
     if len(found) > 1:
-        return Named(code=""), (_several(len(found), [each.code for each in found]),)
+        return Named(said=""), (_several(len(found), [each.code for each in found]),)
     if found:
         person = replace(found[0], contact=whom.contact or found[0].contact)
-        return Named(code=person.code, person=person if person != found[0] else None), ()
+        return Named(said=person.code, person=person if person != found[0] else None), ()
     if CODE.fullmatch(name):  # of somebody whom another machine knows, or who was erased here
-        return Named(code=name), ()
+        return Named(said=name), ()
     code = new_code(draw, taken=(each.code for each in known))
     person = Person(code=code, name=name, contact=whom.contact)
-    return Named(code=code, person=person, is_new=True), ()
+    return Named(said=code, person=person, is_new=True), ()
 
 
 class Keeping:
@@ -77,7 +78,7 @@ def kept(whom: Named) -> Iterator[Keeping]:
         yield keeping
     finally:
         if whom.is_new and not keeping.is_written:
-            forget_person(whom.code)
+            forget_person(whom.said)
 
 
 def _several(number: int, codes: list[str]) -> Finding:

@@ -133,13 +133,18 @@ def _in_former(collection: Collection, name: str, *, code: str) -> Iterator[Path
         for file in sorted((folder / FORMER).glob("*.yaml.*")):
             data = read_whole(file)
             edits = tuple(_edits(data, name, code=code, file=file))
-            if edits:
-                try:
-                    new = edited(data, edits, file=str(file))
-                except EditError:  # it is told with what is left
-                    continue
-                write_over(file, new.data, seen=data)
+            if edits and _is_written_over(file, data, edits=edits):
                 yield file
+
+
+def _is_written_over(file: Path, data: bytes, *, edits: tuple[Edit, ...]) -> bool:
+    """Whether that could be done; where not, what stands there is told with what is left."""
+    try:
+        new = edited(data, edits, file=str(file))
+    except EditError:
+        return False
+    write_over(file, new.data, seen=data)
+    return True
 
 
 def _edits(data: bytes, name: str, *, code: str, file: Path) -> Iterator[Edit]:
