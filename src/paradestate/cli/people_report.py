@@ -11,8 +11,8 @@ from paradestate.journeys.erasing import Erased
 from paradestate.text.people import Person, people_file
 
 ELSEWHERE = (
-    "Not looked at: archives, printed papers, what others have of this folder, and the backups of "
-    "this machine."
+    "Not looked at: archives, printed papers, what others have of this folder, versions that "
+    "another program keeps, and the backups of this machine."
 )
 
 

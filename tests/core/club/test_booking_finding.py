@@ -10,11 +10,11 @@ from paradestate.core.club.booking_finding import (
     not_counted,
 )
 from paradestate.core.money import Currency
-from paradestate.core.place import Place
+from paradestate.core.place import KeyPath, Place, Places
 from tests.core.club.bookings import BOX_NINE, BOX_THREE, DAY, RIVER, TRUCK, club, lent
 
-UNTIL = ("club", "loans", "box 3", "until")
-PLACES = {UNTIL: Place(file="club.yaml", line=7, column=12, path=UNTIL)}
+UNTIL: KeyPath = ("club", "loans", "box 3", "until")
+PLACES: Places = {UNTIL: Place(file="club.yaml", line=7, column=12, path=UNTIL)}
 TODAY = DAY.replace(day=5)
 
 
@@ -62,7 +62,7 @@ def test_boxes_of_ours_hold_no_more_than_is_owned() -> None:
 
 
 def test_a_game_that_nobody_can_count_points_at_its_word() -> None:
-    paths = [("club", "bookings", "river", word) for word in ("force", "game")]
+    paths: list[KeyPath] = [("club", "bookings", "river", word) for word in ("force", "game")]
     places = {path: Place(file="f", line=n, column=1, path=path) for n, path in enumerate(paths, 1)}
     other = not_counted(replace(RIVER, force="old"), why="there is none.", places=places)
     assert (other.code, other.message, other.place.line) == (
