@@ -16,3 +16,10 @@ def test_a_name_is_a_word_of_its_own_in_letters_of_either_case() -> None:
 def test_a_value_is_the_name_or_it_is_not() -> None:
     assert is_name(" ann ", "Ann")
     assert not is_name("Ann B", "Ann")
+
+
+def test_an_accent_that_is_written_apart_is_the_same_letter() -> None:
+    together, apart = "Zo\u00eb", "Zoe\u0308"
+    assert list(spots_of(together, f"to {apart}")) == [Spot(line=1, column=4)]
+    assert list(spots_of(apart, f"to {together}")) == [Spot(line=1, column=4)]
+    assert is_name(apart, together)

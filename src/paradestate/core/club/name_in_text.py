@@ -1,8 +1,12 @@
-"""Where a name stands in texts, as a word of its own in letters of either case."""
+"""Where a name stands in texts, as a word of its own in letters of either case.
+
+A letter with its accent is the same as the two written one after the other (Unicode, annex 15).
+"""
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from unicodedata import normalize
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,7 +19,8 @@ class Spot:
 
 def spots_of(name: str, text: str) -> Iterator[Spot]:
     """Each place in a text at which the name stands."""
-    word = re.compile(rf"(?<!\w){re.escape(name)}(?!\w)", re.IGNORECASE)
+    forms = "|".join(re.escape(normalize(form, name)) for form in ("NFC", "NFD"))
+    word = re.compile(rf"(?<!\w)(?:{forms})(?!\w)", re.IGNORECASE)
     for number, line in enumerate(text.splitlines(), 1):
         for found in word.finditer(line):
             yield Spot(line=number, column=found.start() + 1)
@@ -23,4 +28,4 @@ def spots_of(name: str, text: str) -> Iterator[Spot]:
 
 def is_name(value: str, name: str) -> bool:
     """Whether a value is the name and nothing else."""
-    return value.strip().casefold() == name.casefold()
+    return normalize("NFC", value.strip()).casefold() == normalize("NFC", name).casefold()
