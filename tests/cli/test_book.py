@@ -39,6 +39,7 @@ def test_story_27_two_games_at_once(booked: Path) -> None:
         "  Moving river game to 18:00-20:00 would do it.\n"
     )
     assert "  Borrowing box 9 from Ann would do it.\n" in answer.out
+    assert "Not finished or in repair, and given out to nobody: 2 light trucks.\n" in answer.out
     assert "club.yaml:6:5" in answer.err
 
 

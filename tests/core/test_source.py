@@ -1,9 +1,10 @@
 """Sources and their packs."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.money import Currency, Minor
-from paradestate.core.source import Source, force_currency
+from paradestate.core.source import Pack, Source, force_currency, sold_kinds
 
 
 def source(currency: str, rate: int | None = None) -> Source:
@@ -21,3 +22,13 @@ def test_totals_are_in_the_currency_of_the_first_source_without_a_rate() -> None
 def test_without_such_a_source_nobody_knows() -> None:
     assert force_currency({"a": source("EUR", 2)}) is None
     assert force_currency({}) is None
+
+
+def test_a_kind_is_sold_that_some_pack_holds() -> None:
+    def pack(name: str, holds: dict[str, int]) -> Pack:
+        return Pack(name=name, price=Minor(100), holds=holds)
+
+    one = replace(source("GBP"), packs={"1": pack("1", {"man": 2, "dog": 0})})
+    two = replace(source("GBP"), packs={"2": pack("2", {"horse": 1}), "3": pack("3", {"man": 1})})
+    assert sold_kinds({"a": one, "b": two}) == {"man", "horse"}
+    assert sold_kinds({}) == frozenset()

@@ -53,6 +53,11 @@ def _print_spells(answer: Bookings) -> None:
     for each in answer.spells:
         table.add_row(*_row(each))
     out.print(table)
+    booked = {kind for each in answer.spells for kind in each.spell.booked}
+    in_repair = {} if answer.stock is None else answer.stock.in_repair
+    waiting = {kind: number for kind, number in in_repair.items() if kind in booked}
+    if waiting:
+        out.print(f"Not finished or in repair, and given out to nobody: {counted(waiting)}.")
     for words in dict.fromkeys(kept_words(each.spell) for each in answer.spells):
         if words:
             out.print(f"{capital(words)}.")
