@@ -261,3 +261,11 @@ def test_what_can_not_be_is_said_and_nothing_is_written_or_kept(
     assert "error: " in answer.err or "stop: " in answer.err
     assert not (booked / ".former").exists()
     assert b"Ann" not in everything(state)
+
+
+def test_people_are_known_though_the_folder_can_not_be_read(booked: Path) -> None:
+    call("book", booked, "lend", "box 9", "--to", "Dorothea")
+    (booked / "club.yaml").write_text("club: []\n", encoding="utf-8")
+    shown = call("book", booked, "who")
+    assert (shown.status, "not known" in shown.out, "Dorothea" in shown.out) == (1, True, True)
+    assert call("book", booked, "who", "--json").document["people"][0]["uses"] is None

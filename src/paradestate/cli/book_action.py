@@ -156,11 +156,15 @@ def who(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> N
     del said
     _none(words)
     answer = bookings(folder, today=today(), memory=Memory())
+    club = None if answer.stock is None else answer.club
+    if club is None:
+        print_findings(answer.findings, answer.texts)
     known = people()
     if as_json:
-        print_json(people_json(known, answer.club))
+        print_json(people_json(known, club))
     else:
-        print_people(known, answer.club)
+        print_people(known, club)
+    finish(stopped=club is None)
 
 
 def erase(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> None:

@@ -16,8 +16,8 @@ ELSEWHERE = (
 )
 
 
-def print_people(known: Sequence[Person], club: Club) -> None:
-    """Code, name and contact of everybody, and what this folder has of them."""
+def print_people(known: Sequence[Person], club: Club | None) -> None:
+    """Code, name and contact of everybody, and what this folder says of them; None: unreadable."""
     out = console()
     if not known:
         out.print("Nobody is named on this machine.")
@@ -25,20 +25,23 @@ def print_people(known: Sequence[Person], club: Club) -> None:
     table = titled_table("Who borrows")
     for heading in ("code", "name", "contact", "has or booked here"):
         table.add_column(heading)
-    uses = uses_of(club)
+    uses = {} if club is None else uses_of(club)
+    nothing = "not known" if club is None else "nothing"
     for person in known:
-        table.add_row(
-            person.code, person.name, person.contact, listed(uses.get(person.code, ())) or "nothing"
-        )
+        used = listed(uses.get(person.code, ())) or nothing
+        table.add_row(person.code, person.name, person.contact, used)
     out.print(table)
     click.echo(f"Kept in {people_file()}, for your eyes alone.")
 
 
-def people_json(known: Sequence[Person], club: Club) -> dict[str, object]:
-    """Codes alone: a document for programs names nobody."""
-    uses = uses_of(club)
+def people_json(known: Sequence[Person], club: Club | None) -> dict[str, object]:
+    """Codes alone, with their uses, or none where nobody knows: no document names anybody."""
+    uses = None if club is None else uses_of(club)
     return {
-        "people": [{"code": each.code, "uses": list(uses.get(each.code, ()))} for each in known]
+        "people": [
+            {"code": each.code, "uses": None if uses is None else list(uses.get(each.code, ()))}
+            for each in known
+        ]
     }
 
 
