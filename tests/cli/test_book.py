@@ -269,3 +269,20 @@ def test_people_are_known_though_the_folder_can_not_be_read(booked: Path) -> Non
     shown = call("book", booked, "who")
     assert (shown.status, "not known" in shown.out, "Dorothea" in shown.out) == (1, True, True)
     assert call("book", booked, "who", "--json").document["people"][0]["uses"] is None
+
+
+def test_a_box_is_written_down(booked: Path) -> None:
+    made = call(
+        "book", booked, "box", "box 4", "--holds", "light truck=2", "--counted", "--to", "Dorothea",
+        "--insured-for", "12.50", "--json",
+    ).document  # fmt: skip
+    box = made["boxes"][-1]
+    assert re.fullmatch("borrower .{5}", box.pop("keeper"))
+    assert box == {
+        "name": "box 4",
+        "holds": {"light truck": 2},
+        "counted": True,
+        "handed_over": {},
+        "insured_for": "12.5",
+    }
+    assert call("book", booked, "box", "box 5").status == 2

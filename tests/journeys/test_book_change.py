@@ -5,10 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from paradestate.core.club.booking import Booking, Lent
+from paradestate.core.club.booking import Booking, Box, Lent
 from paradestate.journeys.book_change import (
     ClubWritten,
     add_booking,
+    add_box,
     cancel_booking,
     hand_over_box,
     lend_box,
@@ -118,3 +119,14 @@ def test_a_folder_with_a_stop_is_left_alone(folder: Path) -> None:
     assert add_booking(pen(folder), HILL).written is None
     assert take_back(pen(folder), "box 3").written is None
     assert former_versions(folder / "club.yaml") == ()
+
+
+def test_a_box_is_written_down_under_a_name_that_is_free(folder: Path) -> None:
+    four = Box(name="box 4", keeper="steward", holds={"boat": 1}, is_counted=True)
+    assert add_box(pen(folder), four).written is not None
+    assert checked(folder, today=TODAY).force.club.boxes["box 4"] == four
+    assert "# green lid" in club_of(folder)
+    assert codes(add_box(pen(folder), replace(four, holds={"x": 1}))) == [
+        "box-known",
+        "unknown-choice",
+    ]

@@ -1,7 +1,9 @@
 """A booking from what was typed."""
 
-from paradestate.core.club.booking import Booking
-from paradestate.journeys.book_typed import TypedBooking, booking_of, hours_of
+from fractions import Fraction
+
+from paradestate.core.club.booking import Booking, Box
+from paradestate.journeys.book_typed import TypedBooking, TypedBox, booking_of, box_of, hours_of
 from tests.core.club.bookings import hours
 
 ALL = TypedBooking(
@@ -38,3 +40,17 @@ def test_what_is_left_out_is_empty_and_each_slip_is_said() -> None:
     assert nothing is None
     assert [each.code for each in slips] == ["not-hours", "not-names-and-numbers", "not-a-number"]
     assert hours_of("2026-12-03 20:00-22:00") == (hours(20, 22), ())
+
+
+def test_a_box_that_is_typed_is_read_and_each_slip_is_said() -> None:
+    typed = TypedBox(name=" box 3", holds="truck=6, officer=0", keeper="a", insured_for="12.50")
+    assert box_of(typed) == (
+        Box(name="box 3", keeper="a", holds={"truck": 6}, insured_for=Fraction(25, 2)),
+        (),
+    )
+    assert box_of(TypedBox(name="a", holds="truck=1", is_counted=True)) == (
+        Box(name="a", holds={"truck": 1}, is_counted=True),
+        (),
+    )
+    nothing, slips = box_of(TypedBox(name="a", holds="six", insured_for="much"))
+    assert (nothing, len(slips)) == (None, 2)

@@ -86,3 +86,11 @@ def test_what_is_kept_is_json_that_a_person_can_read() -> None:
     assert json.loads(people_file().read_bytes()) == [
         {"code": "borrower 22222", "name": "Ann", "contact": "01632 960123"}
     ]
+
+
+def test_what_a_killed_writer_left_of_a_name_goes_with_it() -> None:
+    keep_person(ANN)
+    left = people_file().with_name(f".{people_file().name}.new")
+    left.write_text("Ann", encoding="utf-8")
+    forget_person(ANN.code)
+    assert not left.exists()

@@ -18,6 +18,7 @@ Examples:
       --game "whole-day attack" --borrows "box 3" --for Ann
   paradestate book marenz move "hill game" --hours "2026-12-03 22:00-24:00"
   paradestate book marenz cancel "hill game"
+  paradestate book marenz box "box 3" --holds "truck=6" --counted --role secretary
   paradestate book marenz lend "box 3" --to Ann --contact "01632 960123" --until 2026-12-10
   paradestate book marenz back "box 3"
   paradestate book marenz hand-over "box 3" --role secretary --on 2027-01-05
@@ -43,8 +44,8 @@ def command(
 ) -> None:
     """Say whether all games booked in FOLDER can be played, what is short, and the remedies.
 
-    ACTION is add, move, cancel, lend, back, hand-over, put-back, value, who, erase, or show (the
-    usual). Bookings, boxes and loans stand in the section `club` of the folder, and its former
+    ACTION is add, move, cancel, box, lend, back, hand-over, put-back, value, who, erase, or show
+    (the usual). Bookings, boxes and loans stand in the section `club` of the folder, and its former
     version is kept with every change. Names of people stay in a private file of this machine: the
     folder has a role or a code.
     """
@@ -55,6 +56,7 @@ def command(
         "add": book_action.add,
         "move": book_action.move,
         "cancel": book_action.cancel,
+        "box": book_action.box,
         "lend": book_action.lend,
         "back": book_action.back,
         "hand-over": book_action.hand_over,

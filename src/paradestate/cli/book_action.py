@@ -16,6 +16,7 @@ from paradestate.journeys.book_change import (
     ClubPen,
     ClubWritten,
     add_booking,
+    add_box,
     cancel_booking,
     hand_over_box,
     lend_box,
@@ -23,7 +24,7 @@ from paradestate.journeys.book_change import (
     put_club_back,
     take_back,
 )
-from paradestate.journeys.book_typed import TypedBooking, booking_of, hours_of
+from paradestate.journeys.book_typed import TypedBooking, TypedBox, booking_of, box_of, hours_of
 from paradestate.journeys.borrowers import Named, Whom, kept, named
 from paradestate.journeys.choosing import day_of
 from paradestate.journeys.memory import Memory
@@ -87,6 +88,25 @@ def cancel(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -
     del said
     name = _only(words, what="the name of the booking")
     _write(lambda: cancel_booking(_pen(folder), name), as_json=as_json, folder=folder)
+
+
+def box(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> None:
+    """A box written down."""
+    name = _only(words, what="the name of the box")
+    _needed(said["holds"], option="--holds")
+    whom = _whom(said, name="to")
+    made, slips = box_of(
+        TypedBox(
+            name=name,
+            holds=said["holds"],
+            keeper=whom.said,
+            is_counted=said["counted"],
+            insured_for=said["insured_for"],
+        )
+    )
+    stop_for(slips)
+    assert made is not None  # noqa: S101 - else there were slips
+    _write(lambda: add_box(_pen(folder), made), whom=whom, as_json=as_json, folder=folder)
 
 
 def lend(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> None:

@@ -21,11 +21,16 @@ OPTIONS = (
     click.option(
         "--borrows", multiple=True, metavar="BOX", help="add: a box that goes whole to it."
     ),
+    click.option("--holds", default="", metavar="KIND=N,...", help="box: figures."),
+    click.option("--counted", is_flag=True, help="box: what it holds is among what is owned."),
+    click.option(
+        "--insured-for", default="", metavar="AMOUNT", help="box: in the force's currency."
+    ),
     click.option(
         "--for", "whom", default="", metavar="NAME", help="add: for whom; kept on this machine."
     ),
     click.option(
-        "--to", default="", metavar="NAME", help="lend, hand-over: to whom; kept on this machine."
+        "--to", default="", metavar="NAME", help="lend, hand-over, box: who has it; kept here."
     ),
     click.option(
         "--role", default="", metavar="ROLE", help="In place of a name; it stands in the files."

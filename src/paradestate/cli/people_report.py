@@ -12,7 +12,7 @@ from paradestate.text.people import Person, people_file
 
 ELSEWHERE = (
     "Not looked at: archives, printed papers, what others have of this folder, versions that "
-    "another program keeps, and the backups of this machine."
+    "another program keeps, what your terminal remembers, and the backups of this machine."
 )
 
 

@@ -12,13 +12,13 @@ from pathlib import Path
 from typing import TypeVar
 
 from paradestate.core.choice import CHOSEN_HERE, unknown_choice
-from paradestate.core.club.booking import Booking, Club, Hours, Lent
+from paradestate.core.club.booking import Booking, Box, Club, Hours, Lent
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.rewriting import Rewriting, Rewritten, put_back, said_anew
 from paradestate.text.editing import Edit, Put, TakeOut
-from paradestate.text.format.club import BOOKING, LENT
+from paradestate.text.format.club import BOOKING, BOX, LENT
 
 T = TypeVar("T")
 
@@ -60,6 +60,21 @@ def add_booking(pen: ClubPen, booking: Booking) -> ClubWritten:
         edits=(Put(path=(SECTION, "bookings", booking.name), value=BOOKING.write(booking)),),
         after=replace(club, bookings={**club.bookings, booking.name: booking}),
     )
+    return _written(pen, read, stops=stops, change=change)
+
+
+def add_box(pen: ClubPen, box: Box) -> ClubWritten:
+    """Writes a box down under a name that is free. Raises FileError and EditError."""
+    read = checked(pen.folder, today=pen.today)
+    club, figures = read.force.club, read.force.figures
+    unknown = [
+        _unwritten(kind, figures, what="figure kind") for kind in box.holds if kind not in figures
+    ]
+    change = ClubChange(
+        edits=(Put(path=(SECTION, "boxes", box.name), value=BOX.write(box)),),
+        after=replace(club, boxes={**club.boxes, box.name: box}),
+    )
+    stops = [*([_is_known(box)] if box.name in club.boxes else []), *unknown]
     return _written(pen, read, stops=stops, change=change)
 
 
@@ -214,6 +229,17 @@ def _unknown(booking: Booking, force: Force) -> list[Finding]:
 
 def _unwritten(name: str, known: Mapping[str, object], *, what: str) -> Finding:
     return replace(unknown_choice(name, known, what=what), effect=NOTHING_WRITTEN)
+
+
+def _is_known(box: Box) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code="box-known",
+        message=f"'{box.name}' is written down already.",
+        effect=NOTHING_WRITTEN,
+        hint="Change it in an editor, hand it over, or give this one another name.",
+        place=CHOSEN_HERE,
+    )
 
 
 def _is_out(lent: Lent) -> Finding:

@@ -1,10 +1,10 @@
-"""A booking from what was typed beside a command or into a form."""
+"""A booking or a box from what was typed beside a command or into a form."""
 
 from dataclasses import dataclass
 
-from paradestate.core.club.booking import Booking, Hours
+from paradestate.core.club.booking import Booking, Box, Hours
 from paradestate.core.finding import Finding
-from paradestate.journeys.choosing import typed_finding, want_of
+from paradestate.journeys.choosing import money_of, typed_finding, want_of
 from paradestate.text.hours import read_hours
 from paradestate.text.slip import Slip
 from paradestate.text.spelling import tidy
@@ -45,6 +45,35 @@ def booking_of(typed: TypedBooking) -> tuple[Booking | None, tuple[Finding, ...]
         whom=typed.whom,
     )
     return booking, ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TypedBox:
+    """What was typed of a box."""
+
+    name: str
+    holds: str
+    """Figure kinds with numbers."""
+    keeper: str = ""
+    is_counted: bool = False
+    insured_for: str = ""
+
+
+def box_of(typed: TypedBox) -> tuple[Box | None, tuple[Finding, ...]]:
+    """The box, or None with a stop for each thing that can't be read."""
+    holds, no_holds = want_of(typed.holds)
+    insured, no_amount = money_of(typed.insured_for)
+    findings = (*no_holds, *no_amount)
+    if findings:
+        return None, findings
+    box = Box(
+        name=tidy(typed.name),
+        keeper=typed.keeper,
+        holds={kind: number for kind, number in (holds or {}).items() if number},
+        is_counted=typed.is_counted,
+        insured_for=insured,
+    )
+    return box, ()
 
 
 def hours_of(text: str) -> tuple[Hours | None, tuple[Finding, ...]]:

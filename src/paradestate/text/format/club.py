@@ -20,7 +20,7 @@ SINGLE_DAY = Text(
     show=str,
     described={"type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$", "examples": ["2026-12-03"]},
 )
-_BOX = record(
+BOX = record(
     Box,
     word("keeper", value.FREE, about="who has it; a role, a code or a first name, no more"),
     word("holds", Counts(kind=FIGURES), required=True, about="what is lent whole"),
@@ -57,7 +57,7 @@ LENT = record(
 )
 CLUB = record(
     Club,
-    word("boxes", Named(entry=_BOX), about="boxes that may be borrowed whole"),
+    word("boxes", Named(entry=BOX), about="boxes that may be borrowed whole"),
     word("bookings", Named(entry=BOOKING), about="games that need figures for some hours"),
     word(
         "loans",
