@@ -2,6 +2,7 @@
 
 import datetime
 import json
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -40,10 +41,9 @@ entries = st.builds(
     JournalEntry,
     id=st.uuids().map(str),
     kind=st.sampled_from(EntryKind),
-    written=st.datetimes(
-        min_value=datetime.datetime(1000, 1, 1),  # noqa: DTZ001 - hypothesis adds the zone
-        timezones=st.just(datetime.UTC),
-    ).map(lambda time: time.replace(microsecond=0)),
+    written=st.datetimes(timezones=st.just(datetime.UTC)).map(
+        lambda time: time.replace(microsecond=0)
+    ),
     on=st.dates(),
     force=names,
     leaves=held,
@@ -84,6 +84,15 @@ def test_a_forecast_is_kept_with_those_dates_that_it_has() -> None:
     text = entry_text(kept)
     assert '"forecasts":[{"four in five":"2026-03-05","milestone":"a","minutes":"121/2"}]' in text
     assert read_entry(text, id=kept.id) == kept
+
+
+def test_a_clock_of_the_first_year_is_written_so_that_it_can_be_read() -> None:
+    """A phone whose clock is wrong may not make the journal unreadable."""
+    early = replace(
+        entry(EntryKind.NOTED), written=datetime.datetime.min.replace(tzinfo=datetime.UTC)
+    )
+    assert '"written":"0001-01-01T00:00:00Z"' in entry_text(early)
+    assert read_entry(entry_text(early), id=early.id) == early
 
 
 @given(entries)

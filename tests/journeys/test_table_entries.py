@@ -138,6 +138,18 @@ def test_what_is_no_entry_of_the_table_is_refused_and_the_rest_is_taken(guard: P
     assert ids(guard) == [uuid(34), uuid(1)]  # the force is always the one that was asked
 
 
+def test_whatever_a_phone_s_clock_says_the_journal_can_be_read_afterwards(guard: Path) -> None:
+    fine = played(1, told={"subject": ["turn", ""], "value": "1"})
+    days = ("0001-01-01", "0900-02-03", "9999-12-31")
+    batch = [
+        sent(number, kind="played", played=fine, on=day, written=f"{day}T23:59:59Z")
+        for number, day in enumerate(days, start=1)
+    ]
+    assert receipts(guard, *batch) == ["taken"] * 3
+    assert receipts(guard, *batch) == ["there"] * 3
+    assert ids(guard) == [uuid(1), uuid(2), uuid(3)]
+
+
 def test_only_what_was_written_of_this_force_s_games_is_struck_out(club: Path) -> None:
     assert receipts(club, told(9)) == ["taken"]
     assert receipts(club / "guard", told(1)) == ["taken"]

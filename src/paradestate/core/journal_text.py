@@ -31,7 +31,8 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
     """What an entry says, by its words; what is empty is left out."""
     said: dict[str, Any] = {
         "kind": entry.kind.value,
-        "written": entry.written.strftime("%Y-%m-%dT%H:%M:%SZ"),
+        # not by strftime, which writes the year 900 with three digits
+        "written": f"{entry.written.replace(tzinfo=None).isoformat(timespec='seconds')}Z",
         "on": entry.on.isoformat(),
         "force": entry.force,
         "leaves": holdings_record(entry.leaves),

@@ -15,7 +15,13 @@ from typing import Any
 from paradestate.core.finding import Finding
 from paradestate.core.journal import struck_out
 from paradestate.core.journal_entry import EntryKind, JournalEntry
-from paradestate.core.journal_text import UnknownEntryError, as_text, entry_record, read_entry
+from paradestate.core.journal_text import (
+    UnknownEntryError,
+    as_text,
+    entry_record,
+    entry_text,
+    read_entry,
+)
 from paradestate.core.play.event import Ended, Opened, Told
 from paradestate.core.play.game_record import of_game
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
@@ -183,10 +189,11 @@ def _read(sent: object, *, force: str) -> JournalEntry | Answered:
         size = len(text.encode())  # refuses what isn't Unicode
         entry = replace(read_entry(text, id=id_), force=force)
         written = entry.written.astimezone(datetime.UTC).replace(microsecond=0)
+        entry = replace(entry, written=written)
+        read_entry(entry_text(entry), id=id_)  # what can't be read again would stop the journal
     except (UnknownEntryError, OverflowError, UnicodeError) as error:
         why = f"What it says isn't understood: {error}."[:MOST_WHY]
         return Answered(id=id_, receipt=Receipt.REFUSED, why=why)
-    entry = replace(entry, written=written)
     if size > LONGEST or NULL in text or not _may_be_written(entry):
         return Answered(id=id_, receipt=Receipt.REFUSED, why=NOT_FOR_PHONES)
     return entry
