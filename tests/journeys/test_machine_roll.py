@@ -127,7 +127,7 @@ def test_a_secret_that_is_lost_or_another_is_never_rolled_with(
     done = bound(folder)
     (kept,) = state_home.iterdir()
     kept.write_bytes(b"x" * 32)
-    assert codes(speak(pen(folder), "heron")) == ["secret-missing"]
+    assert codes(speak(pen(folder), "heron")) == ["secret-differs"]
     kept.unlink()
     assert codes(speak(pen(folder), "heron")) == ["secret-missing"]
     strike(pen(folder), done.entries[0].id[:8], because="the file is lost")
@@ -150,6 +150,19 @@ def test_a_secret_that_is_lost_after_the_roll_is_not_made_up(
     (kept,) = state_home.iterdir()
     kept.unlink()
     assert codes(reveal(pen(folder))) == ["secret-missing"]
+
+
+def test_a_secret_that_was_altered_after_the_roll_is_not_told_as_if_it_were_the_one(
+    folder: Path, state_home: Path
+) -> None:
+    bound(folder)
+    speak(pen(folder), "heron", keeps_secret=True)
+    (kept,) = state_home.iterdir()
+    kept.write_bytes(b"x" * 32)
+    assert codes(reveal(pen(folder))) == ["secret-differs"]
+    assert played_game(folder, today=TODAY).bindings[0].secret is None
+    kept.write_bytes(SECRET)
+    assert kinds(reveal(pen(folder))) == [Revealed]
 
 
 def test_no_game_no_binding(tmp_path: Path) -> None:

@@ -134,10 +134,11 @@ def _who(line: Line) -> str:
 def _print_board(out: Console, record: GameRecord) -> None:
     for subject, standing in record.board.items():
         values = listed(map(repr, standing.values), joint="or")
+        about = ", ".join(filter(None, (subject.name, subject.aspect)))
         if standing.is_disputed:
-            print_hanging(out, f"{subject.name}, {subject.aspect}: {values}. Which is right?")
+            print_hanging(out, f"{about}: {values}. Which is right?")
         elif standing.values != ("",):
-            print_hanging(out, f"{subject.name}, {subject.aspect}: {standing.values[0]}.")
+            print_hanging(out, f"{about}: {standing.values[0]}.")
 
 
 def _season_words(sides: int, each: Fairness) -> str:

@@ -6,6 +6,7 @@ Each step is safe on disk before the next; one that was cut short is gone on wit
 """
 
 from paradestate.core.dice import Dice
+from paradestate.core.finding import Finding
 from paradestate.core.play.event import Committed, Event, Revealed, Rolled, Spoken
 from paradestate.core.play.faces import total_of
 from paradestate.core.play.game_record import Binding, GameRecord
@@ -20,6 +21,7 @@ from paradestate.core.play.play_finding import (
     bound_already,
     nothing_bound,
     other_word,
+    secret_differs,
     secret_missing,
     word_unfit,
 )
@@ -73,9 +75,9 @@ def speak(pen: Pen, word: str = "", *, keeps_secret: bool = False) -> Wrote:
         return Wrote(findings=(other_word(said),), game=game)
     if said is None and not is_word(word):
         return Wrote(findings=(word_unfit(word),), game=game)
-    secret = kept_secret(waiting.line.id)
-    if secret is None or digest_of_secret(secret) != waiting.committed.digest:
-        return Wrote(findings=(secret_missing(waiting),), game=game)
+    secret = _secret_of(waiting)
+    if isinstance(secret, Finding):
+        return Wrote(findings=(secret,), game=game)
     events: list[Event] = [] if said is not None else [_spoken(waiting, word)]
     events.append(_rolled(waiting, word=said or whole_word(word), secret=secret))
     return _tell(
@@ -96,9 +98,9 @@ def reveal(pen: Pen) -> Wrote:
         return Wrote(findings=(nothing_bound("Every secret of a roll is told."),), game=game)
     events: list[Event] = []
     for each in rolled:
-        secret = kept_secret(each.line.id)
-        if secret is None:
-            return Wrote(findings=(secret_missing(each),), game=game)
+        secret = _secret_of(each)
+        if isinstance(secret, Finding):
+            return Wrote(findings=(secret,), game=game)
         events.append(_revealed(each, secret))
     told = tuple(each.line.id for each in rolled)
     return _tell(pen, game.record, events=events, told=told)
@@ -116,6 +118,16 @@ def _tell(pen: Pen, record: GameRecord, *, events: list[Event], told: tuple[str,
 def _waiting(game: PlayedGame) -> Binding | None:
     """The roll that the machine is bound for and hasn't made."""
     return next((each for each in game.bindings if each.is_waiting and each.rolled is None), None)
+
+
+def _secret_of(binding: Binding) -> bytes | Finding:
+    """The secret that is kept, or why it can't serve: nothing is rolled or told with another."""
+    secret = kept_secret(binding.line.id)
+    if secret is None:
+        return secret_missing(binding)
+    return (
+        secret if digest_of_secret(secret) == binding.committed.digest else secret_differs(binding)
+    )
 
 
 def _spoken(binding: Binding, word: str) -> Spoken:

@@ -12,7 +12,7 @@ from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_finding import unwritten
 from paradestate.core.log_request import LogRequest
 from paradestate.core.play.account import Account
-from paradestate.core.play.arrangement import Proposed, proposed_findings
+from paradestate.core.play.arrangement import Proposed, proposed_findings, subject_of
 from paradestate.core.play.board import NOTHING_TOLD
 from paradestate.core.play.event import Asked, Ended, Event, Opened, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
@@ -234,6 +234,7 @@ def mark(pen: Pen, subject: Subject, *, value: str, turn: int | None = None) -> 
     game = game_of_pen(pen)
     if game.open_game is None or game.account is None or game.count is None:
         return nothing_open(pen, game)
+    subject = subject_of(subject.aspect, name=subject.name)
     board = game.open_game.board
     told = {each: standing.values[0] for each, standing in board.items()}
     made = game.count.made

@@ -21,6 +21,8 @@ from paradestate.core.play.game_record import (
 )
 from paradestate.core.play.machine_roll import thrown
 from paradestate.core.play.play_finding import record_findings
+from paradestate.core.play.telling_finding import telling_findings
+from paradestate.core.support.room import Fielded
 from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.count import Count
 from paradestate.journeys.games import game_beginning, games_of
@@ -85,13 +87,14 @@ def played_game(
     bound = bindings(record)
     wrong = {each.line.id: _differences(each) for each in bound if each.secret is not None}
     doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
+    unfit = () if held is None else _unfit(record, held, count=offered.count)
     now = NOTHING_TO_SAY
     if held is not None and advises and record.ended is None:
         now = waiting_words(bound) or what_now(
             folder, held, opened=opened, today=today, memory=memory
         )
     return PlayedGame(
-        findings=tuple(dict.fromkeys((*findings, *doubts))),
+        findings=tuple(dict.fromkeys((*findings, *doubts, *unfit))),
         texts={**past.texts, **offered.checked.texts},
         record=record,
         others=games,
@@ -109,6 +112,14 @@ def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:
         return game_beginning(games, of)
     going = [each for each in games if each.ended is None]
     return next(reversed(going or list(games)), None)
+
+
+def _unfit(record: GameRecord, held: Account, *, count: Count | None) -> tuple[Finding, ...]:
+    """What was told and doesn't fit the force or what was taken."""
+    if count is None:
+        return ()
+    fielded = Fielded(force=count.force, made=count.made, plan=held.bought)
+    return tuple(telling_findings(record, fielded))
 
 
 def _differences(binding: Binding) -> tuple[str, ...]:

@@ -70,6 +70,48 @@ def test_things_are_told_apart_by_aspect_and_name() -> None:
     assert list(board((telling("b", "yes", subject=out), telling("a", "1")))) == [USED, out]
 
 
+def test_thousands_of_tellings_of_one_thing_are_no_burden() -> None:
+    """Each is looked at a few times: by comparing all with all this took minutes."""
+    numbers = range(5_000)
+    told = [telling(str(at), str(at), *([str(at - 1)] if at else [])) for at in numbers]
+    assert values(*told) == ("4999",)
+    ring = [telling(str(at), str(at % 2), str((at + 1) % len(numbers))) for at in numbers]
+    assert len(board(ring)[USED].tellings) == len(numbers)
+
+
+def by_definition(tellings: list[Telling]) -> list[str]:
+    """What stands, written down anew: all compared with all."""
+    by_id = {each.id: each for each in tellings}
+
+    def seen(name: str, found: frozenset[str] = frozenset()) -> frozenset[str]:
+        for each in by_id[name].told.over if name in by_id else ():
+            if each not in found:
+                found = seen(each, found | {each})
+        return found
+
+    counted = [each.id for each in tellings if not each.is_struck]
+    return sorted(
+        one
+        for one in counted
+        if not any(one in seen(other) and other not in seen(one) for other in counted)
+    )
+
+
+@given(
+    st.lists(
+        st.tuples(st.sets(st.integers(0, 7), max_size=3), st.booleans()), min_size=1, max_size=7
+    )
+)
+def test_what_stands_is_what_the_definition_says_rings_and_strikes_among_them(
+    said: list[tuple[set[int], bool]],
+) -> None:
+    told = [
+        telling(str(at), str(at), *map(str, sorted(over)), is_struck=is_struck)
+        for at, (over, is_struck) in enumerate(said)
+    ]
+    assert [each.id for each in board(told)[USED].tellings] == by_definition(told)
+
+
 @given(st.permutations(range(6)), st.sets(st.integers(0, 5)), st.data())
 def test_the_order_of_arrival_and_a_second_arrival_change_nothing(
     order: list[int], struck: set[int], data: st.DataObject

@@ -20,6 +20,7 @@ from paradestate.core.play.play_finding import (
     other_posture,
     other_word,
     record_findings,
+    secret_differs,
     secret_missing,
     word_unfit,
 )
@@ -99,6 +100,7 @@ def test_every_stop_says_what_would_put_it_right() -> None:
         nothing_bound("Bind it."),
         bound_already(bound),
         secret_missing(bound),
+        secret_differs(bound),
         not_of_this_game("x"),
     )
     assert all(each.level is Level.STOP and each.hint and each.message for each in every)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from paradestate.core.choice import unknown_choice
 from paradestate.core.finding import Finding
 from paradestate.core.log_finding import log_stop, unwritten
+from paradestate.core.play.brought import brought_stands
 from paradestate.core.play.event import Subject
 from paradestate.core.sentence.wording import listed, several
 from paradestate.core.support.attachment import (
@@ -24,13 +25,14 @@ from paradestate.core.support.reserve import Reserve, reserve_findings
 from paradestate.core.support.room import Fielded
 
 ATTACHED, LOADED, RESERVE, MISSIONS = "attached to", "loaded on", "reserve", "missions allotted"
+TAKEN, USED = "missions taken", "missions used"
 
 ASPECTS = (
     "out",
     "leader hit",
     "ammunition",
-    "missions taken",
-    "missions used",
+    TAKEN,
+    USED,
     "observer in contact",
     "due",
     "arrived",
@@ -43,7 +45,13 @@ ASPECTS = (
 """What may be told of things; the owner's own states come beside them."""
 
 FREE = frozenset({"turn"})
-"""Aspects that are not of a stand, a body or an entry."""
+"""Aspects that are of the whole game, and of no stand, body or entry: they have no name."""
+
+NUMBERS = frozenset({"turn", "due", TAKEN, USED, MISSIONS})
+"""Aspects that are told as whole numbers."""
+
+MOST_DIGITS = 9
+"""Digits of a number that is told."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +71,11 @@ class Proposed:
         }
 
 
+def subject_of(aspect: str, *, name: str) -> Subject:
+    """What is told of; what is of the whole game has no name, whatever was said."""
+    return Subject(aspect, "" if aspect in FREE else name)
+
+
 def proposed_findings(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """Why it can't be told, as stops; and what is doubtful about it."""
     aspect, name = proposed.subject
@@ -74,20 +87,37 @@ def proposed_findings(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]
     if aspect not in FREE and name not in names:
         yield unwritten(unknown_choice(name, names, what="stand, body or entry"))
         return
+    if aspect in NUMBERS and proposed.value and not is_number(proposed.value):
+        yield _no_number(proposed.value)
+        return
     check = CHECKS.get(aspect)
-    if check is not None:
+    if check is not None and proposed.value:
         yield from check(proposed, fielded)
 
 
+def is_number(value: str) -> bool:
+    """Whether it is a whole number from 0 up, of not too many digits."""
+    return value.isascii() and value.isdigit() and len(value) <= MOST_DIGITS
+
+
+def _no_number(value: str) -> Finding:
+    return log_stop(
+        code="not-a-whole-number",
+        message=f"'{value}' is no whole number.",
+        hint=f"Write a whole number from 0 up, of at most {MOST_DIGITS} digits.",
+    )
+
+
 def _names(fielded: Fielded) -> Iterator[str]:
-    """Everything that something can be told of, each once."""
+    """Everything that something can be told of, each once; of troops also those not taken."""
     entries = fielded.force.supporting_troops
     yield from dict.fromkeys(
         (
             *(each.name for each in fielded.made.stands),
-            *(each.name for each in fielded.made.bodies if each.name),
+            *(each.name or fielded.made.formation for each in fielded.made.bodies),
             *(each.name for each in sections_of(fielded.plan, entries=entries)),
-            *(each.entry for each in fielded.plan),
+            *(each.name for each in brought_stands(fielded.plan, entries=entries)),
+            *entries,
         )
     )
 
@@ -98,8 +128,6 @@ def _attached(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     if section is None:
         names = [each.name for each in sections]
         yield unwritten(unknown_choice(proposed.subject.name, names, what="section to attach"))
-        return
-    if not proposed.value:
         return
     hosts = hosts_of(fielded.made, formations=(each.rule.to for each in sections))
     told = proposed.named(ATTACHED)
@@ -121,10 +149,10 @@ def _attached(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
 
 
 def _loaded(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
-    """What is loaded on a stand that carries nothing, or less."""
-    if not proposed.value:
-        return
+    """What is loaded on a stand that carries nothing, or less, or that is loaded on it."""
+    entries = fielded.force.supporting_troops
     patterns = {each.name: each.pattern for each in fielded.made.stands}
+    patterns |= {each.name: each.pattern for each in brought_stands(fielded.plan, entries=entries)}
     stands = fielded.force.stands
     carries = {
         name: stands[pattern].carries
@@ -134,7 +162,16 @@ def _loaded(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     if proposed.value not in carries:
         yield unwritten(unknown_choice(proposed.value, carries, what="stand that carries"))
         return
-    riders = [name for name, on in proposed.named(LOADED).items() if on == proposed.value]
+    loaded = proposed.named(LOADED)
+    if proposed.subject.name in _carriers(proposed.value, loaded):
+        yield log_stop(
+            code="loaded-on-itself",
+            message=f"{proposed.subject.name} would be loaded on itself, by way of "
+            f"{proposed.value}.",
+            hint="Load it on another stand, or unload the one below it first.",
+        )
+        return
+    riders = [name for name, on in loaded.items() if on == proposed.value]
     if len(riders) > carries[proposed.value]:
         yield log_stop(
             code="load-too-large",
@@ -144,10 +181,17 @@ def _loaded(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
         )
 
 
+def _carriers(name: str, loaded: Mapping[str, str]) -> Iterator[str]:
+    """A stand, what it is loaded on, what that is loaded on ..., each once."""
+    seen: set[str] = set()
+    while name and name not in seen:
+        yield name
+        seen.add(name)
+        name = loaded.get(name, "")
+
+
 def _kept_back(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """More named as reserve than may be."""
-    if not proposed.value:
-        return
     back = proposed.named(RESERVE)
     bodies = {each.name: each.formation for each in fielded.made.bodies}
     formations = Counter(bodies[name] for name in back if name in bodies)
@@ -162,16 +206,10 @@ def _kept_back(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
 
 def _allotted(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """More fire missions allotted than were taken."""
-    if not all(each.isascii() and each.isdigit() for each in proposed.named(MISSIONS).values()):
-        yield log_stop(
-            code="not-a-whole-number",
-            message=f"'{proposed.value}' isn't a number of missions.",
-            hint="Write a whole number from 0 up.",
-        )
-        return
     entries = fielded.force.supporting_troops
     taken = sum(each.number for each in fielded.plan if entries[each.entry].is_fire_mission)
-    allotted = sum(map(int, proposed.named(MISSIONS).values()))
+    told = proposed.named(MISSIONS).values()
+    allotted = sum(int(each) for each in told if is_number(each))
     if allotted > taken:
         yield log_stop(
             code="missions-too-many",
@@ -180,10 +218,43 @@ def _allotted(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
         )
 
 
+def _bought(name: str, fielded: Fielded) -> int:
+    return sum(each.number for each in fielded.plan if each.entry == name)
+
+
+def _taken(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
+    """More fire missions than were bought, in a game in which anything was."""
+    name, told = proposed.subject.name, int(proposed.value)
+    bought = _bought(name, fielded)
+    if fielded.plan and told > bought:
+        yield log_stop(
+            code="missions-too-many",
+            message=f"{several(told, 'mission')} of {name} would be there; {bought} were bought.",
+            hint=f'Buy them first: play FOLDER take "{name}=N"; or tell fewer.',
+        )
+
+
+def _used(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
+    """More fire missions used than there are; where nobody said how many there are, any number."""
+    name, used = proposed.subject.name, int(proposed.value)
+    told = proposed.named(TAKEN).get(name, "")
+    if not fielded.plan and not is_number(told):
+        return
+    there = int(told) if is_number(told) else _bought(name, fielded)
+    if used > there:
+        yield log_stop(
+            code="missions-too-many",
+            message=f"{several(used, 'mission')} of {name} would be used; {there} were taken.",
+            hint="Tell fewer, or say first how many were taken.",
+        )
+
+
 CHECKS: Mapping[str, Callable[[Proposed, Fielded], Iterator[Finding]]] = {
     ATTACHED: _attached,
     LOADED: _loaded,
     RESERVE: _kept_back,
     MISSIONS: _allotted,
+    TAKEN: _taken,
+    USED: _used,
 }
-"""What is held against what; of all else anything may be told."""
+"""What is held against what, where a value is told; of all else anything may be told."""

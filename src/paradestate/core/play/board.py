@@ -7,7 +7,7 @@ clock does. It is a register of several values: Shapiro, Preguiça, Baquero, Zaw
 comprehensive study of Convergent and Commutative Replicated Data Types" (2011), section 3.2.2.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.play.event import Subject, Told
@@ -65,22 +65,57 @@ def board(tellings: Iterable[Telling]) -> Mapping[Subject, Standing]:
 def _standing(tellings: Mapping[str, Telling]) -> Iterator[Telling]:
     """Those that count and that no other that counts has replaced, at first or at second hand.
 
-    Of two that each name the other, which no honest teller writes, both stand.
+    Of two that each name the other, which no honest teller writes, both stand. Each telling is
+    looked at a few times, however many there are.
     """
-    seen = {name: _seen(each, tellings) for name, each in tellings.items()}
-    counted = [name for name in sorted(tellings) if not tellings[name].is_struck]
-    for name in counted:
-        if not any(name in seen[other] and other not in seen[name] for other in counted):
+    names = sorted(tellings)
+    over = {name: [each for each in tellings[name].told.over if each in tellings] for name in names}
+    ring_of = _rings(over)
+    members: dict[str, list[str]] = {}
+    for name, ring in ring_of.items():
+        members.setdefault(ring, []).append(name)
+    replaced: set[str] = set()
+    for ring, alike in members.items():
+        if ring in replaced or not all(tellings[name].is_struck for name in alike):
+            below = {ring_of[each] for name in alike for each in over[name]}
+            replaced |= below - {ring}
+    for name in names:
+        if not tellings[name].is_struck and ring_of[name] not in replaced:
             yield tellings[name]
 
 
-def _seen(telling: Telling, tellings: Mapping[str, Telling]) -> set[str]:
-    """Ids of all that a telling replaces, and of what those replaced, struck out or not."""
+def _rings(over: Mapping[str, Sequence[str]]) -> Mapping[str, str]:
+    """Each telling to one of those that it forms a ring with, itself where it is in none.
+
+    None comes before one that replaces it. The method is Kosaraju's: Sharir, "A strong-connectivity
+    algorithm and its applications in data flow analysis" (1981).
+    """
+    by: dict[str, list[str]] = {name: [] for name in over}
+    for name, replaced in over.items():
+        for each in replaced:
+            by[each].append(name)
+    ring_of: dict[str, str] = {}
+    for root in reversed(_left_in_order(over)):
+        waiting = [root]
+        while waiting:
+            name = waiting.pop()
+            if name not in ring_of:
+                ring_of[name] = root
+                waiting.extend(by[name])
+    return ring_of
+
+
+def _left_in_order(over: Mapping[str, Sequence[str]]) -> list[str]:
+    """Tellings in the order in which a search that goes into depth leaves them."""
+    left: list[str] = []
     seen: set[str] = set()
-    waiting = list(telling.told.over)
+    waiting = [(name, False) for name in over]
     while waiting:
-        name = waiting.pop()
-        if name not in seen:
+        name, is_done = waiting.pop()
+        if is_done:
+            left.append(name)
+        elif name not in seen:
             seen.add(name)
-            waiting.extend(tellings[name].told.over if name in tellings else ())
-    return seen
+            waiting.append((name, True))
+            waiting.extend((each, False) for each in over[name])
+    return left

@@ -124,6 +124,18 @@ def secret_missing(binding: Binding) -> Finding:
     )
 
 
+def secret_differs(binding: Binding) -> Finding:
+    """The stop where what is kept isn't the secret whose digest was published."""
+    return log_stop(
+        code="secret-differs",
+        message=f"The secret that is kept for {binding.committed.purpose} isn't the one whose "
+        f"digest was published ({binding.committed.digest[:SHORT]}): the file was altered, or is "
+        "that of another roll.",
+        hint="Put the file back as it was; or strike the binding out with a reason "
+        f"({binding.line.id[:SHORT]}) and roll real dice.",
+    )
+
+
 def not_of_this_game(beginning: str) -> Finding:
     """The stop for an entry that isn't one line of the game."""
     return log_stop(

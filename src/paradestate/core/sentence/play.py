@@ -40,11 +40,16 @@ def event_words(event: Event) -> str:
         case Asked():
             return _asked_words(event)
         case Told():
-            value = event.value or "as at the start"
-            turn = "" if event.turn is None else f", turn {event.turn}"
-            return f"{event.subject.aspect}, {event.subject.name}: {value}{turn}"
+            return told_words(event)
         case Ended():
             return f"ended: {event.outcome}" if event.outcome else "ended"
+
+
+def told_words(told: Told) -> str:
+    """How one thing stands: `reserve, 2 Platoon: yes, turn 3`, `turn: 3`."""
+    value = told.value or "as at the start"
+    turn = "" if told.turn is None else f", turn {told.turn}"
+    return f"{', '.join(filter(None, told.subject))}: {value}{turn}"
 
 
 def _asked_words(asked: Asked) -> str:

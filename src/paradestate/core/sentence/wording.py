@@ -122,6 +122,11 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def clipped(text: str, *, most: int) -> str:
+    """A text of at most so many letters; of a longer one the beginning, and three dots."""
+    return text if len(text) <= most else f"{text[: most - 1]}\N{HORIZONTAL ELLIPSIS}"
+
+
 def by_hand_words(text: str) -> str:
     """What the format can't say."""
     return f" By hand, not checked by machine: {text}." if text else ""
