@@ -32,6 +32,13 @@ def begun(
     folder: Path, *, game: str = "whole-day attack", grades: tuple[str, ...] = (), **more: str
 ) -> Wrote:
     """A game of the example, opened."""
+    return begun_with(pen(folder), game=game, grades=grades, **more)
+
+
+def begun_with(
+    pen: Pen, *, game: str = "whole-day attack", grades: tuple[str, ...] = (), **more: str
+) -> Wrote:
+    """The same with a pen of one's own."""
     typed = TermsTyped(
         numbers=(),
         date=more.pop("date", ""),
@@ -40,7 +47,7 @@ def begun(
         game=game,
         grades=grades,
     )
-    return opened(pen(folder), typed, **more)
+    return opened(pen, typed, **more)
 
 
 def codes(done: Wrote) -> list[str]:

@@ -60,7 +60,7 @@ def command(
     if action not in ACTIONS:
         raise click.UsageError(f"ACTION is one of: {', '.join((*ACTIONS, 'show'))}.")
     from paradestate.journeys.memory import Memory
-    from paradestate.journeys.pen import Pen
+    from paradestate.journeys.pen import Pen, sent_again
 
     pen = Pen(
         folder=folder,
@@ -71,6 +71,8 @@ def command(
         of=said["of"],
         memory=Memory(),  # the files are read once, not at each step of the command
     )
+    if said["entry"] is not None:
+        pen = sent_again(pen, str(said["entry"]))
     _answer(ACTIONS[action](pen, words=words, said=said), as_json=as_json)
 
 
@@ -79,10 +81,10 @@ def _show(folder: Path, *, of: str, as_json: bool) -> None:
     from paradestate.cli.play_report import print_game
     from paradestate.journeys.played_game import played_game
 
-    game = played_game(folder, today=today(), of=of)
+    game = played_game(folder, today=today(), now=now(), of=of)
     print_findings(game.findings, game.texts)
     if as_json:
-        print_json({"entries": [], **play_json(game)})
+        print_json({"entries": [], "were_there": False, **play_json(game)})
     else:
         print_game(game, folder=folder)
     finish(stopped=bool(of) and game.record is None)
@@ -97,7 +99,8 @@ def _answer(done: "Wrote", *, as_json: bool) -> None:
     every = tuple(dict.fromkeys((*done.findings, *known)))
     print_findings(every, {} if game is None else game.texts)
     if as_json and game is not None:
-        print_json({"entries": [each.id for each in done.entries], **play_json(game)})
+        entries = [each.id for each in done.entries]
+        print_json({"entries": entries, "were_there": done.were_there, **play_json(game)})
     elif not as_json:
         print_wrote(done)
     finish(stopped=done.is_stopped)
@@ -131,9 +134,10 @@ def _start(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "W
 
 
 def _roll(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
+    from paradestate.core.play.arrangement import is_number
     from paradestate.journeys.play import roll
 
-    if not words or not all(each.isascii() and each.isdigit() for each in words[1:]):
+    if not words or not all(map(is_number, words[1:])):
         raise click.UsageError("Say what is rolled for, then what each die shows: allowance 6 2.")
     numbers = [int(each) for each in words[1:]]
     return roll(

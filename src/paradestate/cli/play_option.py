@@ -42,6 +42,11 @@ OPTIONS = (
         "--of", default="", metavar="ID", help="Another game than the newest that is open."
     ),
     click.option(
+        "--entry",
+        type=click.UUID,
+        help="The line's own UUID, so that what is sent twice is written once.",
+    ),
+    click.option(
         "--device", default="", metavar="NAME", help="Which device tells it, if it isn't this one."
     ),
 )

@@ -17,7 +17,7 @@ from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.sentence.account import points_words
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.play import binding_words, event_words
+from paradestate.core.sentence.play import binding_words, clock_words, event_words
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed
 from paradestate.journeys.play import Wrote
@@ -33,6 +33,8 @@ def print_wrote(done: Wrote) -> None:
     out = console()
     game = done.game
     record = None if game is None else game.record
+    if done.were_there:
+        click.echo("Written before; nothing was added.")
     for entry in done.entries:
         if entry.played is None:
             print_hanging(out, f"Struck out: {entry.struck_out[:SHORT]}, {entry.note}")
@@ -73,6 +75,11 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
     _print_now(out, game)
     out.print()
     out.print(_record_table(game, record))
+    if any(line.device for line in record.lines):
+        print_hanging(
+            out,
+            "Each time is by the clock of the device that wrote it; lines stand as they came.",
+        )
     for binding in game.bindings:
         wrong = game.differences.get(binding.line.id)
         agrees = "" if wrong is None else (f": {listed(wrong)}" if wrong else "; it agrees")
@@ -102,9 +109,10 @@ def _record_table(game: PlayedGame, record: GameRecord) -> Table:
     table = titled_table("Record")
     for heading in ("time", "line", "what", "who"):
         table.add_column(heading)
+    begun = record.opening.written.date()
     for line in record.lines:
         table.add_row(
-            line.written.astimezone().strftime("%H:%M"),
+            clock_words(line.written, is_dated=line.written.date() != begun),
             line.id[:SHORT],
             _line_words(line, game),
             _who(line),

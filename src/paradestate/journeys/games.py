@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 from pathlib import Path
 
 from paradestate.core.play.game_record import GameRecord, game_records
@@ -20,11 +21,17 @@ class Games:
     """Oldest first."""
 
 
-def games_of(folder: Path, *, today: datetime.date, memory: Memory = NOTHING) -> Games:
-    """All games of a force. Raises StoreError, and FileError."""
+def games_of(
+    folder: Path, *, today: datetime.date, before: str = "", memory: Memory = NOTHING
+) -> Games:
+    """All games of a force, or as they were before the entry of that id was written.
+
+    Raises StoreError, and FileError.
+    """
     past = history(folder, today=today, last=ALL, memory=memory)
     force = collection_of(folder).force_of(folder)
-    return Games(past=past, records=game_records(past.entries[::-1], force=force or ""))
+    entries = takewhile(lambda each: each.id != before, past.entries[::-1])
+    return Games(past=past, records=game_records(tuple(entries), force=force or ""))
 
 
 def game_beginning(records: Sequence[GameRecord], beginning: str) -> GameRecord | None:

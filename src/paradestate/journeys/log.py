@@ -119,7 +119,7 @@ def _weighed(
     there = journal.link(request.id)
     if there is not None:
         stored = read_entry(there.text, id=there.id)
-        if not says_the_same(stored, request):
+        if stored.force != request.force or not says_the_same(stored, request):
             return Logged(findings=(other_entry(stored, sent=request),))
         return Logged(findings=(), entry=stored, was_there=True, state=reading.state)
     asked, unclear = _with_whole_id(journal, request, reading=reading)

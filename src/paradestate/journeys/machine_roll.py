@@ -5,6 +5,9 @@ bound to a secret -> the opponent's word -> rolled of both -> the secret told
 Each step is safe on disk before the next; one that was cut short is gone on with.
 """
 
+from dataclasses import replace
+from uuid import uuid4
+
 from paradestate.core.dice import Dice
 from paradestate.core.finding import Finding
 from paradestate.core.play.event import Committed, Event, Revealed, Rolled, Spoken
@@ -25,6 +28,7 @@ from paradestate.core.play.play_finding import (
     secret_missing,
     word_unfit,
 )
+from paradestate.journeys.history import entry_of_id
 from paradestate.journeys.pen import Pen
 from paradestate.journeys.play import Wrote, game_of_pen, nothing_open, written
 from paradestate.journeys.played_game import NO_DICE, PlayedGame, dice_of_text
@@ -46,16 +50,40 @@ def bind(pen: Pen, what: str, *, secret: bytes, dice: str = "") -> Wrote:
     waiting = _waiting(game)
     if waiting is not None:
         return Wrote(findings=(bound_already(waiting),), game=game)
+    id_ = pen.new_id()
     committed = Committed(
-        digest=digest_of_secret(secret),
+        digest=_bound_before(pen) or digest_of_secret(_kept(id_, secret)),
         purpose=asked.purpose,
         dice=str(asked.dice),
         number=asked.number,
         choice=asked.choice,
     )
-    id_ = pen.new_id()
-    keep_secret(id_, secret)  # before the digest is published: no crash may lose it
     return written(pen, game.open_game, events=(committed,), first_id=id_)
+
+
+def _bound_before(pen: Pen) -> str:
+    """The digest that a line published which is sent again; its secret is never exchanged."""
+    event = _event_before(pen)
+    return event.digest if isinstance(event, Committed) else ""
+
+
+def _event_before(pen: Pen) -> Event | None:
+    """What was written by a line that is sent again."""
+    if not pen.entry:
+        return None
+    there = entry_of_id(pen.folder, pen.entry, today=pen.today, memory=pen.memory)
+    return None if there is None or there.played is None else there.played.event
+
+
+def _kept(id_: str, secret: bytes) -> bytes:
+    """The secret, kept before its digest is published, so that no crash loses it.
+
+    One that was kept already, by a line that was cut short, stays.
+    """
+    there = kept_secret(id_)
+    if there is None:
+        keep_secret(id_, secret)
+    return there or secret
 
 
 def speak(pen: Pen, word: str = "", *, keeps_secret: bool = False) -> Wrote:
@@ -63,6 +91,9 @@ def speak(pen: Pen, word: str = "", *, keeps_secret: bool = False) -> Wrote:
 
     Without a word the one that was said before is gone on with. Raises StoreError, and FileError.
     """
+    before = _event_before(pen)
+    if isinstance(before, Spoken) and whole_word(word) in {"", before.word}:
+        return _gone_on(pen, before.commitment, keeps_secret=keeps_secret)
     game = game_of_pen(pen)
     if game.open_game is None:
         return nothing_open(pen, game)
@@ -90,10 +121,14 @@ def speak(pen: Pen, word: str = "", *, keeps_secret: bool = False) -> Wrote:
 
 def reveal(pen: Pen) -> Wrote:
     """Tells the secrets of all rolls that were made. Raises StoreError, and FileError."""
-    game = game_of_pen(pen)
+    is_again = isinstance(_event_before(pen), Revealed)
+    rest = _after_first(pen) if is_again else pen
+    game = game_of_pen(rest)
     if game.record is None:
         return nothing_open(pen, game)
     rolled = [each for each in game.bindings if each.is_waiting and each.rolled is not None]
+    if not rolled and is_again:
+        return _there(pen, game)
     if not rolled:
         return Wrote(findings=(nothing_bound("Every secret of a roll is told."),), game=game)
     events: list[Event] = []
@@ -103,7 +138,30 @@ def reveal(pen: Pen) -> Wrote:
             return Wrote(findings=(secret,), game=game)
         events.append(_revealed(each, secret))
     told = tuple(each.line.id for each in rolled)
-    return _tell(pen, game.record, events=events, told=told)
+    return _tell(rest, game.record, events=events, told=told)
+
+
+def _gone_on(pen: Pen, commitment: str, *, keeps_secret: bool) -> Wrote:
+    """What is left of a word that is sent again: its roll, its secret, or nothing."""
+    rest = _after_first(pen)
+    game = game_of_pen(rest)
+    binding = next(each for each in game.bindings if each.line.id == commitment)
+    if binding.is_waiting and binding.rolled is None:
+        return speak(rest, keeps_secret=keeps_secret)
+    if binding.is_waiting and not keeps_secret:
+        return reveal(rest)
+    return _there(pen, game)
+
+
+def _after_first(pen: Pen) -> Pen:
+    """The pen for what follows a line that is there already; each step looks what is lacking."""
+    return replace(pen, entry="", new_id=lambda: str(uuid4()))
+
+
+def _there(pen: Pen, game: PlayedGame) -> Wrote:
+    """The answer where all was written before."""
+    there = entry_of_id(pen.folder, pen.entry, today=pen.today, memory=pen.memory)
+    return Wrote(findings=(), entries=() if there is None else (there,), game=game, were_there=True)
 
 
 def _tell(pen: Pen, record: GameRecord, *, events: list[Event], told: tuple[str, ...]) -> Wrote:

@@ -1,15 +1,18 @@
 """Who writes a game down, and how its events become entries of the journal, one after the other."""
 
 import datetime
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import count
 from pathlib import Path
+from uuid import UUID, uuid5
 
 from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
 from paradestate.core.play.event import Event, Played
 from paradestate.core.play.game_record import GameRecord
+from paradestate.journeys.history import entry_of_id
 from paradestate.journeys.log import Logged, log
 from paradestate.journeys.memory import NOTHING, Memory
 
@@ -26,6 +29,9 @@ class Pen:
     device: str = ""
     of: str = ""
     """The beginning of the game's id; empty: the newest that is open."""
+    entry: str = ""
+    """UUID of the first line that it writes, where that is known beforehand; a line that bears it
+    already is written as of then, so that what is sent twice is written once."""
     memory: Memory = NOTHING
 
 
@@ -45,6 +51,25 @@ class EntriesWritten:
 
     findings: tuple[Finding, ...]
     entries: tuple[JournalEntry, ...]
+    were_there: bool = False
+    """Whether all of them were there already, so that nothing was added."""
+
+
+def sent_again(pen: Pen, entry: str) -> Pen:
+    """A pen whose first line bears a UUID, and whose others bear ones that follow from it.
+
+    Raises StoreError, and FileError.
+    """
+    there = entry_of_id(pen.folder, entry, today=pen.today, memory=pen.memory)
+    day = pen.today if there is None else min(there.on, pen.today)
+    return replace(pen, entry=entry, today=day, new_id=_ids_from(entry).__next__)
+
+
+def _ids_from(entry: str) -> Iterator[str]:
+    """A UUID, and after it as many as are needed (RFC 9562, version 5)."""
+    yield entry
+    for number in count(1):
+        yield str(uuid5(UUID(entry), str(number)))
 
 
 def next_lines(
@@ -73,6 +98,7 @@ def write_requests(pen: Pen, requests: Iterable[LogRequest]) -> EntriesWritten:
     return EntriesWritten(
         findings=tuple(dict.fromkeys(found for each in logged for found in each.findings)),
         entries=tuple(each.entry for each in logged if each.entry is not None),
+        were_there=bool(logged) and all(each.was_there for each in logged),
     )
 
 

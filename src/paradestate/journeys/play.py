@@ -51,6 +51,8 @@ class Wrote:
     findings: tuple[Finding, ...]
     entries: tuple[JournalEntry, ...] = ()
     game: PlayedGame | None = None
+    were_there: bool = False
+    """Whether all of it was written before, so that nothing was added."""
 
     @property
     def is_stopped(self) -> bool:
@@ -81,9 +83,9 @@ def opened(pen: Pen, typed: TermsTyped, *, opponent: str = "", posture: str = ""
         grades=terms.grades,
         numbers=asked.choice.numbers,
     )
-    game = pen.new_id()
+    id_, game = pen.new_id(), pen.new_id()
     warned = () if before is None else (game_still_open(before),)
-    done = write_lines(pen, [Line(event=event, game=game)])
+    done = write_lines(pen, [Line(event=event, game=game, id=id_)])
     return _after(replace(pen, of=game), done, findings=warned)
 
 
@@ -252,7 +254,7 @@ def mark(pen: Pen, subject: Subject, *, value: str, turn: int | None = None) -> 
 
 def strike(pen: Pen, beginning: str, *, because: str) -> Wrote:
     """Strikes a line out: it stays readable, with the reason."""
-    game = played_game(pen.folder, today=pen.today, of=pen.of, advises=False, memory=pen.memory)
+    game = game_of_pen(pen)
     if game.record is None:
         return Wrote(findings=(*stops(game.findings), no_game(pen.of)))
     lines = [each for each in game.record.lines if each.id.startswith(beginning.lower())]
@@ -280,7 +282,14 @@ def end(pen: Pen, *, outcome: str = "") -> Wrote:
 
 def game_of_pen(pen: Pen) -> PlayedGame:
     """The game that is meant, without what to do now. Raises StoreError, and FileError."""
-    return played_game(pen.folder, today=pen.today, of=pen.of, advises=False, memory=pen.memory)
+    return played_game(
+        pen.folder,
+        today=pen.today,
+        of=pen.of,
+        before=pen.entry,
+        advises=False,
+        memory=pen.memory,
+    )
 
 
 def nothing_open(pen: Pen, game: PlayedGame) -> Wrote:
@@ -299,5 +308,10 @@ def written(pen: Pen, record: GameRecord, *, events: Sequence[Event], first_id: 
 
 def _after(pen: Pen, done: EntriesWritten, *, findings: tuple[Finding, ...] = ()) -> Wrote:
     """What was written, and the game as it is now."""
-    game = played_game(pen.folder, today=pen.today, of=pen.of, memory=pen.memory)
-    return Wrote(findings=(*findings, *done.findings), entries=done.entries, game=game)
+    game = played_game(pen.folder, today=pen.today, of=pen.of, now=pen.now, memory=pen.memory)
+    return Wrote(
+        findings=(*findings, *done.findings),
+        entries=done.entries,
+        game=game,
+        were_there=done.were_there,
+    )

@@ -20,6 +20,7 @@ from paradestate.core.play.game_record import (
     rolls,
 )
 from paradestate.core.play.machine_roll import thrown
+from paradestate.core.play.opening_finding import clock_findings, opening_findings
 from paradestate.core.play.play_finding import record_findings
 from paradestate.core.play.telling_finding import telling_findings
 from paradestate.core.support.room import Fielded
@@ -65,14 +66,18 @@ def played_game(
     *,
     today: datetime.date,
     of: str = "",
+    before: str = "",
+    now: datetime.datetime | None = None,
     advises: bool = True,
     memory: Memory = NOTHING,
 ) -> PlayedGame:
     """The newest game that isn't ended, else the newest; or the one whose id begins with `of`.
 
-    Without `advises` it isn't worked out what to do now. Raises StoreError, and FileError.
+    With `before` as all was when the entry of that id wasn't written yet. Without `now` only what
+    is dated later than today anywhere on Earth is dated ahead. Without `advises` it isn't worked
+    out what to do now. Raises StoreError, and FileError.
     """
-    found = games_of(folder, today=today, memory=memory)
+    found = games_of(folder, today=today, before=before, memory=memory)
     past, games = found.past, found.records
     season = dice_of(games)
     record = _meant(games, of=of)
@@ -87,6 +92,7 @@ def played_game(
     bound = bindings(record)
     wrong = {each.line.id: _differences(each) for each in bound if each.secret is not None}
     doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
+    odd = (*opening_findings(record, games), *clock_findings(record, now=now or _end_of(today)))
     unfit = () if held is None else _unfit(record, held, count=offered.count)
     now = NOTHING_TO_SAY
     if held is not None and advises and record.ended is None:
@@ -94,7 +100,7 @@ def played_game(
             folder, held, opened=opened, today=today, memory=memory
         )
     return PlayedGame(
-        findings=tuple(dict.fromkeys((*findings, *doubts, *unfit))),
+        findings=tuple(dict.fromkeys((*findings, *odd, *doubts, *unfit))),
         texts={**past.texts, **offered.checked.texts},
         record=record,
         others=games,
@@ -112,6 +118,12 @@ def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:
         return game_beginning(games, of)
     going = [each for each in games if each.ended is None]
     return next(reversed(going or list(games)), None)
+
+
+def _end_of(day: datetime.date) -> datetime.datetime:
+    """When a day is over everywhere: where it ends last, twelve hours after its end in UTC."""
+    noon = datetime.time(12, tzinfo=datetime.UTC)
+    return datetime.datetime.combine(day + datetime.timedelta(days=1), noon)
 
 
 def _unfit(record: GameRecord, held: Account, *, count: Count | None) -> tuple[Finding, ...]:

@@ -11,7 +11,7 @@ from paradestate.core.play.event import Rolled
 from paradestate.core.play.game_record import Binding, GameRecord, HeldRoll, rolls
 from paradestate.core.play.machine_roll import MOST_LETTERS
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.play import event_words, shown_words
+from paradestate.core.sentence.play import clock_words, event_words, shown_words
 from paradestate.core.sentence.wording import capital, listed
 
 
@@ -194,7 +194,7 @@ def _same(one: HeldRoll, other: HeldRoll, *, account: Account) -> bool:
 def _second(roll: HeldRoll, *, before: HeldRoll, account: Account, zone: tzinfo | None) -> Finding:
     refused = {each.roll for each in account.requests if each.allowed == 0}
     came = ", refused" if before.line.id in refused else ""
-    at = before.line.written.astimezone(zone).strftime("%H:%M")
+    at = clock_words(before.line.written, zone=zone)
     return Finding(
         level=Level.WARN,
         code="rolled-twice",

@@ -1,5 +1,7 @@
 """What is written down of a game as a sentence."""
 
+from datetime import datetime, tzinfo
+
 from paradestate.core.play.event import (
     Asked,
     Committed,
@@ -43,6 +45,19 @@ def event_words(event: Event) -> str:
             return told_words(event)
         case Ended():
             return f"ended: {event.outcome}" if event.outcome else "ended"
+
+
+def clock_words(when: datetime, *, zone: tzinfo | None = None, is_dated: bool = False) -> str:
+    """A time of the day, with its date if that is asked for; in UTC where the zone has none such.
+
+    Clocks of phones may show any year.
+    """
+    try:
+        here, after = when.astimezone(zone), ""
+    except OverflowError:
+        here, after = when, " UTC"
+    date = f"{here.date()} " if is_dated else ""
+    return f"{date}{here:%H:%M}{after}"
 
 
 def told_words(told: Told) -> str:
