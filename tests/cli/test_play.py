@@ -1,10 +1,16 @@
 """The command `play`."""
 
+import re
+import sqlite3
+import subprocess
+import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
 from tests.cli.calling import Called, call
+from tests.entries import uuid
 
 GAME = "whole-day attack"
 
@@ -55,6 +61,72 @@ def test_an_evening_for_people(folder: Path) -> None:
         "No 1 Company / 1 Platoon / 1 Section, out: yes.",
     ):
         assert text in shown
+
+
+def test_a_line_that_was_altered_in_the_journal_is_named_by_its_id(folder: Path) -> None:
+    play(folder, "start", "--game", GAME)
+    written = play(folder, "roll", "allowance", 6, 2, "--json").document
+    (entry,) = written["entries"]
+    with closing(sqlite3.connect(folder / "journal.sqlite")) as journal, journal:
+        journal.execute("UPDATE entry SET text = replace(text, '[6,2]', '[6,6]')")
+    shown = play(folder)
+    assert shown.status == 0
+    assert "[journal-altered]" in shown.err
+    assert entry in shown.err
+    assert entry[:8] in shown.out
+
+
+def test_a_line_that_is_sent_again_by_its_uuid_is_written_once(folder: Path) -> None:
+    play(folder, "start", "--game", GAME, "--entry", uuid(1))
+    first = play(folder, "roll", "allowance", 6, 2, "--entry", uuid(2), "--json").document
+    again = play(folder, "roll", "allowance", 6, 2, "--entry", uuid(2), "--json").document
+    assert (first["entries"], first["were_there"]) == ([uuid(2)], False)
+    assert (again["entries"], again["were_there"]) == ([uuid(2)], True)
+    assert len(again["state"]["lines"]) == 2
+    said = play(folder, "roll", "allowance", 6, 2, "--entry", uuid(2))
+    assert "Written before; nothing was added." in said.out
+    other = play(folder, "roll", "allowance", 6, 6, "--entry", uuid(2))
+    assert (other.status, "[entry-id-taken]" in other.err) == (1, True)
+
+
+def test_whose_clock_a_time_is_of_is_said(folder: Path) -> None:
+    play(folder, "start", "--game", GAME)
+    assert "clock" not in play(folder).out
+    play(folder, "roll", "allowance", 6, 2, "--device", "Ben's phone")
+    assert "by the clock of the device that wrote it" in " ".join(play(folder).out.split())
+
+
+def test_anybody_rolls_a_machine_roll_again_with_the_script_of_the_docs(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """In a process of its own, with the standard library alone, from what `play` prints."""
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    play(folder, "start", "--game", GAME)
+    bound = play(folder, "bind", "allowance")
+    play(folder, "word", "heron")
+    (roll,) = play(folder, "--json").document["state"]["machine_rolls"]
+    page = Path(__file__).parents[2] / "docs" / "understand" / "honest-dice.md"
+    (script,) = re.findall(r"```python\n(.*?)```", page.read_text("utf-8"), flags=re.DOTALL)
+    done = subprocess.run(
+        [sys.executable, "-I", "-S", "-c", script, roll["secret"], roll["word"], "6", "6"],
+        capture_output=True,
+        check=True,
+        text=True,
+    )
+    digest, faces = done.stdout.splitlines()
+    assert f"digest {digest}" in bound.out
+    line = play(folder, "--json").document["state"]["lines"][-2]
+    assert list(map(int, faces.split())) == line["faces"]
+
+
+@pytest.mark.parametrize(
+    "words", [("roll", "allowance", "9" * 6000), ("mark", "turn", "", "9" * 6000)]
+)
+def test_numbers_without_end_are_told_as_such(folder: Path, words: tuple[str, ...]) -> None:
+    play(folder, "start", "--game", GAME)
+    answer = play(folder, *words)
+    assert answer.status in {1, 2}
+    assert "Traceback" not in answer.err
 
 
 def test_for_programs(folder: Path) -> None:

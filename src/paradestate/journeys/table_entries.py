@@ -79,6 +79,8 @@ class KnownGame:
     """Of the kind of game; empty where its terms haven't come yet."""
     on: datetime.date
     is_ended: bool
+    by: str = ""
+    """The device that opened it; two games of one name are told apart by it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +88,7 @@ class Lacking:
     """What a phone lacks of a game, or the stops that prevent it."""
 
     findings: tuple[Finding, ...]
+    """Warnings too: of lines of the journal that aren't as they were written."""
     games: tuple[KnownGame, ...] = ()
     entries: tuple[JournalEntry, ...] = ()
     cursor: str = ""
@@ -131,12 +134,13 @@ def lacking(
         return Lacking(findings=known.findings)
     force = known.collection.force_of(folder) or ""
     with opened(known.collection.address, writing=False) as journal:
-        entries = every_entry(journal, _reading(journal, known, memory=memory))
+        reading = _reading(journal, known, memory=memory)
+        entries = every_entry(journal, reading)
         seen, head = _seen(journal, after), journal.head()
     new = {each.id for each in entries[seen:]}
     mine = [each for each in entries if each.force == force]
     return Lacking(
-        findings=(),
+        findings=reading.findings if reading.is_altered else (),
         games=tuple(_games(mine))[-MOST_GAMES:],
         entries=tuple(each for each in of_game(mine, game=game) if each.id in new),
         cursor=f"{head.number}:{head.digest}",
@@ -172,7 +176,7 @@ def _games(entries: Sequence[JournalEntry]) -> Iterator[KnownGame]:
         event, game = entry.played.event, entry.played.game
         known = found.get(game, KnownGame(game=game, name="", on=entry.on, is_ended=False))
         if isinstance(event, Opened):
-            known = replace(known, name=event.game, on=entry.on)
+            known = replace(known, name=event.game, on=entry.on, by=entry.played.device)
         found[game] = replace(known, is_ended=known.is_ended or isinstance(event, Ended))
     yield from found.values()
 

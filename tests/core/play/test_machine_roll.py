@@ -1,6 +1,7 @@
 """Dice of the machine: nobody steers them, anybody rolls them again, every face is as likely."""
 
 import hashlib
+import hmac
 import re
 import shlex
 import subprocess
@@ -9,6 +10,7 @@ from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -92,11 +94,68 @@ def test_openssl_gives_the_same_digest_and_the_same_bytes() -> None:
     assert digest.stdout.split()[-1].decode() == digest_of_secret(SECRET)
 
 
-def test_hmac_agrees_with_the_published_example() -> None:
-    """RFC 4231, test case 2: the key "Jefe" and the data "what do ya want for nothing?"."""
-    assert by_the_book(b"Jefe", b"what do ya want for nothing?").hex() == (
-        "5bdcc146bf60754e6a042426089575c75a003f089d2739839dec58b964ec3843"
-    )
+RFC_4231 = (
+    (b"\x0b" * 20, b"Hi There", "b0344c61d8db38535ca8afceaf0bf12b881dc200c9833da726e9376c2e32cff7"),
+    (
+        b"Jefe",
+        b"what do ya want for nothing?",
+        "5bdcc146bf60754e6a042426089575c75a003f089d2739839dec58b964ec3843",
+    ),
+    (
+        b"\xaa" * 20,
+        b"\xdd" * 50,
+        "773ea91e36800e46854db8ebd09181a72959098b3ef8c122d9635514ced565fe",
+    ),
+    (
+        bytes(range(1, 26)),
+        b"\xcd" * 50,
+        "82558a389a443c0ea4cc819899f2083a85f0faa3e578f8077a2e3ff46729665b",
+    ),
+    (
+        b"\xaa" * 131,
+        b"Test Using Larger Than Block-Size Key - Hash Key First",
+        "60e431591ee0b67f0d8a26aacbf5b77f8e0bc6213728c5140546040f0ee37f54",
+    ),
+    (
+        b"\xaa" * 131,
+        (
+            b"This is a test using a larger than block-size key and a larger than block-size "
+            b"data. The key needs to be hashed before being used by the HMAC algorithm."
+        ),
+        "9b09ffa71b942fcb27635fbcd5b0e944bfdc63644f0713938a7f51535c3a35e2",
+    ),
+)
+"""Test cases 1 to 4, 6 and 7 of RFC 4231 for HMAC-SHA-256 (5 is cut short): key, data, HMAC.
+
+Written down from memory, and agreeing with two ways of making it.
+"""
+
+FIPS_180 = (
+    (b"", "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"),
+    (b"abc", "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"),
+    (
+        b"abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq",
+        "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1",
+    ),
+)
+"""NIST's examples of SHA-256 for FIPS 180 (one block, two blocks), and the empty message of its
+validation lists. Written down from memory, and agreeing with `openssl`."""
+
+
+@pytest.mark.parametrize(("key", "data", "told"), RFC_4231)
+def test_hmac_agrees_with_the_published_examples(key: bytes, data: bytes, told: str) -> None:
+    assert by_the_book(key, data).hex() == told
+    assert hmac.digest(key, data, "sha256").hex() == told
+
+
+@pytest.mark.parametrize(("message", "told"), FIPS_180)
+def test_the_digest_of_a_secret_agrees_with_the_published_examples(
+    message: bytes, told: str
+) -> None:
+    assert digest_of_secret(message) == told
+    plain = ["openssl", "dgst", "-sha256"]
+    done = subprocess.run(plain, input=message, capture_output=True, check=True)
+    assert done.stdout.split()[-1].decode() == told
 
 
 def test_each_face_comes_of_equally_many_bytes() -> None:

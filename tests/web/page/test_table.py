@@ -2,6 +2,8 @@
 
 import json
 import re
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -54,8 +56,24 @@ def test_a_batch_is_taken_once_and_given_to_whoever_lacks_it(visitor: Visitor) -
     assert said["entries"] == [told(1), told(2)]
     assert given(visitor, after=said["cursor"])["entries"] == []
     (game,) = said["games"]
-    assert game == {"game": GAME, "name": "", "on": "2026-11-27", "ended": False}
+    assert game == {"game": GAME, "name": "", "on": "2026-11-27", "ended": False, "by": ""}
     assert (said["device"], said["now"][:10]) == ("", "2026-03-05")
+
+
+def test_a_played_line_that_was_altered_is_named_on_the_next_opening(tmp_path: Path) -> None:
+    folder = marenz(tmp_path)
+    first = Visitor(folder)
+    opening = told(3)
+    opening["says"]["played"] = {"game": GAME, "device": "Ann's phone", "opened": {"game": "raid"}}
+    brought(first, json.dumps([told(1), told(2), opening]))
+    said = given(first)
+    assert (said["doubts"], said["games"][0]["by"]) == ([], "Ann's phone")
+    with closing(sqlite3.connect(tmp_path / "marenz" / "journal.sqlite")) as journal, journal:
+        journal.execute("UPDATE entry SET text = replace(text, '1 Section', '2 Section')")
+    one, other = given(Visitor(folder))["doubts"]
+    assert (uuid(1) in one, uuid(2) in other, "digests don't agree" in one) == (True, True, True)
+    # it is named and nothing is lost: the phone still gets all, and brings what it has
+    assert len(given(Visitor(folder))["entries"]) == 3
 
 
 def test_without_a_token_of_this_run_nothing_is_taken(visitor: Visitor) -> None:

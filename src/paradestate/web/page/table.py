@@ -74,6 +74,7 @@ def entries(visit: Visit) -> Response:
         "games": [_game(each) for each in found.games],
         "entries": [sent_record(each) for each in found.entries],
         "cursor": found.cursor,
+        "doubts": [f"{each.message} {each.hint}" for each in found.findings],
     }
     return visit.with_cookie(JSONResponse(said))
 
@@ -100,6 +101,7 @@ def _game(known: KnownGame) -> dict[str, object]:
         "name": known.name,
         "on": known.on.isoformat(),
         "ended": known.is_ended,
+        "by": known.by,
     }
 
 

@@ -68,10 +68,24 @@ function notes(seen, act) {
     seen.isUnkept ? element("p", {class: "red"}, "Leave this page open: the browser keeps what is "
       + "tapped, but not the page itself, as long as it warns of this computer. ",
     element("a", {href: "/authority.crt"}, "Trust this computer")) : null,
+    ...(seen.doubts ?? []).map((words) => element("p", {class: "red"}, words)),
+    ...twins(seen).map((each) => element("p", {}, `${named(each)} is open too: what is told there `
+      + "isn't here. If it is the same game, go on with one of them on every phone: Log, Another game.")),
     seen.lost ? element("p", {class: "red", role: "alert"}, seen.lost) : null,
     ...seen.refused.map(({why, id}) => element("p", {class: "red"},
       `The computer refused ${seen.words(id)}: ${why} It is kept here, in the log.`)),
     tapped("Dark hall", {key: "dark", is: seen.isDark, tap: act.dark, more: "small"}));
+}
+
+/* Other games of the same kind that are open: perhaps the same, begun on two phones. */
+function twins(seen) {
+  const own = seen.games.find(({game: id}) => id === seen.game);
+  return own && !own.ended
+    ? seen.games.filter((each) => each !== own && !each.ended && each.name === own.name) : [];
+}
+
+function named({name, on, by}) {
+  return `${name || "Game"}, ${on}${by ? `, begun by ${by}` : ""}`;
 }
 
 function beginning(seen, act) {
@@ -84,7 +98,7 @@ function beginning(seen, act) {
   return [
     element("h2", {}, seen.force.title),
     open.length ? element("h3", {}, "Games that are open") : null,
-    ...open.map((each) => tapped(`${each.name || "Game"}, ${each.on}`,
+    ...open.map((each) => tapped(named(each),
       {key: `open ${each.game}`, tap: () => act.choose(each.game), more: "whole"})),
     element("h3", {}, "Begin one"),
     ...kinds.map((kind) => tapped(kind, {key: `begin ${kind}`, tap: () => act.begin(kind), more: "whole"})),

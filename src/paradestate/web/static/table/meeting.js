@@ -34,7 +34,7 @@ async function met(store, {base, game}) {
   const force = await asked(`${base}/force.json`);
   await store.keep("force", force);
   await store.keep("games", said.games);
-  return {is: "met", device: said.device, now: said.now, games: said.games, force};
+  return {is: "met", device: said.device, now: said.now, games: said.games, doubts: said.doubts, force};
 }
 
 /* Own entries that the computer hasn't got, in the order in which they were written. */

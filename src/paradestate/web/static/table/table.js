@@ -15,7 +15,7 @@ const place = document.getElementById("page");
 const seen = {
   force: null, games: [], game: "", state: gameState([]), view: "board", leaf: null,
   asked: NOTHING_ASKED, device: "", waiting: 0, refused: [], is: "none", why: "", metAt: "",
-  skew: "", isUnkept: false, lost: "", isDark: false, last: null, log: [], words: () => "",
+  skew: "", doubts: [], isUnkept: false, lost: "", isDark: false, last: null, log: [], words: () => "",
 };
 let store;
 let mine = null; // the entry that undo strikes out
@@ -156,6 +156,7 @@ async function met() {
     if (answer.is === "met") {
       seen.force = answer.force;
       seen.games = answer.games;
+      seen.doubts = answer.doubts;
       seen.metAt = new Date().toTimeString().slice(0, 5);
       const minutes = Math.round((new Date(answer.now) - new Date()) / 60000);
       seen.skew = Math.abs(minutes) < SKEW_MINUTES ? ""
