@@ -129,6 +129,31 @@ def test_numbers_without_end_are_told_as_such(folder: Path, words: tuple[str, ..
     assert "Traceback" not in answer.err
 
 
+EVIL = "'\n\N{RIGHT-TO-LEFT OVERRIDE}\x1b[2J[/b]"
+
+
+def test_what_somebody_typed_never_speaks_to_the_terminal(folder: Path) -> None:
+    play(folder, "start", "--game", GAME, "--opponent", EVIL, "--device", EVIL)
+    play(folder, "roll", EVIL, 4, "--dice", "1d6", "--witness", EVIL)
+    play(folder, "mark", "out", "No 1 Company / 1 Platoon / 1 Section", EVIL)
+    play(folder, "start", "--game", GAME, "--opponent", EVIL)
+    stopped = play(folder, "mark", EVIL, EVIL, EVIL)
+    play(folder, "end", "--outcome", EVIL)
+    shown = play(folder)
+    for text in (stopped.err, shown.out, shown.err):
+        assert all(each.isprintable() for each in text.replace("\n", ""))
+    assert "[/b]" in shown.out
+
+
+@pytest.mark.parametrize("words", [("mark", "turn", "", "\udce4"), ("end", "--outcome", "\udce4")])
+def test_what_isn_t_text_is_a_stop(folder: Path, words: tuple[str, ...]) -> None:
+    """As a terminal in another encoding gives it."""
+    play(folder, "start", "--game", GAME)
+    answer = play(folder, *words)
+    assert (answer.status, "stop" in answer.err) == (1, True)
+    assert len(play(folder, "--json").document["state"]["lines"]) == 1
+
+
 def test_for_programs(folder: Path) -> None:
     play(folder, "start", "--game", GAME)
     written = play(folder, "roll", "allowance", 6, 2, "--json").document

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from paradestate.core.number import NumberRange, exactly, percent_text
 from paradestate.text.number import (
     GREATEST,
+    comma_slip,
     read_decimal,
     read_measure,
     read_part,
@@ -138,3 +139,11 @@ def test_a_part_is_less_than_the_whole() -> None:
     assert value_of(read_part("0%")) == 0
     for text in ("100%", "120%", "half"):
         assert code_of(read_part(text)) == "not-a-share"
+
+
+def test_a_row_of_digits_without_end_is_refused_at_once() -> None:
+    """Tried from each of its digits on this took minutes."""
+    assert comma_slip("9" * 100_000) is None
+    slip = comma_slip("1-3,50")
+    assert slip is not None
+    assert slip.hint == "Write 1-3.50."

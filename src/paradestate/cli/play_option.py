@@ -35,7 +35,7 @@ OPTIONS = (
         help="roll, bind: the dice of a roll that the files don't know.",
     ),
     click.option("--keep-secret", is_flag=True, help="word: tell the secret later, with reveal."),
-    click.option("--turn", type=click.IntRange(min=0), help="mark: in which turn."),
+    click.option("--turn", type=click.IntRange(min=0, max=999), help="mark: in which turn."),
     click.option("--because", default="", metavar="TEXT", help="strike: why."),
     click.option("--outcome", default="", metavar="TEXT", help="end: how it ended."),
     click.option(

@@ -19,7 +19,7 @@ from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import binding_words, clock_words, event_words
 from paradestate.core.sentence.support import purchases_words
-from paradestate.core.sentence.wording import capital, listed
+from paradestate.core.sentence.wording import capital, listed, on_one_line
 from paradestate.journeys.play import Wrote
 from paradestate.journeys.played_game import PlayedGame
 
@@ -37,7 +37,7 @@ def print_wrote(done: Wrote) -> None:
         click.echo("Written before; nothing was added.")
     for entry in done.entries:
         if entry.played is None:
-            print_hanging(out, f"Struck out: {entry.struck_out[:SHORT]}, {entry.note}")
+            print_hanging(out, f"Struck out: {entry.struck_out[:SHORT]}, {on_one_line(entry.note)}")
             continue
         print_hanging(out, f"{entry.id[:SHORT]}  {capital(event_words(entry.played.event))}.")
         for line in _in_full(entry.played.event):
@@ -83,7 +83,7 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
     for binding in game.bindings:
         wrong = game.differences.get(binding.line.id)
         agrees = "" if wrong is None else (f": {listed(wrong)}" if wrong else "; it agrees")
-        about = f"{binding.committed.purpose} ({binding.line.id[:SHORT]})"
+        about = f"{on_one_line(binding.committed.purpose)} ({binding.line.id[:SHORT]})"
         print_hanging(out, f"Machine, {about}: {binding_words(binding)}{agrees}.")
     _print_board(out, record)
     for sides, each in game.season.items():
@@ -114,8 +114,8 @@ def _record_table(game: PlayedGame, record: GameRecord) -> Table:
         table.add_row(
             clock_words(line.written, is_dated=line.written.date() != begun),
             line.id[:SHORT],
-            _line_words(line, game),
-            _who(line),
+            on_one_line(_line_words(line, game)),
+            on_one_line(_who(line)),
         )
     return table
 
@@ -141,12 +141,13 @@ def _who(line: Line) -> str:
 
 def _print_board(out: Console, record: GameRecord) -> None:
     for subject, standing in record.board.items():
-        values = listed(map(repr, standing.values), joint="or")
-        about = ", ".join(filter(None, (subject.name, subject.aspect)))
+        told = tuple(map(on_one_line, standing.values))
+        values = listed((f"'{each}'" for each in told), joint="or")
+        about = on_one_line(", ".join(filter(None, (subject.name, subject.aspect))))
         if standing.is_disputed:
             print_hanging(out, f"{about}: {values}. Which is right?")
-        elif standing.values != ("",):
-            print_hanging(out, f"{about}: {standing.values[0]}.")
+        elif told != ("",):
+            print_hanging(out, f"{about}: {told[0]}.")
 
 
 def _season_words(sides: int, each: Fairness) -> str:

@@ -9,8 +9,15 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.journal import Shortfall, more_words
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
-from paradestate.core.sentence.journal import SHORT, entry_words, on_one_line
-from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
+from paradestate.core.sentence.journal import SHORT, entry_words
+from paradestate.core.sentence.wording import (
+    capital,
+    counted,
+    day_words,
+    listed,
+    on_one_line,
+    several,
+)
 
 NOTHING_WRITTEN = "Nothing is written into the journal."
 

@@ -1,5 +1,6 @@
 """What is wrong with what is to be logged, whatever is held."""
 
+import json
 from collections.abc import Iterator, Mapping
 
 from paradestate.core import log_finding
@@ -9,6 +10,8 @@ from paradestate.core.holdings import Holdings, piles, together
 from paradestate.core.journal_entry import BRINGS_ON, EntryKind
 from paradestate.core.log_request import Desk, LogRequest
 from paradestate.core.ordered import order_slips, unknown_source
+from paradestate.core.play.event import Played
+from paradestate.core.play.event_text import played_record
 
 OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.COUNTED: frozenset({"figures", "staged", "to"}),
@@ -61,7 +64,7 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     if request.stand and request.stand not in {*desk.stands, *owned.stands}:
         yield log_finding.unwritten(unknown_choice(request.stand, desk.stands, what="stand"))
     yield from _of_stands(request, desk)
-    if not (is_text(request.note) and is_text(request.force)):
+    if not all(map(is_text, (request.note, request.force, *_texts_of(request.played)))):
         yield log_finding.not_text()
     if request.kind is not EntryKind.PROMISED and request.on > desk.today:
         yield log_finding.not_yet(request.on)
@@ -86,6 +89,11 @@ def _of_stands(request: LogRequest, desk: Desk) -> Iterator[Finding]:
         yield log_finding.named_twice(request)
     if request.stands and (request.figures or request.stand):
         yield log_finding.not_alone()
+
+
+def _texts_of(played: Played | None) -> tuple[str, ...]:
+    """What was told of a game, as it is going to be written."""
+    return () if played is None else (json.dumps(played_record(played), ensure_ascii=False),)
 
 
 def is_text(words: str) -> bool:

@@ -23,7 +23,8 @@ DECIMAL = re.compile(rf"-?{_DIGITS}(?:\.{_DIGITS})?", re.ASCII)
 FRACTION = re.compile(rf"(?:({_DIGITS}) )?({_DIGITS})/({_DIGITS})", re.ASCII)
 IN_A_ROW = re.compile(r"\d+", re.ASCII)
 ANY_LENGTH = re.compile(r"-?\d+(?:[ ./\-\u2013]+\d+)*", re.ASCII)
-COMMA_DECIMAL = re.compile(r"(-?\d+),(\d+)", re.ASCII)
+COMMA_DECIMAL = re.compile(r"(?<!\d)(-?\d+),(\d+)", re.ASCII)
+"""Never begun within a number: of a row of digits each would be tried as its beginning."""
 RANGE = re.compile(rf"({_DIGITS}) ?[-\u2013] ?({_DIGITS})", re.ASCII)
 
 

@@ -9,6 +9,7 @@ from paradestate.core.number import NumberRange
 from paradestate.core.sentence.wording import (
     by_hand_words,
     capital,
+    clipped,
     counted,
     day_words,
     decimal,
@@ -17,6 +18,7 @@ from paradestate.core.sentence.wording import (
     how_often,
     listed,
     month_words,
+    on_one_line,
     plural,
     rail_words,
     runs,
@@ -107,3 +109,9 @@ def test_how_often_something_happens() -> None:
 
 def test_numbers_that_follow_on_one_another_are_one_range() -> None:
     assert [*runs([9, 1, 4, 5, 7, 8])] == ["1", "4", "5", "7 to 9"]
+
+
+def test_what_somebody_typed_is_shown_on_one_line_and_not_too_long() -> None:
+    assert on_one_line("a\nb\x1b[2J\N{RIGHT-TO-LEFT OVERRIDE}") == "a / b\ufffd[2J\ufffd"
+    assert clipped("abc", most=3) == "abc"
+    assert clipped("abcd", most=3) == "ab\N{HORIZONTAL ELLIPSIS}"

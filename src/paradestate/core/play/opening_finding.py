@@ -10,9 +10,9 @@ from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.core.play.event import Opened
 from paradestate.core.play.game_record import GameRecord, Line
-from paradestate.core.sentence.journal import SHORT, on_one_line
+from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import clock_words, event_words
-from paradestate.core.sentence.wording import capital, clipped, listed, several
+from paradestate.core.sentence.wording import capital, clipped, listed, on_one_line, several
 
 SKEW = timedelta(minutes=3)
 """Clocks are taken to agree where they differ by less."""

@@ -11,9 +11,9 @@ from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.play.arrangement import Proposed, proposed_findings
 from paradestate.core.play.board import Telling
 from paradestate.core.play.game_record import GameRecord
-from paradestate.core.sentence.journal import SHORT, on_one_line
+from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import told_words
-from paradestate.core.sentence.wording import clipped
+from paradestate.core.sentence.wording import clipped, on_one_line
 from paradestate.core.support.room import Fielded
 
 AFTERWARDS = frozenset({"after the game", "promoted"})

@@ -7,7 +7,7 @@ from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.play import event_words
-from paradestate.core.sentence.wording import counted, day_words, listed, several
+from paradestate.core.sentence.wording import counted, day_words, listed, on_one_line, several
 from paradestate.core.work.kept_forecast import KeptForecast
 
 MOST_NAMED = 3
@@ -30,12 +30,6 @@ def _about(entry: JournalEntry) -> str:
     if len(more) < MOST_NAMED:
         return listed([first, *more])
     return f"{first} and {several(len(more), 'more stand')}"
-
-
-def on_one_line(text: str) -> str:
-    """Text that neither breaks the line nor speaks to the terminal."""
-    one = " / ".join(text.splitlines())
-    return "".join(each if each.isprintable() else "\N{REPLACEMENT CHARACTER}" for each in one)
 
 
 def _words(entry: JournalEntry) -> Iterator[str]:

@@ -14,14 +14,21 @@ from paradestate.core.play.event import (
     Told,
 )
 from paradestate.core.play.game_record import Binding
-from paradestate.core.sentence.wording import listed
+from paradestate.core.sentence.wording import listed, on_one_line
 
 SHORT = 8
 """Digits of a digest that are shown."""
 
 
 def event_words(event: Event) -> str:
-    """What happened: `rolled 6 and 2 for the allowance (18 + 2d6), 26 in all`."""
+    """What happened: `rolled 6 and 2 for the allowance (18 + 2d6), 26 in all`.
+
+    What phones told neither breaks the line nor speaks to the terminal.
+    """
+    return on_one_line(_event_words(event))
+
+
+def _event_words(event: Event) -> str:
     match event:
         case Opened():
             against = f" against {event.opponent}" if event.opponent else ""

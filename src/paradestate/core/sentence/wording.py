@@ -122,6 +122,12 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def on_one_line(text: str) -> str:
+    """Text that neither breaks the line nor speaks to the terminal."""
+    one = " / ".join(text.splitlines())
+    return "".join(each if each.isprintable() else "\N{REPLACEMENT CHARACTER}" for each in one)
+
+
 def clipped(text: str, *, most: int) -> str:
     """A text of at most so many letters; of a longer one the beginning, and three dots."""
     return text if len(text) <= most else f"{text[: most - 1]}\N{HORIZONTAL ELLIPSIS}"
