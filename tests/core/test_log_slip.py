@@ -8,6 +8,7 @@ import pytest
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log import drafted
 from paradestate.core.log_slip import OPTIONS
+from paradestate.core.play.event import Ended, Played
 from tests.core.test_log import DESK, FIRST, refused, request
 from tests.entries import ON
 
@@ -50,6 +51,11 @@ from tests.entries import ON
             "log-incomplete",
         ),
         (EntryKind.NOTED, {"note": "\udcff"}, "note-not-text"),
+        (
+            EntryKind.PLAYED,
+            {"played": Played(game="g", event=Ended(outcome="\udcff"))},
+            "note-not-text",
+        ),
         (EntryKind.COUNTED, {"staged": {"riflman": {"painted": 3}}}, "unknown-choice"),
         (EntryKind.COUNTED, {"staged": {"rifleman": {"primed": 3}}}, "unknown-choice"),
         (EntryKind.LOST, {"staged": {"rifleman": {"painted": 3}}}, "log-option"),

@@ -261,5 +261,7 @@ def test_a_game_that_the_folder_does_not_know_any_more_is_still_read(folder: Pat
     assert (game.account, game.now.words) == (None, "")
     assert "unknown-choice" in {each.code for each in game.findings}
     assert codes(take(pen(folder), "machine-gun platoon=2")) == ["unknown-choice"]
+    (unsaid,) = rolled(folder, "allowance", 6, 2).findings
+    assert unsaid.message.startswith("The folder doesn't offer a game on these terms")
     free = roll(replace(pen(folder)), "first move", numbers=(3,), dice="1d6")
     assert codes(free) == []

@@ -21,7 +21,7 @@ def test_each_company_has_its_platoons_with_their_marks_and_stands(tmp_path: Pat
     assert [each["words"] for each in third["stands"]] == ["1 Section", "2 Section"]
     names = [s["name"] for c in force["companies"] for u in c["units"] for s in u["stands"]]
     assert len(names) == len(set(names))
-    assert {"name", "missions", "each"} == set(force["troops"][0])
+    assert {"name", "missions", "each", "grants"} == set(force["troops"][0])
 
 
 def test_troops_of_no_company_stand_under_the_raised_formation(guard: Path) -> None:

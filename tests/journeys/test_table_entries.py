@@ -126,6 +126,10 @@ def test_what_is_no_entry_of_the_table_is_refused_and_the_rest_is_taken(guard: P
         sent(31, kind="played", played={**fine, "counter": True}),
         sent(32, kind="played", played=fine, written="0001-01-01T00:00:00+14:00"),
         sent(33, kind="played", played=fine, note="\ud800"),
+        sent(35, kind="played", played={**fine, "counter": 10**4000}),
+        sent(36, kind="played", played={**fine, "game": "the same"}),
+        sent(37, kind="played", played=played(37, told={**event, "turn": 10**12})),
+        sent(38, kind="played", played=played(38, opened={"game": "a", "numbers": {"b": 10**12}})),
         sent(34, kind="played", played=fine, force="other"),
     )
     answers = take_entries(guard, today=TODAY, sent=(*bad, told(1))).answers

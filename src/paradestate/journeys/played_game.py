@@ -94,9 +94,9 @@ def played_game(
     doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
     odd = (*opening_findings(record, games), *clock_findings(record, now=now or _end_of(today)))
     unfit = () if held is None else _unfit(record, held, count=offered.count)
-    now = NOTHING_TO_SAY
+    to_do = NOTHING_TO_SAY
     if held is not None and advises and record.ended is None:
-        now = waiting_words(bound) or what_now(
+        to_do = waiting_words(bound) or what_now(
             folder, held, opened=opened, today=today, memory=memory
         )
     return PlayedGame(
@@ -108,7 +108,7 @@ def played_game(
         account=held,
         bindings=bound,
         differences=wrong,
-        now=now,
+        now=to_do,
         season=season,
     )
 

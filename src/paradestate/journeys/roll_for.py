@@ -39,6 +39,12 @@ def roll_for(game: PlayedGame, what: str, *, dice: str = "") -> RollFor | Findin
     """
     account = game.account
     named = what.strip()
+    if account is None and not dice.strip():
+        return log_stop(
+            code="not-dice",
+            message=f"The folder doesn't offer a game on these terms, and so no dice for {named}.",
+            hint="Say them, such as --dice 1d6; or put the folder right, as is said of its terms.",
+        )
     if account is None:
         return _free(named, dice=dice)
     if named == ALLOWANCE:

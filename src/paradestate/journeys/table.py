@@ -52,6 +52,7 @@ def force_record(marked: Marked) -> dict[str, Any]:
                 "name": name,
                 "missions": entry.missions is not None or entry.place is not Position.ON_TABLE,
                 "each": dict(entry.each),
+                "grants": dict(entry.grants),
             }
             for name, entry in force.supporting_troops.items()
         ],

@@ -22,7 +22,7 @@ from paradestate.core.journal_text import (
     entry_text,
     read_entry,
 )
-from paradestate.core.play.event import Ended, Opened, Told
+from paradestate.core.play.event import Ended, Opened, Played, Told
 from paradestate.core.play.game_record import of_game
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
 from paradestate.journeys.journal import JournalReading, every_entry, read_journal, write
@@ -36,6 +36,8 @@ LONGEST = 8_000
 """Bytes of the text of one entry."""
 NULL = "\\u0000"
 """As JSON writes it; some databases take none."""
+GREATEST = 10**9
+"""Number of an entry, of a turn or of a part: from it the next one is reckoned."""
 MOST_GAMES = 20
 """Games that are named, the latest first."""
 
@@ -217,12 +219,26 @@ def _may_be_written(entry: JournalEntry) -> bool:
     )
     match entry.kind:
         case EntryKind.PLAYED:
-            is_one = entry.played is not None and isinstance(entry.played.event, FROM_THE_TABLE)
+            is_one = entry.played is not None and _is_of_the_table(entry.played)
             return is_one and not entry.struck_out and entry == alone
         case EntryKind.STRUCK_OUT:
             return bool(entry.struck_out) and entry.played is None and entry == alone
         case _:
             return False
+
+
+def _is_of_the_table(played: Played) -> bool:
+    """Whether it is one of a game's events that a phone may tell, with numbers that can go on."""
+    event, numbers = played.event, [played.counter]
+    if isinstance(event, Told):
+        numbers.append(event.turn or 0)
+    if isinstance(event, Opened):
+        numbers.extend(event.numbers.values())
+    return (
+        isinstance(event, FROM_THE_TABLE)
+        and UUID.fullmatch(played.game) is not None
+        and max(numbers) <= GREATEST
+    )
 
 
 def _taken(journal: Journal, reading: JournalReading, *, entry: JournalEntry) -> Answered:

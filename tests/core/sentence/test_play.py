@@ -1,5 +1,6 @@
 """What is written down of a game, in words."""
 
+import datetime
 from dataclasses import replace
 
 import pytest
@@ -16,7 +17,7 @@ from paradestate.core.play.event import (
     Subject,
     Told,
 )
-from paradestate.core.sentence.play import binding_words, event_words, shown_words
+from paradestate.core.sentence.play import binding_words, clock_words, event_words, shown_words
 from tests.core.play.test_game_record import STEPS, binding
 
 REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is told to everybody
@@ -58,6 +59,8 @@ REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is t
             "out, 1 Section: yes, turn 3",
         ),
         (Told(subject=Subject("out", "1 Section"), value=""), "out, 1 Section: as at the start"),
+        (Told(subject=Subject("turn", ""), value="3"), "turn: 3"),
+        (Ended(outcome="held\n\x1b[2J"), "ended: held / \ufffd[2J"),
         (Ended(), "ended"),
         (Ended(outcome="held the bridge"), "ended: held the bridge"),
     ],
@@ -81,3 +84,12 @@ def test_a_machine_roll_says_how_far_it_has_come() -> None:
         "rolled; the secret isn't told yet",
         "rolled, and the secret is told",
     ]
+
+
+def test_a_time_is_said_of_any_clock() -> None:
+    east = datetime.timezone(datetime.timedelta(hours=9))
+    at = datetime.datetime(2026, 11, 27, 19, 42, tzinfo=datetime.UTC)
+    assert clock_words(at, zone=east) == "04:42"
+    assert clock_words(at, zone=east, is_dated=True) == "2026-11-28 04:42"
+    last = datetime.datetime.max.replace(tzinfo=datetime.UTC)
+    assert clock_words(last, zone=east) == "23:59 UTC"

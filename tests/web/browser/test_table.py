@@ -9,15 +9,20 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, expect
 
+from paradestate.core.game import Purchase
 from paradestate.core.journal_entry import EntryKind, JournalEntry
+from paradestate.core.play.brought import brought_stands
 from paradestate.core.play.event import Ended, Told
 from paradestate.core.play.game_record import game_records
+from paradestate.journeys.table import table_force
 from paradestate.journeys.table_entries import lacking
 from tests.core.play.test_board_cases import CASES
+from tests.forces import marenz as forces_marenz
 from tests.web.browser.table_phone import Phone, fits
 from tests.web.server import Served, marenz, serving
 
 KILLS = 10
+TODAY = datetime.date(2026, 11, 27)
 SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 
 
@@ -63,6 +68,33 @@ def test_the_script_finds_the_same_board_as_the_computer(
         CASES,
     )
     assert found == [[case["board"], case["board"]] for case in CASES]
+
+
+def test_the_script_calls_the_stands_of_supporting_troops_as_the_computer_does(
+    context: BrowserContext, table: Served
+) -> None:
+    plan = (
+        Purchase(entry="medium mortars", number=2),
+        Purchase(entry="anti-tank guns", number=1),
+        Purchase(entry="medium mortars", number=2),
+    )
+    asked = [
+        {"kind": "played", "played": {"asked": {"entry": each.entry, "taken": each.number}}}
+        for each in plan
+    ]
+    page = context.new_page()
+    page.goto(f"{table.url}/static/icon.svg")
+    found = page.evaluate(
+        """async ([force, asked]) => {
+          const {gameState, takenCompany} = await import("/static/table/tally.js");
+          const state = gameState(asked.map((says, at) => ({id: String(at), says})));
+          return takenCompany(force, state).flatMap(({units}) =>
+            units.flatMap(({stands}) => stands.map(({name}) => name)));
+        }""",
+        [table_force(table.folder, today=TODAY).force, asked],
+    )
+    brought = brought_stands(plan, entries=forces_marenz().supporting_troops)
+    assert sorted(found) == sorted(each.name for each in brought)
 
 
 def test_with_no_signal_it_opens_takes_taps_and_brings_them_home_once(

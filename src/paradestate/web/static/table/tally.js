@@ -42,12 +42,19 @@ export function missions(troop, state) {
   return {taken, there, used: number(state.standing("missions used", troop.name))};
 }
 
-/* Supporting troops that were taken, as a company of units with a stand for each that they put down. */
+/* Supporting troops that were taken, as a company of units with a stand for each that they put down,
+   and for each that is granted once a purchase. Named as in core/play/brought.py. */
 export function takenCompany(force, state) {
   const units = force.troops.flatMap((troop) => {
     const number = missions(troop, state).taken;
-    const stands = Object.entries(troop.each).flatMap(([stand, each]) =>
-      Array.from({length: each * number}, (_, at) => `${at + 1} ${stand}`));
+    const purchases = state.asked.filter(({entry, taken}) => entry === troop.name && taken).length;
+    const brought = new Map();
+    const bring = (stands, times) => Object.entries(stands).forEach(([stand, each]) =>
+      brought.set(stand, (brought.get(stand) ?? 0) + each * times));
+    bring(troop.each, number);
+    bring(troop.grants ?? {}, purchases);
+    const stands = [...brought].flatMap(([stand, many]) =>
+      Array.from({length: many}, (_, at) => `${at + 1} ${stand}`));
     return stands.length ? [{
       name: troop.name, words: troop.name, within: troop.name, mark: null,
       stands: stands.map((words) => ({name: `${troop.name} / ${words}`, words})),
