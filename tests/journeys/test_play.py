@@ -115,6 +115,16 @@ def test_a_game_that_still_goes_on_is_named_when_another_begins(folder: Path) ->
     assert going.record.id == before.id
 
 
+def test_a_game_that_begins_beside_one_of_its_kind_may_be_the_same(folder: Path) -> None:
+    begun(folder, opponent="Ommerath")
+    same = begun(folder)
+    assert (codes(same), [each.code for each in state(same).findings]) == ([], ["open-at-once"])
+    against_another = begun(folder, opponent="Lintal")
+    assert "game-still-open" not in codes(against_another)  # the newest says no opponent
+    other = begun(folder, opponent="Ommerath")
+    assert codes(other) == ["game-still-open"]
+
+
 def test_what_the_dice_allow_is_taken_as_the_best_play_says(folder: Path) -> None:
     """Check value 3.11: of both guns that are allowed only one is taken."""
     evening(folder)

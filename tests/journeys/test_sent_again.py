@@ -39,7 +39,7 @@ def again(folder: Path, number: int) -> Pen:
     return sent_again(pen(folder), uuid(number))
 
 
-def twice(folder: Path, number: int, act: Callable[[Pen], Wrote]) -> Wrote:
+def twice(folder: Path, number: int, *, act: Callable[[Pen], Wrote]) -> Wrote:
     """What was written at first; the second time it is there, and nothing is added."""
     first = act(again(folder, number))
     assert (codes(first), first.were_there) == ([], False)
@@ -53,15 +53,15 @@ def twice(folder: Path, number: int, act: Callable[[Pen], Wrote]) -> Wrote:
 
 
 def test_an_evening_every_line_of_which_is_sent_twice(folder: Path) -> None:
-    twice(folder, 1, begun_with)
-    twice(folder, 2, lambda each: roll(each, "allowance", numbers=(6, 2)))
-    twice(folder, 3, lambda each: roll(each, "light tanks=2", numbers=(9,)))
-    twice(folder, 4, lambda each: take(each, "light tanks=2"))
-    bought = twice(folder, 5, lambda each: take(each, "machine-gun platoon=1, field battery=2"))
+    twice(folder, 1, act=begun_with)
+    twice(folder, 2, act=lambda each: roll(each, "allowance", numbers=(6, 2)))
+    twice(folder, 3, act=lambda each: roll(each, "light tanks=2", numbers=(9,)))
+    twice(folder, 4, act=lambda each: take(each, "light tanks=2"))
+    bought = twice(folder, 5, act=lambda each: take(each, "machine-gun platoon=1, field battery=2"))
     assert len(bought.entries) == 2
-    twice(folder, 6, lambda each: mark(each, Subject("turn", "turn"), value="3"))
-    twice(folder, 7, lambda each: strike(each, uuid(6), because="not yet"))
-    twice(folder, 8, end)
+    twice(folder, 6, act=lambda each: mark(each, Subject("turn", "turn"), value="3"))
+    twice(folder, 7, act=lambda each: strike(each, uuid(6), because="not yet"))
+    twice(folder, 8, act=end)
     # one in the midst is still the same, whatever came after it
     late = take(again(folder, 4), "light tanks=2")
     assert (codes(late), late.were_there) == ([], True)
@@ -99,12 +99,12 @@ def dies(*_: object, **__: object) -> None:
 
 def test_a_binding_that_is_sent_again_keeps_its_secret(folder: Path, tmp_path: Path) -> None:
     begun_with(again(folder, 1))
-    twice(folder, 2, lambda each: bind(each, "light tanks=2", secret=SECRET))
+    twice(folder, 2, act=lambda each: bind(each, "light tanks=2", secret=SECRET))
     bind(again(folder, 2), "light tanks=2", secret=OTHER)
     kept = tmp_path / "state" / "paradestate" / "rolls" / uuid(2)
     assert kept.read_bytes() == SECRET
     assert codes(bind(again(folder, 2), "anti-tank guns=2", secret=OTHER)) == ["entry-id-taken"]
-    said = twice(folder, 3, lambda each: speak(each, "heron"))
+    said = twice(folder, 3, act=lambda each: speak(each, "heron"))
     assert [type(each.played.event) for each in said.entries if each.played] == [
         Spoken,
         Rolled,
@@ -141,7 +141,7 @@ def test_a_secret_that_is_told_twice_is_told_once(folder: Path) -> None:
     begun_with(again(folder, 1))
     bind(again(folder, 2), "light tanks=2", secret=SECRET)
     speak(again(folder, 3), "heron", keeps_secret=True)
-    twice(folder, 4, reveal)
+    twice(folder, 4, act=reveal)
 
 
 def test_the_same_uuid_in_another_force_is_another_line(tmp_path: Path) -> None:

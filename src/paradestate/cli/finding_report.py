@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 
 import click
 
+from paradestate.cli.harmless import harmless
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import Place
 
@@ -17,9 +18,6 @@ COLOURS = {Level.STOP: "red", Level.WARN: "yellow", Level.REMARK: "cyan"}
 INDENT = "    "
 LEAST_ROOM = 30
 """Columns of the narrowest terminal for which lines are broken, the indent left out."""
-TURNS = frozenset({"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI"})
-"""Letters that turn the direction of writing (Unicode Standard Annex 9): what follows one may seem
-to say something else."""
 PLURALS = {Level.STOP: "stop", Level.WARN: "warning", Level.REMARK: "remark"}
 
 
@@ -37,21 +35,11 @@ def print_findings(findings: Sequence[Finding], texts: Mapping[str, str]) -> Non
 
 def _lines(sentence: str) -> list[str]:
     """The sentence as it fits into a terminal; whole where it goes into a file or a program."""
-    sentence = "\n".join(map(_plain, sentence.split("\n")))
+    sentence = harmless(sentence)
     if not sys.stderr.isatty():
         return [sentence]
     room = max(shutil.get_terminal_size().columns - len(INDENT), LEAST_ROOM)
     return textwrap.wrap(sentence, room, break_long_words=False, break_on_hyphens=False) or [""]
-
-
-def _plain(text: str) -> str:
-    """A text that doesn't speak to the terminal, whoever typed what it quotes."""
-    return "".join("\N{REPLACEMENT CHARACTER}" if _speaks(each) else each for each in text)
-
-
-def _speaks(letter: str) -> bool:
-    """Whether a terminal does something at a letter instead of showing it."""
-    return unicodedata.category(letter) == "Cc" or unicodedata.bidirectional(letter) in TURNS
 
 
 def _say(text: str) -> None:
@@ -61,7 +49,7 @@ def _say(text: str) -> None:
 
 def _headline(finding: Finding) -> str:
     level = click.style(f"{finding.level}:", fg=COLOURS[finding.level], bold=True)
-    message = _plain(finding.message.replace("\n", "\\n"))
+    message = harmless(finding.message.replace("\n", "\\n"))
     return f"{finding.place}: {level} {message} [{finding.code}]"
 
 

@@ -16,6 +16,8 @@ from rich.console import Console, RenderableType
 from rich.table import Table
 from rich.text import Text
 
+from paradestate.cli.harmless import harmless
+
 LEAST_WIDTH = 40
 ROOMY = 60
 """From this width on there are two columns between those of a table, else one."""
@@ -69,6 +71,7 @@ GLUE = "\u2800"
 
 def print_hanging(out: Console, line: str) -> None:
     """A line within the width of the console; where it goes on it stands further in."""
+    line = harmless(line)
     bare = line.lstrip(" ")
     indent = len(line) - len(bare)
     text = NUMBER_OF.sub(rf"\1{GLUE}x{GLUE}", bare)
@@ -92,6 +95,11 @@ class PlainTable(Table):
     ) -> None:
         """A column whose words are broken, and not cut off, where they don't fit."""
         super().add_column(header, *args, **{"overflow": "fold", **options})
+
+    def add_row(self, *cells: RenderableType | None, **options: Any) -> None:  # noqa: ANN401
+        """A row whose texts say nothing to the terminal."""
+        shown = (harmless(each) if isinstance(each, str) else each for each in cells)
+        super().add_row(*shown, **options)
 
 
 def titled_table(title: str) -> Table:

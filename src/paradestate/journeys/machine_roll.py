@@ -52,7 +52,7 @@ def bind(pen: Pen, what: str, *, secret: bytes, dice: str = "") -> Wrote:
         return Wrote(findings=(bound_already(waiting),), game=game)
     id_ = pen.new_id()
     committed = Committed(
-        digest=_bound_before(pen) or digest_of_secret(_kept(id_, secret)),
+        digest=_bound_before(pen) or digest_of_secret(_kept(pen, id_, secret=secret)),
         purpose=asked.purpose,
         dice=str(asked.dice),
         number=asked.number,
@@ -75,12 +75,12 @@ def _event_before(pen: Pen) -> Event | None:
     return None if there is None or there.played is None else there.played.event
 
 
-def _kept(id_: str, secret: bytes) -> bytes:
+def _kept(pen: Pen, id_: str, *, secret: bytes) -> bytes:
     """The secret, kept before its digest is published, so that no crash loses it.
 
     One that was kept already, by a line that was cut short, stays.
     """
-    there = kept_secret(id_)
+    there = kept_secret(id_) if pen.entry else None
     if there is None:
         keep_secret(id_, secret)
     return there or secret

@@ -17,6 +17,7 @@ from paradestate.core.play.board import NOTHING_TOLD
 from paradestate.core.play.event import Asked, Ended, Event, Opened, Rolled, Subject, Told
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
+from paradestate.core.play.opening_finding import may_be_one
 from paradestate.core.play.play_finding import (
     above_allowed,
     game_still_open,
@@ -84,7 +85,8 @@ def opened(pen: Pen, typed: TermsTyped, *, opponent: str = "", posture: str = ""
         numbers=asked.choice.numbers,
     )
     id_, game = pen.new_id(), pen.new_id()
-    warned = () if before is None else (game_still_open(before),)
+    is_other = before is not None and not may_be_one(before.terms, event)
+    warned = (game_still_open(before),) if before is not None and is_other else ()
     done = write_lines(pen, [Line(event=event, game=game, id=id_)])
     return _after(replace(pen, of=game), done, findings=warned)
 

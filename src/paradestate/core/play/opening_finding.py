@@ -32,15 +32,17 @@ def opening_findings(
     if len(openings) > 1:
         yield _opened_twice(openings, zone=zone)
     if record.ended is None:
-        alike = [each for each in games if each.ended is None and _may_be_one(each, record)]
+        alike = [
+            each for each in games if each.ended is None and may_be_one(each.terms, record.terms)
+        ]
         if len(alike) > 1:
             yield _open_at_once(record, alike, zone=zone)
 
 
-def _may_be_one(one: GameRecord, other: GameRecord) -> bool:
+def may_be_one(one: Opened, other: Opened) -> bool:
     """Whether two games are of one kind, and nobody says that the opponent is another."""
-    opponents = {one.terms.opponent, other.terms.opponent} - {""}
-    return one.terms.game == other.terms.game and len(opponents) < 2  # noqa: PLR2004 - two sides
+    opponents = {one.opponent, other.opponent} - {""}
+    return one.game == other.game and len(opponents) < 2  # noqa: PLR2004 - two sides
 
 
 def _opened_twice(openings: list[Line], *, zone: tzinfo | None) -> Finding:
