@@ -83,7 +83,7 @@ def proposed_findings(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]
     if aspect not in known:
         yield unwritten(unknown_choice(aspect, known, what="thing to be told"))
         return
-    names = tuple(_names(fielded))
+    names = tuple(names_to_tell(fielded))
     if aspect not in FREE and name not in names:
         yield unwritten(unknown_choice(name, names, what="stand, body or entry"))
         return
@@ -108,7 +108,7 @@ def _no_number(value: str) -> Finding:
     )
 
 
-def _names(fielded: Fielded) -> Iterator[str]:
+def names_to_tell(fielded: Fielded) -> Iterator[str]:
     """Everything that something can be told of, each once; of troops also those not taken."""
     entries = fielded.force.supporting_troops
     yield from dict.fromkeys(
