@@ -72,6 +72,9 @@ def test_a_played_line_that_was_altered_is_named_on_the_next_opening(tmp_path: P
         journal.execute("UPDATE entry SET text = replace(text, '1 Section', '2 Section')")
     one, other = given(Visitor(folder))["doubts"]
     assert (uuid(1) in one, uuid(2) in other, "digests don't agree" in one) == (True, True, True)
+    with closing(sqlite3.connect(tmp_path / "marenz" / "journal.sqlite")) as journal, journal:
+        journal.execute("UPDATE entry SET text = replace(text, 'raid', 'siege')")
+    assert given(Visitor(folder))["doubts"][2:] == ["And 1 more line."]
     # it is named and nothing is lost: the phone still gets all, and brings what it has
     assert len(given(Visitor(folder))["entries"]) == 3
 

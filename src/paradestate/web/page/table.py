@@ -1,13 +1,14 @@
 """The table page: a phone keeps it, writes on it with no signal, and brings back what it wrote."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from starlette.exceptions import HTTPException
 from starlette.responses import JSONResponse, Response
 
 from paradestate.core.finding import Finding, stops
+from paradestate.core.sentence.wording import several
 from paradestate.journeys.table import table_force
 from paradestate.journeys.table_entries import (
     MOST_AT_ONCE,
@@ -23,6 +24,8 @@ from paradestate.web.visit import Visit
 
 SHEET = "table"
 CONFLICT, UNREADABLE = 409, 400
+MOST_DOUBTS = 2
+"""Lines that aren't as they were written which a phone names; a computer names all."""
 
 
 def show(visit: Visit) -> Response:
@@ -74,7 +77,7 @@ def entries(visit: Visit) -> Response:
         "games": [_game(each) for each in found.games],
         "entries": [sent_record(each) for each in found.entries],
         "cursor": found.cursor,
-        "doubts": [f"{each.message} {each.hint}" for each in found.findings],
+        "doubts": list(_doubts(found.findings)),
     }
     return visit.with_cookie(JSONResponse(said))
 
@@ -93,6 +96,13 @@ def take(visit: Visit) -> Response:
             ]
         }
     )
+
+
+def _doubts(found: tuple[Finding, ...]) -> Iterator[str]:
+    """What is doubtful about the journal, in as few words as a phone has room for."""
+    yield from (each.message for each in found[:MOST_DOUBTS])
+    if len(found) > MOST_DOUBTS:
+        yield f"And {several(len(found) - MOST_DOUBTS, 'more line')}."
 
 
 def _game(known: KnownGame) -> dict[str, object]:

@@ -69,8 +69,8 @@ function notes(seen, act) {
       + "tapped, but not the page itself, as long as it warns of this computer. ",
     element("a", {href: "/authority.crt"}, "Trust this computer")) : null,
     ...(seen.doubts ?? []).map((words) => element("p", {class: "red"}, words)),
-    ...twins(seen).map((each) => element("p", {}, `${named(each)} is open too: what is told there `
-      + "isn't here. If it is the same game, go on with one of them on every phone: Log, Another game.")),
+    ...twins(seen).map((each) => element("p", {}, `Open too: ${named(each)}. If it is this game, `
+      + "agree on one of them: Log, Another game.")),
     seen.lost ? element("p", {class: "red", role: "alert"}, seen.lost) : null,
     ...seen.refused.map(({why, id}) => element("p", {class: "red"},
       `The computer refused ${seen.words(id)}: ${why} It is kept here, in the log.`)),
