@@ -1,0 +1,49 @@
+"""A week of a club in words."""
+
+from dataclasses import replace
+
+from paradestate.core.club.enough import Stock, spells
+from paradestate.core.club.week import Week, week_of
+from paradestate.core.figure import FigureKind, Match
+from paradestate.core.sentence.club_week import day_sentences, game_words, short_words
+from tests.core.club.bookings import BOX_NINE, DAY, HILL, RIVER, TRUCK, booking, club, hours
+from tests.core.club.test_week import MONDAY
+
+CART = FigureKind(name="cart", may_stand_for={TRUCK: Match.GOOD})
+
+
+def week(*, trucks: int = 12, carts: int = 0) -> Week:
+    stock = Stock(sound={TRUCK: trucks, "cart": carts}, figures={"cart": CART})
+    planned = club(RIVER, HILL)
+    return week_of(planned, spells(planned, stock), first=MONDAY)
+
+
+def test_games_come_first_and_then_what_is_short() -> None:
+    assert list(day_sentences(week(), DAY)) == [
+        "River, 20:00-22:00: 8 trucks.",
+        "Hill, 20:00-22:00: 8 trucks.",
+        "Truck: 16 booked, 12 sound, 4 short, 20:00-22:00.",
+    ]
+    assert list(short_words(week(), DAY)) == ["4 trucks, 20:00-22:00"]
+
+
+def test_who_stands_in_is_said_also_where_nothing_is_short() -> None:
+    assert list(day_sentences(week(carts=1), DAY))[-1] == (
+        "Truck: 16 booked, 12 sound, 1 cart stands in, 3 short, 20:00-22:00."
+    )
+    assert list(day_sentences(week(carts=4), DAY))[-1] == (
+        "Truck: 16 booked, 12 sound, 4 carts stand in, 20:00-22:00."
+    )
+    assert list(short_words(week(carts=4), DAY)) == []
+
+
+def test_where_there_is_enough_nothing_more_is_said() -> None:
+    assert len(list(day_sentences(week(trucks=16), DAY))) == 2
+    assert list(day_sentences(week(), MONDAY)) == []
+
+
+def test_a_game_says_what_it_borrows_and_one_of_no_needs_that() -> None:
+    borrowing = replace(RIVER, borrows=(BOX_NINE.name,))
+    assert game_words(borrowing) == "river, 20:00-22:00: 8 trucks, with box 9"
+    idle = booking("talk", hours(19, 20), needs={})
+    assert game_words(idle) == "talk, 19:00-20:00: nothing of ours"
