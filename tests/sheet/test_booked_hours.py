@@ -10,7 +10,17 @@ from paradestate.core.club.week import week_of
 from paradestate.core.figure import FigureKind, Match
 from paradestate.sheet.booked_hours import booked_hours
 from paradestate.sheet.svg import Drawing
-from tests.core.club.bookings import BOX_NINE, DAY, HILL, RIVER, TRUCK, booking, club, hours
+from tests.core.club.bookings import (
+    BOX_NINE,
+    DAY,
+    HILL,
+    RIVER,
+    TRUCK,
+    booking,
+    club,
+    hours,
+    needs_of,
+)
 from tests.core.club.test_week import MONDAY
 from tests.sheet.reading import root_of, texts_of, texts_on_others, texts_outside
 
@@ -20,7 +30,7 @@ CART = FigureKind(name="cart", may_stand_for={TRUCK: Match.GOOD})
 def drawn(*bookings: Booking, trucks: int = 12, carts: int = 0) -> Drawing:
     stock = Stock(sound={TRUCK: trucks, "cart": carts}, figures={"cart": CART})
     planned = club(*bookings, boxes=(BOX_NINE,))
-    row, *_ = week_of(planned, spells(planned, stock), first=MONDAY).rows
+    row, *_ = week_of(planned, spells(planned, stock), first=MONDAY, needs=needs_of(planned)).rows
     return booked_hours(row, DAY)
 
 

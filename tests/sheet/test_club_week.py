@@ -12,7 +12,16 @@ from paradestate.core.figure import FigureKind, Match
 from paradestate.sheet.club_bar import Lanes, bar_of, note_of
 from paradestate.sheet.club_week import WIDE, club_days, club_week
 from paradestate.sheet.svg import Drawing
-from tests.core.club.bookings import BOX_NINE, HILL, RIVER, TRUCK, booking, club, hours
+from tests.core.club.bookings import (
+    BOX_NINE,
+    HILL,
+    RIVER,
+    TRUCK,
+    booking,
+    club,
+    hours,
+    needs_of,
+)
 from tests.core.club.test_week import MONDAY
 from tests.sheet.reading import root_of, texts_of, texts_on_others, texts_outside
 
@@ -26,7 +35,7 @@ EARLY = booking("x", hours(0, 24, on=MONDAY), needs={"gun carriage of the horse 
 def week(*bookings: Booking) -> Week:
     stock = Stock(sound={TRUCK: 12, "cart": 1}, figures={"cart": CART})
     planned = club(*bookings, boxes=(BOX_NINE,))
-    return week_of(planned, spells(planned, stock), first=MONDAY)
+    return week_of(planned, spells(planned, stock), first=MONDAY, needs=needs_of(planned))
 
 
 FULL = week(RIVER, HILL, LATE, SHOW, EARLY)

@@ -51,7 +51,7 @@ class _Frame:
 def booked_hours(row: WeekRow, day: datetime.date) -> Drawing:
     """The sums of a kind on a day on which some of it is booked."""
     own = row.on(day)
-    most = max(max(each.booked, each.sound) for each in own.spells)
+    most = max(max(each.booked, each.to_give_out) for each in own.spells)
     frame = _Frame(
         first=min(each.hours.start for each in own.spells),
         last=max(each.hours.end for each in own.spells),
@@ -144,7 +144,7 @@ def _name(block: _Block, row: WeekRow, *, frame: _Frame) -> Iterator[Element]:
     if high < LETTERS or len(text) <= 1:
         return
     middle, foot = frame.y(block.below) - high / 2, frame.y(block.below)
-    lines = [frame.y(each.sound) for each in row.spells]
+    lines = [frame.y(each.to_give_out) for each in row.spells]
     places = (middle, foot - LETTERS * 0.6, foot - high + LETTERS * 0.6)
     clear = (at for at in places if all(abs(at - line) > LETTERS * 0.6 for line in lines))
     y = next(clear, middle) + SIZE * 0.36
@@ -174,16 +174,16 @@ def _over(spell: KindSpell, *, frame: _Frame) -> Iterator[Element]:
 
 
 def _line(row: WeekRow, frame: _Frame) -> Iterator[Element]:
-    """What is sound, as a heavy line that steps where a box comes or goes."""
+    """What can be given out, as a heavy line that steps where a box comes or goes."""
     path = ""
     for spell in row.spells:
-        y = frame.y(spell.sound)
+        y = frame.y(spell.to_give_out)
         start = f"M{frame.x(spell.hours.start) - 8:.2f} {y:.2f}" if not path else f"V{y:.2f}"
         path += f"{start}H{frame.x(spell.hours.end):.2f}"
     yield element("path", d=f"{path}h8", fill="none", stroke="var(--ink)", stroke_width=4)
     last = row.spells[-1]
-    y = frame.y(last.sound) + SIZE * 0.36
-    text = f"{last.sound} sound"
+    y = frame.y(last.to_give_out) + SIZE * 0.36
+    text = f"{last.to_give_out} to give" if last.kept else f"{last.sound} sound"
     yield element("text", text=text, x=WIDTH, y=y, text_anchor="end", class_="b halo")
 
 

@@ -30,6 +30,7 @@ from paradestate.web.page import (
     bench,
     cards,
     choosing,
+    club,
     files,
     holdings,
     hosts,
@@ -68,6 +69,7 @@ PAGES: tuple[Page, ...] = (
     trays.PAGE,
     papers.PAGE,
     after.PAGE,
+    club.PAGE,
     files.PAGE,
     journal.PAGE,
 )

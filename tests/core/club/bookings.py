@@ -34,6 +34,11 @@ def lent(box: str, *, to: str = "treasurer", since: int = 1, until: int | None =
     return Lent(box=box, to=to, since=DAY.replace(day=since), until=last)
 
 
+def needs_of(planned: Club) -> Mapping[str, Mapping[str, int]]:
+    """Each booking's figures as they are written."""
+    return {name: each.needs for name, each in planned.bookings.items()}
+
+
 RIVER = booking("river", hours(20, 22), needs={TRUCK: 8})
 HILL = booking("hill", hours(20, 22), needs={TRUCK: 8})
 BOX_NINE = Box(name="box 9", keeper="Ann", holds={TRUCK: 6})

@@ -3,18 +3,28 @@
 import datetime
 from dataclasses import replace
 
-from paradestate.core.club.booking import Club
+from paradestate.core.club.booking import Box, Club
 from paradestate.core.club.enough import Stock, spells
 from paradestate.core.club.week import Use, Week, monday_of, week_of, weeks_later
 from paradestate.core.figure import FigureKind, Match, StandIn
-from tests.core.club.bookings import BOX_NINE, DAY, HILL, RIVER, TRUCK, booking, club, hours
+from tests.core.club.bookings import (
+    BOX_NINE,
+    DAY,
+    HILL,
+    RIVER,
+    TRUCK,
+    booking,
+    club,
+    hours,
+    needs_of,
+)
 
 MONDAY = datetime.date(2026, 11, 30)
 STOCK = Stock(sound={TRUCK: 12})
 
 
 def week(planned: Club, *, stock: Stock = STOCK, first: datetime.date = MONDAY) -> Week:
-    return week_of(planned, spells(planned, stock), first=first)
+    return week_of(planned, spells(planned, stock), first=first, needs=needs_of(planned))
 
 
 def test_story_27_is_one_row_with_two_games_and_four_short() -> None:
@@ -84,3 +94,18 @@ def test_the_calendar_has_two_ends() -> None:
     last = monday_of(datetime.date.max)
     assert weeks_later(last, 1) is None
     assert Week(first=last).days[-1] == datetime.date.max
+
+
+def test_a_game_that_nobody_could_count_has_no_row_and_is_named() -> None:
+    planned = club(RIVER, HILL)
+    made = week_of(planned, (), first=MONDAY, needs={"river": {TRUCK: 8}})
+    assert made.uncounted == ("hill",)
+    assert [each.game for each in made.rows[0].uses] == ["river"]
+    assert [each.name for each in made.bookings] == ["river", "hill"]
+
+
+def test_what_a_box_keeps_from_others_isnt_given_out() -> None:
+    own = Box(name="box 3", holds={TRUCK: 10}, is_counted=True)
+    planned = club(replace(RIVER, borrows=("box 3",)), HILL, boxes=(own,))
+    (spell,) = week(planned).rows[0].spells
+    assert (spell.sound, spell.kept, spell.to_give_out, spell.short) == (12, 2, 10, 6)

@@ -2,11 +2,22 @@
 
 from dataclasses import replace
 
+from paradestate.core.club.booking import Box
 from paradestate.core.club.enough import Stock, spells
 from paradestate.core.club.week import Week, week_of
 from paradestate.core.figure import FigureKind, Match
 from paradestate.core.sentence.club_week import day_sentences, game_words, short_words
-from tests.core.club.bookings import BOX_NINE, DAY, HILL, RIVER, TRUCK, booking, club, hours
+from tests.core.club.bookings import (
+    BOX_NINE,
+    DAY,
+    HILL,
+    RIVER,
+    TRUCK,
+    booking,
+    club,
+    hours,
+    needs_of,
+)
 from tests.core.club.test_week import MONDAY
 
 CART = FigureKind(name="cart", may_stand_for={TRUCK: Match.GOOD})
@@ -15,7 +26,7 @@ CART = FigureKind(name="cart", may_stand_for={TRUCK: Match.GOOD})
 def week(*, trucks: int = 12, carts: int = 0) -> Week:
     stock = Stock(sound={TRUCK: trucks, "cart": carts}, figures={"cart": CART})
     planned = club(RIVER, HILL)
-    return week_of(planned, spells(planned, stock), first=MONDAY)
+    return week_of(planned, spells(planned, stock), first=MONDAY, needs=needs_of(planned))
 
 
 def test_games_come_first_and_then_what_is_short() -> None:
@@ -47,3 +58,18 @@ def test_a_game_says_what_it_borrows_and_one_of_no_needs_that() -> None:
     assert game_words(borrowing) == "river, 20:00-22:00: 8 trucks, with box 9"
     idle = booking("talk", hours(19, 20), needs={})
     assert game_words(idle) == "talk, 19:00-20:00: nothing of ours"
+
+
+def test_what_boxes_keep_and_games_that_arent_counted_are_said() -> None:
+    own = Box(name="box 3", holds={TRUCK: 10}, is_counted=True)
+    planned = club(replace(RIVER, borrows=("box 3",)), HILL, boxes=(own,))
+    made = week_of(
+        planned, spells(planned, Stock(sound={TRUCK: 12})), first=MONDAY, needs=needs_of(planned)
+    )
+    assert list(day_sentences(made, DAY))[-1] == (
+        "Truck: 16 booked, 12 sound, 2 kept in boxes, 6 short, 20:00-22:00."
+    )
+    unknown = week_of(planned, (), first=MONDAY, needs={})
+    assert next(iter(day_sentences(unknown, DAY))) == (
+        "River, 20:00-22:00: 8 trucks, with box 3, not counted."
+    )

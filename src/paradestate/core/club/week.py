@@ -1,7 +1,7 @@
 """A week of a club by rows: which game has what when, and what is short."""
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.club.booking import Booking, Club, Hours
@@ -29,9 +29,16 @@ class KindSpell:
     booked: int
     sound: int
     """As many as there are to give out, with those of borrowed boxes."""
+    kept: int = 0
+    """Of these, what is out in a box with a game that doesn't need them."""
     short: int = 0
     stand_ins: tuple[StandIn, ...] = ()
     """Who stands in for this kind."""
+
+    @property
+    def to_give_out(self) -> int:
+        """What is sound and kept by nobody."""
+        return self.sound - self.kept
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +76,8 @@ class Week:
     rows: tuple[WeekRow, ...] = ()
     bookings: tuple[Booking, ...] = ()
     """In the order of time."""
+    uncounted: tuple[str, ...] = ()
+    """Of these, the games of which nobody knows what they need; they have no bars."""
 
     @property
     def days(self) -> tuple[datetime.date, ...]:
@@ -95,8 +104,17 @@ def weeks_later(monday: datetime.date, number: int) -> datetime.date | None:
     return datetime.date.fromordinal(later) if is_known else None
 
 
-def week_of(club: Club, spells: Sequence[Spell], *, first: datetime.date) -> Week:
-    """The week from a Monday on: the kinds that are booked, then the boxes that are borrowed."""
+def week_of(
+    club: Club,
+    spells: Sequence[Spell],
+    *,
+    first: datetime.date,
+    needs: Mapping[str, Mapping[str, int]],
+) -> Week:
+    """The week from a Monday on: the kinds that are booked, then the boxes that are borrowed.
+
+    `needs` has each booking's figures by kind; one that isn't in it couldn't be counted.
+    """
     days = frozenset(Week(first=first).days)
     mine = [each for each in club.bookings.values() if each.hours.on in days]
     bookings = sorted(mine, key=lambda each: (each.hours.on, each.hours.start, each.hours.end))
@@ -104,16 +122,20 @@ def week_of(club: Club, spells: Sequence[Spell], *, first: datetime.date) -> Wee
     return Week(
         first=first,
         bookings=tuple(bookings),
-        rows=(*_kinds(bookings, within), *_boxes(bookings)),
+        uncounted=tuple(each.name for each in bookings if each.name not in needs),
+        rows=(*_kinds(bookings, within, needs=needs), *_boxes(bookings)),
     )
 
 
-def _kinds(bookings: Sequence[Booking], spells: Sequence[Spell]) -> Iterator[WeekRow]:
-    for kind in dict.fromkeys(kind for each in bookings for kind in each.needs):
+def _kinds(
+    bookings: Sequence[Booking], spells: Sequence[Spell], *, needs: Mapping[str, Mapping[str, int]]
+) -> Iterator[WeekRow]:
+    counted = [(each, needs[each.name]) for each in bookings if each.name in needs]
+    for kind in dict.fromkeys(kind for _, figures in counted for kind in figures):
         uses = tuple(
-            Use(game=each.name, hours=each.hours, number=each.needs[kind])
-            for each in bookings
-            if kind in each.needs
+            Use(game=each.name, hours=each.hours, number=figures[kind])
+            for each, figures in counted
+            if kind in figures
         )
         yield WeekRow(
             name=kind,
@@ -127,6 +149,7 @@ def _spell(spell: Spell, *, kind: str) -> KindSpell:
         hours=spell.hours,
         booked=spell.booked[kind],
         sound=spell.sound[kind],
+        kept=sum(each.get(kind, 0) for each in spell.kept.values()),
         short=spell.short.get(kind, 0),
         stand_ins=tuple(each for each in spell.stand_ins if each.stands_for == kind),
     )

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from paradestate.core.club.booking import Booking, Hours, clock
 from paradestate.core.club.week import KindSpell, Week
 from paradestate.core.figure import StandIn
-from paradestate.core.sentence.wording import capital, counted, listed, several
+from paradestate.core.sentence.club import needs_words
+from paradestate.core.sentence.wording import capital, listed, several
 
 
 def times_words(hours: Hours) -> str:
@@ -14,15 +15,10 @@ def times_words(hours: Hours) -> str:
     return f"{clock(hours.start)}-{clock(hours.end)}"
 
 
-def needs_words(booking: Booking) -> str:
-    """Such as: 8 light trucks, with box 9."""
-    borrows = f", with {listed(booking.borrows)}" if booking.borrows else ""
-    return f"{counted(booking.needs) or 'nothing of ours'}{borrows}"
-
-
 def game_words(booking: Booking) -> str:
     """Such as: river game, 20:00-22:00: 8 light trucks, with box 9."""
-    return f"{booking.name}, {times_words(booking.hours)}: {needs_words(booking)}"
+    borrows = f", with {listed(booking.borrows)}" if booking.borrows else ""
+    return f"{booking.name}, {times_words(booking.hours)}: {needs_words(booking)}{borrows}"
 
 
 def stand_in_words(stand_ins: Sequence[StandIn]) -> str:
@@ -37,6 +33,8 @@ def stand_in_words(stand_ins: Sequence[StandIn]) -> str:
 def kind_words(kind: str, spell: KindSpell) -> str:
     """Such as: light truck: 16 booked, 12 sound, 2 carts stand in, 2 short, 20:00-22:00."""
     said = [f"{spell.booked} booked", f"{spell.sound} sound"]
+    if spell.kept:
+        said.append(f"{spell.kept} kept in boxes")
     if spell.stand_ins:
         said.append(stand_in_words(spell.stand_ins))
     if spell.short:
@@ -56,7 +54,8 @@ def day_sentences(week: Week, day: datetime.date) -> Iterator[str]:
     """The games of a day, then each kind that is short or for which another stands in."""
     for booking in week.bookings:
         if booking.hours.on == day:
-            yield f"{capital(game_words(booking))}."
+            unknown = ", not counted" if booking.name in week.uncounted else ""
+            yield f"{capital(game_words(booking))}{unknown}."
     for row in week.rows:
         for spell in row.on(day).spells:
             if spell.short or spell.stand_ins:
