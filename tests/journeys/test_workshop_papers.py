@@ -13,6 +13,7 @@ from paradestate.core.imposition.layout import Layout
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.core.paper.ground import Ground
+from paradestate.journeys.club_papers import notice_of
 from paradestate.journeys.count import count
 from paradestate.journeys.log import log
 from paradestate.journeys.marking import marking_of
@@ -23,7 +24,6 @@ from paradestate.journeys.return_paper import parade_state_of
 from paradestate.journeys.workshop_papers import (
     colours_of,
     jobs_of,
-    notice_of,
     packed_for,
     packing_list_of,
     stock_take_of,

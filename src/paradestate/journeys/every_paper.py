@@ -14,6 +14,7 @@ from paradestate.core.paper.show_labels import VISITORS, show_labels
 from paradestate.core.paper.state_board import state_board
 from paradestate.core.paper.templates import templates
 from paradestate.core.paper.troops_list import troops_list
+from paradestate.journeys.club_papers import notice_of, sign_out_of
 from paradestate.journeys.game_papers import chart_of, umpires_of
 from paradestate.journeys.money_papers import box_list_of, purchase_slips_of
 from paradestate.journeys.paper_kind import PaperKind, on_ground
@@ -22,7 +23,6 @@ from paradestate.journeys.return_paper import parade_state_of
 from paradestate.journeys.workshop_papers import (
     colours_of,
     jobs_of,
-    notice_of,
     packing_list_of,
     stock_take_of,
     tray_plans_of,
@@ -202,9 +202,16 @@ EVERY_PAPER = (
         drafted=on_ground(troops_list),
     ),
     PaperKind(
+        name="sign-out sheet",
+        title="Sign-out sheet",
+        about="What goes out on which evening, to be signed for and counted back.",
+        purpose=Purpose.CLUB,
+        drafted=sign_out_of,
+    ),
+    PaperKind(
         name="club notice",
         title="Club notice",
-        about="Which force is played when, and what it will lack.",
+        about="What is played when, and what it will lack.",
         purpose=Purpose.CLUB,
         drafted=notice_of,
         eyes=Eyes.VISITORS,

@@ -1,11 +1,9 @@
-"""Papers of the workshop and the club that another journey has to work out first."""
+"""Papers of the workshop that another journey has to work out first."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from paradestate.core.game_night import nights_within
 from paradestate.core.mark.code import Mark
-from paradestate.core.paper.club_notice import ClubNotice, Played, club_notice, last_day
 from paradestate.core.paper.colour_cards import ColourCards, colour_cards_paper
 from paradestate.core.paper.job_cards import JobCards, job_cards_paper
 from paradestate.core.paper.packing_list import PackingList, packing_list
@@ -14,12 +12,9 @@ from paradestate.core.paper.stock_take_sheet import StockTakeSheet, stock_take_s
 from paradestate.core.paper.tray_plans import TrayPlans, tray_plans
 from paradestate.core.sentence.support import typed_words
 from paradestate.core.sentence.tray import certainty_sentence
-from paradestate.core.span import DateSpan
 from paradestate.core.tray.lid import Lid, lids
 from paradestate.core.tray.plan import TrayPlan
-from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count
-from paradestate.journeys.desk import cupboard_of
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.paper_kind import Desk
 from paradestate.journeys.papers import PapersAnswer, papers
@@ -106,24 +101,3 @@ def packing_list_of(desk: Desk) -> Draft[PackingList]:
 def _marks(desk: Desk) -> Mapping[str, Mark | None]:
     """Printed markers bear none, for they mustn't tell."""
     return {name: each.rear for name, each in desk.ground.marks.by_stand.items()}
-
-
-def notice_of(desk: Desk) -> Draft[ClubNotice]:
-    """What the forces of the collection do on the days to come."""
-    known = holdings(desk.folder, today=desk.today, memory=desk.memory)
-    if known.state is None:
-        return Draft(shown=None)
-    span = DateSpan(first=desk.today, last=last_day(desk.today))
-    return club_notice(
-        tuple(_played(known.forces, span=span)),
-        promises=known.state.promises,
-        cupboard=cupboard_of(known.forces, known.state.held, parts={}),
-        today=desk.today,
-    )
-
-
-def _played(forces: Mapping[str, Checked], *, span: DateSpan) -> Iterator[Played]:
-    for name, read in forces.items():
-        aim = read.force.aim
-        nights = () if aim is None else nights_within(aim.game_nights, span=span)
-        yield Played(name=name, title=read.force.title, nights=nights)

@@ -15,10 +15,15 @@ def times_words(hours: Hours) -> str:
     return f"{clock(hours.start)}-{clock(hours.end)}"
 
 
+def needed_words(booking: Booking) -> str:
+    """Such as: 8 light trucks, with box 9."""
+    borrows = f", with {listed(booking.borrows)}" if booking.borrows else ""
+    return f"{needs_words(booking)}{borrows}"
+
+
 def game_words(booking: Booking) -> str:
     """Such as: river game, 20:00-22:00: 8 light trucks, with box 9."""
-    borrows = f", with {listed(booking.borrows)}" if booking.borrows else ""
-    return f"{booking.name}, {times_words(booking.hours)}: {needs_words(booking)}{borrows}"
+    return f"{booking.name}, {times_words(booking.hours)}: {needed_words(booking)}"
 
 
 def stand_in_words(stand_ins: Sequence[StandIn]) -> str:
