@@ -10,7 +10,7 @@ from paradestate.core.club.enough import Stock, spells
 from paradestate.core.club.week import Week, week_of
 from paradestate.core.figure import FigureKind, Match
 from paradestate.sheet.club_bar import Lanes, bar_of, note_of
-from paradestate.sheet.club_week import WIDE, club_days, club_week
+from paradestate.sheet.club_week import PAPER, WIDE, club_days, club_week
 from paradestate.sheet.svg import Drawing
 from tests.core.club.bookings import (
     BOX_NINE,
@@ -41,8 +41,8 @@ def week(*bookings: Booking) -> Week:
 FULL = week(RIVER, HILL, LATE, SHOW, EARLY)
 
 
-def drawn(made: Week) -> Drawing:
-    drawing = club_week(made)
+def drawn(made: Week, *, width: int = WIDE) -> Drawing:
+    drawing = club_week(made, width=width)
     assert drawing is not None
     return drawing
 
@@ -81,7 +81,7 @@ def test_where_there_is_enough_nothing_is_hatched() -> None:
     assert club_days(week()) == ()
 
 
-@pytest.mark.parametrize("drawing", [drawn(FULL), *club_days(FULL)])
+@pytest.mark.parametrize("drawing", [drawn(FULL), drawn(FULL, width=PAPER), *club_days(FULL)])
 def test_no_words_run_out_or_lie_on_others(drawing: Drawing) -> None:
     assert texts_outside(drawing) == []
     assert texts_on_others(drawing) == []

@@ -13,6 +13,7 @@ from typing import TypeVar
 
 from paradestate.core.choice import CHOSEN_HERE, unknown_choice
 from paradestate.core.club.booking import Booking, Box, Club, Hours, Lent
+from paradestate.core.club.enough import Loan, Move
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.journeys.check import Checked, checked
@@ -90,6 +91,31 @@ def move_booking(pen: ClubPen, name: str, *, hours: Hours) -> ClubWritten:
         after=replace(club, bookings={**club.bookings, name: moved}),
     )
     return _written(pen, read, stops=(), change=change)
+
+
+def borrow_box(pen: ClubPen, name: str, *, box: str) -> ClubWritten:
+    """Has a game borrow one more box. Raises FileError and EditError."""
+    read = checked(pen.folder, today=pen.today)
+    club = read.force.club
+    for known, one, what in ((club.bookings, name, "booking"), (club.boxes, box, "box")):
+        if one not in known:
+            return _refused(read, _unwritten(one, known, what=what))
+    before = club.bookings[name]
+    with_it = replace(before, borrows=(*before.borrows, box))
+    change = ClubChange(
+        edits=(Put(path=(SECTION, "bookings", name, "borrows"), value=list(with_it.borrows)),),
+        after=replace(club, bookings={**club.bookings, name: with_it}),
+    )
+    return _written(pen, read, stops=(), change=change)
+
+
+def mend(pen: ClubPen, remedy: Move | Loan) -> ClubWritten:
+    """Writes the change that puts a day right. Raises FileError and EditError."""
+    match remedy:
+        case Move(booking=name, hours=hours):
+            return move_booking(pen, name, hours=hours)
+        case Loan(booking=name, box=box):
+            return borrow_box(pen, name, box=box.name)
 
 
 def cancel_booking(pen: ClubPen, name: str) -> ClubWritten:

@@ -18,7 +18,7 @@ from paradestate.sheet.club_bar import NOTE, Lanes, bar_of, note_of, told
 from paradestate.sheet.lettering import SIZE, fitted, width_of, wrapped
 from paradestate.sheet.svg import Drawing, Element, drawing, element
 
-WIDE, PHONE = 1184, 358
+WIDE, PAPER, PHONE = 1184, 720, 358
 LABEL = 158
 """Breadth of what stands before the days."""
 EMPTY = 46
@@ -77,13 +77,13 @@ class _Row:
         return max(over + drawn, beside)
 
 
-def club_week(week: Week) -> Drawing | None:
-    """The whole week on a desk; None where nothing is booked."""
+def club_week(week: Week, *, width: int = WIDE) -> Drawing | None:
+    """The whole week for a desk or for paper; None where nothing is booked."""
     if not week.bookings:
         return None
-    columns = tuple(_columns(week))
+    columns = tuple(_columns(week, width=width))
     rows = tuple(_row(row, columns, is_label_over=False) for row in week.rows)
-    return _drawn(rows, columns, width=WIDE, words=week_words(week))
+    return _drawn(rows, columns, width=width, words=week_words(week))
 
 
 def club_days(week: Week) -> tuple[Drawing, ...]:
@@ -107,14 +107,14 @@ def _day_words(week: Week, day: datetime.date) -> str:
     return f"{weekday_words(day)}: {' '.join(day_sentences(week, day))}"
 
 
-def _columns(week: Week) -> Iterator[_Column]:
+def _columns(week: Week, *, width: int) -> Iterator[_Column]:
     booked = frozenset(week.booked)
-    free = WIDE - LABEL - EMPTY * (len(week.days) - len(booked))
+    free = width - LABEL - EMPTY * (len(week.days) - len(booked))
     left = float(LABEL)
     for day in week.days:
-        width = free / len(booked) if day in booked else EMPTY
-        yield _column(week, day, left=left, width=width)
-        left += width
+        wide = free / len(booked) if day in booked else EMPTY
+        yield _column(week, day, left=left, width=wide)
+        left += wide
 
 
 def _column(week: Week, day: datetime.date, *, left: float, width: float) -> _Column:

@@ -3,10 +3,16 @@
 from dataclasses import replace
 
 from paradestate.core.club.booking import Box
-from paradestate.core.club.enough import Stock, spells
+from paradestate.core.club.enough import Loan, Move, Stock, spells
 from paradestate.core.club.week import Week, week_of
 from paradestate.core.figure import FigureKind, Match
-from paradestate.core.sentence.club_week import day_sentences, game_words, short_words
+from paradestate.core.sentence.club_week import (
+    day_sentences,
+    game_words,
+    mend_words,
+    short_words,
+    stand_in_words,
+)
 from tests.core.club.bookings import (
     BOX_NINE,
     DAY,
@@ -46,6 +52,7 @@ def test_who_stands_in_is_said_also_where_nothing_is_short() -> None:
         "Truck: 16 booked, 12 sound, 4 carts stand in, 20:00-22:00."
     )
     assert list(short_words(week(carts=4), DAY)) == []
+    assert stand_in_words(()) == ""
 
 
 def test_where_there_is_enough_nothing_more_is_said() -> None:
@@ -73,3 +80,11 @@ def test_what_boxes_keep_and_games_that_arent_counted_are_said() -> None:
     assert next(iter(day_sentences(unknown, DAY))) == (
         "River, 20:00-22:00: 8 trucks, with box 3, not counted."
     )
+
+
+def test_what_mends_a_day_is_said_as_something_to_do() -> None:
+    move = Move(booking="river", hours=hours(18, 20))
+    assert mend_words(move) == "move river to 18:00-20:00"
+    assert mend_words(Loan(booking="river", box=BOX_NINE)) == "borrow box 9 from Ann for river"
+    nobodys = replace(BOX_NINE, keeper="")
+    assert mend_words(Loan(booking="river", box=nobodys)) == "borrow box 9 for river"

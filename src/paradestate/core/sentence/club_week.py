@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 
 from paradestate.core.club.booking import Booking, Hours, clock
+from paradestate.core.club.enough import Loan, Move
 from paradestate.core.club.week import KindSpell, Week
 from paradestate.core.figure import StandIn
 from paradestate.core.sentence.club import needs_words
@@ -53,6 +54,14 @@ def short_words(week: Week, day: datetime.date) -> Iterator[str]:
         for spell in row.on(day).spells:
             if spell.short:
                 yield f"{several(spell.short, row.name)}, {times_words(spell.hours)}"
+
+
+def mend_words(remedy: Move | Loan) -> str:
+    """What to write down: move river game to 18:00-20:00; borrow box 9 from Ann for river game."""
+    if isinstance(remedy, Move):
+        return f"move {remedy.booking} to {times_words(remedy.hours)}"
+    keeper = f" from {remedy.box.keeper}" if remedy.box.keeper else ""
+    return f"borrow {remedy.box.name}{keeper} for {remedy.booking}"
 
 
 def day_sentences(week: Week, day: datetime.date) -> Iterator[str]:

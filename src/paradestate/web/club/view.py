@@ -4,17 +4,18 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from paradestate.core.club.booking import Booking, Box, Club
+from paradestate.core.club.booking import Booking, Box
+from paradestate.core.club.enough import Loan, Move, Remedy
 from paradestate.core.club.week import KindSpell, Week, WeekRow
 from paradestate.core.finding import Finding
 from paradestate.core.promise import weekday_words
 from paradestate.core.sentence.club import hours_short, lent_sentence, remedy_words
-from paradestate.core.sentence.club_week import day_sentences, times_words
+from paradestate.core.sentence.club_week import day_sentences, mend_words, times_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 from paradestate.journeys.book import BookedSpell
 from paradestate.journeys.club_weeks import ClubWeeks
 from paradestate.sheet.booked_hours import booked_hours
-from paradestate.sheet.club_week import club_days, club_week
+from paradestate.sheet.club_week import PAPER, club_days, club_week
 from paradestate.sheet.svg import Drawing
 
 OWN_CODES = frozenset({"booked-twice", "loan-late"})
@@ -25,13 +26,24 @@ MOST_WAYS = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """A single change that puts a day right."""
+
+    words: str
+    is_written: bool
+    """Whether the sheet can write it; else somebody has to see to it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShortSlip:
     """Some hours in which not all can be played."""
 
     day: str
     sentences: tuple[str, ...]
     games: str
-    ways: tuple[str, ...]
+    hours: str
+    """Which these are, for the form of a way out."""
+    ways: tuple["Way", ...]
     """Each single change that puts the day right."""
     ways_left_out: int
     drawings: tuple[Drawing, ...]
@@ -63,6 +75,7 @@ class WeekView:
     sentences: tuple[tuple[str, tuple[str, ...]], ...]
     """Each booked day with its games in words."""
     wide: Drawing | None
+    paper: Drawing | None
     days: tuple[Drawing, ...]
     lines: tuple[TableLine, ...]
     sums: tuple[tuple[str, Drawing], ...]
@@ -73,10 +86,13 @@ class WeekView:
 class BoxLine:
     """A box."""
 
+    key: str
+    """As the files call it."""
     name: str
     keeper: str
     holds: str
     where: str
+    is_out: bool
     is_late: bool
     booked: str
 
@@ -113,7 +129,9 @@ def club_view(found: ClubWeeks, *, today: datetime.date) -> ClubView:
         slips=tuple(_slip(each, found=found) for each in short),
         weeks=tuple(_week(each) for each in found.weeks),
         later=len(found.later),
-        box_lines=tuple(_box(each, found=found, today=today) for each in _of(answer.club)),
+        box_lines=tuple(
+            _box(each, found=found, today=today) for each in answer.club.boxes.values()
+        ),
         late=tuple(capital(lent_sentence(each)) for each in answer.late),
         out=tuple(capital(lent_sentence(each)) for each in loans if each.box not in late),
         doubts=tuple(each for each in answer.findings if each.code in CLUB_CODES),
@@ -121,8 +139,14 @@ def club_view(found: ClubWeeks, *, today: datetime.date) -> ClubView:
     )
 
 
-def _of(club: Club) -> Sequence[Box]:
-    return tuple(club.boxes.values())
+def way_out(found: ClubWeeks, *, hours: str, words: str) -> Move | Loan | None:
+    """The change that a form of the sheet asks for; None where it isn't offered any more."""
+    for each in found.spells:
+        if str(each.spell.hours) == hours:
+            for remedy in each.remedies:
+                if isinstance(remedy, Move | Loan) and _way_words(remedy) == words:
+                    return remedy
+    return None
 
 
 def _games(found: ClubWeeks) -> tuple[Booking, ...]:
@@ -159,15 +183,26 @@ def _slip(each: BookedSpell, *, found: ClubWeeks) -> ShortSlip:
     spell = each.spell
     day = spell.hours.on
     week = next(week for week in found.weeks if day in week.days)
-    ways = [remedy_words(remedy) for remedy in each.remedies]
+    ways = tuple(
+        Way(words=_way_words(remedy), is_written=isinstance(remedy, Move | Loan))
+        for remedy in each.remedies
+    )
     return ShortSlip(
         day=weekday_words(day),
         sentences=tuple(hours_short(spell).split("; ")),
         games=listed(spell.games),
-        ways=tuple(map(capital, ways[:MOST_WAYS])),
+        hours=str(spell.hours),
+        ways=ways[:MOST_WAYS],
         ways_left_out=max(len(ways) - MOST_WAYS, 0),
         drawings=tuple(booked_hours(row, day) for row in week.rows if row.name in spell.short),
     )
+
+
+def _way_words(remedy: Remedy) -> str:
+    """What a button does, or what somebody has to see to."""
+    if isinstance(remedy, Move | Loan):
+        return capital(mend_words(remedy))
+    return capital(remedy_words(remedy))
 
 
 def _week(week: Week) -> WeekView:
@@ -183,6 +218,7 @@ def _week(week: Week) -> WeekView:
             (weekday_words(day), tuple(day_sentences(week, day))) for day in week.booked
         ),
         wide=club_week(week),
+        paper=club_week(week, width=PAPER),
         days=club_days(week),
         lines=tuple(_lines(week)),
         sums=tuple(
@@ -248,10 +284,12 @@ def _box(box: Box, *, found: ClubWeeks, today: datetime.date) -> BoxLine:
         if box.name in each.borrows
     )
     return BoxLine(
+        key=box.name,
         name=capital(box.name),
         keeper=box.keeper_on(today) or "nobody is named",
         holds=counted(box.holds),
         where=where,
+        is_out=lent is not None,
         is_late=is_late,
         booked="; ".join(booked),
     )
