@@ -20,6 +20,21 @@ NOW = datetime.datetime(2026, 3, 1, 19, 30, tzinfo=datetime.UTC)
 BESIDE = "the-secret-that-lies-beside-the-collection"
 SCRIPT = b"<script>alert(1)</script>"
 
+CLUB = """\
+club:
+  boxes:
+    box 9: {keeper: Ann, holds: {light truck: 6}}
+    box 3: {keeper: secretary, holds: {rifleman: 4}, counted: yes}
+    box 4: {keeper: secretary, holds: {officer: 1}, counted: yes}
+  loans:
+    box 4: {to: borrower 7, since: 2026-02-01, until: 2026-02-20}
+  bookings:
+    river game: {hours: 2026-03-05 20:00-22:00, needs: {rifleman: 16}, borrows: [box 3]}
+    hill game: {hours: 2026-03-05 20:00-23:00, needs: {rifleman: 16}}
+    Sunday show: {hours: 2026-03-08 10:00-16:00, needs: {light truck: 3}, borrows: [box 9]}
+    second evening: {hours: 2026-03-12 19:00-22:30, needs: {rifleman: 24}}
+"""
+
 LINKED = "format: 1\ntitle: Linked\nfigures: {rifleman: {}}\n"
 
 UNAVAILABLE = 503
@@ -36,6 +51,7 @@ class Grounds:
         self._kept = place / "kept"
         self.collection.mkdir(parents=True)
         folder = marenz(self.collection)
+        (folder / "club.yaml").write_text(CLUB)
         counted = LogRequest(
             id=str(uuid4()),
             kind=EntryKind.COUNTED,

@@ -5,7 +5,7 @@ folder -> checked -> what is owned and here -> sound stock -> needs by kind -> s
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from paradestate.core.club.booking import Club, Lent
@@ -61,10 +61,12 @@ def bookings(
     *,
     today: datetime.date,
     since: datetime.date | None = None,
+    until: datetime.date = datetime.date.max,
     memory: Memory = NOTHING,
 ) -> Bookings:
     """The bookings from a day on, weighed against what is sound and here now.
 
+    Only up to `until` are they weighed, for that takes time; the club has all of them.
     Raises StoreError, and FileError.
     """
     read = checked(folder, today=today, memory=memory)
@@ -80,7 +82,7 @@ def bookings(
     all_of_it = club_stock(together(state.held, state.lent), forces)
     owned = summed((all_of_it.sound, all_of_it.in_repair))
     club = with_late_away(booked.club, today)
-    found = _spells(club, stock, since=since or today)
+    found = _spells(club, stock, since=since or today, until=until)
     return Bookings(
         findings=(
             *stocked.findings,
@@ -98,11 +100,13 @@ def bookings(
     )
 
 
-def _spells(club: Club, stock: Stock, *, since: datetime.date) -> tuple[BookedSpell, ...]:
+def _spells(
+    club: Club, stock: Stock, *, since: datetime.date, until: datetime.date
+) -> tuple[BookedSpell, ...]:
+    meant = {name: each for name, each in club.bookings.items() if since <= each.hours.on <= until}
     return tuple(
         BookedSpell(spell=each, remedies=remedies(club, stock, spell=each) if each.short else ())
-        for each in spells(club, stock)
-        if each.hours.on >= since
+        for each in spells(replace(club, bookings=meant), stock)
     )
 
 

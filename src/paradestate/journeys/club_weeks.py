@@ -16,15 +16,15 @@ WEEKS = 4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClubWeeks:
-    """So many weeks, with all bookings from the first of them on."""
+    """So many weeks, with what is booked in them."""
 
     answer: Bookings
     weeks: tuple[Week, ...]
 
     @property
     def spells(self) -> tuple[BookedSpell, ...]:
-        """Those of these weeks."""
-        return tuple(each for each in self.answer.spells if self.holds(each.spell.hours.on))
+        """All in which something is played."""
+        return self.answer.spells
 
     @property
     def later(self) -> tuple[str, ...]:
@@ -32,10 +32,6 @@ class ClubWeeks:
         last = self.weeks[-1].days[-1]
         every = self.answer.club.bookings.values()
         return tuple(each.name for each in every if each.hours.on > last)
-
-    def holds(self, day: datetime.date) -> bool:
-        """Whether a day is in these weeks."""
-        return self.weeks[0].first <= day <= self.weeks[-1].days[-1]
 
 
 def club_weeks(
@@ -50,13 +46,10 @@ def club_weeks(
 
     Nothing is in them where the folder has a stop. Raises StoreError, and FileError.
     """
-    answer = bookings(folder, today=today, since=first, memory=memory)
+    mondays = (weeks_later(first, each) for each in range(number))
+    empty = [Week(first=monday) for monday in mondays if monday is not None]
+    answer = bookings(folder, today=today, since=first, until=empty[-1].days[-1], memory=memory)
     spells = [each.spell for each in answer.spells]
     needs = {name: each.figures for name, each in answer.needs.items()}
-    mondays = (weeks_later(first, each) for each in range(number))
-    weeks = tuple(
-        week_of(answer.club, spells, first=monday, needs=needs)
-        for monday in mondays
-        if monday is not None
-    )
+    weeks = tuple(week_of(answer.club, spells, first=each.first, needs=needs) for each in empty)
     return ClubWeeks(answer=answer, weeks=weeks)

@@ -134,6 +134,7 @@ def _row(row: WeekRow, columns: Sequence[_Column], *, is_label_over: bool) -> _R
     sound = sorted({each.sound for each in row.spells})
     beside = "box, lent whole" if row.is_box else f"{_span(sound)} sound"
     name = capital(row.name)
+    label: tuple[str, ...]
     if is_label_over:
         label = (fitted(name, room=PHONE - width_of(beside) - 24), beside)
     else:

@@ -10,6 +10,10 @@ from typing import Any
 import pytest
 
 from paradestate.core.certainty import Exact
+from paradestate.core.club.booking import Booking, Club, Hours
+from paradestate.core.club.booking import Box as LentBox
+from paradestate.core.club.enough import Stock, spells
+from paradestate.core.club.week import Week, monday_of, week_of
 from paradestate.core.holdings import Holdings
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.imposition.paper_size import LETTER
@@ -22,6 +26,7 @@ from paradestate.core.paper.job_cards import job_cards_paper
 from paradestate.core.paper.packing_list import packing_list
 from paradestate.core.paper.paper import Draft, Heading, Paper
 from paradestate.core.paper.purchase_slips import purchase_slips
+from paradestate.core.paper.sign_out_sheet import sign_out_sheet
 from paradestate.core.paper.stock_take_sheet import stock_take_sheet
 from paradestate.core.paper.troops_list import PRIVATE, troops_list
 from paradestate.core.promise import Cupboard
@@ -81,13 +86,48 @@ def boxes() -> Draft[Any]:
     return box_list((Box(name=LONG, figures=figures),), prices=prices, whole=whole)
 
 
+EVENING = TODAY + datetime.timedelta(weeks=1)
+
+
+def club() -> Club:
+    """Two games of an evening with long names, and more boxes than go on a page."""
+    games = [
+        Booking(
+            name=name,
+            hours=Hours(on=EVENING, start=start * 60, end=23 * 60),
+            needs={"truck": 8, LONG: 1},
+            borrows=("box 0",),
+            whom="borrower 7",
+        )
+        for start, name in zip((19, 20), NAMES, strict=False)
+    ]
+    boxes = [LentBox(name=f"box {n}", keeper="Ann", holds={"truck": 2}) for n in range(MANY)]
+    return Club(
+        boxes={each.name: each for each in boxes}, bookings={each.name: each for each in games}
+    )
+
+
+def needs() -> dict[str, dict[str, int]]:
+    return {name: dict(each.needs) for name, each in club().bookings.items()}
+
+
+def evening() -> Week:
+    found = spells(club(), Stock(sound={"truck": 10, LONG: 2}))
+    return week_of(club(), found, first=monday_of(EVENING), needs=needs())
+
+
+def sign_out() -> Draft[Any]:
+    return sign_out_sheet(club(), (evening(),), needs=needs(), today=TODAY)
+
+
 def notice() -> Draft[Any]:
-    day = TODAY + datetime.timedelta(weeks=1)
+    day = EVENING
     return club_notice(
         tuple(Played(name=name, title=name, nights=(day,)) for name in NAMES),
         promises=(Promise(day=day, force=LONG, figures={"truck": 16}),),
         cupboard=Cupboard(held={"truck": 12}),
         today=TODAY,
+        weeks=(evening(),),
     )
 
 
@@ -112,6 +152,7 @@ READ = {
     "colour cards": colours,
     "purchase slips": slips,
     "box list": boxes,
+    "sign-out sheet": sign_out,
     "club notice": notice,
     "packing list": packing,
     "troops list": private_list,
@@ -214,7 +255,28 @@ def test_row_81_a_private_list_says_on_every_page_that_it_isnt_to_be_shared() ->
 
 
 def test_what_is_short_is_on_the_notice() -> None:
-    assert "Short 4 trucks" in words_of("club notice")
+    words = words_of("club notice")
+    assert "Short 4 trucks; 4 trucks, 20:00" in words
+    assert "counted each for itself" in words
+
+
+def test_booked_games_are_on_the_notice_with_their_hours_and_nobodys_name() -> None:
+    words = words_of("club notice")
+    assert "Booked" in words
+    assert "20:00-23:00" in words
+    assert "hatched: short" in words
+    for name in ("Ann", "borrower"):
+        assert name not in words
+        assert name not in words_of("sign-out sheet").replace("kept by Ann", "")
+
+
+def test_every_box_of_the_sign_out_sheet_has_its_keeper_and_room_to_sign() -> None:
+    words = words_of("sign-out sheet")
+    assert all(f"Box {number}" in words for number in range(MANY))
+    assert words.count("kept by Ann") == MANY
+    assert words.count("taken by (sign)") == 3
+    assert "tear it up once everything is back" in words
+    assert made("sign-out sheet").pages > 1
 
 
 def test_checks_that_dont_hold_are_said_on_the_return() -> None:

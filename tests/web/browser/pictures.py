@@ -30,6 +30,7 @@ from paradestate.web.serving import loopback_hosts
 from tests.journeys.played_losses import SECTIONS, ids, out, play, with_campaign
 from tests.web.browser.conftest import ARGUMENTS, chromium
 from tests.web.browser.small_png import MOST_COLOURS, small_png
+from tests.web.grounds import CLUB
 from tests.web.server import marenz, running
 
 ROOT = Path(__file__).parents[3]
@@ -53,6 +54,8 @@ IN_DOCS = (
     "trays-1280-light",
     "papers-320-light",
     "after-1280-light",
+    "club-1280-light",
+    "club-320-light",
     "phone-1280-light",
 )
 
@@ -63,6 +66,7 @@ ASKED = {
     "&plan=machine-gun+platoon%3D3,+pioneers(flame)%3D2"
     "&worths=3_3_3_2~3_3_3~~______2_2_2~______2_2_2&of=e3569049",
     "next": "?game=whole-day+attack&money=25",
+    "club": "?from=2026-03-05",
     "marks": "?read=yellow,+three+bars",
     "papers": "?game=whole-day+attack",
     "list": "?game=whole-day+attack&entry=anti-tank+guns&price:1=6&price:2=8",
@@ -174,6 +178,7 @@ def main() -> None:
         force = marenz(place)
         worked_on(force)
         played_on(force)
+        (force / "club.yaml").write_text(CLUB, encoding="utf-8")
         site = new_site(force, hosts=frozenset(), clock=lambda: NOW)
         phone = still_listener(place / "state")
         with (

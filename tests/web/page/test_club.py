@@ -58,6 +58,15 @@ def test_what_is_short_is_said_first_and_drawn(shared: Visitor) -> None:
     assert "1 game more is booked later." in said
 
 
+def test_a_day_that_is_short_of_two_kinds_at_two_times_has_one_slip(tmp_path: Path) -> None:
+    early = "    early game: {hours: 2026-03-12 19:00-21:00, needs: {rifleman: 500}}\n"
+    seen = written(tmp_path, OWNED + STOCK + RIVER + HILL + early).get("club")
+    assert seen.text.count('aria-label="Short on ') == 1
+    said = words_of(seen)
+    assert "Rifleman: 500 booked, 0 sound, 500 short, 19:00-20:00." in said
+    assert "No single change lets all be played" in said
+
+
 def test_a_week_stands_in_a_table_too(shared: Visitor) -> None:
     said = words_of(shared.get("club"))
     assert (

@@ -30,19 +30,19 @@ class Way:
     """A single change that puts a day right."""
 
     words: str
+    hours: str
+    """Those in which something is short, for its form."""
     is_written: bool
     """Whether the sheet can write it; else somebody has to see to it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShortSlip:
-    """Some hours in which not all can be played."""
+    """A day on which not all can be played."""
 
     day: str
     sentences: tuple[str, ...]
     games: str
-    hours: str
-    """Which these are, for the form of a way out."""
     ways: tuple["Way", ...]
     """Each single change that puts the day right."""
     ways_left_out: int
@@ -126,7 +126,7 @@ def club_view(found: ClubWeeks, *, today: datetime.date) -> ClubView:
         boxes=tuple(_boxes(found, short=short)),
         lead=_lead(found, short=short),
         is_short=bool(short),
-        slips=tuple(_slip(each, found=found) for each in short),
+        slips=tuple(_slips(short, found=found)),
         weeks=tuple(_week(each) for each in found.weeks),
         later=len(found.later),
         box_lines=tuple(
@@ -179,23 +179,37 @@ def _need(names: Sequence[str]) -> str:
     return "needs" if len(names) == 1 else "need"
 
 
-def _slip(each: BookedSpell, *, found: ClubWeeks) -> ShortSlip:
-    spell = each.spell
-    day = spell.hours.on
-    week = next(week for week in found.weeks if day in week.days)
-    ways = tuple(
-        Way(words=_way_words(remedy), is_written=isinstance(remedy, Move | Loan))
+def _slips(short: Sequence[BookedSpell], *, found: ClubWeeks) -> Iterator[ShortSlip]:
+    """A slip for each day, with what would put the whole of it right."""
+    for day in dict.fromkeys(each.spell.hours.on for each in short):
+        that_day = [each for each in short if each.spell.hours.on == day]
+        week = next(week for week in found.weeks if day in week.days)
+        lacking = {kind for each in that_day for kind in each.spell.short}
+        ways = _ways(that_day)
+        yield ShortSlip(
+            day=weekday_words(day),
+            sentences=tuple(
+                sentence for each in that_day for sentence in hours_short(each.spell).split("; ")
+            ),
+            games=listed(dict.fromkeys(game for each in that_day for game in each.spell.games)),
+            ways=ways[:MOST_WAYS],
+            ways_left_out=max(len(ways) - MOST_WAYS, 0),
+            drawings=tuple(booked_hours(row, day) for row in week.rows if row.name in lacking),
+        )
+
+
+def _ways(short: Sequence[BookedSpell]) -> tuple[Way, ...]:
+    """Each once, though it may be offered for several hours of a day."""
+    ways = {
+        _way_words(remedy): Way(
+            words=_way_words(remedy),
+            hours=str(each.spell.hours),
+            is_written=isinstance(remedy, Move | Loan),
+        )
+        for each in short
         for remedy in each.remedies
-    )
-    return ShortSlip(
-        day=weekday_words(day),
-        sentences=tuple(hours_short(spell).split("; ")),
-        games=listed(spell.games),
-        hours=str(spell.hours),
-        ways=ways[:MOST_WAYS],
-        ways_left_out=max(len(ways) - MOST_WAYS, 0),
-        drawings=tuple(booked_hours(row, day) for row in week.rows if row.name in spell.short),
-    )
+    }
+    return tuple(ways.values())
 
 
 def _way_words(remedy: Remedy) -> str:
