@@ -68,8 +68,8 @@ def test_what_is_over_or_far_off_isnt_on_it() -> None:
     assert draft.shown is None
 
 
-def game(name: str, start: int, end: int, *, on: datetime.date = THURSDAY) -> Booking:
-    hours = Hours(on=on, start=start * 60, end=end * 60)
+def game(name: str, times: tuple[int, int], *, on: datetime.date = THURSDAY) -> Booking:
+    hours = Hours(on=on, start=times[0] * 60, end=times[1] * 60)
     return Booking(name=name, hours=hours, needs={"truck": 8}, whom="borrower 7")
 
 
@@ -90,7 +90,7 @@ def booked(*weeks: Week, promises: tuple[Promise, ...] = ()) -> ClubNotice:
 
 
 def test_booked_games_stand_on_it_with_their_hours_and_what_is_short() -> None:
-    shown = booked(week(game("river", 20, 22), game("hill", 21, 23)))
+    shown = booked(week(game("river", (20, 22)), game("hill", (21, 23))))
     (table,) = shown.tables
     (day,) = table.booked
     assert [(each.name, each.times, each.needs) for each in day.games] == [
@@ -103,22 +103,22 @@ def test_booked_games_stand_on_it_with_their_hours_and_what_is_short() -> None:
 
 
 def test_for_whom_a_game_is_booked_is_nowhere_on_it() -> None:
-    assert "borrower" not in repr(booked(week(game("river", 20, 22))))
+    assert "borrower" not in repr(booked(week(game("river", (20, 22)))))
 
 
 def test_promises_and_bookings_of_one_day_are_told_to_be_counted_apart() -> None:
     both = booked(
-        week(game("river", 20, 22)), promises=(promise("marenz", truck=16), promise("x", truck=1))
+        week(game("river", (20, 22))), promises=(promise("marenz", truck=16), promise("x", truck=1))
     )
     assert both.apart == ("Thursday 12 March 2026",)
     assert both.tables[0].short == ("5 trucks",)
 
 
 def test_a_game_that_couldnt_be_counted_says_so_and_one_that_is_over_is_left_out() -> None:
-    shown = booked(week(game("river", 20, 22), counted=False))
+    shown = booked(week(game("river", (20, 22)), counted=False))
     assert shown.tables[0].booked[0].games[0].needs == "8 trucks, not counted"
     past = week_of(
-        club(game("past", 20, 22, on=datetime.date(2026, 3, 3))),
+        club(game("past", (20, 22), on=datetime.date(2026, 3, 3))),
         (),
         first=datetime.date(2026, 3, 2),
         needs={},
@@ -134,7 +134,7 @@ def test_a_day_without_a_game_is_empty_beside_one_that_has_some() -> None:
         promises=(),
         cupboard=SIX_TRUCKS,
         today=TODAY,
-        weeks=(week(game("river", 20, 22)),),
+        weeks=(week(game("river", (20, 22))),),
     )
     assert draft.shown is not None
     assert [len(day.games) for day in draft.shown.tables[0].booked] == [1, 0]

@@ -5,49 +5,22 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.club.booking import Booking, Box
-from paradestate.core.club.enough import Loan, Move, Remedy
-from paradestate.core.club.week import KindSpell, Week, WeekRow
+from paradestate.core.club.week import KindSpell, Use, Week, WeekRow
 from paradestate.core.finding import Finding
 from paradestate.core.promise import weekday_words
-from paradestate.core.sentence.club import hours_short, lent_sentence, remedy_words
-from paradestate.core.sentence.club_week import day_sentences, mend_words, times_words
+from paradestate.core.sentence.club import lent_sentence
+from paradestate.core.sentence.club_week import day_sentences, times_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 from paradestate.journeys.book import BookedSpell
 from paradestate.journeys.club_weeks import ClubWeeks
 from paradestate.sheet.booked_hours import booked_hours
 from paradestate.sheet.club_week import PAPER, club_days, club_week
 from paradestate.sheet.svg import Drawing
+from paradestate.web.club.slip import ShortSlip, short_slips
 
 OWN_CODES = frozenset({"booked-twice", "loan-late"})
 """Findings that the sheet says in its own way."""
 CLUB_CODES = frozenset({"booking-not-counted", "box-away", "handed-over-away", "boxes-hold-more"})
-MOST_WAYS = 8
-"""Of more single changes the first are shown, which change least."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Way:
-    """A single change that puts a day right."""
-
-    words: str
-    hours: str
-    """Those in which something is short, for its form."""
-    is_written: bool
-    """Whether the sheet can write it; else somebody has to see to it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShortSlip:
-    """A day on which not all can be played."""
-
-    day: str
-    sentences: tuple[str, ...]
-    games: str
-    ways: tuple["Way", ...]
-    """Each single change that puts the day right."""
-    ways_left_out: int
-    drawings: tuple[Drawing, ...]
-    """A day of each kind that is short."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +99,7 @@ def club_view(found: ClubWeeks, *, today: datetime.date) -> ClubView:
         boxes=tuple(_boxes(found, short=short)),
         lead=_lead(found, short=short),
         is_short=bool(short),
-        slips=tuple(_slips(short, found=found)),
+        slips=tuple(short_slips(short, found=found)),
         weeks=tuple(_week(each) for each in found.weeks),
         later=len(found.later),
         box_lines=tuple(
@@ -137,16 +110,6 @@ def club_view(found: ClubWeeks, *, today: datetime.date) -> ClubView:
         doubts=tuple(each for each in answer.findings if each.code in CLUB_CODES),
         remarks=tuple(each for each in answer.findings if each.code not in CLUB_CODES | OWN_CODES),
     )
-
-
-def way_out(found: ClubWeeks, *, hours: str, words: str) -> Move | Loan | None:
-    """The change that a form of the sheet asks for; None where it isn't offered any more."""
-    for each in found.spells:
-        if str(each.spell.hours) == hours:
-            for remedy in each.remedies:
-                if isinstance(remedy, Move | Loan) and _way_words(remedy) == words:
-                    return remedy
-    return None
 
 
 def _games(found: ClubWeeks) -> tuple[Booking, ...]:
@@ -177,46 +140,6 @@ def _lead(found: ClubWeeks, *, short: Sequence[BookedSpell]) -> str:
 
 def _need(names: Sequence[str]) -> str:
     return "needs" if len(names) == 1 else "need"
-
-
-def _slips(short: Sequence[BookedSpell], *, found: ClubWeeks) -> Iterator[ShortSlip]:
-    """A slip for each day, with what would put the whole of it right."""
-    for day in dict.fromkeys(each.spell.hours.on for each in short):
-        that_day = [each for each in short if each.spell.hours.on == day]
-        week = next(week for week in found.weeks if day in week.days)
-        lacking = {kind for each in that_day for kind in each.spell.short}
-        ways = _ways(that_day)
-        yield ShortSlip(
-            day=weekday_words(day),
-            sentences=tuple(
-                sentence for each in that_day for sentence in hours_short(each.spell).split("; ")
-            ),
-            games=listed(dict.fromkeys(game for each in that_day for game in each.spell.games)),
-            ways=ways[:MOST_WAYS],
-            ways_left_out=max(len(ways) - MOST_WAYS, 0),
-            drawings=tuple(booked_hours(row, day) for row in week.rows if row.name in lacking),
-        )
-
-
-def _ways(short: Sequence[BookedSpell]) -> tuple[Way, ...]:
-    """Each once, though it may be offered for several hours of a day."""
-    ways = {
-        _way_words(remedy): Way(
-            words=_way_words(remedy),
-            hours=str(each.spell.hours),
-            is_written=isinstance(remedy, Move | Loan),
-        )
-        for each in short
-        for remedy in each.remedies
-    }
-    return tuple(ways.values())
-
-
-def _way_words(remedy: Remedy) -> str:
-    """What a button does, or what somebody has to see to."""
-    if isinstance(remedy, Move | Loan):
-        return capital(mend_words(remedy))
-    return capital(remedy_words(remedy))
 
 
 def _week(week: Week) -> WeekView:
@@ -253,20 +176,22 @@ def _lines(week: Week) -> Iterator[TableLine]:
     for day in week.booked:
         for row in week.rows:
             own = row.on(day)
-            for spell in own.spells:
-                yield _line(row, spell)
+            yield from (_line(row, spell) for spell in own.spells)
             if row.is_box:
-                for use in own.uses:
-                    yield TableLine(
-                        day=weekday_words(day),
-                        hours=times_words(use.hours),
-                        name=capital(row.name),
-                        games=use.game,
-                        booked="whole",
-                        sound="",
-                        stands_in="",
-                        short="",
-                    )
+                yield from (_box_use(row, use) for use in own.uses)
+
+
+def _box_use(row: WeekRow, use: Use) -> TableLine:
+    return TableLine(
+        day=weekday_words(use.hours.on),
+        hours=times_words(use.hours),
+        name=capital(row.name),
+        games=use.game,
+        booked="whole",
+        sound="",
+        stands_in="",
+        short="",
+    )
 
 
 def _line(row: WeekRow, spell: KindSpell) -> TableLine:

@@ -18,7 +18,8 @@ from paradestate.journeys.rewriting import ChangedSinceError, kept_names
 from paradestate.sheet.texture import patterns
 from paradestate.text.error import EditError
 from paradestate.web.choosing.question import for_the_page
-from paradestate.web.club.view import club_view, way_out
+from paradestate.web.club.slip import way_out
+from paradestate.web.club.view import club_view
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
 
