@@ -5,8 +5,11 @@ from pathlib import Path
 import pytest
 from httpx2 import Response
 
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
+from paradestate.journeys.log import log
 from paradestate.journeys.new import new_from_example
-from tests.web.visitor import Visitor, forms_of, words_of
+from tests.web.visitor import NOW, Visitor, forms_of, words_of
 
 STOCK = """\
 club:
@@ -21,7 +24,7 @@ PAST = "    past game: {hours: 2026-03-03 20:00-22:00, needs: {light truck: 50}}
 FAR = "    far game: {hours: 2026-06-04 20:00-22:00, needs: {light truck: 1}}\n"
 UNKNOWN = "    odd game: {hours: 2026-03-19 20:00-22:00, force: none such}\n"
 LATE = "  loans:\n    box 3: {to: borrower 7, since: 2026-02-01, until: 2026-02-20}\n"
-OWNED = "stock: {light truck: {based: 8}}\n"
+OWNED = "stock: {light truck: {based: 8, painted: 2}}\n"
 
 
 def written(place: Path, text: str) -> Visitor:
@@ -51,6 +54,7 @@ def test_what_is_short_is_said_first_and_drawn(shared: Visitor) -> None:
     assert seen.status_code == 200
     assert "Not all games can be played as they are booked: Thursday 12 March 2026." in said
     assert "Light truck: 9 booked, 8 sound, 1 short, 20:00-22:00." in said
+    assert "Not finished or in repair, and given out to nobody: 2 light trucks." in said
     assert "Move river game to 18:00-20:00" in said
     assert "Borrow box 9 from Ann for river game" in said
     assert 'fill="url(#tx-lack)"' in seen.text
@@ -158,6 +162,21 @@ def test_a_box_that_is_late_is_named_and_one_press_says_that_it_is_back(
     assert "Out no box" in followed(own, done).replace("0 boxes", "no box")
     assert "borrower 7" not in text_of(tmp_path)
     assert own.post("club/back", {"box": "box 3"}).status_code == 422
+
+
+def test_figures_that_the_journal_has_lent_are_out_too(own: Visitor, tmp_path: Path) -> None:
+    lending = LogRequest(
+        id="00000000-0000-4000-8000-000000000001",
+        kind=EntryKind.LENT,
+        written=NOW,
+        on=NOW.date(),
+        figures={"light truck": 3},
+        from_stage="based",
+    )
+    assert log(tmp_path / "marenz", today=NOW.date(), request=lending).entry is not None
+    said = words_of(own.get("club"))
+    assert "Lent: 3 light trucks based." in said
+    assert "9 booked, 5 sound, 4 short" in said
 
 
 def test_a_force_without_a_club_is_told_how_to_begin(tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ from paradestate.core.club.enough import Loan, Move, Remedy
 from paradestate.core.promise import weekday_words
 from paradestate.core.sentence.club import hours_short, remedy_words
 from paradestate.core.sentence.club_week import mend_words
-from paradestate.core.sentence.wording import capital, listed
+from paradestate.core.sentence.wording import capital, counted, listed
 from paradestate.journeys.book import BookedSpell
 from paradestate.journeys.club_weeks import ClubWeeks
 from paradestate.sheet.booked_hours import booked_hours
@@ -38,6 +38,8 @@ class ShortSlip:
     ways: tuple["Way", ...]
     """Each single change that puts the day right."""
     ways_left_out: int
+    waiting: str
+    """Of the kinds that are short what isn't finished, or in repair; empty where nothing is."""
     drawings: tuple[Drawing, ...]
     """A day of each kind that is short."""
 
@@ -49,6 +51,7 @@ def short_slips(short: Sequence[BookedSpell], *, found: ClubWeeks) -> Iterator[S
         week = next(week for week in found.weeks if day in week.days)
         lacking = {kind for each in that_day for kind in each.spell.short}
         ways = _ways(that_day)
+        in_repair = {} if found.answer.stock is None else found.answer.stock.in_repair
         yield ShortSlip(
             day=weekday_words(day),
             sentences=tuple(
@@ -57,6 +60,7 @@ def short_slips(short: Sequence[BookedSpell], *, found: ClubWeeks) -> Iterator[S
             games=listed(dict.fromkeys(game for each in that_day for game in each.spell.games)),
             ways=ways[:MOST_WAYS],
             ways_left_out=max(len(ways) - MOST_WAYS, 0),
+            waiting=counted({kind: n for kind, n in in_repair.items() if kind in lacking}),
             drawings=tuple(booked_hours(row, day) for row in week.rows if row.name in lacking),
         )
 

@@ -18,7 +18,8 @@ from paradestate.sheet.club_week import PAPER, club_days, club_week
 from paradestate.sheet.svg import Drawing
 from paradestate.web.club.slip import ShortSlip, short_slips
 
-OWN_CODES = frozenset({"booked-twice", "loan-late"})
+LENT_OUT = "lent-out"
+OWN_CODES = frozenset({"booked-twice", "loan-late", LENT_OUT})
 """Findings that the sheet says in its own way."""
 CLUB_CODES = frozenset({"booking-not-counted", "box-away", "handed-over-away", "boxes-hold-more"})
 
@@ -84,7 +85,7 @@ class ClubView:
     late: tuple[str, ...]
     """What should be back by now."""
     out: tuple[str, ...]
-    """What else is out."""
+    """What else is out: boxes by the files, figures by the journal."""
     doubts: tuple[Finding, ...]
     remarks: tuple[Finding, ...]
 
@@ -106,7 +107,10 @@ def club_view(found: ClubWeeks, *, today: datetime.date) -> ClubView:
             _box(each, found=found, today=today) for each in answer.club.boxes.values()
         ),
         late=tuple(capital(lent_sentence(each)) for each in answer.late),
-        out=tuple(capital(lent_sentence(each)) for each in loans if each.box not in late),
+        out=(
+            *(capital(lent_sentence(each)) for each in loans if each.box not in late),
+            *(each.message for each in answer.findings if each.code == LENT_OUT),
+        ),
         doubts=tuple(each for each in answer.findings if each.code in CLUB_CODES),
         remarks=tuple(each for each in answer.findings if each.code not in CLUB_CODES | OWN_CODES),
     )
