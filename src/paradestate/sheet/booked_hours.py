@@ -51,7 +51,7 @@ class _Frame:
 def booked_hours(row: WeekRow, day: datetime.date) -> Drawing:
     """The sums of a kind on a day on which some of it is booked."""
     own = row.on(day)
-    most = max(max(each.booked, each.to_give_out) for each in own.spells)
+    most = max(1, *(max(each.booked, each.to_give_out) for each in own.spells))
     frame = _Frame(
         first=min(each.hours.start for each in own.spells),
         last=max(each.hours.end for each in own.spells),
