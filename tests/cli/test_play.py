@@ -218,3 +218,43 @@ def test_a_stop_without_a_game_prints_nothing(folder: Path) -> None:
     assert "[no-game]" in answer.err
     for words in (("ask", "light tanks=2"), ("take", "light tanks=2"), ("word", "heron")):
         assert play(folder, *words, "--json").status == 1
+
+
+LIMITS = """\
+loss limits:
+  - {of: platoon, at: {1: shaken, all: gone}}
+"""
+
+
+@pytest.mark.usefixtures("at_home")
+def test_losses_are_told_against_their_limits(folder: Path) -> None:
+    (folder / "limits.yaml").write_text(LIMITS, encoding="utf-8")
+    play(folder, "start", "--game", GAME)
+    stand = "No 1 Company / 1 Platoon / 1 Section"
+    told = "No 1 Company, 1 Platoon: 1 of 2 out: shaken, at 2 gone.\n"
+    slip = play(folder, "mark", "out", stand, "yes").out
+    assert told in slip
+    struck = play(folder, "strike", slip.split()[0], "--because", "it was the second").out
+    assert "No 1 Company, 1 Platoon: 0 of 2 out, at 1 shaken.\n" in struck
+    play(folder, "mark", "out", stand, "yes")
+    assert "Platoon: " not in play(folder, "mark", "turn", "", "2").out
+    shown = play(folder).out
+    assert told in shown
+    assert "0 of 2" not in shown
+    losses = play(folder, "--json").document["state"]["losses"]
+    assert len(losses) == 12
+    assert losses[0] == {
+        "limit": 1,
+        "name": "No 1 Company / 1 Platoon",
+        "counts": "stands",
+        "least": 1,
+        "most": 1,
+        "of": 2,
+        "in_force": ["shaken"],
+        "in_doubt": [],
+        "until_next": 1,
+        "steps": [{"needs": 1, "effects": ["shaken"]}, {"needs": 2, "effects": ["gone"]}],
+        "is_disputed": False,
+        "words": "1 of 2 out: shaken, at 2 gone",
+        "certainty": "exact",
+    }

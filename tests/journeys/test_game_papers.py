@@ -1,6 +1,7 @@
 """Papers of a game from a folder."""
 
 import datetime
+import re
 import shutil
 from pathlib import Path
 
@@ -119,3 +120,19 @@ def test_a_reserve_that_is_too_large_stops_all_of_them() -> None:
 def test_the_reserve_stands_on_the_private_sheet() -> None:
     answer = made(Asked(only=("private sheet",), reserve={"platoon": 4}))
     assert "In reserve, named: 4 platoons." in text_of(answer)
+
+
+def test_the_state_board_marks_the_boxes_at_which_something_happens(tmp_path: Path) -> None:
+    folder = tmp_path / "marenz"
+    shutil.copytree(MARENZ, folder)
+    limits = (
+        "loss limits:\n"
+        "  - {of: company, at: {a third: shaken, more than half: falls back}}\n"
+        "  - {of: platoon, at: {all: gone}}\n"
+        "  - {count: figures, at: {40%: night falls early}}\n"
+    )
+    (folder / "limits.yaml").write_text(limits, encoding="utf-8")
+    text = text_of(made(Asked(only=("state board",)), folder=folder))
+    assert text.count("shaken") == text.count("falls back") == 4
+    assert text.count("2 of 2 out: gone") == 12
+    assert re.search(r"at \d+ night falls early", text)

@@ -11,6 +11,8 @@ from paradestate.core.play.account import Account
 from paradestate.core.play.event_text import event_record
 from paradestate.core.play.fairness import Fairness
 from paradestate.core.play.game_record import Binding, GameRecord, Line
+from paradestate.core.play.loss_count import LossCount
+from paradestate.core.sentence.loss_limit import losses_words
 from paradestate.core.sentence.play import event_words
 from paradestate.journeys.played_game import PlayedGame
 from paradestate.journeys.what_now import WhatNow
@@ -47,6 +49,7 @@ def _state(game: PlayedGame, record: GameRecord) -> dict[str, object]:
             }
             for subject, standing in record.board.items()
         ],
+        "losses": [_losses(each) for each in game.losses],
         "machine_rolls": [_binding(each, game) for each in game.bindings],
         "now": _now(game.now),
     }
@@ -82,6 +85,25 @@ def _line(line: Line, account: Account | None) -> dict[str, object]:
         **{word.replace(" ", "_"): value for word, value in said.items()},
         "struck_because": line.struck_because,
         "counts": line.holds and line.id not in second,
+    }
+
+
+def _losses(losses: LossCount) -> dict[str, object]:
+    body = losses.body
+    return {
+        "limit": body.number,
+        "name": body.name,
+        "counts": body.limit.count,
+        "least": losses.least,
+        "most": losses.most,
+        "of": body.total,
+        "in_force": list(losses.in_force),
+        "in_doubt": list(losses.in_doubt),
+        "until_next": losses.until_next,
+        "steps": [{"needs": each.needs, "effects": list(each.effects)} for each in body.steps],
+        "is_disputed": losses.is_disputed,
+        "words": losses_words(losses),
+        "certainty": "exact",
     }
 
 

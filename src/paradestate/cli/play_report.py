@@ -1,6 +1,6 @@
 """A game for people: what was written, points left, what to do now, and the roll record."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from pathlib import Path
 
@@ -14,9 +14,11 @@ from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.play.event import Committed, Revealed, Rolled, Spoken, Told
 from paradestate.core.play.fairness import Fairness
 from paradestate.core.play.game_record import GameRecord, Line
+from paradestate.core.play.loss_count import LossCount
 from paradestate.core.sentence.account import points_words
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.journal import SHORT
+from paradestate.core.sentence.loss_limit import body_words, losses_words
 from paradestate.core.sentence.play import binding_words, clock_words, event_words
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed, on_one_line
@@ -42,12 +44,26 @@ def print_wrote(done: Wrote) -> None:
         print_hanging(out, f"{entry.id[:SHORT]}  {capital(event_words(entry.played.event))}.")
         for line in _in_full(entry.played.event):
             click.echo(f"  {line}")
-    if game is not None and record is not None and any(map(_bears_on_choice, done.entries)):
+    if game is None or record is None:
+        return
+    _print_losses(out, _touched(done, game))
+    if any(map(_bears_on_choice, done.entries)):
         _print_now(out, game)
 
 
 def _bears_on_choice(entry: JournalEntry) -> bool:
     return entry.played is None or not isinstance(entry.played.event, Told)
+
+
+def _touched(done: Wrote, game: PlayedGame) -> Iterator[LossCount]:
+    """The losses that hang on what was just told, or struck out."""
+    written = {each.struck_out or each.id for each in done.entries}
+    lines = () if game.record is None else game.record.lines
+    events = [each.event for each in lines if each.id in written]
+    subjects = [each.subject for each in events if isinstance(each, Told)]
+    for losses in game.losses:
+        if any(map(losses.body.counts, subjects)):
+            yield losses
 
 
 def _in_full(event: object) -> Iterator[str]:
@@ -86,6 +102,7 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
         about = f"{on_one_line(binding.committed.purpose)} ({binding.line.id[:SHORT]})"
         print_hanging(out, f"Machine, {about}: {binding_words(binding)}{agrees}.")
     _print_board(out, record)
+    _print_losses(out, (each for each in game.losses if each.most))
     for sides, each in game.season.items():
         if each.is_enough:
             print_hanging(out, _season_words(sides, each))
@@ -148,6 +165,12 @@ def _print_board(out: Console, record: GameRecord) -> None:
             print_hanging(out, f"{about}: {values}. Which is right?")
         elif told != ("",):
             print_hanging(out, f"{about}: {told[0]}.")
+
+
+def _print_losses(out: Console, losses: Iterable[LossCount]) -> None:
+    """How bodies with a limit to their losses stand."""
+    for each in losses:
+        print_hanging(out, f"{body_words(each.body)}: {losses_words(each)}.")
 
 
 def _season_words(sides: int, each: Fairness) -> str:

@@ -16,6 +16,7 @@ from paradestate.core.game_night import GameNights
 from paradestate.core.holdings import Holdings
 from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Places
+from paradestate.core.play.loss_limit import LossLimit
 from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
 from paradestate.core.stand import StandPattern
@@ -107,6 +108,7 @@ class Force:
     campaign: Campaign = Campaign()
     club: Club = Club()
     states: tuple[str, ...] = ()
+    loss_limits: tuple[LossLimit, ...] = ()
     marks: Marks = Marks()
     opponent: Opponent | None = None
     trays: Mapping[str, Tray] = field(default_factory=dict)

@@ -19,6 +19,7 @@ from paradestate.core.play.game_record import (
     disagreements,
     rolls,
 )
+from paradestate.core.play.loss_count import LossCount, fielded_bodies, loss_counts
 from paradestate.core.play.machine_roll import thrown
 from paradestate.core.play.opening_finding import clock_findings, opening_findings
 from paradestate.core.play.play_finding import record_findings
@@ -52,6 +53,8 @@ class PlayedGame:
     differences: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """Commitment to what of its roll doesn't agree, where its secret is told; empty: all does."""
     now: WhatNow = NOTHING_TO_SAY
+    losses: tuple[LossCount, ...] = ()
+    """How every body with a limit to its losses stands."""
     season: Mapping[int, Fairness] = field(default_factory=dict)
     """Number of faces to how evenly real dice of that sort came, over all games."""
 
@@ -109,8 +112,17 @@ def played_game(
         bindings=bound,
         differences=wrong,
         now=to_do,
+        losses=_losses(record, count=offered.count, held=held),
         season=season,
     )
+
+
+def _losses(
+    record: GameRecord, *, count: Count | None, held: Account | None
+) -> tuple[LossCount, ...]:
+    if count is None or held is None:
+        return ()
+    return loss_counts(fielded_bodies(count.force, count.made, plan=held.bought), record.board)
 
 
 def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:

@@ -9,11 +9,15 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from paradestate.core.choice import Choice
+from paradestate.core.choice import Choice, chosen
+from paradestate.core.establishment import Establishment, establishment
+from paradestate.core.force import Force
 from paradestate.core.mark.code import Mark
 from paradestate.core.mark.mark_finding import Marked
 from paradestate.core.mark.marking import MarkedStand
 from paradestate.core.mark.unit import Unit
+from paradestate.core.play.loss_count import LimitedBody, TroopMembers, limited_bodies
+from paradestate.core.sentence.loss_limit import body_words, unit_of_losses
 from paradestate.core.sentence.mark import mark_words, unit_words
 from paradestate.core.support.entry import Position
 from paradestate.core.unfolding import name_within, spoken
@@ -34,18 +38,21 @@ class TableAnswer:
 def table_force(folder: Path, *, today: datetime.date, memory: Memory = NOTHING) -> TableAnswer:
     """The force as it is to stand on the table. Raises FileError."""
     answer = marks(folder, today=today, choice=Choice(), asked=AskedMarks(), memory=memory)
-    if answer.marked is None:
+    if answer.marked is None or answer.count is None:
         return TableAnswer(checked=answer.checked)
-    return TableAnswer(checked=answer.checked, force=force_record(answer.marked))
+    record = force_record(answer.marked, answer.count.made)
+    return TableAnswer(checked=answer.checked, force=record)
 
 
-def force_record(marked: Marked) -> dict[str, Any]:
+def force_record(marked: Marked, made: Establishment) -> dict[str, Any]:
     """What is said of the force, by its words."""
     force = marked.force
     return {
         "title": force.title,
         "games": list(force.games),
         "states": list(force.states),
+        "limits": [_limit(each, whole=marked.whole) for each in limited_bodies(force, made)],
+        "limits of games": _limits_of_games(force),
         "companies": list(_companies(marked)),
         "troops": [
             {
@@ -57,6 +64,43 @@ def force_record(marked: Marked) -> dict[str, Any]:
             for name, entry in force.supporting_troops.items()
         ],
     }
+
+
+def _limits_of_games(force: Force) -> dict[str, Any]:
+    """The same for each game that is played with other numbers than the force is raised with."""
+    found = {}
+    for game in force.games.values():
+        if game.numbers and force.loss_limits:
+            other, _ = chosen(force, Choice(game=game.name))
+            made, _ = establishment(other)
+            if made is not None:
+                bodies = limited_bodies(other, made)
+                found[game.name] = [_limit(each, whole=made.formation) for each in bodies]
+    return found
+
+
+def _limit(body: LimitedBody, *, whole: str) -> dict[str, Any]:
+    """A limit to the losses of one body, with the unit or company beside which it is shown."""
+    return {
+        "name": body_words(body),
+        "unit": None if body.unit is None else body.unit.name or whole,
+        "company": None if body.company is None else spoken(body.company),
+        "word": unit_of_losses(body.limit),
+        "aspect": body.aspect,
+        "members": [[each.name, each.counts] for each in body.members],
+        "at": [
+            [*each.amount.as_integer_ratio(), each.is_share, each.is_more, effect]
+            for each, effect in body.limit.at.items()
+        ],
+        "troops": [[troop.entry.name, list(_brought(troop))] for troop in body.troops],
+    }
+
+
+def _brought(troop: TroopMembers) -> Iterator[tuple[str, int, int, int]]:
+    """Pattern, how many each one taken brings, how many each purchase, and what one counts."""
+    entry = troop.entry
+    for pattern, counts in troop.counts.items():
+        yield pattern, entry.each.get(pattern, 0), entry.grants.get(pattern, 0), counts
 
 
 def _companies(marked: Marked) -> Iterator[dict[str, Any]]:

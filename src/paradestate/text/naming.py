@@ -9,6 +9,7 @@ from paradestate.core.place import Place
 from paradestate.text.context import Context
 from paradestate.text.format.club import BOXES
 from paradestate.text.format.game import ENTRIES, POSTURES
+from paradestate.text.format.loss_limit import STATES
 from paradestate.text.format.price import GRADES, grade_kind
 from paradestate.text.format.purchase import STAGES
 from paradestate.text.format.support import GROUPS
@@ -43,6 +44,7 @@ def defined_names(root: Fields) -> dict[str, Names]:
         BOXES: _boxes(root),
         GRADES: _keys(root, GRADES),
         **_grades_by_scale(root),
+        STATES: _items(root.nodes.get(STATES)),
         GROUPS: _values_of(root, ENTRIES, word="group"),
         KINDS_AND_SORTS: {**figures, **dict.fromkeys(Sort, root.place)},
     }
@@ -80,7 +82,12 @@ def _stages(root: Fields) -> Names:
     stages = bench.nodes.get("stages") if isinstance(bench, Fields) else None
     if not isinstance(stages, Items):
         return dict.fromkeys(USUAL_STAGES, root.place)
-    return {item.text: item.place for item in stages.nodes if isinstance(item, Scalar)}
+    return _items(stages)
+
+
+def _items(node: Node | None) -> Names:
+    nodes = node.nodes if isinstance(node, Items) else ()
+    return {item.text: item.place for item in nodes if isinstance(item, Scalar)}
 
 
 def _values_of(root: Fields, section: str, *, word: str) -> Names:

@@ -40,6 +40,7 @@ formations:
 marks: {zzCompany: {colours: [red, blue]}, colours: {red: C02020, blue: 2020C0}}
 stock: {sergeant: {painted: 3}, rifleman: {painted: 40}}
 states: [zzState]
+loss limits: [{at: {1: zzEffect}, by hand: zzLossByHand}]
 games:
   zzGame:
     posture: attack

@@ -23,6 +23,7 @@ def test_every_note_of_what_is_raised_played_and_planned_is_there() -> None:
         "zzArrivalByHand": "arrival of zzReinforcement",
         "zzEntryByHand": "zzGuns",
         "zzDiggingByHand": "zzDigging",
+        "zzLossByHand": "loss limit 1",
     }
 
 
@@ -40,11 +41,16 @@ def test_parts_grades_and_limits_have_notes_too() -> None:
             "grades: {drill: {usual: fair, points: {fair: 0}, by hand: as agreed}}\n"
             "supporting troops: {gun: {cost: 1, group: guns}}\n"
             "limits: [{group: guns, most: 2, by hand: in daylight}]\n"
+            "loss limits:\n"
+            "  - {at: {1: shaken}, by hand: roll first}\n"
+            "  - {of: top, at: {1: gone}, by hand: at once}\n"
         )
     )
     assert [(each.of, each.text) for each in by_hand_notes(ground)] == [
         ("drill", "as agreed"),
         ("group guns", "in daylight"),
+        ("loss limit 1", "roll first"),
+        ("loss limit top", "at once"),
         ("section of top", "in line"),
     ]
 

@@ -23,7 +23,7 @@ def test_everything_is_on_it() -> None:
     assert len(made.markers) == 4
     assert made.dummies == 4
     assert len(made.arrivals) == 2
-    assert len(made.notes) == 11
+    assert len(made.notes) == 12
     sights = {kind.name: kind.sight for kind in made.kinds}
     assert sights["ZzMine"] is Sight.NO
     assert sights["ZzPost"] is Sight.WHEN_REVEALED

@@ -27,6 +27,7 @@ bench: {week: 4 h}
 campaign: {never back: [captured]}
 club: {boxes: {b: {holds: {f: 1}}}}
 states: [held up]
+loss limits: [{of: top, at: {1: shaken}}]
 marks: {top: {colours: [blue]}, colours: {blue: 1F4E9E}}
 opponent: {gap: 5 mm}
 trays: {t: {inside: 3 x 2 mm}}

@@ -86,4 +86,4 @@ def test_the_example_validates_however_an_editor_types_it(
 
 def test_sections_that_join_and_lists_that_are_appended() -> None:
     assert len(JOINED) == 10
-    assert set(LISTED) == {"drawn from", "limits", "states"}
+    assert set(LISTED) == {"drawn from", "limits", "loss limits", "states"}

@@ -56,3 +56,5 @@ def _settings(force: Force) -> Iterator[tuple[str, str]]:
         yield grade.name, grade.by_hand
     for limit in force.limits:
         yield f"group {limit.group}", limit.by_hand
+    for number, loss_limit in enumerate(force.loss_limits, start=1):
+        yield f"loss limit {loss_limit.of or number}", loss_limit.by_hand

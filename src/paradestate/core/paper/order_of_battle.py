@@ -6,6 +6,7 @@ from itertools import islice
 
 from paradestate.core.game import Purchase
 from paradestate.core.mark.code import Mark
+from paradestate.core.mark.unit import Unit
 from paradestate.core.paper.brought import Brought, brought
 from paradestate.core.paper.ground import Ground
 from paradestate.core.sentence.support import purchase_words
@@ -51,11 +52,16 @@ def unit_lines(ground: Ground) -> tuple[UnitLine, ...]:
         own = spoken(name_within(stand.name, unit))
         line = units.get(unit)
         if line is None:
-            name = spoken(unit) or capital(ground.made.formation)
+            name = unit_name(ground, marked.unit)
             units[unit] = UnitLine(name=name, mark=marked.mark, stands=(own,))
         else:
             units[unit] = replace(line, stands=(*line.stands, own))
     return tuple(units.values())
+
+
+def unit_name(ground: Ground, unit: Unit) -> str:
+    """A unit as it is printed; the raised formation's own troops bear its name."""
+    return spoken(unit.name) or capital(ground.made.formation)
 
 
 def troops_lines(ground: Ground) -> tuple[TroopsLine, ...]:

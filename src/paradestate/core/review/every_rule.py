@@ -6,6 +6,7 @@ from paradestate.core.review import (
     conditions,
     detachment,
     limit,
+    loss_limit,
     organisation,
     plans,
     roll,
@@ -28,5 +29,6 @@ EVERY_RULE: tuple[Rule, ...] = (
     *plans.RULES,
     *scenario.RULES,
     *campaign.RULES,
+    *loss_limit.RULES,
     *work.RULES,
 )

@@ -6,7 +6,16 @@ from dataclasses import dataclass
 from paradestate.core.force import Force
 from paradestate.core.game import Game
 from paradestate.core.place import KeyPath
-from paradestate.core.sentence import campaign, club, purchase, scenario, setting, support, troops
+from paradestate.core.sentence import (
+    campaign,
+    club,
+    loss_limit,
+    purchase,
+    scenario,
+    setting,
+    support,
+    troops,
+)
 from paradestate.core.sentence.wording import listed, window_words
 from paradestate.core.support.entry import Asking
 
@@ -107,6 +116,8 @@ def _settings(force: Force) -> Said:
     yield from _between_games(force)
     if force.states:
         yield ("states",), f"States at the table: {listed(force.states)}."
+    for path, text in loss_limit.loss_limits_sentences(force.loss_limits):
+        yield ("loss limits", *path), text
     for text in setting.marks_sentences(force.marks):
         yield ("marks",), text
     if force.opponent is not None:

@@ -12,6 +12,7 @@ from paradestate.text.format.game import (
     RESERVES,
     CostOfFormation,
 )
+from paradestate.text.format.loss_limit import LOSS_LIMITS
 from paradestate.text.format.purchase import STOCK, STOCK_STANDS, Sources
 from paradestate.text.format.setting import (
     AIM,
@@ -63,6 +64,7 @@ FORCE = record(
     word("campaign", CAMPAIGN, about="what a game leaves behind for the next"),
     word("club", CLUB, about="figures that several games share"),
     word("states", ListOf(of=value.NAME), about="what befalls a platoon at the table"),
+    word("loss limits", LOSS_LIMITS, about="at how many losses what happens"),
     word("marks", MARKS),
     word("opponent", OPPONENT),
     word("trays", TRAYS_SECTION),

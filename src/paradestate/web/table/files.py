@@ -11,7 +11,18 @@ from hashlib import sha256
 from importlib.resources import files
 from typing import Any
 
-PARTS = ("board", "tally", "who", "entry", "store", "meeting", "drawing", "leaf", "table")
+PARTS = (
+    "board",
+    "tally",
+    "limits",
+    "who",
+    "entry",
+    "store",
+    "meeting",
+    "drawing",
+    "leaf",
+    "table",
+)
 """The modules of the page, each after those that it needs."""
 STATIC = (
     "look.css",

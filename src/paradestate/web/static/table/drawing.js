@@ -1,5 +1,6 @@
 /* Draws the page from what is known: `seen` is everything shown, `act` everything that can be done. */
 import {leaf} from "./leaf.js";
+import {isOtherForce, limitsOf, lossCount, lossWords} from "./limits.js";
 import {dueNow, isTold, losses, missions, number, takenCompany} from "./tally.js";
 import {found, units} from "./who.js";
 
@@ -124,10 +125,26 @@ function boardView(seen, act) {
   const due = dueNow(names, seen.state);
   return [
     due.length ? element("p", {class: "answer due"}, `Due now: ${due.map(plain).join("; ")}`) : null,
+    limitsOf(seen.force, seen.state).length && isOtherForce(seen.state)
+      ? element("p", {class: "slip warn"}, "This game was opened with a date or numbers of its own; "
+        + "losses are counted here for the force as it is written.") : null,
+    ...limitLines(seen, ({unit, company}) => unit === null && company === null),
     ...[...seen.force.companies, ...takenCompany(seen.force, seen.state)].map((company) => element("section", {class: "company"},
       element("h2", {}, company.name),
+      limitLines(seen, (limit) => limit.unit === null && limit.company === company.name),
       company.units.map((unit) => unitRow(unit, seen, act)))),
   ];
+}
+
+/* Losses of what has a limit to them; without the name of what they stand under. */
+function limitLines(seen, fits, under = "") {
+  return limitsOf(seen.force, seen.state).filter(fits).map((limit) => {
+    const count = lossCount(limit, seen.state);
+    if (!count.of) return null;
+    const isHeld = count.inForce.length + count.inDoubt.length > 0;
+    return element("p", {class: isHeld ? "limit held" : "limit"},
+      `${limit.name === under ? "" : `${limit.name}: `}${lossWords(limit, count)}`);
+  });
 }
 
 function unitRow(unit, seen, act) {
@@ -141,6 +158,7 @@ function unitRow(unit, seen, act) {
     plate(unit), element("b", {}, unit.within),
     element("span", {}, out ? `${out} of ${of} out` : `${of}`),
     [...own, ...hit].map((each) => element("span", {class: "pin"}, each))),
+    limitLines(seen, (limit) => limit.unit === unit.name, unit.words),
     element("div", {class: "row"}, unit.stands.map((stand) => standBlock(stand, seen, act))),
     isOpen ? leaf(unit, seen, act) : null);
 }

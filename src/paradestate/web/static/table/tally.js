@@ -11,6 +11,7 @@ export function gameState(entries) {
   return {
     struck,
     standing: (aspect, name) => found.get(subjectKey(aspect, name)) ?? AT_START,
+    opened: event("opened").map(({says}) => says.played.opened)[0] ?? null,
     ended: event("ended").map(({says}) => says.played.ended)[0] ?? null,
     asked: event("asked").map(({says}) => says.played.asked),
     disputes: [...found].filter(([, each]) => each.isDisputed)
