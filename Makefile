@@ -80,6 +80,7 @@ bench: setup postgresql chromium  ## how long things take, for the trend (hours;
 	$(BIN)/pytest bench
 	$(BIN)/python -m bench.page
 	$(BIN)/python -m bench.table_page
+	$(BIN)/python -m bench.carry_file
 	$(BIN)/python -m bench.large_orders --seeds $(SEEDS)
 
 pictures: setup chromium  ## every page as a picture: build/pictures, and a few for the docs

@@ -31,6 +31,11 @@ Examples:
 Dice of the machine, that nobody can steer and anybody can roll again:
   paradestate play marenz bind "anti-tank guns=2"
   paradestate play marenz word heron
+
+\b
+A file for the evening, that a phone opens without any network, and what it gave back:
+  paradestate play marenz carry --out evening.html
+  paradestate play marenz bring marenz-2026-11-27.txt
 """
 
 
@@ -50,15 +55,21 @@ def command(
 ) -> None:
     """Write down a game of FOLDER as it is played: terms, rolls, what is taken, how it ended.
 
-    ACTION is start, roll, ask, take, mark, strike, end, bind, word, reveal, or show (the usual).
+    ACTION is start, roll, ask, take, mark, strike, end, bind, word, reveal, carry, bring, or show
+    (the usual).
     Nothing is ever altered: a slip is struck out with its reason, and stays readable. After every
     line it is said what to do now.
     """
     if action == "show":
         _show(folder, of=said["of"], as_json=as_json)
         return
+    if action in ("carry", "bring"):
+        _carried(folder, action, words=words, out=said["out"], as_json=as_json)
+        return
     if action not in ACTIONS:
-        raise click.UsageError(f"ACTION is one of: {', '.join((*ACTIONS, 'show'))}.")
+        raise click.UsageError(
+            f"ACTION is one of: {', '.join((*ACTIONS, 'carry', 'bring', 'show'))}."
+        )
     from paradestate.journeys.memory import Memory
     from paradestate.journeys.pen import Pen, sent_again
 
@@ -88,6 +99,18 @@ def _show(folder: Path, *, of: str, as_json: bool) -> None:
     else:
         print_game(game, folder=folder)
     finish(stopped=bool(of) and game.record is None)
+
+
+def _carried(
+    folder: Path, action: str, *, words: tuple[str, ...], out: Path | None, as_json: bool
+) -> None:
+    from paradestate.cli.play_carry import bring_in, carry_out
+
+    if action == "bring":
+        bring_in(folder, files=words, as_json=as_json)
+    else:
+        _none(words)
+        carry_out(folder, out=out, as_json=as_json)
 
 
 def _answer(done: "Wrote", *, as_json: bool) -> None:

@@ -1,6 +1,7 @@
 """The options of `play`, each for one or more of its actions."""
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any, TypeVar
 
 import click
@@ -37,6 +38,9 @@ OPTIONS = (
     click.option("--keep-secret", is_flag=True, help="word: tell the secret later, with reveal."),
     click.option("--turn", type=click.IntRange(min=0, max=999), help="mark: in which turn."),
     click.option("--because", default="", metavar="TEXT", help="strike: why."),
+    click.option(
+        "--out", type=click.Path(path_type=Path), metavar="FILE", help="carry: the file to write."
+    ),
     click.option("--outcome", default="", metavar="TEXT", help="end: how it ended."),
     click.option(
         "--of", default="", metavar="ID", help="Another game than the newest that is open."

@@ -154,6 +154,17 @@ def sent_record(entry: JournalEntry) -> dict[str, Any]:
     return {"id": entry.id, "says": entry_record(replace(entry, force=""))}
 
 
+def known_record(known: KnownGame) -> dict[str, Any]:
+    """A game as phones get it."""
+    return {
+        "game": known.game,
+        "name": known.name,
+        "on": known.on.isoformat(),
+        "ended": known.is_ended,
+        "by": known.by,
+    }
+
+
 def _reading(journal: Journal, known: HeldCollection, *, memory: Memory) -> JournalReading:
     file = str(known.collection.address)
     return read_journal(journal, start=start_of(known.forces), file=file, memory=memory)

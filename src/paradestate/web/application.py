@@ -29,6 +29,7 @@ from paradestate.web.page import (
     after,
     bench,
     cards,
+    carry,
     choosing,
     club,
     files,
@@ -75,8 +76,8 @@ PAGES: tuple[Page, ...] = (
 )
 """Every page of a force, in the order of the index."""
 
-BELOW: tuple[Page, ...] = (cards.PAGE, table.PAGE)
-"""Pages of a force that aren't in the index: one below another one, and the one for the table."""
+BELOW: tuple[Page, ...] = (cards.PAGE, table.PAGE, carry.PAGE)
+"""Pages of a force that aren't in the index: one below another one, those for the table."""
 
 Endpoint = Callable[[Request], object]
 

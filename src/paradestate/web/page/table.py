@@ -12,7 +12,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.journeys.table import table_force
 from paradestate.journeys.table_entries import (
     MOST_AT_ONCE,
-    KnownGame,
+    known_record,
     lacking,
     sent_record,
     take_entries,
@@ -74,7 +74,7 @@ def entries(visit: Visit) -> Response:
         "token": visit.token(),
         "device": visit.request.scope.get(DEVICE, ""),
         "now": visit.now.isoformat(timespec="seconds"),
-        "games": [_game(each) for each in found.games],
+        "games": [known_record(each) for each in found.games],
         "entries": [sent_record(each) for each in found.entries],
         "cursor": found.cursor,
         "doubts": list(_doubts(found.findings)),
@@ -103,16 +103,6 @@ def _doubts(found: tuple[Finding, ...]) -> Iterator[str]:
     yield from (each.message for each in found[:MOST_DOUBTS])
     if len(found) > MOST_DOUBTS:
         yield f"And {several(len(found) - MOST_DOUBTS, 'more line')}."
-
-
-def _game(known: KnownGame) -> dict[str, object]:
-    return {
-        "game": known.game,
-        "name": known.name,
-        "on": known.on.isoformat(),
-        "ended": known.is_ended,
-        "by": known.by,
-    }
 
 
 def _sent(text: str) -> list[object]:

@@ -12,16 +12,8 @@ from importlib.resources import files
 from typing import Any
 
 PARTS = (
-    "board",
-    "tally",
-    "limits",
-    "who",
-    "entry",
-    "store",
-    "meeting",
-    "drawing",
-    "leaf",
-    "table",
+    *("board", "tally", "limits", "who", "entry", "store", "meeting", "element", "leaf"),
+    *("drawing", "tapping", "table"),
 )
 """The modules of the page, each after those that it needs."""
 STATIC = (

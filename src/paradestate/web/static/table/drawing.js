@@ -1,39 +1,16 @@
 /* Draws the page from what is known: `seen` is everything shown, `act` everything that can be done. */
+import {capital, element, plain, several, tapped} from "./element.js";
 import {leaf} from "./leaf.js";
 import {isOtherForce, limitsOf, lossCount, lossWords} from "./limits.js";
 import {dueNow, isTold, losses, missions, number, takenCompany} from "./tally.js";
 import {found, units} from "./who.js";
-
-/* An element; what is typed in files and on phones goes in as text alone. */
-export function element(tag, said = {}, ...children) {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(said)) {
-    if (name === "tap") made.addEventListener("click", value);
-    else if (name === "typed") made.addEventListener("input", (event) => value(event.target.value));
-    else if (value === true) made.setAttribute(name, "");
-    else if (value !== false && value !== null) made.setAttribute(name, value);
-  }
-  made.append(...children.flat(Infinity).filter((each) => each !== null && each !== ""));
-  return made;
-}
-
-/* A button that says whether what it tells stands; `key` keeps the focus on it. */
-export function tapped(words, {key, is = null, tap, more = ""}) {
-  const pressed = is === null ? {} : {"aria-pressed": String(is)};
-  return element("button", {type: "button", class: `tap ${more}`, "data-key": key, tap, ...pressed},
-    words);
-}
-
-export function plain(name) {
-  return name.replaceAll(" / ", ", ");
-}
 
 const VIEWS = {board: "Board", fire: "Fire", who: "Who is who", log: "Log"};
 
 export function draw(place, seen, act) {
   const key = document.activeElement?.dataset?.key;
   const caret = document.activeElement?.selectionStart ?? null;
-  const body = seen.game ? game(seen, act) : beginning(seen, act);
+  const body = seen.panel?.(seen, act) ?? (seen.game ? game(seen, act) : beginning(seen, act));
   place.replaceChildren(notes(seen, act), ...body);
   const again = key && place.querySelector(`[data-key="${CSS.escape(key)}"]`);
   if (again) {
@@ -61,21 +38,25 @@ function notes(seen, act) {
     unpaired: `This phone isn't let in any more: pair it again. ${waits}`,
     stopped: `The computer takes nothing now: ${seen.why} ${waits}`,
     none: waits || "Kept on this phone",
+    carried: seen.why,
   };
-  const isBad = seen.is === "unpaired" || seen.is === "stopped";
+  const isBad = seen.is === "unpaired" || seen.is === "stopped" || seen.isPassing;
   return element("header", {class: "notes"},
     element("p", {class: isBad ? "red" : "", role: "status", id: "kept"}, said[seen.is]),
     seen.skew ? element("p", {}, seen.skew) : null,
     seen.isUnkept ? element("p", {class: "red"}, "Leave this page open: the browser keeps what is "
       + "tapped, but not the page itself, as long as it warns of this computer. ",
     element("a", {href: "/authority.crt"}, "Trust this computer")) : null,
-    ...(seen.doubts ?? []).map((words) => element("p", {class: "red"}, words)),
+    ...seen.doubts.map((words) => element("p", {class: "red"}, words)),
     ...twins(seen).map((each) => element("p", {}, `Open too: ${named(each)}. If it is this game, `
       + "agree on one of them: Log, Another game.")),
     seen.lost ? element("p", {class: "red", role: "alert"}, seen.lost) : null,
     ...seen.refused.map(({why, id}) => element("p", {class: "red"},
       `The computer refused ${seen.words(id)}: ${why} It is kept here, in the log.`)),
-    tapped("Dark hall", {key: "dark", is: seen.isDark, tap: act.dark, more: "small"}));
+    element("div", {class: "row"},
+      seen.game || seen.panel ? null
+        : seen.buttons.map(([words, key, tap]) => tapped(words, {key, tap, more: "small"})),
+      tapped("Dark hall", {key: "dark", is: seen.isDark, tap: act.dark, more: "small"})));
 }
 
 /* Other games of the same kind that are open: perhaps the same, begun on two phones. */
@@ -103,6 +84,8 @@ function beginning(seen, act) {
       {key: `open ${each.game}`, tap: () => act.choose(each.game), more: "whole"})),
     element("h3", {}, "Begin one"),
     ...kinds.map((kind) => tapped(kind, {key: `begin ${kind}`, tap: () => act.begin(kind), more: "whole"})),
+    seen.carry ? element("p", {}, element("a", {href: seen.carry, class: "tap"},
+      "Carry file: an evening in one file, and the way home for what it gave back")) : null,
   ].filter(Boolean);
 }
 
@@ -238,7 +221,7 @@ function logView(seen, act) {
   ];
 }
 
-/* What the thumb reaches: undo, the turn, the four views. */
+/* What the thumb reaches: undo, the turn, the four views, and what else a page has at hand. */
 function thumb(seen, act) {
   const turn = number(seen.state.standing("turn", ""));
   return element("footer", {class: "thumb"},
@@ -249,13 +232,7 @@ function thumb(seen, act) {
         tap: () => act.tell("turn", "", String(turn + 1))}, turn ? `Turn ${turn} +` : "Turn 1 begins")),
     element("nav", {class: "row", "aria-label": "Views"}, Object.entries(VIEWS).map(([name, words]) =>
       element("button", {type: "button", "data-key": `view ${name}`, tap: () => act.show(name),
-        "aria-current": seen.view === name ? "page" : null}, words))));
-}
-
-export function several(number, one, more) {
-  return `${number} ${number === 1 ? one : more}`;
-}
-
-function capital(words) {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+        "aria-current": seen.view === name ? "page" : null}, words)),
+    seen.buttons.map(([words, key, tap]) =>
+      element("button", {type: "button", "data-key": key, tap}, words))));
 }

@@ -1,5 +1,5 @@
 /* What opens under a platoon that is tapped: who it is in large, and everything told of it. */
-import {element, plain, tapped} from "./drawing.js";
+import {element, plain, tapped} from "./element.js";
 import {isTold} from "./tally.js";
 
 const AMMUNITION = ["full", "low", "none"];

@@ -1,5 +1,6 @@
 /* The phone meets its computer: it brings what it wrote, and fetches what it lacks.
    However often and in whatever order it happens, each entry arrives once: its UUID is its own. */
+import {unsent} from "./store.js";
 
 const MOST_AT_ONCE = 200;
 const PATIENCE_MS = 10000;
@@ -35,15 +36,6 @@ async function met(store, {base, game}) {
   await store.keep("force", force);
   await store.keep("games", said.games);
   return {is: "met", device: said.device, now: said.now, games: said.games, doubts: said.doubts, force};
-}
-
-/* Own entries that the computer hasn't got, in the order in which they were written. */
-export function unsent(entries) {
-  return entries.filter(isUnsent).sort((one, other) => one.order - other.order);
-}
-
-export function isUnsent(entry) {
-  return entry.isOwn && !entry.isSent;
 }
 
 async function asked(address, options = {}) {

@@ -80,6 +80,15 @@ class Store {
   }
 }
 
+/* Own entries that the computer hasn't got, in the order in which they were written. */
+export function unsent(entries) {
+  return entries.filter(isUnsent).sort((one, other) => one.order - other.order);
+}
+
+export function isUnsent(entry) {
+  return entry.isOwn && !entry.isSent;
+}
+
 function answered(request) {
   return new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);

@@ -1,0 +1,34 @@
+/* Keeps entries for as long as the page is open, where the browser lets a page keep nothing.
+   It is asked as the store is, and whoever uses it says on the page that it is no store. */
+
+export class PassingStore {
+  #about = new Map();
+  #entries = new Map();
+
+  async about(key) {
+    return this.#about.get(key);
+  }
+
+  async keep(key, value) {
+    this.#about.set(key, value);
+  }
+
+  async entries() {
+    return [...this.#entries.values()];
+  }
+
+  async write(made) {
+    const counter = (this.#about.get("counter") ?? 0) + 1;
+    const kept = {...made(counter), order: counter, isOwn: true, isSent: false, why: ""};
+    this.#entries.set(kept.id, kept);
+    this.#about.set("counter", counter);
+    return kept;
+  }
+
+  async putTheirs(entries) {
+    for (const {id, says} of entries) {
+      if (this.#entries.get(id)?.isOwn) continue;
+      this.#entries.set(id, {id, says, order: 0, isOwn: false, isSent: true, why: ""});
+    }
+  }
+}
