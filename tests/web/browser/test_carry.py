@@ -135,6 +135,8 @@ def test_where_the_browser_keeps_nothing_it_says_so_and_still_gives_back(
     phone.context.add_init_script(
         "Object.defineProperty(window, 'indexedDB', {get() { throw new Error('refused'); }});"
         "delete window.CompressionStream;"
+        "navigator.canShare = ({files}) => files.length === 1;"
+        "navigator.share = async ({files}) => { window.shared = await files[0].text(); };"
     )
     phone.open()
     expect(phone.page.locator("#kept")).to_contain_text("This browser keeps nothing")
@@ -143,8 +145,12 @@ def test_where_the_browser_keeps_nothing_it_says_so_and_still_gives_back(
     expect(phone.page.locator("#kept.red")).to_contain_text("1 entry would be lost")
     phone.give_back()
     (code,) = phone.codes()
-    done = brought(evening, code.encode(), phone.saved())
+    file = phone.saved()
+    done = brought(evening, code.encode(), file)
     assert (done.is_whole, done.taken) == (True, 1)
+    phone.page.locator("[data-key=send]").click()
+    expect(phone.page.get_by_text("Sent.")).to_be_visible()
+    assert phone.page.evaluate("shared").encode() == file
 
 
 def test_it_is_large_to_touch_and_reads_well(phone: CarriedPhone) -> None:

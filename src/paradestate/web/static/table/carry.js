@@ -52,6 +52,7 @@ async function noted() {
   tapping.redraw();
 }
 
+/* Of a file alone: whether a code that was shown was read, nobody knows here. */
 async function gaveBack(how) {
   const at = new Date().toTimeString().slice(0, 5);
   await tapping.store.keep("given", {number: given.number, at});
