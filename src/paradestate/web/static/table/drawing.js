@@ -84,8 +84,7 @@ function beginning(seen, act) {
       {key: `open ${each.game}`, tap: () => act.choose(each.game), more: "whole"})),
     element("h3", {}, "Begin one"),
     ...kinds.map((kind) => tapped(kind, {key: `begin ${kind}`, tap: () => act.begin(kind), more: "whole"})),
-    seen.carry ? element("p", {}, element("a", {href: seen.carry, class: "tap"},
-      "Carry file: an evening in one file, and the way home for what it gave back")) : null,
+    seen.carry ? element("a", {href: seen.carry, class: "tap whole"}, "Carry file") : null,
   ].filter(Boolean);
 }
 
