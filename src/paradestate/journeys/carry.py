@@ -53,4 +53,4 @@ def carry(
         "games": [known_record(each) for each in games],
         "entries": [sent_record(entry) for entries in written for entry in entries],
     }
-    return Carried(findings=found, texts=texts, content=content)
+    return Carried(findings=(*found, *known.findings), texts=texts, content=content)

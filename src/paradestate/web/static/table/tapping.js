@@ -139,7 +139,8 @@ function gamesKnown(listed, entries) {
   const over = new Set(events.filter(({says}) => says.played.ended).map(({says}) => says.played.game));
   const named = new Set(listed.map(({game}) => game));
   const own = events.filter(({says}) => says.played.opened && !named.has(says.played.game))
-    .map(({says}) => ({game: says.played.game, name: says.played.opened.game, on: says.on, ended: false, by: says.played.device}));
+    .map(({says: {on, played: {game, opened: {game: name}, device: by = ""}}}) =>
+      ({game, name, on, by, ended: false}));
   return [...listed, ...own].map((each) => ({...each, ended: each.ended || over.has(each.game)}));
 }
 
