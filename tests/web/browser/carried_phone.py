@@ -74,8 +74,13 @@ class CarriedPhone(Phone):
                 "aria-label", f"Code {at + 1} of {number}"
             )
             picture = Image.open(io.BytesIO(self.page.locator("svg.qr").screenshot()))
-            (found,) = zxingcpp.read_barcodes(picture)
-            read.append(found.text)
+            # among so many bars it may also see codes of other sorts
+            (text,) = (
+                found.text
+                for found in zxingcpp.read_barcodes(picture)
+                if found.format == zxingcpp.BarcodeFormat.QRCode
+            )
+            read.append(text)
             self.page.locator("[data-key=next]").click()
         self.page.locator("[data-key=codes]").click()
         return read
