@@ -18,16 +18,8 @@ from paradestate.web.table.files import static
 
 MODULES = (
     *("board.js", "tally.js", "limits.js", "who.js", "entry.js", "store.js", "passing.js"),
-    *(
-        "element.js",
-        "leaf.js",
-        "drawing.js",
-        "tapping.js",
-        "giving.js",
-        "lean-qr.mjs",
-        "handing.js",
-        "carry.js",
-    ),
+    *("element.js", "leaf.js", "drawing.js", "tapping.js", "giving.js", "lean-qr.mjs"),
+    *("handing.js", "carry.js"),
 )
 """Below `static/table/`, each after those that it needs."""
 LICENCES = {
