@@ -11,6 +11,7 @@ import pytest
 from paradestate.core.advice.advice import Aim
 from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind
+from paradestate.core.play.event import Ended, Opened, Played
 from paradestate.journeys.next import NextAnswer, NextAsked, NextFound, what_next
 from tests.chance.next.examples import OSK
 from tests.cli.test_next import QUAY
@@ -96,12 +97,36 @@ def test_without_worths_it_is_the_share_that_counts(tmp_path: Path) -> None:
     assert (answer.advice.aim, answer.has_worths) == (Aim.SHARE, False)
 
 
-def test_games_count_by_their_weight(tmp_path: Path) -> None:
+def of_two_games() -> str:
     games = (
         "{evening: {allowance: 4, posture: attack, weight: 3}, "
         "day: {allowance: 8, posture: attack}}"
     )
-    text = OSK.replace("{evening: {allowance: 2 + 1d3 x 2, posture: attack}}", games)
+    return OSK.replace("{evening: {allowance: 2 + 1d3 x 2, posture: attack}}", games)
+
+
+def test_games_that_were_played_count_beside_their_weight(tmp_path: Path) -> None:
+    text = of_two_games()
+    asked(tmp_path, text, QUAY, money=MONEY)
+    for number, event in enumerate((Opened(game="day"), Opened(game="evening"), Ended(), Ended())):
+        game = "ab"[number % 2] if number < 3 else "c"
+        logged(tmp_path, EntryKind.PLAYED, played=Played(game=game, event=event))
+    answer = found(asked(tmp_path, text, QUAY, money=MONEY))
+    assert (answer.shares.played, answer.shares.games) == ({"evening": 0, "day": 1}, 1)
+    assert answer.games == {"evening": Fraction(9, 14), "day": Fraction(5, 14)}
+    assert answer.advice.best.value == Fraction(9, 14) * 7 + Fraction(5, 14) * 14
+    alone = what_next(
+        tmp_path,
+        today=TODAY,
+        choice=Choice(),
+        grades={},
+        asked=NextAsked(money=MONEY, by_weight=True),
+    )
+    assert found(alone).games == {"evening": Fraction(3, 4), "day": Fraction(1, 4)}
+
+
+def test_games_count_by_their_weight(tmp_path: Path) -> None:
+    text = of_two_games()
     answer = found(asked(tmp_path, text, QUAY, money=MONEY))
     assert answer.games == {"evening": Fraction(3, 4), "day": Fraction(1, 4)}
     assert answer.advice.best.value == Fraction(3, 4) * 7 + Fraction(14, 4)

@@ -38,6 +38,7 @@ def command(
     money: str,
     hours: str,
     aim: str | None,
+    by_weight: bool,
     wish: str,
     seconds: float,
     seed: str,
@@ -47,7 +48,7 @@ def command(
     """Say what to get next for the force in FOLDER: the packs, or the hours at the bench.
 
     Those that add most to the mean worth of the best force you can field, over all games of the
-    folder by their weight and all that the dice may bring.
+    folder, by their weight and by what was played, and all that the dice may bring.
     """
     from paradestate.core.advice.advice import Aim
     from paradestate.journeys.next import NextAsked, what_next
@@ -66,6 +67,7 @@ def command(
         wish=wished or {},
         seconds=seconds,
         seed=1 if start is None else start,
+        by_weight=by_weight,
     )
     with at_work("Looking for what adds most"):
         answer = what_next(

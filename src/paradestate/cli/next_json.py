@@ -7,6 +7,7 @@ from paradestate.cli.count_json import fraction_json
 from paradestate.cli.force_json import force_json
 from paradestate.core.advice.advice import Alone, OutcomeRow, Step
 from paradestate.core.advice.basket import Priced
+from paradestate.core.advice.game_shares import PRIOR_GAMES
 from paradestate.core.certainty import NotComputed, Sampled, certainty_word
 from paradestate.core.money import amount_text
 from paradestate.core.sentence.advice import Told, reason_sentence
@@ -15,6 +16,7 @@ from paradestate.journeys.next import NextFound
 KEYS = (
     *("now", "candidates", "best", "steps", "reason_words", "foresight", "wish", "outcomes"),
     *("aim", "games", "currency", "limit", "left_out", "must_lacks", "bound", "interval"),
+    *("games_played", "weights_count_as_games"),
 )
 
 
@@ -37,6 +39,8 @@ def next_json(found: NextFound | NotComputed) -> dict[str, object]:
         "outcomes": [_row(row) for row in advice.rows],
         "aim": advice.aim.value,
         "games": {name: fraction_json(share) for name, share in found.games.items()},
+        "games_played": dict(found.shares.played),
+        "weights_count_as_games": None if found.shares.is_by_weight else PRIOR_GAMES,
         "currency": found.currency,
         "limit": _cost(found.limit, told=told),
         "left_out": [{"purchase": each.name, "reason": each.reason} for each in found.left_out],

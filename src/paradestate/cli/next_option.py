@@ -17,6 +17,11 @@ OPTIONS = (
         help="The mean worth of your best force, or the share of legal forces you can field.",
     ),
     click.option(
+        "--by-weight",
+        is_flag=True,
+        help="Games count by the weights of the folder alone, whatever was played.",
+    ),
+    click.option(
         "--wish",
         default="",
         metavar="NAME=N,...",

@@ -25,6 +25,7 @@ from paradestate.core.sentence.advice import (
     points_words,
     reason_sentence,
     served_sentences,
+    shares_sentences,
     together_sentences,
     wish_sentences,
 )
@@ -66,6 +67,7 @@ def print_next(found: NextFound | NotComputed, *, title: str) -> None:
 
 def _head(found: NextFound, *, told: Told) -> Iterator[str]:
     yield now_sentence(told, games=found.games)
+    yield from shares_sentences(found.shares)
     yield reason_sentence(told)
     if found.advice.steps:
         yield best_sentence(told, limit=found.limit)

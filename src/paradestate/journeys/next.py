@@ -4,6 +4,7 @@ folder -> terms of every game -> what may be got -> values of stocks -> advice
 """
 
 import datetime
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
@@ -16,6 +17,7 @@ from paradestate.chance.next.expectation import Expectation
 from paradestate.chance.next.game_worth import GameWorth, Play, game_worth
 from paradestate.chance.next.share import fieldable_share
 from paradestate.core.advice.advice import Advice, Aim, LeftOut
+from paradestate.core.advice.game_shares import GameShares, game_shares
 from paradestate.core.ceiling import stands_of
 from paradestate.core.certainty import NotComputed
 from paradestate.core.choice import Choice
@@ -24,6 +26,7 @@ from paradestate.core.money import Currency, decimal_places
 from paradestate.core.source import force_currency
 from paradestate.journeys.bench_goods import stands_to_finish, without_minutes
 from paradestate.journeys.check import Checked, checked
+from paradestate.journeys.games import games_of
 from paradestate.journeys.goods import (
     Goods,
     PlayedGame,
@@ -58,6 +61,8 @@ class NextAsked:
     """Candidate to how many of it are wished for."""
     seconds: float = USUAL_SECONDS
     seed: int = 1
+    by_weight: bool = False
+    """Whether games count by the owner's weights alone, whatever was played."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,8 +70,8 @@ class NextFound:
     """The advice with what it is about."""
 
     advice: Advice
-    games: Mapping[str, Fraction]
-    """Game to its share of all games."""
+    shares: GameShares
+    """How often each game is played, and what that rests on."""
     currency: Currency | None
     """Of costs, which are in minor units; None where they are minutes of work."""
     limit: Fraction
@@ -77,6 +82,11 @@ class NextFound:
     has_worths: bool
     wish: Mapping[str, int]
     """What was wished for."""
+
+    @property
+    def games(self) -> Mapping[str, Fraction]:
+        """Game to its share of all games."""
+        return self.shares.of_game
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,12 +125,25 @@ def what_next(
     if findings:
         return NextAnswer(checked=read.with_findings(*findings))
     goods = _goods(games, asked)
-    valuer = _valuer(_plays(games, goods), aim=_aim(games, asked), seed=asked.seed)
+    played = games_played(folder, today=today, memory=memory)
+    shares = _shares(games, played, asked=asked)
+    valuer = _valuer(_plays(games, goods, shares=shares), aim=_aim(games, asked), seed=asked.seed)
     if isinstance(valuer, NotComputed):
         return NextAnswer(checked=read, found=valuer)
     whole = clock(asked.seconds, stop=stop)
-    found = _found(games, goods, valuer=valuer, asked=asked, whole=whole)
+    made = _made(goods, valuer=valuer, asked=asked, whole=whole)
+    if isinstance(made, NotComputed):
+        return NextAnswer(checked=read, found=made)
+    found = _found(games, goods, made=made, asked=asked, shares=shares)
     return NextAnswer(checked=read, found=found)
+
+
+def games_played(
+    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
+) -> Mapping[str, int]:
+    """Kind of game to how many of it were played to their end. Raises StoreError, and FileError."""
+    records = games_of(folder, today=today, memory=memory).records
+    return Counter(each.terms.game for each in records if each.ended is not None)
 
 
 def _games(
@@ -200,24 +223,26 @@ def _aim(games: Sequence[PlayedGame], asked: NextAsked) -> Aim:
     return asked.aim or (Aim.WORTH if _has_worths(games) else Aim.SHARE)
 
 
-def _shares(games: Sequence[PlayedGame]) -> Sequence[Fraction]:
-    """The share of each game in all of them, by its weight."""
-    weights = [game.terms.game.weight for game in games]
-    return [weight / sum(weights) for weight in weights]
+def _shares(
+    games: Sequence[PlayedGame], played: Mapping[str, int], *, asked: NextAsked
+) -> GameShares:
+    """The share of each game in all of them."""
+    weights = {game.terms.game.name: game.terms.game.weight for game in games}
+    return game_shares(weights, played, by_weight=asked.by_weight)
 
 
-def _plays(games: Sequence[PlayedGame], goods: Goods) -> Sequence[Play]:
+def _plays(games: Sequence[PlayedGame], goods: Goods, *, shares: GameShares) -> Sequence[Play]:
     most = goods.ceiling(tuple(goods.means.most))
     return [
         Play(
             terms=game.terms,
             entries=game.entries,
             points=points_left(game.terms),
-            share=share,
+            share=shares.of_game[game.terms.game.name],
             most=stock,
             asked=frozenset(_touched(game, goods)),
         )
-        for game, share, stock in zip(games, _shares(games), most, strict=True)
+        for game, stock in zip(games, most, strict=True)
     ]
 
 
@@ -245,16 +270,9 @@ def _valuer(plays: Sequence[Play], *, aim: Aim, seed: int) -> Valuer | NotComput
     return Expectation(games)
 
 
-def _found(
-    games: Sequence[PlayedGame],
-    goods: Goods,
-    *,
-    valuer: Valuer,
-    asked: NextAsked,
-    whole: Clock,
-) -> NextFound | NotComputed:
+def _made(goods: Goods, *, valuer: Valuer, asked: NextAsked, whole: Clock) -> Advice | NotComputed:
     late = whole.share(LATE)
-    made = advice(
+    return advice(
         Choosing(
             candidates=goods.candidates,
             means=goods.means,
@@ -267,12 +285,19 @@ def _found(
         is_late=lambda: not late.left,
         is_over=lambda: not whole.left,
     )
-    if isinstance(made, NotComputed):
-        return made
-    names = [game.terms.game.name for game in games]
+
+
+def _found(
+    games: Sequence[PlayedGame],
+    goods: Goods,
+    *,
+    made: Advice,
+    asked: NextAsked,
+    shares: GameShares,
+) -> NextFound:
     return NextFound(
         advice=made,
-        games=dict(zip(names, _shares(games), strict=True)),
+        shares=shares,
         currency=None if asked.money is None else _currency(games),
         limit=goods.limit,
         left_out=goods.left_out,

@@ -4,6 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.advice.advice import Advice, Aim, LeftOut, Step
+from paradestate.core.advice.game_shares import game_shares
 from paradestate.core.advice.outcome_group import outcome_groups
 from paradestate.core.certainty import NotComputed
 from paradestate.core.money import Currency
@@ -21,6 +22,7 @@ from paradestate.core.sentence.advice import (
     points_words,
     reason_sentence,
     served_sentences,
+    shares_sentences,
     together_sentences,
     wish_sentences,
 )
@@ -197,3 +199,23 @@ def test_how_sure_it_is() -> None:
     )
     assert near_above(SAMPLED) == "0.13"
     assert WISH.value == 10
+
+
+def test_what_the_shares_of_games_rest_on() -> None:
+    weights = {"evening": Fraction(3), "day": Fraction(1)}
+
+    def said(*of: tuple[str, int], by_weight: bool = False) -> str:
+        return " ".join(shares_sentences(game_shares(weights, dict(of), by_weight=by_weight)))
+
+    assert said() == ""
+    assert said(("day", 3), ("evening", 2)) == (
+        "3 of 5 games played were day, 2 evening; "
+        "your weights count as 6 more games; few games, so these count for more."
+    )
+    assert said(("evening", 1), ("day", 5)).startswith("5 of 6 games played were day, 1 evening; ")
+    assert said(("day", 6)) == ("6 of 6 games played were day; your weights count as 6 more games.")
+    assert said(("day", 1)).startswith("1 of 1 game played was day; ")
+    assert said(("day", 6), by_weight=True) == (
+        "Games count by your weights alone, as was asked, whatever was played."
+    )
+    assert list(shares_sentences(game_shares({"day": Fraction(1)}, {"day": 3}))) == []

@@ -34,6 +34,7 @@ def test_money_is_asked_about_with_all_that_was_filled_in() -> None:
             "hours": "8",
             "game": "evening",
             "aim": "share",
+            "counting": "weight",
             "wish": "Quay/gun=2",
             "seconds": "60",
             "grade:training": "recruits",
@@ -45,6 +46,7 @@ def test_money_is_asked_about_with_all_that_was_filled_in() -> None:
     found = asked(made)
     assert (found.money, found.hours) == (Fraction(25), Fraction(0))
     assert (found.aim, found.wish, found.seconds) == (AimOfAdvice.SHARE, {"Quay/gun": 2}, 60)
+    assert found.by_weight
     assert (made.choice.game, made.choice.numbers) == ("evening", {"company": 3})
     assert made.grades == {"training": "recruits"}
     assert "other" not in made.typed

@@ -1,12 +1,13 @@
 """What to get next in sentences: why the best is the best, and what else is worth knowing."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from paradestate.core.advice.advice import Advice, Aim, Candidate, LeftOut, Step
 from paradestate.core.advice.basket import Basket
 from paradestate.core.advice.gain import idle
+from paradestate.core.advice.game_shares import PRIOR_GAMES, GameShares
 from paradestate.core.advice.outcome_group import OutcomeGroup
 from paradestate.core.certainty import NotComputed, Sampled
 from paradestate.core.money import Currency, money_text
@@ -61,6 +62,30 @@ def now_sentence(told: Told, *, games: Mapping[str, Fraction]) -> str:
     else:
         what = f"the best force that you can field is worth {value} to you now"
     return f"{capital(listed(said))}: {what}, on average."
+
+
+def shares_sentences(shares: GameShares) -> Iterator[str]:
+    """What the shares of several games rest on; nothing where nobody has played, or there is one.
+
+    Such as: `3 of 5 games played were evening attack; your weights count as 6 more games.`
+    """
+    if len(shares.of_game) < 2:  # noqa: PLR2004 - a share says something beside another
+        return
+    if shares.is_by_weight:
+        yield "Games count by your weights alone, as was asked, whatever was played."
+    elif shares.played:
+        often = [(number, name) for name, number in shares.played.items() if number]
+        numbers = ", ".join(_played_words(often, of=shares.games))
+        few = "; few games, so these count for more" if shares.is_few else ""
+        yield f"{numbers}; your weights count as {PRIOR_GAMES} more games{few}."
+
+
+def _played_words(often: Sequence[tuple[int, str]], *, of: int) -> Iterator[str]:
+    """`3 of 5 games played were evening attack`, `2 evening defence`."""
+    (first, name), *more = sorted(often, key=lambda each: -each[0])
+    were = "was" if first == 1 else "were"
+    yield f"{first} of {several(of, 'game')} played {were} {name}"
+    yield from (f"{number} {other}" for number, other in more)
 
 
 def best_sentence(told: Told, *, limit: Fraction) -> str:

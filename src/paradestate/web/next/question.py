@@ -24,7 +24,8 @@ USUAL_SECONDS = 20
 """Fewer than the command takes: somebody looks on."""
 SECONDS = (USUAL_SECONDS, 60, 300)
 MONEY, HOURS = "money", "hours"
-TEXTS = ("spend", MONEY, HOURS, "game", "aim", "wish", "seconds", "set", "date")
+TEXTS = ("spend", MONEY, HOURS, "game", "counting", "aim", "wish", "seconds", "set", "date")
+BY_WEIGHT = "weight"
 GRADE = "grade:"
 """Before the name of each scale that isn't as usual."""
 MOST_TYPED = 4000
@@ -47,6 +48,8 @@ class Question:
     aim: Aim | None
     wish: Mapping[str, int]
     seconds: int
+    by_weight: bool
+    """Whether games count by the weights of the folder alone."""
     typed: Mapping[str, str]
     """The fields as they were filled in, without those left empty."""
     findings: tuple[Finding, ...]
@@ -78,6 +81,7 @@ class Question:
             aim=self.aim,
             wish=self.wish,
             seconds=self.seconds,
+            by_weight=self.by_weight,
         )
 
 
@@ -118,6 +122,7 @@ def question(query: Mapping[str, str]) -> Question:
         aim=Aim(aim) if aim in set(Aim) else None,
         wish=wish or {},
         seconds=_seconds(typed.get("seconds", "")),
+        by_weight=typed.get("counting") == BY_WEIGHT,
         typed=typed,
         findings=(*findings, *no_amount, *no_wish, *_too_many(wish or {})),
     )

@@ -24,6 +24,7 @@ from paradestate.core.sentence.advice import (
     points_words,
     reason_sentence,
     served_sentences,
+    shares_sentences,
     wish_sentences,
 )
 from paradestate.core.sentence.chance import hundredths_words
@@ -115,6 +116,7 @@ def next_view(found: NextFound, *, force: Force, asked: Question) -> NextView:
         lead=tuple(_lead(found, told=told)),
         beside=(
             now_sentence(told, games=found.games),
+            *shares_sentences(found.shares),
             *served_sentences(must_lacks=found.must_lacks, has_worths=found.has_worths),
         ),
         drawings=_drawings(told),

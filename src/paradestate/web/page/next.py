@@ -8,7 +8,7 @@ from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import CountAnswer
-from paradestate.journeys.next import NextAnswer, NextAsked, NextFound, what_next
+from paradestate.journeys.next import NextAnswer, NextAsked, NextFound, games_played, what_next
 from paradestate.web.choosing.question import for_the_page
 from paradestate.web.next.progress import progress_of
 from paradestate.web.next.question import GRADE, SECONDS, Question, question, usual_text
@@ -53,8 +53,10 @@ def _search(
     visit: Visit, counted: CountAnswer, *, asked: Question, wanted: NextAsked
 ) -> RunningSearch[NextAnswer]:
     """The search of a question; it joins the one that runs for the same."""
+    counts = games_played(visit.folder, today=visit.today, memory=visit.memory)
+    played = repr(sorted(counts.items()))
     return visit.site.searches.begun(
-        ("next", visit.folder, repr(wanted), repr(asked.choice), repr(asked.grades)),
+        ("next", visit.folder, repr(wanted), repr(asked.choice), repr(asked.grades), played),
         lambda search: what_next(
             visit.folder,
             today=visit.today,
