@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from paradestate.core.play.event import Subject, Told
 from tests.cli.calling import call
 from tests.journeys.played_losses import SECTIONS, out, play, with_campaign
 
@@ -28,6 +29,13 @@ def test_for_people(played: Path) -> None:
     rows = [" ".join(line.split()) for line in answer.out.splitlines()]
     assert "4 80/243, 33 in 100 496/729, 68 in 100" in rows
     assert "rifle section 24 18 6 0 0 to 6" in rows
+
+
+def test_notes_stand_beside_the_losses(played: Path) -> None:
+    call("play", played, "note", "too dark")
+    answer = call("losses", played)
+    assert "Noted: too dark" in answer.out
+    assert call("losses", played, "--json").document["notes"] == [{"text": "too dark", "about": ""}]
 
 
 def test_for_programs(played: Path) -> None:
@@ -81,3 +89,26 @@ def test_without_a_game_there_are_no_losses(folder: Path) -> None:
     answer = call("losses", folder)
     assert (answer.status, answer.out) == (1, "")
     assert "No game was played" in answer.err
+
+
+def test_what_is_broken_goes_back_to_the_bench(folder: Path) -> None:
+    call("log", folder, "received", "--stand", SECTIONS[0])
+    play(folder, Told(subject=Subject("to repair", SECTIONS[0]), value="bayonet snapped"))
+    shown = f"To repair, not on the bench yet: {SECTIONS[0]} (bayonet snapped)."
+    assert shown in " ".join(call("losses", folder).out.split())
+    document = call("losses", folder, "--json").document
+    assert document["to_repair"] == {SECTIONS[0]: "bayonet snapped"}
+    assert call("losses", folder, "lost", SECTIONS[0], "--wanted", "2099-12-10").status == 2
+    assert call("losses", folder, "repairs", "--wanted", "soon").status == 1
+    done = call("losses", folder, "repairs", "--wanted", "2099-12-10")
+    assert done.status == 0
+    assert "wanted on 10 December 2099: bayonet snapped" in " ".join(done.out.split())
+    bench = call("bench", folder)
+    assert "Repairs for 10 December 2099: " in bench.out
+    (repair,) = call("bench", folder, "--json").document["repairs"]
+    assert (repair["wanted"], repair["batch"]) == ("2099-12-10", 1)
+    assert repair["stands"] == [{"stand": SECTIONS[0], "note": "bayonet snapped"}]
+    assert "In repair, wanted on 10 December 2099: " in call("bench", folder, "--cards").out
+    calendar = folder.parent / "bench.ics"
+    call("bench", folder, "--calendar", calendar)
+    assert "SUMMARY:Repairs for 10 December 2099: 1 stand" in calendar.read_text(encoding="utf-8")

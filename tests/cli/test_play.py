@@ -51,6 +51,10 @@ def test_an_evening_for_people(folder: Path) -> None:
     assert ": yes, turn 3." in told.out
     assert "Now: " not in told.out
     assert "Ended: held the bridge." in play(folder, "end", "--outcome", "held the bridge").out
+    play(folder, "note", "looked", "alike", "--about", "No 1 Company")
+    assert play(folder, "--json").document["state"]["notes"] == [
+        {"text": "looked alike", "about": "No 1 Company"}
+    ]
     shown = play(folder).out
     for text in (
         "Whole-day attack opened against Ommerath\nEnded: held the bridge.\n",
@@ -59,6 +63,7 @@ def test_an_evening_for_people(folder: Path) -> None:
         "Machine, anti-tank guns (",
         "rolled, and the secret is told; it agrees.",
         "No 1 Company / 1 Platoon / 1 Section, out: yes.",
+        "Noted: No 1 Company: looked alike",
     ):
         assert text in shown
 

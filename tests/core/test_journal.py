@@ -201,3 +201,31 @@ def test_what_was_worked_on_as_a_stand_is_known_by_its_name() -> None:
     assert added_up(state, [finished]).worked == {("ferry", stand): whole}
     lost = of_stand(entry(EntryKind.LOST, leaves=whole))
     assert added_up(state, [finished, lost]).worked == {}
+
+
+def test_what_goes_back_to_be_repaired_is_in_repair_until_all_of_it_is_back() -> None:
+    stand = "No 1 Company / 1 Section"
+    based, painted, raw = (
+        Holdings(stands={"rifle section": {stage: 1}}) for stage in ("based", "painted", "raw")
+    )
+
+    def of_stand(made: JournalEntry, wanted: datetime.date | None = None) -> JournalEntry:
+        return replace(made, stand=stand, force="ferry", wanted=wanted)
+
+    start = JournalState(held=based)
+    back = entry(EntryKind.MOVED, leaves=based, comes=raw, note="bayonet snapped")
+    broken = of_stand(back, ON + 5 * DAY)
+    state = added_up(start, [broken])
+    (repair,) = state.repairs
+    assert (repair.stand, repair.wanted, repair.left) == (stand, ON + 5 * DAY, "based")
+    assert (repair.entry, repair.day, repair.note) == (broken.id, ON, "bayonet snapped")
+    half = of_stand(entry(EntryKind.MOVED, leaves=raw, comes=painted))
+    assert added_up(state, [half]).repairs == (repair,)
+    done = of_stand(entry(EntryKind.MOVED, leaves=painted, comes=based))
+    assert added_up(state, [half, done]).repairs == ()
+    again = of_stand(entry(EntryKind.MOVED, leaves=based, comes=raw), ON + 9 * DAY)
+    found = added_up(state, [half, done, again])
+    assert [each.wanted for each in found.repairs] == [ON + 9 * DAY]
+    strike = entry(EntryKind.STRUCK_OUT, struck_out=broken.id)
+    assert added_up(start, [broken, strike]).repairs == ()
+    assert added_up(start, [of_stand(back)]).repairs == ()

@@ -21,6 +21,7 @@ from paradestate.core.journal_text import (
 )
 from paradestate.core.on_order import OnOrder
 from paradestate.core.play.event import Ended, Played
+from paradestate.core.repair import Repair
 from paradestate.core.work.kept_forecast import KeptForecast
 from tests.entries import ON, WRITTEN, entry, figures, uuid
 
@@ -55,6 +56,7 @@ entries = st.builds(
     packs=st.dictionaries(names, st.integers(0, 9), max_size=2),
     ordered=st.dictionaries(names, st.integers(0, 99), max_size=2),
     expected=st.none() | st.dates(),
+    wanted=st.none() | st.dates(),
     forecasts=st.lists(forecasts, max_size=2).map(tuple),
     played=st.none() | st.builds(Played, game=names, event=st.builds(Ended, outcome=names)),
     note=names,
@@ -146,6 +148,17 @@ STATE = JournalState(
     minutes={ON: 90},
     worked={("ferry", "1 Platoon / 1 Section"): Holdings(stands={"rifle": {"based": 1}})},
     promises=(Promise(day=ON, force="Marenz", figures={"rifleman": 6}, note="club night"),),
+    repairs=(
+        Repair(
+            entry=uuid(5),
+            force="ferry",
+            stand="1 Platoon / 2 Section",
+            day=ON,
+            wanted=ON,
+            left="based",
+            note="bayonet snapped",
+        ),
+    ),
     last_day=ON,
 )
 START = figures(rifleman={"painted": 1})

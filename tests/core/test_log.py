@@ -413,3 +413,15 @@ class TestSayingTheSame:
         for stages in ({"painted": 1, "based": 2}, {"painted": 2}):
             said = request(EntryKind.COUNTED, staged={"officer": stages})
             assert not says_the_same(entry, said)
+
+
+def test_a_stand_that_goes_back_by_a_day_is_no_slip() -> None:
+    whole = Holdings(stands={"truck": {"based": 1}})
+    desk = replace(DESK, state=JournalState(held=whole))
+    asked = {"stand": "Truck", "from_stage": "based", "to_stage": "painted"}
+    made = written(EntryKind.MOVED, desk=desk, **asked, wanted=ON)
+    assert (made.wanted, made.leaves) == (ON, whole)
+    assert says_the_same(made, request(EntryKind.MOVED, **asked, wanted=ON))
+    assert not says_the_same(made, request(EntryKind.MOVED, **asked))
+    _, (slip,) = drafted(request(EntryKind.MOVED, **asked), desk)
+    assert slip.code == "stage-backward"

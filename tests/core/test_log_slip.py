@@ -12,6 +12,14 @@ from paradestate.core.play.event import Ended, Played
 from tests.core.test_log import DESK, FIRST, refused, request
 from tests.entries import ON
 
+BACK: dict[str, Any] = {
+    "stand": "Truck",
+    "from_stage": "based",
+    "to_stage": "painted",
+    "wanted": ON,
+}
+"""A repair as it should be said."""
+
 
 @pytest.mark.parametrize(
     ("kind", "said", "code"),
@@ -74,6 +82,11 @@ from tests.entries import ON
             {"figures": {"officer": 3}, "on": ON + datetime.timedelta(days=1)},
             "not-yet",
         ),
+        (EntryKind.LOST, {"figures": {"officer": 1}, "wanted": ON}, "log-option"),
+        (EntryKind.MOVED, {**BACK, "stand": "", "figures": {"officer": 1}}, "log-incomplete"),
+        (EntryKind.MOVED, {**BACK, "to_stage": "based", "from_stage": ""}, "log-incomplete"),
+        (EntryKind.MOVED, {**BACK, "to_stage": "based", "from_stage": "painted"}, "log-incomplete"),
+        (EntryKind.MOVED, {**BACK, "wanted": ON - datetime.timedelta(1)}, "wanted-before-repair"),
     ],
 )
 def test_a_slip_is_refused(kind: EntryKind, said: dict[str, Any], code: str) -> None:

@@ -159,3 +159,14 @@ def test_a_whole_stand_serves_the_one_that_it_was_finished_as() -> None:
     )
     stages = {state.stand.name: state.stage for state in strength_of(force).stands}
     assert (stages["1 Rifle"], stages["2 Rifle"]) == (None, "based")
+
+
+def test_a_piece_that_went_back_stays_the_one_that_it_is() -> None:
+    """The first stand is in repair: it takes neither the finished piece nor another's figures."""
+    force = replace(
+        force_from(*ORGANISATION),
+        stock_stands={"rifle": {"based": 1, "painted": 1}},
+        worked={"1 Rifle": Holdings(stands={"rifle": {"painted": 1}})},
+    )
+    stages = {state.stand.name: state.stage for state in strength_of(force).stands}
+    assert (stages["1 Rifle"], stages["2 Rifle"]) == ("painted", "based")

@@ -11,7 +11,7 @@ import pytest
 from paradestate.core.advice.advice import Aim
 from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind
-from paradestate.core.play.event import Ended, Opened, Played
+from paradestate.core.play.event import Ended, Event, Opened, Played
 from paradestate.journeys.next import NextAnswer, NextAsked, NextFound, what_next
 from tests.chance.next.examples import OSK
 from tests.cli.test_next import QUAY
@@ -108,8 +108,13 @@ def of_two_games() -> str:
 def test_games_that_were_played_count_beside_their_weight(tmp_path: Path) -> None:
     text = of_two_games()
     asked(tmp_path, text, QUAY, money=MONEY)
-    for number, event in enumerate((Opened(game="day"), Opened(game="evening"), Ended(), Ended())):
-        game = "ab"[number % 2] if number < 3 else "c"
+    told: tuple[tuple[str, Event], ...] = (
+        ("a", Opened(game="day")),
+        ("b", Opened(game="evening")),
+        ("a", Ended()),
+        ("c", Ended()),
+    )
+    for game, event in told:
         logged(tmp_path, EntryKind.PLAYED, played=Played(game=game, event=event))
     answer = found(asked(tmp_path, text, QUAY, money=MONEY))
     assert (answer.shares.played, answer.shares.games) == ({"evening": 0, "day": 1}, 1)

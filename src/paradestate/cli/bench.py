@@ -79,11 +79,11 @@ def command(
     if as_json:
         from paradestate.cli.bench_json import bench_json
 
-        print_json({**bench_json(answer.order), **done.document})
+        print_json({**bench_json(answer.order, today=day), **done.document})
     else:
         from paradestate.cli.bench_report import print_bench
 
-        print_bench(answer.order, title=answer.checked.force.title, is_by_kind=by_kind)
+        print_bench(answer.order, title=answer.checked.force.title, is_by_kind=by_kind, today=day)
         for line in done.lines:
             click.echo(line)
     finish(stopped=done.is_refused)

@@ -1,5 +1,6 @@
 """The order of work for programs; times are minutes, fractions as strings."""
 
+import datetime
 from collections.abc import Mapping
 from fractions import Fraction
 
@@ -17,7 +18,7 @@ from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
 from paradestate.journeys.bench import OrderOfWork
 
 
-def bench_json(order: OrderOfWork) -> dict[str, object]:
+def bench_json(order: OrderOfWork, *, today: datetime.date) -> dict[str, object]:
     """The answer with the keys that programs rely on."""
     ladder = order.ladder
     by_kind = order.by_kind.reached_of
@@ -30,6 +31,7 @@ def bench_json(order: OrderOfWork) -> dict[str, object]:
             }
             for each in ladder.reached
         ],
+        "repairs": [_repair(each, order, today=today) for each in ladder.repairs],
         "batches": _rungs(ladder),
         "minutes": fraction_json(ladder.minutes),
         "critical": None if ladder.critical is None else _critical(ladder.critical),
@@ -65,6 +67,25 @@ def _reached(each: Reached, *, beside: Reached, week: Fraction | None) -> Mappin
         "batch": each.rung,
         "lacking": dict(each.lacking),
         "leaves_out": list(each.milestone.left_out),
+    }
+
+
+def _repair(each: Reached, order: OrderOfWork, *, today: datetime.date) -> Mapping[str, object]:
+    wanted = each.milestone.wanted
+    assert wanted is not None  # noqa: S101 - what makes it a repair
+    found = {one.goal.name: one for one in order.dates.beside}.get(each.milestone.name)
+    return {
+        "wanted": wanted.isoformat(),
+        "is_overdue": wanted <= today,
+        "stands": [
+            {"stand": work.stand.name, "note": work.repair.note if work.repair else ""}
+            for work in each.works
+        ],
+        "minutes": fraction_json(each.ends),
+        "minutes_until_wanted": None if each.due is None else fraction_json(each.due),
+        "batch": each.rung,
+        "in_time": None if found is None else fraction_json(found.before(wanted)),
+        **dates_json(found),
     }
 
 

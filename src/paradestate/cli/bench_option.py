@@ -108,7 +108,11 @@ def written(
     if calendar is not None and answer.order is not None:
         try:
             made = write_calendar(
-                calendar, answer.order.dates, force=answer.checked.force.title, made=now()
+                calendar,
+                answer.order.dates,
+                force=answer.checked.force.title,
+                made=now(),
+                repairs=answer.order.ladder.repairs,
             )
         except CannotWriteError as error:
             raise click.UsageError(str(error)) from None

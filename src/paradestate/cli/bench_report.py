@@ -1,5 +1,6 @@
 """The order of work printed for people: a ladder, the milestones, and what holds them up."""
 
+import datetime
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -37,7 +38,7 @@ HOURS = 8
 DETAIL = "   "
 
 
-def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
+def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool, today: datetime.date) -> None:
     """The ladder, each milestone beside the same work kind by kind, and how sure it is."""
     out = console()
     out.print(Text(title, style="bold"))
@@ -45,6 +46,8 @@ def print_bench(order: OrderOfWork, *, title: str, is_by_kind: bool) -> None:
     for each in shown.reached:
         if each.rung is None:
             out.print(now_sentence(each))
+    for sentence in order.repair_sentences(today):
+        print_hanging(out, sentence)
     if not shown.rungs:
         out.print("Nothing is left to do at the bench.")
         print_dates(out, order)

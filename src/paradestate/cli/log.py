@@ -30,6 +30,7 @@ Examples:
   paradestate log marenz moved "rifleman=6" --to painted
   paradestate log marenz session "rifleman=6" --to painted --minutes 90
   paradestate log marenz moved --stand "No 1 Company / 1 Platoon / 1 Section" --to based
+  paradestate log marenz moved --stand "1 Observer" --from based --to painted --wanted 2026-12-10
   paradestate log marenz lent "truck=2" --note "until the show"
   paradestate log marenz struck-out 1f0c9b2e --because "counted the wrong box"
   paradestate log marenz

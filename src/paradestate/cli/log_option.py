@@ -28,6 +28,12 @@ OPTIONS = (
     ),
     click.option("--source", default="", metavar="NAME", help="From whom it is ordered, or came."),
     click.option("--expected", default="", metavar="DATE", help="When what is ordered will come."),
+    click.option(
+        "--wanted",
+        default="",
+        metavar="DATE",
+        help="When a stand that goes back to be repaired is wanted again.",
+    ),
     click.option("--on", default="", metavar="DATE", help="The day, if it isn't today."),
     click.option("--note", default="", metavar="TEXT", help="What else is to be remembered."),
     click.option("--because", default="", metavar="TEXT", help="Why an entry is struck out."),
@@ -60,6 +66,7 @@ def request_of(
     stands: tuple[str, ...],
     source: str,
     expected: str,
+    wanted: str,
 ) -> tuple[LogRequest, tuple[Finding, ...]]:
     """What is to be written, and a stop for each text with a slip.
 
@@ -72,7 +79,8 @@ def request_of(
         raise click.UsageError("--because goes with struck-out; use --note.")
     figures, findings = (None, ()) if strikes else want_of(what)
     day, more = day_of(on)
-    due, yet_more = day_of(expected)
+    due, no_due = day_of(expected)
+    again, no_again = day_of(wanted)
     alike = stands if len(stands) > 1 else ()
     request = LogRequest(
         id=str(entry or uuid4()),
@@ -90,5 +98,6 @@ def request_of(
         stands=alike,
         source=source,
         expected=due,
+        wanted=again,
     )
-    return request, tuple(unwritten(found) for found in (*findings, *more, *yet_more))
+    return request, tuple(unwritten(found) for found in (*findings, *more, *no_due, *no_again))

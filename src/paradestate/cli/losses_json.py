@@ -3,6 +3,7 @@
 from paradestate.chance.recovery import RecoveryOdds
 from paradestate.cli.chances_json import chances_json
 from paradestate.cli.count_json import fraction_json
+from paradestate.cli.play_json import notes_json
 from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.campaign.next_strength import PatternStrength
 from paradestate.core.sentence.play import event_words
@@ -16,6 +17,7 @@ def losses_json(after: AfterGame) -> dict[str, object]:
     return {
         "game": None if after.record is None else after.record.id,
         "next_game": after.next_game,
+        "notes": [] if after.record is None else notes_json(after.record),
         "casualties": [
             {
                 "stand": each.stand.name,
@@ -26,6 +28,7 @@ def losses_json(after: AfterGame) -> dict[str, object]:
             }
             for each in after.casualties
         ],
+        "to_repair": dict(after.to_repair),
         "to_roll": [
             {
                 "for": each.name,

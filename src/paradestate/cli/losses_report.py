@@ -1,11 +1,13 @@
 """Losses and the next strength, for people."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rich.console import Console
 from rich.table import Table
 
-from paradestate.cli.output import console, titled_table
+from paradestate.cli.output import console, print_hanging, titled_table
+from paradestate.cli.play_report import print_notes
+from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.sentence.campaign import (
     FLOW_STEPS,
     casualty_words,
@@ -15,8 +17,9 @@ from paradestate.core.sentence.campaign import (
     to_add_sentence,
 )
 from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.play import event_words
-from paradestate.core.sentence.wording import capital, several
+from paradestate.core.sentence.wording import capital, on_one_line, several
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_struck import loss_lines
 
@@ -36,6 +39,11 @@ def print_losses(after: AfterGame) -> None:
         for each in after.casualties:
             table.add_row(each.stand.name, each.out, casualty_words(each))
         out.print(table)
+    if after.record is not None and after.record.notes:
+        out.print()
+        print_notes(out, after.record)
+    for name, what in after.to_repair.items():
+        print_hanging(out, f"To repair, not on the bench yet: {name} ({on_one_line(what)}).")
     if after.groups:
         out.print()
         _print_rolls(out, after)
@@ -45,6 +53,14 @@ def print_losses(after: AfterGame) -> None:
     _print_written(out, after)
     if after.has_supporting:
         out.print(supporting_words(after.supporting))
+
+
+def print_repaired(entries: Iterable[JournalEntry]) -> None:
+    """Each stand that went back to the bench."""
+    out = console()
+    for entry in entries:
+        if entry.wanted is not None:
+            print_hanging(out, f"Written: {entry_words(entry)} (entry {entry.id[:SHORT]}).")
 
 
 def _odds(after: AfterGame) -> Iterator[str]:

@@ -24,7 +24,8 @@ Examples:
   paradestate play marenz roll "light tanks=2" 3
   paradestate play marenz take "machine-gun platoon=2"
   paradestate play marenz strike 1f0c9b2e --because "read upside down"
-  paradestate play marenz end --outcome "held the bridge"
+  paradestate play marenz note "the two brown companies looked alike" --about "No 1 Company"
+  paradestate play marenz end --outcome "held the bridge" --held bridge=Marenz --time 22:15
   paradestate play marenz
 
 \b
@@ -55,10 +56,9 @@ def command(
 ) -> None:
     """Write down a game of FOLDER as it is played: terms, rolls, what is taken, how it ended.
 
-    ACTION is start, roll, ask, take, mark, strike, end, bind, word, reveal, carry, bring, or show
-    (the usual).
-    Nothing is ever altered: a slip is struck out with its reason, and stays readable. After every
-    line it is said what to do now.
+    ACTION is start, roll, ask, take, mark, strike, note, end, bind, word, reveal, carry, bring, or
+    show (the usual). Nothing is ever altered: a slip is struck out with its reason, and stays
+    readable. After every line it is said what to do now.
     """
     if action == "show":
         _show(folder, of=said["of"], as_json=as_json)
@@ -209,7 +209,13 @@ def _end(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wro
     from paradestate.journeys.play import end
 
     _none(words)
-    return end(pen, outcome=said["outcome"])
+    return end(pen, outcome=said["outcome"], held=said["held"], time=said["time"])
+
+
+def _note(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
+    from paradestate.journeys.game_note import note
+
+    return note(pen, " ".join(words), about=said["about"])
 
 
 def _bind(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
@@ -241,6 +247,7 @@ ACTIONS: Mapping[str, Callable[..., "Wrote"]] = {
     "take": _take,
     "mark": _mark,
     "strike": _strike,
+    "note": _note,
     "end": _end,
     "bind": _bind,
     "word": _word,

@@ -37,6 +37,9 @@ def _state(game: PlayedGame, record: GameRecord) -> dict[str, object]:
         "numbers": dict(record.terms.numbers),
         "is_open": ended is None,
         "outcome": None if ended is None else ended.outcome,
+        "held": {} if ended is None else dict(ended.held),
+        "time": None if ended is None else ended.time,
+        "notes": notes_json(record),
         **(_account(game.account) if game.account is not None else {}),
         "lines": [_line(each, game.account) for each in record.lines],
         "board": [
@@ -53,6 +56,11 @@ def _state(game: PlayedGame, record: GameRecord) -> dict[str, object]:
         "machine_rolls": [_binding(each, game) for each in game.bindings],
         "now": _now(game.now),
     }
+
+
+def notes_json(record: GameRecord) -> list[dict[str, str]]:
+    """What was noted of a game; `about` is empty where it concerns the whole of it."""
+    return [{"text": each.text, "about": each.about} for each in record.notes]
 
 
 def _account(account: Account) -> dict[str, object]:

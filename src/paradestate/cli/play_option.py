@@ -43,6 +43,16 @@ OPTIONS = (
     ),
     click.option("--outcome", default="", metavar="TEXT", help="end: how it ended."),
     click.option(
+        "--held",
+        multiple=True,
+        metavar="PLACE=SIDE",
+        help="end: who held what; may be repeated.",
+    ),
+    click.option("--time", default="", metavar="HH:MM", help="end: the time of day."),
+    click.option(
+        "--about", default="", metavar="NAME", help="note: the stand or body that it concerns."
+    ),
+    click.option(
         "--of", default="", metavar="ID", help="Another game than the newest that is open."
     ),
     click.option(

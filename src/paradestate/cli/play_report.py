@@ -11,7 +11,7 @@ from rich.text import Text
 
 from paradestate.cli.output import command_line, console, print_hanging, titled_table
 from paradestate.core.journal_entry import JournalEntry
-from paradestate.core.play.event import Committed, Revealed, Rolled, Spoken, Told
+from paradestate.core.play.event import Committed, Noted, Revealed, Rolled, Spoken, Told
 from paradestate.core.play.fairness import Fairness
 from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.play.loss_count import LossCount
@@ -19,7 +19,7 @@ from paradestate.core.sentence.account import points_words
 from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.loss_limit import body_words, losses_words
-from paradestate.core.sentence.play import binding_words, clock_words, event_words
+from paradestate.core.sentence.play import binding_words, clock_words, event_words, note_words
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed, on_one_line
 from paradestate.journeys.play import Wrote
@@ -52,7 +52,7 @@ def print_wrote(done: Wrote) -> None:
 
 
 def _bears_on_choice(entry: JournalEntry) -> bool:
-    return entry.played is None or not isinstance(entry.played.event, Told)
+    return entry.played is None or not isinstance(entry.played.event, Told | Noted)
 
 
 def _touched(done: Wrote, game: PlayedGame) -> Iterator[LossCount]:
@@ -87,7 +87,7 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
         return
     out.print(Text(capital(event_words(record.terms)), style="bold"))
     if record.ended is not None:
-        out.print(capital(event_words(record.ended)) + ".")
+        print_hanging(out, capital(event_words(record.ended)) + ".")
     _print_now(out, game)
     out.print()
     out.print(_record_table(game, record))
@@ -103,6 +103,7 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
         print_hanging(out, f"Machine, {about}: {binding_words(binding)}{agrees}.")
     _print_board(out, record)
     _print_losses(out, (each for each in game.losses if each.most))
+    print_notes(out, record)
     for sides, each in game.season.items():
         if each.is_enough:
             print_hanging(out, _season_words(sides, each))
@@ -171,6 +172,12 @@ def _print_losses(out: Console, losses: Iterable[LossCount]) -> None:
     """How bodies with a limit to their losses stand."""
     for each in losses:
         print_hanging(out, f"{body_words(each.body)}: {losses_words(each)}.")
+
+
+def print_notes(out: Console, record: GameRecord) -> None:
+    """What was noted, those of a stand or body with its name."""
+    for note in record.notes:
+        print_hanging(out, f"Noted: {note_words(note)}")
 
 
 def _season_words(sides: int, each: Fairness) -> str:

@@ -17,6 +17,7 @@ from paradestate.core.holdings import Holdings
 from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Places
 from paradestate.core.play.loss_limit import LossLimit
+from paradestate.core.repair import Repair
 from paradestate.core.source import Source
 from paradestate.core.span import ALWAYS, DateSpan, Window
 from paradestate.core.stand import StandPattern
@@ -95,6 +96,8 @@ class Force:
     """Stand of the raised force to what the journal says was worked on as it, of that stock."""
     on_order: tuple[OnOrder, ...] = ()
     """What the journal says was ordered and hasn't come; not part of that stock."""
+    repairs: tuple[Repair, ...] = ()
+    """Its stands that the journal has in repair."""
     sources: Mapping[str, Source] = field(default_factory=dict)
     games: Mapping[str, Game] = field(default_factory=dict)
     formation_cost: FormationCost = 0

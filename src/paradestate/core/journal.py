@@ -8,9 +8,10 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from paradestate.core.holdings import Holdings, Tally, part_of
+from paradestate.core.holdings import Holdings, Tally, part_of, piles
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.on_order import OnOrder, less_received
+from paradestate.core.repair import Repair, is_in_repair
 from paradestate.core.sentence.wording import several
 
 
@@ -55,6 +56,8 @@ class JournalState:
     shortfalls: tuple[Shortfall, ...] = ()
     worked: Mapping[tuple[str, str], Holdings] = field(default_factory=dict)
     """Force and stand to what was worked on as that stand; part of what is held, while it is."""
+    repairs: tuple[Repair, ...] = ()
+    """Stands that went back to be repaired and aren't finished again, the oldest first."""
     last_day: datetime.date = datetime.date.min
     """The latest day on which the holdings changed, or what is on order."""
 
@@ -134,6 +137,7 @@ class _Sums:
         self._promises = list(start.promises)
         self._on_order = list(start.on_order)
         self._worked = {stand: Tally(worked) for stand, worked in start.worked.items()}
+        self._repairs = {(each.force, each.stand): each for each in start.repairs}
 
     def take(self, entry: JournalEntry) -> Iterator[Shortfall]:
         """Adds an entry, and gives what it brought below nought."""
@@ -181,6 +185,25 @@ class _Sums:
             worked = self._worked.setdefault((entry.force, name), Tally())
             worked.add(leaves, times=-1)
             worked.add(comes)
+            self._repair(entry, name, worked=worked.there())
+
+    def _repair(self, entry: JournalEntry, name: str, *, worked: Holdings) -> None:
+        """Remembers a stand that goes back to be repaired, and forgets one that is back from it."""
+        key = (entry.force, name)
+        known = self._repairs.get(key)
+        if known is not None and (entry.wanted or not is_in_repair(known, worked)):
+            del self._repairs[key]
+        left = next((pile.stage for pile in piles(entry.leaves)), "")
+        if entry.wanted is not None:
+            self._repairs[key] = Repair(
+                entry=entry.id,
+                force=entry.force,
+                stand=name,
+                day=entry.on,
+                wanted=entry.wanted,
+                left=left,
+                note=entry.note,
+            )
 
     def state(self, start: JournalState) -> JournalState:
         return replace(
@@ -190,6 +213,7 @@ class _Sums:
             minutes=self._minutes,
             promises=tuple(self._promises),
             on_order=tuple(self._on_order),
+            repairs=tuple(self._repairs.values()),
             worked={
                 stand: worked for stand, tally in self._worked.items() if (worked := tally.there())
             },

@@ -66,6 +66,8 @@ class JournalEntry:
     """Kind to figures that were ordered, those in packs included."""
     expected: datetime.date | None = None
     """The day on which they are to come."""
+    wanted: datetime.date | None = None
+    """The day on which a stand that goes back to an earlier stage is wanted again."""
     forecasts: tuple[KeptForecast, ...] = ()
     """What was forecast of each milestone on that day."""
     played: Played | None = None

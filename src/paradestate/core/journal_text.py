@@ -15,6 +15,7 @@ from paradestate.core.journal import JournalState, Promise
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.on_order import OnOrder
 from paradestate.core.play.event_text import played_of, played_record
+from paradestate.core.repair import Repair
 from paradestate.core.work.kept_forecast import KeptForecast
 
 
@@ -45,6 +46,7 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "packs": dict(entry.packs),
         "ordered": dict(entry.ordered),
         "expected": "" if entry.expected is None else entry.expected.isoformat(),
+        "wanted": "" if entry.wanted is None else entry.wanted.isoformat(),
         "forecasts": [forecast_record(each) for each in entry.forecasts],
         "played": None if entry.played is None else played_record(entry.played),
         "note": entry.note,
@@ -96,6 +98,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             packs=said.get("packs", {}),
             ordered=said.get("ordered", {}),
             expected=_day_if_any(said.get("expected")),
+            wanted=_day_if_any(said.get("wanted")),
             forecasts=tuple(_forecast(each) for each in said.get("forecasts", ())),
             played=played_of(said["played"]) if "played" in said else None,
             note=said.get("note", ""),
@@ -160,6 +163,7 @@ WORDS: Mapping[str, type] = {
     "packs": dict,
     "ordered": dict,
     "expected": str,
+    "wanted": str,
     "forecasts": list,
     "played": dict,
     "note": str,
@@ -206,6 +210,7 @@ def state_text(state: JournalState, *, start: Holdings) -> str:
                 {"force": force, "stand": stand, "holds": holdings_record(holds)}
                 for (force, stand), holds in state.worked.items()
             ],
+            "repairs": [repair_record(repair) for repair in state.repairs],
             "last day": state.last_day.isoformat(),
         }
     )
@@ -230,6 +235,19 @@ def on_order_record(order: OnOrder) -> dict[str, Any]:
         "day": order.day.isoformat(),
         "figures": dict(order.figures),
         **expected,
+    }
+
+
+def repair_record(repair: Repair) -> dict[str, Any]:
+    """A stand in repair as it is written."""
+    return {
+        "entry": repair.entry,
+        "force": repair.force,
+        "stand": repair.stand,
+        "day": repair.day.isoformat(),
+        "wanted": repair.wanted.isoformat(),
+        "left": repair.left,
+        "note": repair.note,
     }
 
 
@@ -269,6 +287,18 @@ def _state(said: Mapping[str, Any]) -> JournalState:
         worked={
             (each["force"], each["stand"]): holdings_of(each["holds"]) for each in said["worked"]
         },
+        repairs=tuple(
+            Repair(
+                entry=each["entry"],
+                force=each["force"],
+                stand=each["stand"],
+                day=_day(each["day"]),
+                wanted=_day(each["wanted"]),
+                left=each["left"],
+                note=each["note"],
+            )
+            for each in said.get("repairs", ())
+        ),
         last_day=_day(said["last day"]),
     )
 

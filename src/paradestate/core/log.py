@@ -56,6 +56,7 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
             packs=bought.packs,
             ordered=bought.figures,
             expected=bought.expected,
+            wanted=request.wanted,
             forecasts=request.forecasts,
             played=request.played,
             note=request.note,
@@ -90,7 +91,7 @@ def _doubts(request: LogRequest, desk: Desk, *, effect: "_Effect") -> Iterator[F
         yield log_finding.day_too_long(day, on=request.on)
     stages = desk.stages
     moves = request.kind in BRINGS_ON and request.to_stage
-    if moves and request.from_stage in stages:
+    if moves and request.wanted is None and request.from_stage in stages:
         before, after = stages.index(request.from_stage), stages.index(request.to_stage)
         if after < before:
             yield log_finding.stage_backward(request)
@@ -276,7 +277,7 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
         and entry.stands == request.stands
         and (entry.minutes, entry.source) == (request.minutes or 0, request.source)
         and entry.struck_out.startswith(request.struck_out.lower())
-        and entry.forecasts == request.forecasts
+        and (entry.wanted, entry.forecasts) == (request.wanted, request.forecasts)
         and entry.played == request.played
         and (not request.staged or request.staged == entry.comes.figures)
         and request.from_stage in _stages_of(entry.leaves)

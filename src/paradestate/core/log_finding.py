@@ -94,6 +94,15 @@ def expected_before(day: datetime.date, *, on: datetime.date) -> Finding:
     )
 
 
+def wanted_before(day: datetime.date, *, on: datetime.date) -> Finding:
+    """The stop for a repair that is wanted before the stand went back."""
+    return log_stop(
+        code="wanted-before-repair",
+        message=f"{day_words(day)} is before it went back, {day_words(on)}.",
+        hint="Give the day on which it is wanted again with --wanted.",
+    )
+
+
 def still_on_order(figures: Mapping[str, int], *, sources: Sequence[str]) -> Finding:
     """The remark where figures came that may be those that are on order."""
     return Finding(

@@ -34,6 +34,8 @@ class LogRequest:
     """From whom it was ordered, or came."""
     expected: datetime.date | None = None
     """The day on which what was ordered is to come."""
+    wanted: datetime.date | None = None
+    """The day on which a stand that goes back to be repaired is wanted again."""
     forecasts: tuple[KeptForecast, ...] = ()
     """Of a forecast that is kept."""
     played: Played | None = None
@@ -55,6 +57,7 @@ class LogRequest:
             "minutes": self.minutes is not None,
             "source": self.source,
             "expected": self.expected,
+            "wanted": self.wanted,
         }
         return frozenset(name for name, value in values.items() if value)
 

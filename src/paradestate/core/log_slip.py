@@ -1,5 +1,6 @@
 """What is wrong with what is to be logged, whatever is held."""
 
+import datetime
 import json
 from collections.abc import Iterator, Mapping
 
@@ -17,7 +18,7 @@ OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.COUNTED: frozenset({"figures", "staged", "to"}),
     EntryKind.ORDERED: frozenset({"figures", "source", "expected"}),
     EntryKind.RECEIVED: frozenset({"figures", "to", "stand", "source"}),
-    EntryKind.MOVED: frozenset({"figures", "from", "to", "stand", "stands"}),
+    EntryKind.MOVED: frozenset({"figures", "from", "to", "stand", "stands", "wanted"}),
     EntryKind.LOST: frozenset({"figures", "from", "stand"}),
     EntryKind.SOLD: frozenset({"figures", "from", "stand"}),
     EntryKind.LENT: frozenset({"figures", "from", "stand"}),
@@ -130,6 +131,25 @@ def _missing(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     if request.kind in BRINGS_ON:
         yield from _no_way(request, desk)
     yield from _no_milestone(request)
+    if request.kind is EntryKind.MOVED and request.wanted is not None:
+        yield from _no_repair(request, desk, wanted=request.wanted)
+
+
+def _no_repair(request: LogRequest, desk: Desk, *, wanted: datetime.date) -> Iterator[Finding]:
+    """What is lacking of a repair: its stand, a way back, and a day that is to come."""
+    if not (request.stand or request.stands):
+        yield log_finding.incomplete(
+            "A repair is of a stand, and none is named.", hint="Add --stand NAME."
+        )
+    stages = desk.stages
+    known = request.from_stage in stages and request.to_stage in stages
+    if not known or stages.index(request.to_stage) >= stages.index(request.from_stage):
+        yield log_finding.incomplete(
+            "A repair goes back to an earlier stage.",
+            hint=f"Say both: --from {stages[-1]!r} --to STAGE; or leave --wanted out.",
+        )
+    if wanted < request.on:
+        yield log_finding.wanted_before(wanted, on=request.on)
 
 
 def _said_twice(request: LogRequest) -> Iterator[Finding]:

@@ -83,9 +83,7 @@ def strength(force: Force, made: Establishment) -> Strength:
     drawer = _Drawer(force)
     wanted_stands = [stand for stand in made.stands if stand.is_wanted and stand.figures]
     in_order = sorted(wanted_stands, key=lambda stand: stand.layer is Need.WISHED)
-    by_name = sorted(
-        in_order, key=lambda stand: (stand.layer is Need.WISHED, not _was_finished(force, stand))
-    )
+    by_name = sorted(in_order, key=lambda stand: (stand.layer is Need.WISHED, _turn(force, stand)))
     whole = {id(stand): drawer.take_stand(stand.pattern) for stand in by_name}
     rest = [stand for stand in in_order if not whole[id(stand)]]
     servings = drawer.allotted(force, rest)
@@ -125,10 +123,12 @@ def strength(force: Force, made: Establishment) -> Strength:
 NONE_WORKED = Holdings()
 
 
-def _was_finished(force: Force, stand: Stand) -> bool:
-    """Whether a stand was finished under this very name."""
-    worked = force.worked.get(stand.name, NONE_WORKED)
-    return force.bench.stages[-1] in worked.stands.get(stand.pattern, {})
+def _turn(force: Force, stand: Stand) -> int:
+    """When a stand takes a finished one: first what was finished as it, last what is in work."""
+    worked = force.worked.get(stand.name, NONE_WORKED).stands.get(stand.pattern, {})
+    if force.bench.stages[-1] in worked:
+        return 0
+    return 2 if worked else 1
 
 
 def _finished(stand: Stand, *, stage: str) -> StandState:
@@ -220,6 +220,8 @@ class _Tray:
             for own, stages in worked.figures.items():
                 for stage, number in stages.items():
                     self._give(stand, kind, sort=(own, stage), most=number)
+            for stage in worked.stands.get(stand.pattern, {}):  # a piece, with all its figures
+                self._give(stand, kind, sort=(kind, stage), most=stand.figures[kind])
 
     def _give(self, stand: Stand, kind: str, *, sort: tuple[str, str], most: int) -> None:
         given = self._given.setdefault(id(stand), [])

@@ -14,6 +14,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.force import Force
 from paradestate.core.on_order import OnOrder
+from paradestate.core.sentence.repair import repair_sentences
 from paradestate.core.span import DateSpan
 from paradestate.core.work.forecast_finding import undated_orders, work_left_out
 from paradestate.core.work.forecast_value import GoalForecast
@@ -22,7 +23,7 @@ from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
 from paradestate.core.work.to_come import goals_of, orders_of, parcels_of
 from paradestate.core.work.workload import workload
-from paradestate.journeys.bench_days import days_of_batches, goals_of_batches
+from paradestate.journeys.bench_days import days_of_batches, goals_of_batches, goals_of_repairs
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count, count
 from paradestate.journeys.forecast import (
@@ -30,6 +31,7 @@ from paradestate.journeys.forecast import (
     Keeping,
     WorkLogged,
     dates,
+    due_work,
     keep,
     kept_forecasts,
     kept_today,
@@ -78,6 +80,11 @@ class OrderOfWork:
         """Milestone to its forecast; none where nothing says how much is done in a week."""
         found = self.dates.forecast
         return {} if found is None else {each.goal.name: each for each in found.goals}
+
+    def repair_sentences(self, today: datetime.date) -> tuple[str, ...]:
+        """What is in repair, by when it is wanted, and whether that can be met."""
+        beside = {each.goal.name: each for each in self.dates.beside}
+        return tuple(repair_sentences(self.ladder.repairs, forecasts=beside, today=today))
 
     @property
     def deadline(self) -> DateSpan | None:
@@ -147,12 +154,15 @@ def _made(
     load, findings = workload(force, counted.made, game=choice.game)
     if load is None:
         return None, findings
-    made = ladder(load)
+    made = ladder(load, due_work(force, worked, today=today))
     orders = orders_of(work for rung in made.rungs for work in rung.works)
     parcels = parcels_of(orders, today=today)
     goals = goals_of(made, parcels, orders=orders)
-    batches = goals_of_batches(made, parcels, orders=orders)
-    when = dates(force, worked, today=today, goals=goals, beside=batches, parcels=parcels)
+    beside = (
+        *goals_of_batches(made, parcels, orders=orders),
+        *goals_of_repairs(made, parcels, orders=orders),
+    )
+    when = dates(force, worked, today=today, goals=goals, beside=beside, parcels=parcels)
     undated = tuple(undated_orders(force, orders, today=today))
     order = OrderOfWork(
         force=force,

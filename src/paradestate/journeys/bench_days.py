@@ -25,10 +25,27 @@ def goals_of_batches(
     )
 
 
+def goals_of_repairs(
+    made: Ladder, parcels: Sequence[AwaitedParcel], *, orders: Sequence[OnOrder]
+) -> tuple[Goal, ...]:
+    """Repairs by the day on which they are wanted, with all the work up to each."""
+    return tuple(
+        Goal(
+            name=each.milestone.name,
+            minutes=each.ends,
+            waiting=waiting_of(made.rungs[: each.rung or 0], parcels, orders=orders),
+            unfinished=len(each.to_finish),
+        )
+        for each in made.repairs
+    )
+
+
 def days_of_batches(found: Iterable[GoalForecast]) -> Mapping[int, datetime.date]:
     """Batch to its day, by the forecasts of such goals; none for what takes no work."""
     days: dict[int, datetime.date] = {}
     for each in found:
+        if not each.goal.name.isdecimal():  # repairs
+            continue
         half = dates_of(each).get(HALF)
         if half is not None:
             days[int(each.goal.name)] = half.day

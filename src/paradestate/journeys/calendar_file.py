@@ -6,10 +6,12 @@ evening leaves a former version only where a date has moved. No other file is to
 """
 
 import datetime
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from paradestate.core.work.calendar_text import is_ours, says_the_same
+from paradestate.core.work.ladder import Reached
 from paradestate.journeys.forecast import Dates, calendar
 from paradestate.journeys.spreadsheet import CannotWriteError
 from paradestate.text.error import FileChangedError
@@ -43,13 +45,18 @@ def refuse_other(file: Path) -> None:
 
 
 def write_calendar(
-    file: Path, found: Dates, *, force: str, made: datetime.datetime
+    file: Path,
+    found: Dates,
+    *,
+    force: str,
+    made: datetime.datetime,
+    repairs: Sequence[Reached] = (),
 ) -> CalendarWritten | None:
     """Writes the calendar of a force of that title; None where there is no day to mark.
 
     Raises CannotWriteError, and FileError where the disk refuses.
     """
-    text = calendar(found, force=force, made=made)
+    text = calendar(found, force=force, made=made, repairs=repairs)
     days = text.count(f"{EVENT}\r\n")
     if not days:  # a calendar without any event isn't one (RFC 5545, 3.6)
         return None

@@ -239,6 +239,11 @@ def terms_asked(**typed: Unpack[TermsTyped]) -> tuple[TermsAsked, tuple[Finding,
 
 def grades_of(texts: Sequence[str]) -> tuple[Mapping[str, str], tuple[Finding, ...]]:
     """The grades that were typed: scale to grade."""
+    return words_by_name(texts)
+
+
+def words_by_name(texts: Sequence[str]) -> tuple[Mapping[str, str], tuple[Finding, ...]]:
+    """Names with a word each that were typed: name to word."""
     return _by_name(texts, read=read_named_words)
 
 

@@ -7,6 +7,7 @@ import datetime
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from pathlib import Path
 
 from paradestate.chance.forecast.drawn_finish import Lottery
@@ -19,8 +20,9 @@ from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
 from paradestate.core.span import DateSpan
 from paradestate.core.work.bench_log import BenchLog, Making, log_of_bench
-from paradestate.core.work.calendar_days import milestone_days, night_days
+from paradestate.core.work.calendar_days import milestone_days, night_days, repair_days
 from paradestate.core.work.calendar_text import calendar_text
+from paradestate.core.work.due_work import minutes_until, pace_of
 from paradestate.core.work.forecast_finding import (
     deadline_past,
     few_sessions,
@@ -34,8 +36,9 @@ from paradestate.core.work.forecast_value import (
     Goal,
     GoalForecast,
 )
-from paradestate.core.work.habit import first_day, habit_of, later
+from paradestate.core.work.habit import Habit, first_day, habit_of, later
 from paradestate.core.work.kept_forecast import KeptForecast, KeptOn
+from paradestate.core.work.ladder import Reached
 from paradestate.core.work.learned_minutes import LearnedMinutes, learned_minutes
 from paradestate.journeys.collection import collection_of
 from paradestate.journeys.history import ALL, LOOKED_AT, history
@@ -159,6 +162,34 @@ def _kept(entries: Sequence[JournalEntry], *, force: str) -> Iterator[KeptOn]:
             yield KeptOn(day=entry.on, forecasts=entry.forecasts)
 
 
+def weeks_so_far(
+    force: Force, worked: WorkLogged, *, today: datetime.date
+) -> tuple[datetime.date, Habit]:
+    """The first day of the weeks to come, and how much is done in a week."""
+    begins = first_day(worked.log.minutes, today=today)
+    habit = habit_of(
+        worked.log.minutes,
+        since=worked.log.since,
+        begins=begins,
+        away=force.bench.away,
+        usual=force.bench.week,
+        sessions=worked.log.sessions,
+    )
+    return begins, habit
+
+
+def due_work(
+    force: Force, worked: WorkLogged, *, today: datetime.date
+) -> Mapping[datetime.date, Fraction]:
+    """Day on which repairs are wanted to the minutes of work up to the evening before it."""
+    begins, habit = weeks_so_far(force, worked, today=today)
+    pace = pace_of(habit)
+    return {
+        each.wanted: minutes_until(each.wanted, begins=begins, away=force.bench.away, pace=pace)
+        for each in force.repairs
+    }
+
+
 def dates(
     force: Force,
     worked: WorkLogged,
@@ -173,16 +204,8 @@ def dates(
 
     What is `beside` them is told from the same weeks to come; no more of it than of the last goal.
     """
-    begins = first_day(worked.log.minutes, today=today)
+    begins, habit = weeks_so_far(force, worked, today=today)
     bench = force.bench
-    habit = habit_of(
-        worked.log.minutes,
-        since=worked.log.since,
-        begins=begins,
-        away=bench.away,
-        usual=bench.week,
-        sessions=worked.log.sessions,
-    )
     is_work_left = any(goal.minutes for goal in goals)
     findings: list[Finding] = []
     if not all(goal.is_reached for goal in goals):
@@ -256,8 +279,11 @@ def _as_kept(found: GoalForecast) -> KeptForecast:
     )
 
 
-def calendar(found: Dates, *, force: str, made: datetime.datetime) -> str:
-    """Milestones and game nights as a calendar file (RFC 5545). `force` names it."""
+def calendar(
+    found: Dates, *, force: str, made: datetime.datetime, repairs: Sequence[Reached] = ()
+) -> str:
+    """Milestones, repairs and game nights as a calendar file (RFC 5545). `force` names it."""
     days = [] if found.forecast is None else list(milestone_days(found.forecast, force=force))
+    days.extend(repair_days(repairs, force=force))
     days.extend(night_days(found.nights, found.forecast, force=force))
     return calendar_text(days, made=made)

@@ -226,6 +226,7 @@ def _with_what_is_held(
             stock_stands=usable.stands,
             worked={stand: holds for (force, stand), holds in state.worked.items() if force == own},
             on_order=state.on_order,
+            repairs=tuple(each for each in state.repairs if each.force == own),
         ),
         findings=in_reading_order((*read.findings, *known.findings, *findings, *ordered)),
     )

@@ -26,6 +26,7 @@ from paradestate.core.campaign.next_strength import (
 )
 from paradestate.core.campaign.recovery import Campaign
 from paradestate.core.campaign.supporting_loss import SupportingLoss, supporting_losses
+from paradestate.core.campaign.to_repair import to_repair
 from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, establishment
 from paradestate.core.finding import Finding, stops
@@ -57,6 +58,8 @@ class AfterGame:
     strengths: tuple[PatternStrength, ...] = ()
     odds: RecoveryOdds | None = None
     experience: Mapping[str, int] = field(default_factory=dict)
+    to_repair: Mapping[str, str] = field(default_factory=dict)
+    """Stand that this game left to be repaired, and isn't on the bench, to what is broken."""
     next_game: str = ""
     """The kind of game that the next one is taken to be."""
     games: tuple[GameRecord, ...] = ()
@@ -106,8 +109,8 @@ def losses(
     if read.is_stopped:
         return AfterGame(findings=read.findings, texts=read.texts)
     played = games_of(folder, today=today, memory=memory)
-    games = played.records
-    findings = tuple(dict.fromkeys((*read.findings, *played.past.findings)))
+    games, past = played.records, played.past
+    findings = tuple(dict.fromkeys((*read.findings, *past.findings)))
     record = game_beginning(games, of) if of else next(reversed(games), None)
     if record is None:
         return AfterGame(findings=(*findings, nothing_played(of)), texts=read.texts)
@@ -123,6 +126,7 @@ def losses(
         findings=(*findings, *told.findings),
         texts=read.texts,
         record=record,
+        to_repair=to_repair(record, past.entries[::-1], struck_out=past.struck_out),
         next_game=game,
         games=games,
         kinds_of_game=tuple(read.force.games),

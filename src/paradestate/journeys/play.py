@@ -14,7 +14,16 @@ from paradestate.core.log_request import LogRequest
 from paradestate.core.play.account import Account
 from paradestate.core.play.arrangement import Proposed, proposed_findings, subject_of
 from paradestate.core.play.board import NOTHING_TOLD
-from paradestate.core.play.event import Asked, Ended, Event, Opened, Rolled, Subject, Told
+from paradestate.core.play.event import (
+    Asked,
+    Ended,
+    Event,
+    Opened,
+    Rolled,
+    Subject,
+    Told,
+    is_time,
+)
 from paradestate.core.play.faces import Shown, read_shown
 from paradestate.core.play.game_record import GameRecord
 from paradestate.core.play.opening_finding import may_be_one
@@ -23,6 +32,7 @@ from paradestate.core.play.play_finding import (
     game_still_open,
     no_game,
     no_roll_for,
+    not_a_time,
     not_of_this_game,
     not_rolled_yet,
     other_posture,
@@ -30,7 +40,7 @@ from paradestate.core.play.play_finding import (
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
 from paradestate.core.support.room import Fielded
-from paradestate.journeys.choosing import TermsTyped, plan_of, terms_asked
+from paradestate.journeys.choosing import TermsTyped, plan_of, terms_asked, words_by_name
 from paradestate.journeys.fallback import LEASTS
 from paradestate.journeys.pen import (
     EntriesWritten,
@@ -273,13 +283,19 @@ def strike(pen: Pen, beginning: str, *, because: str) -> Wrote:
     return _after(pen, write_requests(pen, [request]))
 
 
-def end(pen: Pen, *, outcome: str = "") -> Wrote:
-    """Ends the game."""
+def end(pen: Pen, *, outcome: str = "", held: Sequence[str] = (), time: str = "") -> Wrote:
+    """Ends the game, with who held what: texts such as `bridge=Ommerath`."""
     game = game_of_pen(pen)
     if game.open_game is None:
         return nothing_open(pen, game)
-    pen = replace(pen, of=game.open_game.id)
-    return written(pen, game.open_game, events=(Ended(outcome=outcome.strip()),))
+    holders, slips = words_by_name(held)
+    said = time.strip()
+    if said and not is_time(said):
+        slips = (*slips, not_a_time(said))
+    if slips:
+        return Wrote(findings=tuple(map(unwritten, slips)), game=game)
+    event = Ended(outcome=outcome.strip(), held=holders, time=said)
+    return written(replace(pen, of=game.open_game.id), game.open_game, events=(event,))
 
 
 def game_of_pen(pen: Pen) -> PlayedGame:

@@ -22,7 +22,7 @@ from paradestate.core.journal_text import (
     entry_text,
     read_entry,
 )
-from paradestate.core.play.event import Ended, Opened, Played, Told
+from paradestate.core.play.event import Ended, Noted, Opened, Played, Told
 from paradestate.core.play.game_record import of_game
 from paradestate.journeys.holdings import HeldCollection, holdings, start_of
 from paradestate.journeys.journal import JournalReading, every_entry, read_journal, write
@@ -271,11 +271,11 @@ def _taken(journal: Journal, reading: JournalReading, *, entry: JournalEntry) ->
     return Answered(id=entry.id, receipt=Receipt.TAKEN)
 
 
-FROM_THE_TABLE = (Opened, Told, Ended)
+FROM_THE_TABLE = (Opened, Told, Noted, Ended)
 """What a phone may tell; rolls and what was asked for are the record's own."""
 
 MOST_WHY = 200
 
-NOT_FOR_PHONES = "From the table come the terms of a game, how things stand, and its end."
+NOT_FOR_PHONES = "From the table come the terms of a game, how things stand, notes, and its end."
 NOT_YET = "The entry that it strikes out hasn't come yet."
 OTHERS = "From the table only what was written down of this force's games is struck out."

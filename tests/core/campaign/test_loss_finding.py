@@ -4,8 +4,11 @@ from paradestate.core.campaign.casualty import Casualty, Fate
 from paradestate.core.campaign.loss_finding import (
     cant_become,
     doubts,
+    no_day_for_repairs,
     not_to_roll,
     nothing_played,
+    nothing_to_go_back_to,
+    nothing_to_repair,
     reason_missing,
     rolled_already,
     rolled_otherwise,
@@ -13,6 +16,7 @@ from paradestate.core.campaign.loss_finding import (
 )
 from paradestate.core.campaign.supporting_loss import SupportingLoss
 from paradestate.core.finding import Level
+from paradestate.core.log_finding import NOTHING_WRITTEN
 from tests.core.campaign.campaigns import STANDS
 
 
@@ -53,6 +57,13 @@ def test_doubts_name_a_few_and_count_the_rest() -> None:
     assert disputed.message.endswith("2 Platoon / 2 Section and 1 more.")
     (unknown,) = doubts([], unknown=["tank 1"])
     assert unknown.message == "Out of action, but no stand of the force: tank 1."
+
+
+def test_repairs_that_cant_be_written_down_say_what_is_lacking() -> None:
+    found = (nothing_to_repair(), no_day_for_repairs(), nothing_to_go_back_to())
+    codes = [each.code for each in found]
+    assert codes == ["nothing-to-repair", "repair-undated", "no-stage-before"]
+    assert all(each.hint and each.effect == NOTHING_WRITTEN for each in found)
 
 
 def test_dice_that_show_something_else_the_second_time() -> None:

@@ -10,6 +10,7 @@ from paradestate.core.play.event import (
     Asked,
     Committed,
     Ended,
+    Noted,
     Opened,
     Played,
     Revealed,
@@ -47,7 +48,8 @@ events = st.one_of(
         over=st.lists(texts, max_size=2).map(tuple),
         turn=st.none() | numbers,
     ),
-    st.builds(Ended, outcome=texts),
+    st.builds(Noted, text=texts, about=texts),
+    st.builds(Ended, outcome=texts, held=st.dictionaries(texts, texts, max_size=2), time=texts),
 )
 
 
@@ -77,6 +79,9 @@ def test_any_event_comes_back_from_its_text(played: Played) -> None:
         {"game": "g", "ended": {}, "mood": "good"},
         {"game": "g", "ended": {"mood": "good"}},
         {"game": "g", "ended": {"outcome": 5}},
+        {"game": "g", "ended": {"held": ["bridge"]}},
+        {"game": "g", "noted": {"about": "1 Section"}},
+        {"game": "g", "noted": {"text": 5}},
         {"game": "g", "ended": {"outcome": ["a"]}},
         {"game": "g", "opened": {"game": "a", "numbers": {"company": -1}}},
         {"game": "g", "opened": {"game": "a", "grades": ["a"]}},

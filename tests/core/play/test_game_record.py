@@ -8,6 +8,7 @@ from paradestate.core.play.event import (
     Committed,
     Ended,
     Event,
+    Noted,
     Opened,
     Played,
     Revealed,
@@ -76,6 +77,15 @@ def record(*entries: JournalEntry) -> GameRecord:
 def binding(*events: Event) -> Binding:
     (only,) = bindings(record(*written(OPENED, *events)))
     return only
+
+
+def test_notes_hold_until_they_are_struck_out_and_come_after_the_end_too() -> None:
+    notes = [Noted(text="chipped", about="1 Section"), Noted(text="too dark")]
+    entries = written(OPENED, notes[0], Ended(), notes[1])
+    (record,) = game_records(entries, force="")
+    assert record.notes == tuple(notes)
+    (record,) = game_records([*entries, strike("1", because="another stand")], force="")
+    assert record.notes == (notes[1],)
 
 
 def test_a_roll_that_is_struck_out_stays_readable_with_its_reason() -> None:

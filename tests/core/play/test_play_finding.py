@@ -13,6 +13,7 @@ from paradestate.core.play.play_finding import (
     game_still_open,
     no_game,
     no_roll_for,
+    not_a_time,
     not_of_this_game,
     not_rolled_yet,
     nothing_bound,
@@ -102,6 +103,7 @@ def test_every_stop_says_what_would_put_it_right() -> None:
         secret_missing(bound),
         secret_differs(bound),
         not_of_this_game("x"),
+        not_a_time("late"),
     )
     assert all(each.level is Level.STOP and each.hint and each.message for each in every)
     warned = game_still_open(record(*written(OPENED)))

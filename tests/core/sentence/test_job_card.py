@@ -1,5 +1,6 @@
 """Cards in words."""
 
+import datetime
 from dataclasses import replace
 from fractions import Fraction
 
@@ -14,6 +15,7 @@ from paradestate.core.sentence.job_card import (
 )
 from paradestate.core.work.job_card import JobCard, colour_cards, job_cards
 from tests.core.work.batches import MINUTES, climbed
+from tests.core.work.works import in_repair
 
 BENCH = f"""\
 {MINUTES}  set up: 20 min
@@ -62,3 +64,14 @@ def test_a_colour_card_is_for_so_many_of_a_kind() -> None:
         "1 officer",
         "9 riflemen",
     ]
+
+
+def test_it_says_what_is_in_repair_and_for_which_day() -> None:
+    card = cards(MINUTES)["section"]
+    day = datetime.date(2026, 12, 10)
+    first, *rest = card.rung.works
+    broken = replace(first, repair=in_repair(first.stand.name, wanted=day))
+    said = replace(card, rung=replace(card.rung, works=(broken, *rest)))
+    assert f"In repair, wanted on 10 December 2026: {first.stand.name}." in list(
+        job_sentences(said)
+    )

@@ -10,6 +10,7 @@ from paradestate.core.play.event import (
     Committed,
     Ended,
     Event,
+    Noted,
     Opened,
     Revealed,
     Rolled,
@@ -17,7 +18,13 @@ from paradestate.core.play.event import (
     Subject,
     Told,
 )
-from paradestate.core.sentence.play import binding_words, clock_words, event_words, shown_words
+from paradestate.core.sentence.play import (
+    binding_words,
+    clock_words,
+    event_words,
+    note_words,
+    shown_words,
+)
 from tests.core.play.test_game_record import STEPS, binding
 
 REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is told to everybody
@@ -63,10 +70,21 @@ REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is t
         (Ended(outcome="held\n\x1b[2J"), "ended: held / \ufffd[2J"),
         (Ended(), "ended"),
         (Ended(outcome="held the bridge"), "ended: held the bridge"),
+        (
+            Ended(outcome="a draw", held={"bridge": "Marenz", "hill": "nobody"}, time="22:15"),
+            "ended at 22:15: a draw; Marenz held bridge and nobody held hill",
+        ),
+        (Noted(text="the road was too wide"), "noted: the road was too wide"),
+        (Noted(text="chipped", about="1 Section"), "noted of 1 Section: chipped"),
     ],
 )
 def test_each_event_is_said_in_words(event: Event, words: str) -> None:
     assert event_words(event) == words
+
+
+def test_a_note_names_what_it_concerns() -> None:
+    assert note_words(Noted(text="chipped", about="1 Section")) == "1 Section: chipped"
+    assert note_words(Noted(text="the road was too wide")) == "the road was too wide"
 
 
 def test_what_a_roll_showed_is_said_once() -> None:

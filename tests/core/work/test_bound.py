@@ -6,7 +6,7 @@ from itertools import permutations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paradestate.core.work.bound import Item, SetBound, shared_bound
+from paradestate.core.work.bound import Item, Lateness, SetBound, shared_bound
 
 
 def plainly(items: Sequence[Item], *, weights: Sequence[int], order: Sequence[int]) -> int:
@@ -61,3 +61,13 @@ def test_work_that_all_wait_for_counts_once_for_each() -> None:
     """Divided it would be less than what each waits for by itself."""
     items = [Item(minutes=6, of=3)]
     assert shared_bound(items, weights=[1, 1])[0] == 12
+
+
+def test_what_is_late_is_dearer_than_all_waiting() -> None:
+    items = (Item(minutes=3, of=1), Item(minutes=2, of=2))
+    plain = SetBound(items, weights=(1, 1))
+    assert (plain.order, plain.whole) == ((1, 0), 2 + 5)
+    late = SetBound(items, weights=(1, 1), lateness=Lateness(due={0: 3}, unit=100))
+    assert (late.order, late.whole) == ((0, 1), 3 + 5)
+    vain = SetBound(items, weights=(1, 1), lateness=Lateness(due={0: 1}, unit=100))
+    assert vain.whole == 2 * 100 + 3 + 5

@@ -5,7 +5,12 @@ from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.certainty import Exact
-from paradestate.core.work.calendar_days import milestone_days, night_days, readiness_words
+from paradestate.core.work.calendar_days import (
+    milestone_days,
+    night_days,
+    readiness_words,
+    repair_days,
+)
 from paradestate.core.work.forecast_value import (
     CHANCES,
     FOUR_IN_FIVE,
@@ -16,6 +21,8 @@ from paradestate.core.work.forecast_value import (
     GoalForecast,
     finish_date,
 )
+from paradestate.core.work.order_of_work import ladder
+from tests.core.work.works import MINUTES, in_repair, sound_load
 
 MONDAY = datetime.date(2026, 3, 2)
 NIGHT = datetime.date(2026, 3, 9)
@@ -79,3 +86,12 @@ def test_what_has_no_date_is_not_said_to_be_unlikely() -> None:
     sure = FORECAST.goals[0]
     undated = replace(sure, goal=replace(sure.goal, is_undated=True))
     assert readiness_words((sure, undated), night=NIGHT) == "Ready by then: small force 75 in 100."
+
+
+def test_repairs_stand_on_the_day_on_which_they_are_wanted() -> None:
+    repair = in_repair("3 Company / 2 Section", wanted=NIGHT, note="bayonet snapped")
+    found = ladder(sound_load(MINUTES, repairs=(repair,)))
+    (day,) = repair_days((*found.repairs, *found.reached), force="Osk")
+    assert (day.day, day.about) == (NIGHT, ("Osk", "repairs", "2026-03-09"))
+    assert day.summary == "Repairs for 9 March 2026: 1 stand"
+    assert day.description == "Wanted finished: 3 Company / 2 Section (bayonet snapped)."

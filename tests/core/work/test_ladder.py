@@ -55,3 +55,8 @@ def test_the_milestone_that_comes_next_is_the_first_that_has_a_rung() -> None:
     assert done.following == next((each for each in done.reached if each.rung is not None), None)
     assert done.following != done.reached[0]
     assert waiting(10, least=10).following is None
+
+
+def test_what_is_due_on_no_day_is_never_late() -> None:
+    (first, *_) = ladder(sound_load(MINUTES)).reached
+    assert (first.due, first.late) == (None, Fraction(0))

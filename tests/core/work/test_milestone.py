@@ -1,12 +1,14 @@
 """Which stands a milestone takes of the widest force."""
 
+import datetime
 from dataclasses import replace
+from fractions import Fraction
 
 from paradestate.core.establishment import establishment
 from paradestate.core.holdings import Holdings
-from paradestate.core.work.milestone import is_beside, stand_beside
+from paradestate.core.work.milestone import is_beside, repairs_wanted, stand_beside
 from paradestate.core.work.workload import workload
-from tests.core.work.works import MINUTES, TROOP, WISHED, sound_load, stands_of
+from tests.core.work.works import MINUTES, TROOP, WISHED, in_repair, sound_load, stands_of
 from tests.forces import force_from
 
 RATIO = """\
@@ -88,3 +90,10 @@ supporting troops: {storm troops: {cost: 3, replaces: {of: section, number: 2, w
     load = sound_load(MINUTES, games, "stock stands: {section: {painted: 2}}\n")
     left = set(stands_of(load, "whole top")) - set(stands_of(load, "raid"))
     assert left == {"2 Company / 1 Section", "2 Company / 2 Section"}
+
+
+def test_repairs_are_milestones_by_the_day_on_which_they_are_wanted() -> None:
+    day = datetime.date(2026, 12, 10)
+    repairs = [in_repair(name, wanted=day) for name in ("b", "a", "elsewhere")]
+    (found,) = repairs_wanted(repairs, stands={"a", "b"})
+    assert (found.wanted, found.stands, found.weight) == (day, ("b", "a"), Fraction(2))

@@ -7,7 +7,7 @@ from paradestate.core.establishment import establishment
 from paradestate.core.on_order import OnOrder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
 from paradestate.core.work.workload import Workload, workload
-from tests.core.work.works import MINUTES, sound_load
+from tests.core.work.works import MINUTES, in_repair, sound_load
 from tests.forces import marenz
 
 SET_UP = "  set up: 30 min\n"
@@ -166,3 +166,24 @@ def test_what_lacks_figures_is_critical_before_what_takes_longest() -> None:
     found = ladder(sound_load(MINUTES, owned)).critical
     assert found is not None
     assert (found.work.stand.name, found.lacking) == ("1 Company / 1 Section", 0)
+
+
+def test_repairs_come_first_where_they_are_due_before_the_rest() -> None:
+    """The last section, 20 minutes, is due after 20; all of its company would be after 100."""
+    day = datetime.date(2026, 12, 10)
+    repairs = (in_repair("3 Company / 2 Section", wanted=day),)
+    load = sound_load(MINUTES, repairs=repairs)
+    found = ladder(load, {day: Fraction(20)})
+    (repair,) = found.repairs
+    assert (repair.ends, repair.due, repair.late) == tuple(map(Fraction, (20, 20, 0)))
+    assert repair.rung == 1
+    assert [work.stand.name for work in found.rungs[0].works] == ["3 Company / 2 Section"]
+    assert found.is_proved
+    at_once = ladder(load)
+    assert (at_once.repairs[0].due, at_once.repairs[0].late) == (Fraction(0), Fraction(20))
+    without = ladder(sound_load(MINUTES))
+    assert found.minutes == without.minutes
+    assert found.waiting > without.waiting
+    assert [each.milestone.name for each in found.reached] == [
+        each.milestone.name for each in without.reached
+    ]

@@ -1,6 +1,7 @@
 """The order of milestones with the least weighted waiting, beside every sequence of batches."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import permutations, product
 
@@ -9,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paradestate.core.work import waiting
+from paradestate.core.work.bound import MOST_BY_SETS
 from paradestate.core.work.waiting import Share, Waiting, best_order, waiting_of
 
 Stand = tuple[str, frozenset[int], int]
@@ -188,3 +190,64 @@ def test_very_many_milestones_that_share_nothing_are_in_the_proven_order() -> No
     found = best_order(problem(*shares, weights=[1] * 15))
     assert found.order == tuple(reversed(range(15)))
     assert found.is_proved
+
+
+@st.composite
+def some_are_due(draw: st.DrawFn) -> Waiting:
+    case = draw(many())
+    due = st.dictionaries(
+        st.integers(0, len(case.weights) - 1),
+        st.fractions(0, 12, max_denominator=3),
+        min_size=1,
+        max_size=3,
+    )
+    return replace(case, due=draw(due), set_up=Fraction(0))
+
+
+def late_of(case: Waiting, order: Sequence[int]) -> Fraction:
+    """Work is done when the first that waits for it comes; lateness milestone by milestone."""
+    done: set[int] = set()
+    late, clock = Fraction(0), Fraction(0)
+    for each in order:
+        for place, one in enumerate(case.shares):
+            if each in one.of and place not in done:
+                done.add(place)
+                clock += one.minutes
+        late += case.weights[each] * max(Fraction(0), clock - case.due.get(each, clock))
+    return late
+
+
+@settings(max_examples=40, deadline=None)
+@given(some_are_due())
+def test_no_order_is_less_late_and_of_those_as_late_none_waits_less(case: Waiting) -> None:
+    every = permutations(range(len(case.weights)))
+    late, waited, order = min((late_of(case, o), waiting_of(case, o), o) for o in every)
+    found = best_order(case)
+    assert (found.late, found.waiting, found.order) == (late, waited, order)
+    assert found.is_proved
+
+
+def test_what_is_due_comes_first_although_it_waits_for_more_work() -> None:
+    shares = (share("a", 0, minutes=10), share("b", 1, minutes=12))
+    found = best_order(replace(problem(*shares, weights=(1, 1)), due={1: Fraction(15)}))
+    assert (found.order, found.late) == ((1, 0), Fraction(0))
+    vain = best_order(replace(problem(*shares, weights=(1, 1), set_up=3), due={1: Fraction(14)}))
+    assert (vain.order, vain.late) == ((1, 0), Fraction(1))
+
+
+def test_of_very_many_milestones_those_that_are_due_are_sought_too() -> None:
+    number = MOST_BY_SETS + 1
+    shares = [share(str(each), each, minutes=1 + each) for each in range(number)]
+    case = problem(*shares, weights=[1] * number)
+    found = best_order(replace(case, due={number - 1: Fraction(number)}))
+    assert (found.order[0], found.late) == (number - 1, Fraction(0))
+
+
+def test_lateness_that_nobody_proved_the_least_is_not_said_to_be(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(waiting, "MOST_TRIED", 0)
+    shares = (share("a", 0, 1, minutes=9), share("b", 0, minutes=1), share("a", 1, 2, minutes=9))
+    case = problem(*shares, share("b", 2, minutes=2), weights=(1, 1, 1), set_up=9)
+    found = best_order(replace(case, due={0: Fraction(1), 2: Fraction(2)}))
+    assert (found.is_proved, found.least) == (False, Fraction(0))

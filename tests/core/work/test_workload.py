@@ -1,7 +1,10 @@
 """The workload of a force: milestones, works, and what is wrong with them."""
 
+import datetime
+from fractions import Fraction
+
 from paradestate.core.finding import Level
-from tests.core.work.works import MINUTES, load_of, sound_load, stands_of
+from tests.core.work.works import MINUTES, in_repair, load_of, sound_load, stands_of
 
 FEW = "bench: {minutes: {gun: {painted: 30}}}\n"
 
@@ -126,3 +129,28 @@ formations:
     )
     assert load is None
     assert {found.code for found in findings} >= {"number-outside-range"}
+
+
+def test_what_is_in_repair_is_wanted_by_its_day_while_it_is_unfinished() -> None:
+    day = datetime.date(2026, 12, 10)
+    later = day + datetime.timedelta(days=7)
+    repairs = (
+        in_repair("2 Company / 1 Section", wanted=later),
+        in_repair("2 Company / 2 Section", wanted=day),
+        in_repair("1 Company / 1 Section", wanted=day, note="bayonet snapped"),
+        in_repair("1 Company / Command", wanted=day),
+        in_repair("9 Company / Command", wanted=day),
+    )
+    whole = "stock: {officer: {painted: 2}, rifleman: {painted: 2}}\n"
+    load = sound_load(MINUTES, whole, repairs=repairs)
+    names = [(each.name, each.stands, each.weight) for each in load.repairs]
+    assert names == [
+        (
+            "repairs for 10 December 2026",
+            ("2 Company / 2 Section", "1 Company / 1 Section"),
+            Fraction(2),
+        ),
+        ("repairs for 17 December 2026", ("2 Company / 1 Section",), Fraction(1)),
+    ]
+    assert load.works["1 Company / 1 Section"].repair == repairs[2]
+    assert load.works["1 Company / Command"].repair is None

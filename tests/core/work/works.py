@@ -1,10 +1,12 @@
 """Workloads that tests are made of, from what an owner writes."""
 
+import datetime
 from dataclasses import replace
 
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding
 from paradestate.core.on_order import OnOrder
+from paradestate.core.repair import Repair
 from paradestate.core.work.workload import Workload, workload
 from tests.forces import HEAD, force_from
 
@@ -38,9 +40,11 @@ def load_of(
     game: str | None = None,
     head: str = HEAD,
     on_order: tuple[OnOrder, ...] = (),
+    repairs: tuple[Repair, ...] = (),
 ) -> tuple[Workload | None, tuple[Finding, ...]]:
     """The workload of a force, and what is found."""
-    force = replace(force_from(organisation, *texts, head=head), on_order=on_order)
+    force = force_from(organisation, *texts, head=head)
+    force = replace(force, on_order=on_order, repairs=repairs)
     made, findings = establishment(force)
     assert made is not None
     load, more = workload(force, made, game=game)
@@ -53,10 +57,16 @@ def sound_load(
     game: str | None = None,
     head: str = HEAD,
     on_order: tuple[OnOrder, ...] = (),
+    repairs: tuple[Repair, ...] = (),
 ) -> Workload:
     """The same where nothing is wrong."""
     load, findings = load_of(
-        *texts, organisation=organisation, game=game, head=head, on_order=on_order
+        *texts,
+        organisation=organisation,
+        game=game,
+        head=head,
+        on_order=on_order,
+        repairs=repairs,
     )
     assert load is not None
     assert not findings
@@ -67,3 +77,16 @@ def stands_of(load: Workload, name: str) -> list[str]:
     """The stands of a milestone."""
     (found,) = (each for each in load.milestones if each.name == name)
     return list(found.stands)
+
+
+def in_repair(stand: str, *, wanted: datetime.date, note: str = "") -> Repair:
+    """A stand of the troop that went back on the day before."""
+    return Repair(
+        entry=stand,
+        force="",
+        stand=stand,
+        day=wanted - datetime.timedelta(days=1),
+        wanted=wanted,
+        left="painted",
+        note=note,
+    )

@@ -12,7 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, expect
 from paradestate.core.game import Purchase
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.play.brought import brought_stands
-from paradestate.core.play.event import Ended, Told
+from paradestate.core.play.event import Ended, Noted, Told
 from paradestate.core.play.game_record import game_records
 from paradestate.journeys.table import table_force
 from paradestate.journeys.table_entries import lacking
@@ -119,10 +119,14 @@ def test_with_no_signal_it_opens_takes_taps_and_brings_them_home_once(
     assert (strike.struck_out, strike.note) == (told[1].id, "tapped by mistake")
     phone.page.locator("[data-key='view log']").click()
     expect(phone.page.locator("s")).to_have_count(1)
+    phone.page.get_by_label("To be remembered of this game").fill("they looked alike")
+    phone.page.get_by_role("button", name="Keep the note").click()
+    expect(phone.page.locator(".log")).to_contain_text("they looked alike")
     phone.page.get_by_role("button", name="The game is over").click()
     expect(phone.page.get_by_text("This game is over.")).to_be_visible()
     phone.home()
-    assert isinstance(_event(written(table, game)[-1]), Ended)
+    *_, note, end = map(_event, written(table, game))
+    assert (note, end) == (Noted(text="they looked alike"), Ended())
 
 
 def test_two_phones_that_disagree_are_shown_side_by_side(browser: Browser, table: Served) -> None:

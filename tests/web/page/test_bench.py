@@ -142,6 +142,34 @@ def test_one_tap_brings_a_batch_on_and_everything_moves_at_once(tmp_path: Path) 
     assert re.search(rf'aria-label="{re.escape(first)}: [^"]*assembled', parade.text)
 
 
+def test_a_stand_in_repair_stands_first_until_it_is_tapped_on(tmp_path: Path) -> None:
+    folder = marenz(tmp_path)
+    stand = "No 1 Company / 1 Platoon / 1 Section"
+    wanted = TODAY + datetime.timedelta(days=14)
+    whole = LogRequest(id=str(uuid4()), kind=EntryKind.RECEIVED, written=NOW, on=TODAY, stand=stand)
+    back = LogRequest(
+        id=str(uuid4()),
+        kind=EntryKind.MOVED,
+        written=NOW,
+        on=TODAY,
+        stand=stand,
+        from_stage="based",
+        to_stage="painted",
+        wanted=wanted,
+        note="bayonet snapped",
+    )
+    for request in (whole, back):
+        assert log(folder, today=TODAY, request=request).entry is not None
+    owner = Visitor(folder)
+    seen = owner.get("bench")
+    said = words_of(seen)
+    broken = f"{stand.replace(' / ', ', ')} (bayonet snapped)"
+    assert f": {broken}; done after 15 min, of 8 h before it at your pace" in said
+    assert "batch 1 1 rifle section" in said
+    done = words_of(owner.post("bench/session", {**fields_of(seen), "stands": "1", "minutes": ""}))
+    assert broken not in done
+
+
 def test_a_second_tap_on_the_same_button_writes_nothing_more(tmp_path: Path) -> None:
     """The answer is that of the first; with other minutes it is another thing, and refused."""
     folder = marenz(tmp_path, rifleman=80)

@@ -71,6 +71,33 @@ def cant_become(name: str, fate: str, *, because: str) -> Finding:
     )
 
 
+def nothing_to_repair() -> Finding:
+    """The stop where no stand is told to be repaired, or all are on the bench."""
+    return log_stop(
+        code="nothing-to-repair",
+        message="No stand is told to be repaired that isn't on the bench already.",
+        hint="Name one: losses FOLDER repairs NAME; in a game: mark 'to repair' NAME WHAT.",
+    )
+
+
+def no_day_for_repairs() -> Finding:
+    """The stop where nothing says by when repairs are wanted."""
+    return log_stop(
+        code="repair-undated",
+        message="Nothing says by when the repairs are wanted.",
+        hint="Add --wanted DATE, or write the game nights down under `aim`.",
+    )
+
+
+def nothing_to_go_back_to() -> Finding:
+    """The stop where the bench has one stage only."""
+    return log_stop(
+        code="no-stage-before",
+        message="The bench has no stage before the last one.",
+        hint="Write the stages down under `bench`.",
+    )
+
+
 def doubts(casualties: Sequence[Casualty], *, unknown: Sequence[str]) -> tuple[Finding, ...]:
     """What of the losses is told twice, dies with its stand, or belongs to no stand."""
     said = []

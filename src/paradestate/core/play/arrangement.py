@@ -27,6 +27,9 @@ from paradestate.core.support.room import Fielded
 ATTACHED, LOADED, RESERVE, MISSIONS = "attached to", "loaded on", "reserve", "missions allotted"
 TAKEN, USED = "missions taken", "missions used"
 
+TO_REPAIR = "to repair"
+"""What is broken on the model itself, in the owner's words."""
+
 ASPECTS = (
     "out",
     "leader hit",
@@ -37,6 +40,7 @@ ASPECTS = (
     "due",
     "arrived",
     "turn",
+    TO_REPAIR,
     ATTACHED,
     LOADED,
     RESERVE,

@@ -4,6 +4,7 @@ Each is one entry of the journal, so that nothing of a game is ever altered: a s
 with its reason, and stays readable.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias
@@ -113,14 +114,35 @@ class Told:
     turn: int | None = None
 
 
+_TIME = re.compile(r"([01]?[0-9]|2[0-3]):[0-5][0-9]")
+
+
+def is_time(text: str) -> bool:
+    """Whether a text is a time of day, hours and minutes of 24 hours: `22:15`."""
+    return _TIME.fullmatch(text) is not None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Noted:
+    """What somebody wants to remember of the game; it may be written after its end too."""
+
+    text: str
+    about: str = ""
+    """Name of the stand, body or entry that it concerns; empty: the game as a whole."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ended:
     """The game is over."""
 
     outcome: str = ""
+    held: Mapping[str, str] = field(default_factory=dict)
+    """What was fought for to who held it in the end, in the owner's words."""
+    time: str = ""
+    """The time of day, hours and minutes: `22:15`."""
 
 
-Event: TypeAlias = Opened | Rolled | Committed | Spoken | Revealed | Asked | Told | Ended
+Event: TypeAlias = Opened | Rolled | Committed | Spoken | Revealed | Asked | Told | Noted | Ended
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

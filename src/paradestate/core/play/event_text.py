@@ -9,6 +9,7 @@ from paradestate.core.play.event import (
     Committed,
     Ended,
     Event,
+    Noted,
     Opened,
     Played,
     Revealed,
@@ -28,6 +29,7 @@ KINDS: Mapping[str, type[Event]] = {
     "revealed": Revealed,
     "asked": Asked,
     "told": Told,
+    "noted": Noted,
     "ended": Ended,
 }
 """The word of each sort of event."""
@@ -118,7 +120,7 @@ SHAPES: Mapping[str, Callable[[object], bool]] = {
         (
             *("game", "device", "date", "posture", "opponent", "purpose", "dice", "roller"),
             *("witness", "commitment", "digest", "word", "secret", "entry", "choice", "value"),
-            "outcome",
+            *("outcome", "time", "text", "about"),
         ),
         _is_text,
     ),
@@ -128,6 +130,7 @@ SHAPES: Mapping[str, Callable[[object], bool]] = {
     "over": _are_texts,
     "subject": _are_texts,
     "grades": _by_name(_is_text),
+    "held": _by_name(_is_text),
     "numbers": _by_name(_is_number),
     "event": lambda value: isinstance(value, Event),
 }

@@ -13,6 +13,7 @@ from paradestate.core.play.event import (
     Committed,
     Ended,
     Event,
+    Noted,
     Opened,
     Revealed,
     Rolled,
@@ -71,6 +72,13 @@ class GameRecord:
             Telling(id=each.id, told=each.event, device=each.device, is_struck=not each.holds)
             for each in self.lines
             if isinstance(each.event, Told)
+        )
+
+    @property
+    def notes(self) -> tuple[Noted, ...]:
+        """What was noted of it and holds, in the order of the journal."""
+        return tuple(
+            each.event for each in self.lines if each.holds and isinstance(each.event, Noted)
         )
 
     def next_counter(self, device: str) -> int:

@@ -124,6 +124,15 @@ def secret_missing(binding: Binding) -> Finding:
     )
 
 
+def not_a_time(said: str) -> Finding:
+    """The stop where the end of a game isn't said in hours and minutes."""
+    return log_stop(
+        code="not-a-time",
+        message=f"'{said}' is no time of day.",
+        hint="Say hours and minutes of 24 hours: --time 22:15.",
+    )
+
+
 def secret_differs(binding: Binding) -> Finding:
     """The stop where what is kept isn't the secret whose digest was published."""
     return log_stop(

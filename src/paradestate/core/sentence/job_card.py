@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paradestate.core.bench import Coat
 from paradestate.core.number import percent_text
+from paradestate.core.sentence.repair import wanted_words
 from paradestate.core.sentence.wording import capital, counted, hours_words, listed, several
 from paradestate.core.work.job_card import CardPart, ColourCard, JobCard
 
@@ -23,6 +24,8 @@ def time_words(card: JobCard) -> str:
 def job_sentences(card: JobCard) -> Iterator[str]:
     """What else is worth knowing beside the work."""
     rung = card.rung
+    for words in wanted_words(rung):
+        yield f"{capital(words)}."
     if card.dry:
         dry = listed(f"{stage} {hours_words(minutes)}" for stage, minutes in card.dry.items())
         yield f"To dry: {dry}."

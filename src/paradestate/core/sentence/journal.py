@@ -21,7 +21,8 @@ def entry_words(entry: JournalEntry) -> str:
     """What happened, without the day: `moved 6 riflemen from undercoated to painted`."""
     about = f" ({_about(entry)})" if entry.stand or entry.stands else ""
     note = f": {on_one_line(entry.note)}" if entry.note else ""
-    return f"{' '.join(_words(entry))}{about}{note}"
+    wanted = "" if entry.wanted is None else f", wanted on {day_words(entry.wanted)}"
+    return f"{' '.join(_words(entry))}{about}{wanted}{note}"
 
 
 def _about(entry: JournalEntry) -> str:

@@ -7,6 +7,7 @@ from paradestate.core.play.event import (
     Committed,
     Ended,
     Event,
+    Noted,
     Opened,
     Revealed,
     Rolled,
@@ -50,8 +51,26 @@ def _event_words(event: Event) -> str:
             return _asked_words(event)
         case Told():
             return told_words(event)
+        case Noted():
+            return f"noted{_about(event)}: {event.text}"
         case Ended():
-            return f"ended: {event.outcome}" if event.outcome else "ended"
+            return _ended_words(event)
+
+
+def note_words(note: Noted) -> str:
+    """A note for a list of them: `No 1 Company: too like No 2 in the hall`."""
+    return on_one_line(f"{note.about}: {note.text}" if note.about else note.text)
+
+
+def _about(note: Noted) -> str:
+    return f" of {note.about}" if note.about else ""
+
+
+def _ended_words(ended: Ended) -> str:
+    at = f" at {ended.time}" if ended.time else ""
+    held = listed(f"{side} held {what}" for what, side in ended.held.items())
+    said = "; ".join(filter(None, (ended.outcome, held)))
+    return f"ended{at}: {said}" if said else f"ended{at}"
 
 
 def clock_words(when: datetime, *, zone: tzinfo | None = None, is_dated: bool = False) -> str:

@@ -7,6 +7,7 @@ from math import ceil
 from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.chance import near_text
 from paradestate.core.sentence.journal import on_order_words
+from paradestate.core.sentence.repair import wanted_words
 from paradestate.core.sentence.wording import counted, hours_words, listed, several
 from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
 from paradestate.core.work.to_come import orders_of
@@ -66,6 +67,7 @@ def batch_details(rung: Rung) -> Iterator[str]:
         yield ", ".join(f"{stage} {hours_words(minutes)}" for stage, minutes in spent.items())
     if rung.set_up:
         yield f"{hours_words(rung.set_up)} to set up"
+    yield from wanted_words(rung)
     yield from _waits(rung)
     if rung.early:
         whose = "its" if len(rung.early) == 1 else "their"
@@ -162,6 +164,9 @@ def on_order_sentence(orders: Iterable[OnOrder]) -> str:
 def certainty_words(ladder: Ladder) -> str:
     """How sure it is that no order is better."""
     if ladder.is_proved:
-        return "Exact: no order of work has less weighted waiting for these milestones."
+        late = "no later for the repairs " if ladder.repairs else ""
+        return f"Exact: no order of work {late}has less weighted waiting for these milestones."
+    if not ladder.least:
+        return "Not proven: another order may have its repairs less late."
     share = near_text(ladder.share_above * 100)
     return f"Not proven: the weighted waiting may be up to {share} % more than the least there is."

@@ -4,8 +4,8 @@ Work is whatever several milestones wait for alike: it takes its minutes once, w
 them needs it. Minutes and weights are whole numbers here. Imports nothing of the project.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 MOST_BY_SETS = 12
@@ -23,11 +23,27 @@ class Item:
     """The milestones that wait for it: bit 0 for the first, and so on."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lateness:
+    """How much dearer a minute too late is than one of waiting: than all that can be waited."""
+
+    due: Mapping[int, int] = field(default_factory=dict)
+    """Milestone to the minutes by which it is wanted."""
+    unit: int = 1
+
+    def of(self, each: int, *, ends: int) -> int:
+        """What it costs beside the waiting that a milestone is finished then."""
+        return self.unit * max(0, ends - self.due.get(each, ends))
+
+
 class SetBound:
     """The least waiting from every set of finished milestones on, if work is cut up at will."""
 
-    def __init__(self, items: Sequence[Item], *, weights: Sequence[int]) -> None:
+    def __init__(
+        self, items: Sequence[Item], *, weights: Sequence[int], lateness: Lateness | None = None
+    ) -> None:
         self.weights = tuple(weights)
+        self._lateness = lateness or Lateness()
         self.minutes = _minutes_of_sets(items, number=len(weights))
         """Set of milestones to what must be done to finish them all."""
         self.rest = self._rests()
@@ -55,7 +71,11 @@ class SetBound:
 
     def _after(self, done: int, each: int) -> int:
         more = done | 1 << each
-        return self.weights[each] * self.minutes[more] + self.rest[more]
+        return self.cost(each, ends=self.minutes[more]) + self.rest[more]
+
+    def cost(self, each: int, *, ends: int) -> int:
+        """What a milestone that is finished then costs by itself."""
+        return self.weights[each] * (ends + self._lateness.of(each, ends=ends))
 
     def _rests(self) -> Sequence[int]:
         every = len(self.weights)

@@ -1,10 +1,11 @@
 """Milestones and game nights as days of a calendar."""
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from paradestate.core.sentence.chance import hundredths_words
-from paradestate.core.sentence.wording import capital, listed
+from paradestate.core.sentence.repair import repaired_words
+from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.core.work.calendar_text import CalendarDay
 from paradestate.core.work.forecast_value import (
     FOUR_IN_FIVE,
@@ -12,6 +13,7 @@ from paradestate.core.work.forecast_value import (
     Forecast,
     GoalForecast,
 )
+from paradestate.core.work.ladder import Reached
 
 SAID = {HALF: "half chance", FOUR_IN_FIVE: "four in five"}
 """The chances whose dates go into a calendar, in words."""
@@ -34,6 +36,19 @@ def milestone_days(forecast: Forecast, *, force: str) -> Iterator[CalendarDay]:
                 description=f"Finished by this evening: {words}, as forecast on "
                 f"{forecast.begins.isoformat()}.",
             )
+
+
+def repair_days(repairs: Iterable[Reached], *, force: str) -> Iterator[CalendarDay]:
+    """Each day on which repairs are wanted, with the stands."""
+    for each in repairs:
+        if each.milestone.wanted is None:
+            continue
+        yield CalendarDay(
+            about=(force, "repairs", each.milestone.wanted.isoformat()),
+            day=each.milestone.wanted,
+            summary=f"{capital(each.milestone.name)}: {several(len(each.works), 'stand')}",
+            description=f"Wanted finished: {repaired_words(each.works)}.",
+        )
 
 
 def night_days(

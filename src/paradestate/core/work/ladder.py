@@ -56,6 +56,13 @@ class Reached:
     """The number of the batch with which it is reached; None where it can be played now."""
     works: tuple[StandWork, ...]
     """All its stands, printed ones included."""
+    due: Fraction | None = None
+    """Of repairs: minutes from the beginning by which they are wanted, at the usual pace."""
+
+    @property
+    def late(self) -> Fraction:
+        """Minutes by which it comes after that."""
+        return NOTHING if self.due is None else max(NOTHING, self.ends - self.due)
 
     @property
     def to_finish(self) -> tuple[StandWork, ...]:
@@ -97,6 +104,8 @@ class Ladder:
     """No order comes to less."""
     critical: Critical | None
     """None where every milestone is reached."""
+    repairs: tuple[Reached, ...] = ()
+    """Repairs by the day on which they are wanted, the earliest first."""
 
     @property
     def minutes(self) -> Fraction:

@@ -5,7 +5,8 @@ that the plans of games put down beside it. Of several like bodies a milestone t
 least work left, then those that stand first in the files.
 """
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+import datetime
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar
@@ -14,6 +15,8 @@ from paradestate.core.establishment import Establishment
 from paradestate.core.formation import Need
 from paradestate.core.number import NONE
 from paradestate.core.place import Place
+from paradestate.core.repair import Repair
+from paradestate.core.sentence.wording import day_words
 from paradestate.core.stand import StandPattern
 from paradestate.core.structure import NodeKey, Structure
 from paradestate.core.unfolding import SEPARATOR, Stand, capitals
@@ -50,6 +53,26 @@ class Milestone:
     """Names, in the order of the widest force; printed ones included."""
     left_out: tuple[str, ...] = ()
     """Stands that the least legal number wants, and the owner leaves out."""
+    wanted: datetime.date | None = None
+    """Of repairs: the day on which they are wanted; None of a force."""
+
+
+def repairs_wanted(repairs: Iterable[Repair], *, stands: Collection[str]) -> Iterator[Milestone]:
+    """What is in repair of these stands, by the day on which it is wanted, the earliest first.
+
+    Each stand weighs as much as a force that one wants to play with once.
+    """
+    by_day: dict[datetime.date, list[str]] = {}
+    for repair in sorted(repairs, key=lambda repair: repair.wanted):
+        if repair.stand in stands:
+            by_day.setdefault(repair.wanted, []).append(repair.stand)
+    for day, names in by_day.items():
+        yield Milestone(
+            name=f"repairs for {day_words(day)}",
+            weight=Fraction(len(names)),
+            stands=tuple(names),
+            wanted=day,
+        )
 
 
 Minutes = Mapping[str, Fraction]

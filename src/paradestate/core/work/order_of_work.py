@@ -10,6 +10,7 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from types import MappingProxyType
 
 from paradestate.core.work.coats import colours_of, mixed
 from paradestate.core.work.drying import Turn, spells, turns
@@ -20,17 +21,44 @@ from paradestate.core.work.to_come import there_on
 from paradestate.core.work.waiting import BestOrder, Share, Waiting, best_order
 from paradestate.core.work.workload import Workload
 
+Due = Mapping[datetime.date, Fraction]
+"""Day to the minutes of work up to the evening before it."""
+AT_ONCE: Due = MappingProxyType({})
 
-def ladder(load: Workload) -> Ladder:
-    """The order of work with the least weighted waiting."""
+
+def ladder(load: Workload, due: Due = AT_ONCE) -> Ladder:
+    """The order of work: repairs as little late as can be, then the least weighted waiting.
+
+    Repairs that are wanted on a day that `due` doesn't have are wanted at once.
+    """
     targets = _targets(load)
+    days = _days_wanted(load)
     problem = Waiting(
         shares=tuple(_shares(load, targets)),
         weights=tuple(weight for _, weight in targets),
         set_up=load.bench.set_up,
+        due={
+            number: due.get(days[stands], NOTHING)
+            for number, (stands, _) in enumerate(targets)
+            if stands in days
+        },
     )
     best = best_order(problem)
-    return _with_rungs(load, _stretches(load, targets, best=best), best=best)
+    made = _with_rungs(load, _stretches(load, targets, best=best), best=best)
+    return replace(made, repairs=tuple(_repairs(load, made.rungs, due=due)))
+
+
+def _days_wanted(load: Workload) -> Mapping[frozenset[str], datetime.date]:
+    """Stands in repair to the day on which they are wanted."""
+    return {frozenset(each.stands): each.wanted for each in load.repairs if each.wanted is not None}
+
+
+def _repairs(load: Workload, rungs: Iterable[Rung], *, due: Due) -> Iterator[Reached]:
+    ends = {work.stand.name: rung for rung in rungs for work in rung.works}
+    for each in load.repairs:
+        assert each.wanted is not None  # noqa: S101 - what makes it a repair
+        reached = _reached(load, each, ends=ends)
+        yield replace(reached, due=due.get(each.wanted, NOTHING))
 
 
 def ladder_by_kind(load: Workload) -> Ladder:
@@ -56,9 +84,9 @@ Target = tuple[frozenset[str], Fraction]
 
 
 def _targets(load: Workload) -> list[Target]:
-    """What is waited for, in the owner's order; what can be played now isn't."""
+    """What is waited for: repairs, then in the owner's order; what can be played now isn't."""
     weights: dict[frozenset[str], Fraction] = {}
-    for milestone in load.milestones:
+    for milestone in (*load.repairs, *load.milestones):
         stands = frozenset(name for name in milestone.stands if not load.works[name].is_finished)
         if stands:
             weights[stands] = weights.get(stands, NOTHING) + milestone.weight
@@ -120,12 +148,13 @@ def _with_rungs(
     reached = [_reached(load, each, ends=ends) for each in load.milestones]
     reached.sort(key=lambda each: each.ends if each.rung else -1)
     names = {rung.number: _completed(rung, reached) for rung in rungs}
-    waiting = sum((each.milestone.weight * each.ends for each in reached), NOTHING)
+    repairs = [_reached(load, each, ends=ends) for each in load.repairs]
+    waited = (each.milestone.weight * each.ends for each in (*repairs, *reached))
     return Ladder(
         rungs=tuple(replace(rung, completes=names[rung.number]) for rung in rungs),
         reached=tuple(reached),
         mixed=mixed(rung.colours for rung in rungs),
-        waiting=waiting,
+        waiting=(waiting := sum(waited, NOTHING)),
         least=waiting if best is None else best.least,
         critical=_critical(reached),
     )

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from paradestate.core.on_order import OnOrder, figures_on_order
+from paradestate.core.repair import Repair
 from paradestate.core.strength import Filling, StandState
 from paradestate.core.unfolding import Stand
 from paradestate.core.work.rates import Rates
@@ -34,6 +35,9 @@ class StandWork:
     """What is on order of the figures that it lacks."""
     waiting: Mapping[str, Fraction] = field(default_factory=dict)
     """Entry of such an order to those of its minutes that can't begin before that comes."""
+
+    repair: Repair | None = None
+    """By when it is wanted again, where it is in repair."""
 
     @property
     def unordered(self) -> Mapping[str, int]:

@@ -12,15 +12,20 @@ over sets of finished milestones (Held and Karp, "A dynamic programming approach
 problems", 1962); of many milestones, with work that several share divided between them, the order
 by weight over minutes (Smith, "Various optimizers for single-stage production", 1956). Of equal
 orders the one nearest to the owner's is taken. Times are exact.
+
+Some milestones are wanted by a time. Then an order is better whose weighted lateness is less, and
+of orders equally late the one with less weighted waiting. The batches of an order are those that
+wait least, wanted or not.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
+from itertools import accumulate
 from math import lcm
 
-from paradestate.core.work.bound import MOST_BY_SETS, Item, SetBound, shared_bound
+from paradestate.core.work.bound import MOST_BY_SETS, Item, Lateness, SetBound, shared_bound
 
 MOST_TRIED = 4000
 """Whole orders that are tried before the search ends unproven."""
@@ -48,6 +53,8 @@ class Waiting:
     """Of each milestone, above nought."""
     set_up: Fraction = Fraction(0)
     """Minutes for each batch."""
+    due: Mapping[int, Fraction] = field(default_factory=dict)
+    """Milestone to the minutes of work by which it is wanted; most are wanted on no day."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +70,10 @@ class BestOrder:
     waiting: Fraction
     """Weight times minutes, over all milestones."""
     least: Fraction
-    """No order comes to less."""
+    """No order that is no later comes to less; nought where a less late one isn't ruled out."""
+    late: Fraction = Fraction(0)
+    """Weight times minutes by which milestones are done after they are wanted, over all of them;
+    as little as in any order whose batches wait as little as can be."""
 
     @property
     def is_proved(self) -> bool:
@@ -77,11 +87,14 @@ def best_order(problem: Waiting) -> BestOrder:
     search = _Search(scaled)
     order, cost = search.best()
     unit = scaled.minute * scaled.weight
+    late, waited = divmod(cost, scaled.lateness.unit)
+    least_late, least = divmod(search.least, scaled.lateness.unit)
     return BestOrder(
         order=order,
         stretch=scaled.stretches(order),
-        waiting=Fraction(cost, unit),
-        least=Fraction(search.least, unit),
+        waiting=Fraction(waited, unit),
+        least=Fraction(least if late == least_late else 0, unit),
+        late=Fraction(late, unit),
     )
 
 
@@ -96,7 +109,9 @@ class _Scaled:
 
     def __init__(self, problem: Waiting) -> None:
         self.minute = lcm(
-            problem.set_up.denominator, *(share.minutes.denominator for share in problem.shares)
+            problem.set_up.denominator,
+            *(share.minutes.denominator for share in problem.shares),
+            *(minutes.denominator for minutes in problem.due.values()),
         )
         self.weight = lcm(*(weight.denominator for weight in problem.weights))
         self.weights = [int(weight * self.weight) for weight in problem.weights]
@@ -105,10 +120,35 @@ class _Scaled:
         for share in problem.shares:
             minutes = int(share.minutes * self.minute)
             self.kinds.setdefault(share.kind, []).append((share.of, minutes))
+        whole = sum(minutes for each in self.kinds.values() for _, minutes in each)
+        most = whole + self.set_up * sum(map(len, self.kinds.values()))
+        self.lateness = Lateness(
+            due={each: int(minutes * self.minute) for each, minutes in problem.due.items()},
+            unit=1 + most * sum(self.weights),
+        )
 
     def cost(self, order: Order) -> int:
         """The weighted waiting of an order."""
         return sum(cost for cost, _ in self._settled(order).values())
+
+    def late(self, order: Order) -> int:
+        """The weighted lateness of an order."""
+        due = self.lateness.due
+        if not due:
+            return 0
+        spent = [0] * len(order)
+        place = {milestone: number for number, milestone in enumerate(order)}
+        for kind, (_, done) in self._settled(order).items():
+            for wanted, minutes in _by_stretch(self.kinds[kind], place):
+                spent[done[wanted]] += minutes
+            for stretch in set(done.values()):
+                spent[stretch] += self.set_up
+        ends = accumulate(spent)
+        return sum(
+            self.weights[each] * max(0, end - due[each])
+            for each, end in zip(order, ends, strict=True)
+            if each in due
+        )
 
     def stretches(self, order: Order) -> Mapping[tuple[str, int], int]:
         """In which stretch the work of each kind is done."""
@@ -182,7 +222,7 @@ def _batches(
 
 
 class _Search:
-    """Looks for the best order, and keeps the best so far."""
+    """Looks for the best order, and keeps the best so far; costs are lateness and waiting."""
 
     def __init__(self, scaled: _Scaled) -> None:
         self._scaled = scaled
@@ -192,14 +232,14 @@ class _Search:
         self.least = 0
 
     def best(self) -> tuple[Order, int]:
-        """The best order with its waiting; `least` is then no more than any order's."""
+        """The best order with its cost; `least` is then no more than any order's."""
         items, weights = self._scaled.items, self._scaled.weights
         if self._number > MOST_BY_SETS:
             self.least, start = shared_bound(items, weights=weights)
             if self._cost(start) > self.least:
                 start = self._improved(min(start, tuple(range(self._number)), key=self._key))
             return start, self._cost(start)
-        sets = SetBound(items, weights=weights)
+        sets = SetBound(items, weights=weights, lateness=self._scaled.lateness)
         best = self._improved(sets.order)
         self.least = sets.whole
         if best != sets.order or self._cost(best) > sets.whole:
@@ -210,11 +250,12 @@ class _Search:
     def _cost(self, order: Order) -> int:
         if order not in self._costs:
             self._tried += 1
-            self._costs[order] = self._scaled.cost(order)
+            late = self._scaled.late(order) * self._scaled.lateness.unit
+            self._costs[order] = late + self._scaled.cost(order)
         return self._costs[order]
 
     def _key(self, order: Order) -> tuple[int, Order]:
-        """Less waiting first, then the owner's order."""
+        """Less lateness and waiting first, then the owner's order."""
         return self._cost(order), order
 
     def _improved(self, order: Order) -> Order:
@@ -241,7 +282,7 @@ class _Search:
             for each in reversed(range(self._number)):
                 if not done >> each & 1:
                     more = done | 1 << each
-                    reached = cost + sets.weights[each] * sets.minutes[more]
+                    reached = cost + sets.cost(each, ends=sets.minutes[more])
                     waiting.append(((*prefix, each), more, reached))
         return best, True
 

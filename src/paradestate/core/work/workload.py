@@ -19,7 +19,13 @@ from paradestate.core.strength import strength
 from paradestate.core.structure import Structure, structure
 from paradestate.core.unfolding import Stand
 from paradestate.core.work.aims import aims, with_numbers
-from paradestate.core.work.milestone import Aimed, Milestone, milestone_of, stand_beside
+from paradestate.core.work.milestone import (
+    Aimed,
+    Milestone,
+    milestone_of,
+    repairs_wanted,
+    stand_beside,
+)
 from paradestate.core.work.rates import Rates
 from paradestate.core.work.stand_work import StandWork, printed_work, stand_work
 from paradestate.core.work.to_come import with_orders
@@ -37,6 +43,8 @@ class Workload:
     figures: Mapping[str, FigureKind]
     patterns: frozenset[str]
     """Names of all stand patterns."""
+    repairs: tuple[Milestone, ...] = ()
+    """Stands of the milestones that are in repair, by the day on which they are wanted."""
 
 
 def workload(
@@ -61,6 +69,7 @@ def workload(
         bench=force.bench,
         figures=force.figures,
         patterns=frozenset(force.stands),
+        repairs=tuple(_repairs(force, works, milestones=milestones)),
     )
     findings = (*findings, *_no_minutes(force, found), *_left_out(found, aimed))
     return (None if stops(findings) else found), findings
@@ -93,8 +102,20 @@ def _works(force: Force, widest: Establishment) -> Mapping[str, StandWork]:
     states = strength(force, widest).stands
     own = {state.stand.name: stand_work(state, rates=rates) for state in states}
     made = with_orders(own, force.on_order, rates=rates)
+    for repair in force.repairs:
+        if repair.stand in made and not made[repair.stand].is_finished:
+            made = {**made, repair.stand: replace(made[repair.stand], repair=repair)}
     printed = (stand for stand in widest.stands if stand.is_wanted and stand.name not in made)
     return {**made, **{stand.name: printed_work(stand) for stand in printed}}
+
+
+def _repairs(
+    force: Force, works: Mapping[str, StandWork], *, milestones: Iterable[Milestone]
+) -> Iterator[Milestone]:
+    """Repairs of stands that some milestone has, and that aren't finished."""
+    waited_for = {name for milestone in milestones for name in milestone.stands}
+    unfinished = {name for name in waited_for if not works[name].is_finished}
+    yield from repairs_wanted(force.repairs, stands=unfinished)
 
 
 def _milestones(

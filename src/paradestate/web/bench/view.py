@@ -52,6 +52,8 @@ class BenchView:
     lead: tuple[str, ...]
     now: tuple[str, ...]
     """What can be played already."""
+    repairs: tuple[str, ...]
+    """What is in repair, by when it is wanted, and whether that can be met."""
     ladder: Pair | None
     """None where nothing is left to do."""
     bars: Pair | None
@@ -81,6 +83,7 @@ def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:
         boxes=tuple(_boxes(order)),
         lead=tuple(filter(None, _lead(order, today=today))),
         now=tuple(now_sentence(each) for each in ladder.reached if each.rung is None),
+        repairs=tuple(each.replace(" / ", ", ") for each in order.repair_sentences(today)),
         ladder=_ladder(order, steps, days=days),
         bars=_bars(order),
         milestones=tuple(_milestones(order)),

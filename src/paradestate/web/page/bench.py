@@ -120,7 +120,12 @@ def calendar_file(visit: Visit) -> Response:
     answer = _answer(visit)
     if answer.order is None:
         return show(visit)
-    text = calendar(answer.order.dates, force=answer.checked.force.title, made=visit.now)
+    text = calendar(
+        answer.order.dates,
+        force=answer.checked.force.title,
+        made=visit.now,
+        repairs=answer.order.ladder.repairs,
+    )
     headers = {"content-disposition": f'attachment; filename="{CALENDAR}"'}
     return visit.with_cookie(Response(text, media_type="text/calendar", headers=headers))
 

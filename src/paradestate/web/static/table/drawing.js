@@ -209,6 +209,10 @@ function logView(seen, act) {
       element("li", {}, isStruck ? element("s", {}, words) : words,
         element("small", {}, [turn, by, isStruck ? `struck out: ${reason}` : "", isWaiting ? "kept here" : ""]
           .filter(Boolean).join(" · "))))),
+    element("label", {}, "To be remembered of this game",
+      element("input", {"data-key": "note", value: seen.draft, maxlength: 1000, typed: act.draft})),
+    element("div", {class: "row"},
+      tapped("Keep the note", {key: "keep-note", more: "small", tap: act.note})),
     element("label", {}, "Name of this phone",
       element("input", {"data-key": "name", value: seen.device, maxlength: 40, id: "device"})),
     element("div", {class: "row"},

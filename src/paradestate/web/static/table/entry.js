@@ -10,6 +10,10 @@ export function opened(teller, game) {
   return played(teller, {opened: {game}});
 }
 
+export function noted(teller, text) {
+  return played(teller, {noted: {text}});
+}
+
 export function ended(teller) {
   return played(teller, {ended: {}});
 }

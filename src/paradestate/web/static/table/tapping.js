@@ -2,7 +2,7 @@
    the table page brings them to its computer, a carry file gives them back. */
 import {draw} from "./drawing.js";
 import {plain} from "./element.js";
-import {ended, newId, opened, strike, told} from "./entry.js";
+import {ended, newId, noted, opened, strike, told} from "./entry.js";
 import {isUnsent, unsent} from "./store.js";
 import {gameState, number} from "./tally.js";
 
@@ -23,8 +23,8 @@ export class Tapping {
     this.seen = {
       force: null, listed: [], games: [], game: "", state: gameState([]), view: "board", leaf: null,
       asked: NOTHING_ASKED, device: "", waiting: 0, refused: [], is: "none", why: "", metAt: "",
-      skew: "", doubts: [], isUnkept: false, isPassing: false, lost: "", isDark: false, last: null, log: [],
-      words: () => "", panel: null, buttons: [], carry: "",
+      skew: "", doubts: [], isUnkept: false, isPassing: false, lost: "", isDark: false, draft: "", last: null,
+      log: [], words: () => "", panel: null, buttons: [], carry: "",
     };
   }
 
@@ -74,7 +74,7 @@ export class Tapping {
     seen.refused = waiting.filter(({why}) => why);
     seen.words = (id) => wordsOf(every.find((each) => each.id === id));
     seen.log = logOf(here, seen.state.struck);
-    const last = here.filter((each) => each.isOwn && each.says.played?.told && !seen.state.struck.has(each.id))
+    const last = here.filter((each) => each.isOwn && isTakenBack(each.says.played) && !seen.state.struck.has(each.id))
       .sort((one, other) => other.order - one.order)[0];
     this.#mine = last?.id ?? null;
     seen.last = last ? wordsOf(last) : null;
@@ -108,6 +108,14 @@ export class Tapping {
         await this.store.keep("game", this.seen.game);
         await write((teller) => opened(teller, kind));
       }),
+      draft: (text) => { this.seen.draft = text; },
+      note: () => inTurn(async () => {
+        const text = this.seen.draft.trim();
+        if (!text) return;
+        await write((teller) => noted(teller, text));
+        this.seen.draft = "";
+        this.redraw();
+      }),
       end: () => inTurn(() => write((teller) => ended(teller))),
       choose: (game) => inTurn(async () => {
         this.seen.game = game;
@@ -130,6 +138,10 @@ export class Tapping {
       look: (part) => { this.seen.asked = {...this.seen.asked, ...part}; this.redraw(); },
     };
   }
+}
+
+function isTakenBack(played) {
+  return Boolean(played?.told || played?.noted);
 }
 
 /* The games that the computer named, and those begun here of which it doesn't know yet. */
@@ -166,6 +178,7 @@ function wordsOf(entry) {
     return [aspect, plain(name), value || "as at the start"].filter(Boolean).join(" ");
   }
   if (said.opened) return `${said.opened.game} begun`;
+  if (said.noted) return [plain(said.noted.about ?? ""), said.noted.text].filter(Boolean).join(": ");
   if (said.ended) return `ended ${said.ended.outcome ?? ""}`;
   return entry?.says.kind ?? "";
 }
