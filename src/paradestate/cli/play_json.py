@@ -136,6 +136,7 @@ def _now(now: WhatNow) -> dict[str, object]:
         "chart": list(now.chart),
         "ask": _purchase(now.ask),
         "take": _purchase(now.take),
+        "buy": purchases_json(now.buy),
     }
 
 

@@ -1,7 +1,6 @@
 """A game for people: what was written, points left, what to do now, and the roll record."""
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 from pathlib import Path
 
 import click
@@ -11,15 +10,20 @@ from rich.text import Text
 
 from paradestate.cli.output import command_line, console, print_hanging, titled_table
 from paradestate.core.journal_entry import JournalEntry
-from paradestate.core.play.event import Committed, Noted, Revealed, Rolled, Spoken, Told
-from paradestate.core.play.fairness import Fairness
+from paradestate.core.play.event import Committed, Noted, Revealed, Told
 from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.play.loss_count import LossCount
 from paradestate.core.sentence.account import points_words
-from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.loss_limit import body_words, losses_words
-from paradestate.core.sentence.play import binding_words, clock_words, event_words, note_words
+from paradestate.core.sentence.play import (
+    binding_words,
+    clock_words,
+    event_words,
+    note_words,
+    season_words,
+    who_words,
+)
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed, on_one_line
 from paradestate.journeys.play import Wrote
@@ -106,7 +110,7 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
     print_notes(out, record)
     for sides, each in game.season.items():
         if each.is_enough:
-            print_hanging(out, _season_words(sides, each))
+            print_hanging(out, season_words(sides, each))
 
 
 def _print_now(out: Console, game: PlayedGame) -> None:
@@ -133,7 +137,7 @@ def _record_table(game: PlayedGame, record: GameRecord) -> Table:
             clock_words(line.written, is_dated=line.written.date() != begun),
             line.id[:SHORT],
             on_one_line(_line_words(line, game)),
-            on_one_line(_who(line)),
+            on_one_line(who_words(line)),
         )
     return table
 
@@ -144,17 +148,6 @@ def _line_words(line: Line, game: PlayedGame) -> str:
     if line.struck_because is not None:
         return f"STRUCK OUT ({line.struck_because}): {words}"
     return f"{words} - the first roll counts" if line.id in second else words
-
-
-def _who(line: Line) -> str:
-    match line.event:
-        case Rolled(roller=roller, witness=witness):
-            seen = f"seen by {witness}" if witness else ""
-            return ", ".join(filter(None, (roller, seen)))
-        case Spoken():
-            return "opponent"
-        case _:
-            return line.device
 
 
 def _print_board(out: Console, record: GameRecord) -> None:
@@ -178,18 +171,3 @@ def print_notes(out: Console, record: GameRecord) -> None:
     """What was noted, those of a stand or body with its name."""
     for note in record.notes:
         print_hanging(out, f"Noted: {note_words(note)}")
-
-
-def _season_words(sides: int, each: Fairness) -> str:
-    came = listed(map(str, each.came))
-    remarkable = "remarkable" if each.is_alarming else "unremarkable"
-    return (
-        f"Dice of {sides} this season, {each.rolls} rolls: {came} times. "
-        f"Chi-square {near_text(each.statistic)} on {each.degrees} degrees; fair dice are as "
-        f"uneven in {_seldom_words(each.chance)} seasons: {remarkable}."
-    )
-
-
-def _seldom_words(chance: Fraction) -> str:
-    """A chance that is rounded, and never nought."""
-    return hundredths_words(chance) if chance else "less than 1 in 100"

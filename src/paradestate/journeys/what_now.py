@@ -20,6 +20,7 @@ from paradestate.core.sentence.wording import capital
 from paradestate.core.support.asked_for import by_chart
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.policy import Ask, Fallback
+from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.fallback import FallbackJourney, SoFar, best_fallback
 from paradestate.journeys.memory import NOTHING, Memory
@@ -38,6 +39,8 @@ class WhatNow:
     """What is best asked for next."""
     take: Purchase | None = None
     """What is best taken of what the dice allow."""
+    buy: tuple[Purchase, ...] = ()
+    """What is best bought at the end, where nothing more is asked for."""
 
 
 NOTHING_TO_SAY = WhatNow()
@@ -80,14 +83,20 @@ def waiting_words(bindings: Iterable[Binding]) -> WhatNow | None:
 def _best(
     folder: Path, account: Account, *, opened: Opened, today: datetime.date, memory: Memory
 ) -> FallbackJourney:
-    return best_fallback(
-        folder,
-        today=today,
-        choice=agreed_choice(opened),
-        grades=opened.grades,
-        points=account.start,
-        so_far=SoFar(taken=purchases_text(account.bought), refused=purchases_text(account.refused)),
-        memory=memory,
+    """The best play from there; a program that goes on running works it out once."""
+    so_far = SoFar(taken=purchases_text(account.bought), refused=purchases_text(account.refused))
+    return memory.kept(
+        ("what now", folder, today, repr(opened), account.start, so_far),
+        lambda: best_fallback(
+            folder,
+            today=today,
+            choice=agreed_choice(opened),
+            grades=opened.grades,
+            points=account.start,
+            so_far=so_far,
+            memory=memory,
+        ),
+        rests_on=(checked(folder, today=today, memory=memory).force,),
     )
 
 
@@ -113,7 +122,8 @@ def _next_step(play: Fallback, account: Account) -> WhatNow:
     chart = chart_lines(play)
     if account.terms.asking is Asking.ALL_DECLARED_FIRST and not account.requests:
         return WhatNow(words=declared_words(play), chart=chart, ask=_asked(play))
-    return WhatNow(words=chart[0], chart=chart[1:], ask=_asked(play))
+    buys = () if isinstance(play.chart, Ask) else play.chart.purchases
+    return WhatNow(words=chart[0], chart=chart[1:], ask=_asked(play), buy=buys)
 
 
 def _asked(play: Fallback) -> Purchase | None:

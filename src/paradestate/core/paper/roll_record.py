@@ -4,11 +4,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from paradestate.core.dice import NOUGHT
+from paradestate.core.game import Allowance, Purchase
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft
 from paradestate.core.sentence.dice import dice_words
 from paradestate.core.sentence.support import allowance_words, availability_words, purchase_words
 from paradestate.core.sentence.wording import capital
+from paradestate.core.support.entry import Availability
 
 OPEN_ROWS = 26
 """Rows that a page of Letter holds."""
@@ -16,7 +18,7 @@ OPEN_ROWS = 26
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RollRow:
-    """A roll that is known to come."""
+    """A roll that is known to come, on paper and on the page."""
 
     what: str
     dice: str
@@ -41,14 +43,24 @@ def roll_record(ground: Ground) -> Draft[RollRecord]:
 def _rows(ground: Ground) -> Iterator[RollRow]:
     game = ground.force.games.get(ground.game)
     if game is not None and game.allowance != NOUGHT:
-        words = allowance_words(game.allowance)
-        yield RollRow(what="Allowance", dice="", reading=capital(words.removeprefix("with ")))
+        yield allowance_row(game.allowance)
     for purchase in ground.plan:
         entry = ground.force.supporting_troops.get(purchase.entry)
         if entry is None or entry.availability is None:
             continue
-        yield RollRow(
-            what=purchase_words(purchase),
-            dice=dice_words(entry.availability.roll),
-            reading=capital(availability_words(entry.availability).partition(": ")[2]),
-        )
+        yield availability_row(purchase, entry.availability)
+
+
+def allowance_row(allowance: Allowance) -> RollRow:
+    """The roll for the points."""
+    words = allowance_words(allowance).removeprefix("with ")
+    return RollRow(what="Allowance", dice="", reading=capital(words))
+
+
+def availability_row(purchase: Purchase, availability: Availability) -> RollRow:
+    """The roll for something that is asked for."""
+    return RollRow(
+        what=purchase_words(purchase),
+        dice=dice_words(availability.roll),
+        reading=capital(availability_words(availability).partition(": ")[2]),
+    )

@@ -1,6 +1,7 @@
 """What is written down of a game as a sentence."""
 
 from datetime import datetime, tzinfo
+from fractions import Fraction
 
 from paradestate.core.play.event import (
     Asked,
@@ -14,7 +15,9 @@ from paradestate.core.play.event import (
     Spoken,
     Told,
 )
-from paradestate.core.play.game_record import Binding
+from paradestate.core.play.fairness import Fairness
+from paradestate.core.play.game_record import Binding, Line
+from paradestate.core.sentence.chance import hundredths_words, near_text
 from paradestate.core.sentence.wording import listed, on_one_line
 
 SHORT = 8
@@ -116,3 +119,31 @@ def binding_words(binding: Binding) -> str:
     if binding.secret is None:
         return "rolled; the secret isn't told yet"
     return "rolled, and the secret is told"
+
+
+def who_words(line: Line) -> str:
+    """Who rolled, saw or told it; empty where nobody is named."""
+    match line.event:
+        case Rolled(roller=roller, witness=witness):
+            seen = f"seen by {witness}" if witness else ""
+            return ", ".join(filter(None, (roller, seen)))
+        case Spoken():
+            return "opponent"
+        case _:
+            return line.device
+
+
+def season_words(sides: int, each: Fairness) -> str:
+    """How evenly the dice of a season came, and whether that is remarkable."""
+    came = listed(map(str, each.came))
+    remarkable = "remarkable" if each.is_alarming else "unremarkable"
+    return (
+        f"Dice of {sides} this season, {each.rolls} rolls: {came} times. "
+        f"Chi-square {near_text(each.statistic)} on {each.degrees} degrees; fair dice are as "
+        f"uneven in {_seldom_words(each.chance)} seasons: {remarkable}."
+    )
+
+
+def _seldom_words(chance: Fraction) -> str:
+    """A chance that is rounded, and never nought."""
+    return hundredths_words(chance) if chance else "less than 1 in 100"

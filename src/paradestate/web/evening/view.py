@@ -1,0 +1,149 @@
+"""Everything that the sheet of an evening shows of one game."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from paradestate.core.finding import Finding
+from paradestate.core.play.game_record import GameRecord, rolls
+from paradestate.core.sentence.account import points_words
+from paradestate.core.sentence.play import event_words, season_words
+from paradestate.core.sentence.support import purchases_words
+from paradestate.core.sentence.wording import capital, listed
+from paradestate.journeys.played_game import PlayedGame
+from paradestate.web.evening.arranging import (
+    Arrangement,
+    Names,
+    Stands,
+    anything,
+    arrangements,
+    how_it_stands,
+)
+from paradestate.web.evening.record import (
+    MachineRoll,
+    RecordLine,
+    RollLine,
+    machine_rolls,
+    record_lines,
+    roll_lines,
+)
+from paradestate.web.evening.step import Choosable, Step, askable, buyable, step_of
+from paradestate.web.visit import Visit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherGame:
+    """Another game of this force that goes on."""
+
+    id: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EveningView:
+    """A game as far as it has come, and what can be done with it."""
+
+    id: str
+    title: str
+    boxes: tuple[tuple[str, str], ...]
+    ended: str
+    """How it ended; empty while it goes on."""
+    left: int | None
+    """Points; None before the roll, or where the folder doesn't offer the game any more."""
+    sums: tuple[str, ...]
+    """Where the points come from and went, what was taken and what was refused."""
+    now: str
+    chart: tuple[str, ...]
+    step: Step | None
+    """None where the game is over."""
+    untold: bool
+    """Whether a secret of a roll that was made waits to be told."""
+    asks: tuple[Choosable, ...]
+    buys: tuple[Choosable, ...]
+    arrangements: tuple[Arrangement, ...]
+    aspects: tuple[str, ...]
+    names: Names
+    standing: tuple[Stands, ...]
+    rolls: tuple[RollLine, ...]
+    lines: tuple[RecordLine, ...]
+    more_lines: int
+    machine: tuple[MachineRoll, ...]
+    season: tuple[str, ...]
+    others: tuple[OtherGame, ...]
+    last_roller: str
+    last_witness: str
+    findings: tuple[Finding, ...]
+
+
+def evening_view(visit: Visit, game: PlayedGame, record: GameRecord, *, asked: str) -> EveningView:
+    """A game as the sheet shows it; `asked` is what somebody wants to roll for."""
+    zone, account, ended = visit.now.tzinfo, game.account, record.ended
+    step, findings = (None, ()) if ended is not None else step_of(game, asked=asked)
+    lines = record_lines(record, account, zone=zone)
+    aspects, names = anything(game)
+    rolled = [each.rolled for each in rolls(record) if not each.rolled.commitment]
+    return EveningView(
+        id=record.id,
+        title=capital(game_words(record)),
+        boxes=tuple(_boxes(record)),
+        ended="" if ended is None else capital(event_words(ended)),
+        left=None if account is None else account.left,
+        sums=tuple(_sums(game)),
+        now=game.now.words,
+        chart=game.now.chart,
+        step=step,
+        untold=any(each.is_waiting and each.rolled is not None for each in game.bindings),
+        asks=() if account is None else askable(account),
+        buys=() if account is None else buyable(account),
+        arrangements=arrangements(game),
+        aspects=aspects,
+        names=names,
+        standing=how_it_stands(game),
+        rolls=roll_lines(record, account, zone=zone),
+        lines=lines,
+        more_lines=len(record.lines) - len(lines),
+        machine=tuple(machine_rolls(game)),
+        season=tuple(
+            season_words(sides, each) for sides, each in game.season.items() if each.is_enough
+        ),
+        others=tuple(
+            OtherGame(id=each.id, words=game_words(each))
+            for each in game.others
+            if each.ended is None and each.id != record.id
+        ),
+        last_roller=rolled[-1].roller if rolled else "",
+        last_witness=rolled[-1].witness if rolled else "",
+        findings=findings,
+    )
+
+
+def game_words(record: GameRecord) -> str:
+    """Which game it is: `whole-day attack against Ommerath`."""
+    terms = record.terms
+    return f"{terms.game} against {terms.opponent}" if terms.opponent else terms.game
+
+
+def _boxes(record: GameRecord) -> Iterator[tuple[str, str]]:
+    """The terms, as far as they are more than the game's name."""
+    terms = record.terms
+    if terms.posture:
+        yield "Posture", terms.posture
+    if terms.date:
+        yield "Date", terms.date
+    if terms.numbers:
+        yield "Numbers", listed(f"{number} x {part}" for part, number in terms.numbers.items())
+    if terms.grades:
+        yield "Grades", listed(f"{scale} {grade}" for scale, grade in terms.grades.items())
+
+
+def _sums(game: PlayedGame) -> Iterator[str]:
+    account = game.account
+    if account is None:
+        return
+    if account.left is not None:
+        yield capital(points_words(account).partition(": ")[2])
+    if account.bought:
+        yield f"Taken: {purchases_words(account.bought)}."
+    if account.refused:
+        yield f"Refused or declined: {purchases_words(account.refused)}."
+    if account.declared:
+        yield f"Still to be rolled for: {purchases_words(account.declared)}."
