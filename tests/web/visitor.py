@@ -54,6 +54,7 @@ class Visitor:
     """Somebody who looks at the pages of a folder, each request a second after the one before."""
 
     def __init__(self, folder: Path, *, force: str = "") -> None:
+        self.folder = folder
         self.force = force or folder.name
         self.seconds = 0
         self.seen: list[str] = []

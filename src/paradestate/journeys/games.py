@@ -38,3 +38,23 @@ def game_beginning(records: Sequence[GameRecord], beginning: str) -> GameRecord 
     """The one game whose id begins so; None where there is none, or more than one."""
     fitting = [each for each in records if each.id.startswith(beginning.lower())]
     return fitting[0] if len(fitting) == 1 else None
+
+
+def game_going_on(
+    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
+) -> GameRecord | None:
+    """The newest game that isn't ended; None where there is none.
+
+    Looked for once as long as nothing is written. Raises StoreError, and FileError.
+    """
+    newest = history(folder, today=today, last=1, memory=memory).entries
+    if not newest:
+        return None
+    return memory.kept(
+        ("game going on", folder, newest[0].id),
+        lambda: _going_on(games_of(folder, today=today, memory=memory).records),
+    )
+
+
+def _going_on(records: Sequence[GameRecord]) -> GameRecord | None:
+    return next((each for each in reversed(records) if each.ended is None), None)

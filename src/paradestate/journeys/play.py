@@ -36,6 +36,7 @@ from paradestate.core.play.play_finding import (
     not_of_this_game,
     not_rolled_yet,
     other_posture,
+    reason_unsaid,
 )
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
@@ -272,6 +273,8 @@ def strike(pen: Pen, beginning: str, *, because: str) -> Wrote:
     lines = [each for each in game.record.lines if each.id.startswith(beginning.lower())]
     if len(lines) != 1 or not beginning:
         return Wrote(findings=(not_of_this_game(beginning),), game=game)
+    if not because.strip():
+        return Wrote(findings=(reason_unsaid(),))
     request = LogRequest(
         id=pen.new_id(),
         kind=EntryKind.STRUCK_OUT,

@@ -41,6 +41,8 @@ class WhatNow:
     """What is best taken of what the dice allow."""
     buy: tuple[Purchase, ...] = ()
     """What is best bought at the end, where nothing more is asked for."""
+    is_all: bool = False
+    """Whether nothing more is worth asking for or buying."""
 
 
 NOTHING_TO_SAY = WhatNow()
@@ -122,8 +124,10 @@ def _next_step(play: Fallback, account: Account) -> WhatNow:
     chart = chart_lines(play)
     if account.terms.asking is Asking.ALL_DECLARED_FIRST and not account.requests:
         return WhatNow(words=declared_words(play), chart=chart, ask=_asked(play))
-    buys = () if isinstance(play.chart, Ask) else play.chart.purchases
-    return WhatNow(words=chart[0], chart=chart[1:], ask=_asked(play), buy=buys)
+    if isinstance(play.chart, Ask):
+        return WhatNow(words=chart[0], chart=chart[1:], ask=play.chart.purchase)
+    bought = play.chart.purchases
+    return WhatNow(words=chart[0], chart=chart[1:], buy=bought, is_all=not bought)
 
 
 def _asked(play: Fallback) -> Purchase | None:

@@ -154,6 +154,15 @@ def not_of_this_game(beginning: str) -> Finding:
     )
 
 
+def reason_unsaid() -> Finding:
+    """The stop where a line is to be struck out without a reason."""
+    return log_stop(
+        code="reason-unsaid",
+        message="It isn't said why the line is struck out.",
+        hint="Say it in a few words: the line stays readable, with the reason.",
+    )
+
+
 def record_findings(
     record: GameRecord,
     account: Account,

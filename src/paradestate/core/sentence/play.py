@@ -24,6 +24,11 @@ SHORT = 8
 """Digits of a digest that are shown."""
 
 
+def game_words(terms: Opened) -> str:
+    """Which game it is: `whole-day attack against Ommerath`."""
+    return f"{terms.game} against {terms.opponent}" if terms.opponent else terms.game
+
+
 def event_words(event: Event) -> str:
     """What happened: `rolled 6 and 2 for the allowance (18 + 2d6), 26 in all`.
 

@@ -92,7 +92,7 @@ def _attaching(fielded: Fielded) -> Iterator[Arrangement]:
         subject="Section",
         names=_listed([each.name for each in sections]),
         value="Attached to",
-        values=(("", INDEPENDENT), *_listed([each.name for each in hosts])),
+        values=(*_listed([each.name for each in hosts]), ("", INDEPENDENT)),
     )
 
 
@@ -109,7 +109,7 @@ def _loading(fielded: Fielded) -> Iterator[Arrangement]:
             subject="Stand",
             names=_listed([each.name for each in every if each.name not in set(carriers)]),
             value="Loaded on",
-            values=(("", "nothing"), *_listed(carriers)),
+            values=(*_listed(carriers), ("", "nothing")),
         )
 
 

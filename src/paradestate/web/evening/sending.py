@@ -33,12 +33,14 @@ def _filled_in(form: Form) -> str:
 def pen_of(visit: Visit) -> Pen:
     """Who writes with a form, in the game that it is about."""
     ids = _ids(first_id(visit))
+    # The table page on the same phone counts its own events.
+    device = visit.request.scope.get(DEVICE, "")
     return Pen(
         folder=visit.folder,
         today=visit.today,
         now=visit.now,
         new_id=lambda: next(ids),
-        device=visit.request.scope.get(DEVICE, ""),
+        device=f"{device}, on the page" if device else "",
         of=visit.form.text(OF),
         memory=visit.memory,
     )

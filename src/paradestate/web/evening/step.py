@@ -108,13 +108,20 @@ class WordStep:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ChooseStep:
+    """What is asked for is chosen by hand, since it isn't known what is best."""
+
+    form: ClassVar[str] = "choose"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DoneStep:
     """Nothing is left to choose: the game itself comes."""
 
     form: ClassVar[str] = "done"
 
 
-Step: TypeAlias = RollStep | TakeStep | BuyStep | DeclareStep | WordStep | DoneStep
+Step: TypeAlias = RollStep | TakeStep | BuyStep | DeclareStep | WordStep | ChooseStep | DoneStep
 
 
 def step_of(game: PlayedGame, *, asked: str) -> tuple[Step, tuple[Finding, ...]]:
@@ -124,14 +131,15 @@ def step_of(game: PlayedGame, *, asked: str) -> tuple[Step, tuple[Finding, ...]]
         return _word(waiting), ()
     account = game.account
     if account is None:
-        return DoneStep(), ()
+        return ChooseStep(), ()
     if account.open is not None:
         return _take(account.open, account, best=game.now.take), ()
-    wanted = asked or _to_roll(game, account)
+    best = _to_roll(game, account)
+    wanted = asked or best
     if wanted:
         made = roll_for(game, wanted)
         if isinstance(made, RollFor):
-            return _roll(made, wanted, account=account, is_other=bool(asked)), ()
+            return _roll(made, wanted, account=account, is_other=wanted != best), ()
         return _without_roll(game, account), (made,)
     return _without_roll(game, account), ()
 
@@ -158,7 +166,7 @@ def _without_roll(game: PlayedGame, account: Account) -> Step:
         return DeclareStep(entries=tuple(entries))
     if game.now.buy:
         return BuyStep(typed=purchases_text(game.now.buy), words=purchases_words(game.now.buy))
-    return DoneStep()
+    return DoneStep() if game.now.is_all else ChooseStep()
 
 
 def _word(binding: Binding) -> WordStep:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.finding import Finding
 from paradestate.core.play.game_record import GameRecord, rolls
 from paradestate.core.sentence.account import points_words
-from paradestate.core.sentence.play import event_words, season_words
+from paradestate.core.sentence.play import event_words, game_words, season_words
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed
 from paradestate.journeys.played_game import PlayedGame
@@ -69,6 +69,8 @@ class EveningView:
     machine: tuple[MachineRoll, ...]
     season: tuple[str, ...]
     others: tuple[OtherGame, ...]
+    numbered: tuple[str, ...]
+    """Names of the forms of which there may be several."""
     last_roller: str
     last_witness: str
     findings: tuple[Finding, ...]
@@ -80,10 +82,11 @@ def evening_view(visit: Visit, game: PlayedGame, record: GameRecord, *, asked: s
     step, findings = (None, ()) if ended is not None else step_of(game, asked=asked)
     lines = record_lines(record, account, zone=zone)
     aspects, names = anything(game)
+    stands = how_it_stands(game)
     rolled = [each.rolled for each in rolls(record) if not each.rolled.commitment]
     return EveningView(
         id=record.id,
-        title=capital(game_words(record)),
+        title=capital(game_words(record.terms)),
         boxes=tuple(_boxes(record)),
         ended="" if ended is None else capital(event_words(ended)),
         left=None if account is None else account.left,
@@ -97,7 +100,7 @@ def evening_view(visit: Visit, game: PlayedGame, record: GameRecord, *, asked: s
         arrangements=arrangements(game),
         aspects=aspects,
         names=names,
-        standing=how_it_stands(game),
+        standing=stands,
         rolls=roll_lines(record, account, zone=zone),
         lines=lines,
         more_lines=len(record.lines) - len(lines),
@@ -106,20 +109,18 @@ def evening_view(visit: Visit, game: PlayedGame, record: GameRecord, *, asked: s
             season_words(sides, each) for sides, each in game.season.items() if each.is_enough
         ),
         others=tuple(
-            OtherGame(id=each.id, words=game_words(each))
+            OtherGame(id=each.id, words=game_words(each.terms))
             for each in game.others
             if each.ended is None and each.id != record.id
+        ),
+        numbered=(
+            *(f"arrange-{place + 1}" for place in range(len(arrangements(game)))),
+            *(f"settle-{place + 1}" for place in range(sum(x.is_disputed for x in stands))),
         ),
         last_roller=rolled[-1].roller if rolled else "",
         last_witness=rolled[-1].witness if rolled else "",
         findings=findings,
     )
-
-
-def game_words(record: GameRecord) -> str:
-    """Which game it is: `whole-day attack against Ommerath`."""
-    terms = record.terms
-    return f"{terms.game} against {terms.opponent}" if terms.opponent else terms.game
 
 
 def _boxes(record: GameRecord) -> Iterator[tuple[str, str]]:

@@ -14,8 +14,9 @@ from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.play.machine_roll import MOST_LETTERS, SECRET_BYTES
 from paradestate.core.play.play_finding import no_game
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.play import event_words
-from paradestate.core.sentence.wording import capital, several
+from paradestate.core.sentence.play import event_words, game_words
+from paradestate.core.sentence.support import allowance_words
+from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import number_of
 from paradestate.journeys.machine_roll import bind, reveal, speak
@@ -23,8 +24,8 @@ from paradestate.journeys.pen import Pen
 from paradestate.journeys.play import Wrote, ask, end, mark, opened, roll, strike, take
 from paradestate.journeys.played_game import PlayedGame, played_game
 from paradestate.web.choosing.question import GRADE, question
-from paradestate.web.evening.arranging import MOST_NAMES
-from paradestate.web.evening.sending import first_id, lines_from, pen_of, written_before
+from paradestate.web.evening.sending import OF, first_id, lines_from, pen_of, written_before
+from paradestate.web.evening.step import RollStep
 from paradestate.web.evening.typed import (
     asked_typed,
     face_field,
@@ -35,7 +36,7 @@ from paradestate.web.evening.typed import (
 from paradestate.web.evening.view import EveningView, evening_view
 from paradestate.web.evening.words import for_the_evening
 from paradestate.web.form import Form
-from paradestate.web.log_form import field, new_id
+from paradestate.web.log_form import ENTRY, field, new_id
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.visit import Visit
 
@@ -77,7 +78,7 @@ class Written:
 
 def show(visit: Visit) -> Response:
     """The game that goes on, or the one that is named in the address."""
-    return _page(visit, of=visit.query.get("of", ""))
+    return _page(visit, of=visit.query.get(OF, ""))
 
 
 def _start(pen: Pen, form: Form) -> Wrote:
@@ -172,15 +173,16 @@ def _of(visit: Visit, done: Wrote) -> str:
     """The game that is looked at once a form was taken: the one that it began, or is about."""
     if done.game is not None and done.game.record is None:
         return ""  # its opening is struck out
-    began = [each.played.game for each in done.entries if each.played is not None]
-    return began[0] if began else visit.form.text("of")
+    named = visit.form.text(OF)
+    return named or ("" if done.is_stopped else first_id(visit))  # the id of a game that it began
 
 
 def _look(visit: Visit, *, of: str) -> Response:
     """The game with what was written just now, and a mark where it says so."""
     struck = visit.form.text("line")
     said = {STRUCK: struck} if struck else {WRITTEN: first_id(visit)}
-    return visit.back_to(f"{SHEET}?{urlencode({'of': of[:SHORT], **said})}#now")
+    game = {OF: of[:SHORT]} if of else {}
+    return visit.back_to(f"{SHEET}?{urlencode(game | said)}#now")
 
 
 def _page(
@@ -194,7 +196,8 @@ def _page(
         return visit.page("stopped.html", title=PAGE.title, found=read.findings)
     view = None
     if record is not None:
-        view = evening_view(visit, game, record, asked=visit.query.get("ask", ""))
+        view = evening_view(visit, game, record, asked=_asked(visit, refused))
+    striking = _striking(visit, record)
     unknown = (no_game(of),) if of and game.record is None else ()
     return visit.page(
         "evening.html",
@@ -202,12 +205,16 @@ def _page(
         force=read.force,
         asked=question(visit.query),
         view=view,
-        going=None if record is not None else _going(game),
+        going=game.open_game if record is None else None,
+        game_words=game_words,
         refused=refused,
         found_here=for_the_evening(() if refused is None else refused.findings),
         found=_found(game, unknown, view=view),
         said=_said(visit, refused, is_written=is_written),
-        striking=_striking(visit, record),
+        striking=striking,
+        homeless=refused is not None
+        and (is_written or not _is_shown(refused.form, view, is_striking=striking is not None)),
+        held=_held(visit) if refused is not None and not is_written else "",
         written=_written(visit, record),
         new_id=new_id,
         field=field,
@@ -216,8 +223,37 @@ def _page(
         most_letters=MOST_LETTERS,
         several=several,
         capital=capital,
-        unlisted=MOST_NAMES,
+        allowance=allowance_words,
     )
+
+
+def _asked(visit: Visit, refused: Refused | None) -> str:
+    """What somebody wants to roll for: as the address says, or the form that was refused."""
+    if refused is not None and refused.form in {"roll", "bind"}:
+        return visit.form.text("what")
+    return visit.query.get("ask", "")
+
+
+def _is_shown(form: str, view: EveningView | None, *, is_striking: bool) -> bool:
+    """Whether a form is on the page as it is now, and so can say itself what is amiss in it."""
+    if view is None:
+        return form == "start"
+    shown = {"reveal"} if view.untold else set()
+    if is_striking:
+        shown.add("strike")
+    if view.step is not None:
+        shown |= {view.step.form, "free", "free-bind", "end", "arrange-any", *view.numbered}
+    if isinstance(view.step, RollStep):
+        shown.add("bind")
+    if view.step is not None and view.buys:
+        shown.add("buy-other")
+    return form in shown
+
+
+def _held(visit: Visit) -> str:
+    """What was filled in, in one line, for a form that isn't on the page any more."""
+    hidden = {ENTRY, SLIP, OF}
+    return listed(text for name, text in visit.form.texts.items() if text and name not in hidden)
 
 
 def _found(
@@ -229,11 +265,6 @@ def _found(
     doubts = tuple(each for each in every if each.place == CHOSEN_HERE and each not in halts)
     rest = tuple(each for each in every if each not in halts and each not in doubts)
     return {"stops": halts, "doubts": doubts, "remarks": rest}
-
-
-def _going(game: PlayedGame) -> GameRecord | None:
-    """The game that goes on while another is about to begin."""
-    return game.open_game
 
 
 def _said(visit: Visit, refused: Refused | None, *, is_written: bool) -> Callable[..., str]:
@@ -262,8 +293,8 @@ def _written(visit: Visit, record: GameRecord | None) -> Written | None:
     struck = visit.query.get(STRUCK, "")
     for line in record.lines:
         if line.id == struck and line.struck_because is not None:
-            words = f"Struck out, {line.struck_because}: {event_words(line.event)}."
-            return Written(words=(words,), line="")
+            gone = f"Struck out, {line.struck_because}: {event_words(line.event)}."
+            return Written(words=(gone,), line="")
     lines = lines_from(record, visit.query.get(WRITTEN, ""))
     if not lines:
         return None

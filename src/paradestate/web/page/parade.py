@@ -13,8 +13,10 @@ from paradestate.core.next_step import NextStep, next_step
 from paradestate.core.parade import OnParade, Rank, nearest, numbers_by_stage, ranks
 from paradestate.core.sentence.cross_check import ticks
 from paradestate.core.sentence.journal import entry_words
+from paradestate.core.sentence.play import game_words
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import Count
+from paradestate.journeys.games import game_going_on
 from paradestate.journeys.history import LOOKED_AT, history
 from paradestate.journeys.log import log
 from paradestate.journeys.marking import marking_of
@@ -164,6 +166,8 @@ def _page(
         entry_words=entry_words,
         found=found,
         told=told,
+        going=game_going_on(visit.folder, today=visit.today, memory=visit.memory),
+        game_words=game_words,
     )
 
 
