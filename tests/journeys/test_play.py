@@ -12,6 +12,8 @@ import pytest
 from paradestate.core.game import Purchase
 from paradestate.core.play.event import Asked, Opened, Rolled, Subject, Told
 from paradestate.core.play.game_record import rolls
+from paradestate.journeys.games import game_going_on
+from paradestate.journeys.memory import Memory
 from paradestate.journeys.play import Wrote, ask, end, mark, roll, strike, take
 from paradestate.journeys.played_game import PlayedGame, played_game
 from tests.forces import EXAMPLES
@@ -250,6 +252,33 @@ def test_where_no_worth_is_given_it_is_said_why_nothing_is_advised(folder: Path)
 def test_what_the_best_play_did_not_ask_for_is_for_the_owner_to_decide(folder: Path) -> None:
     done = evening(folder, ("armoured cars=3", 12))
     assert "the best play didn't ask for it" in state(done).now.words
+
+
+def test_a_line_is_not_struck_out_without_a_reason(folder: Path) -> None:
+    (line,) = evening(folder).entries
+    assert codes(strike(pen(folder), line.id, because=" ")) == ["reason-unsaid"]
+
+
+def test_what_is_best_bought_at_the_end_is_named_and_then_that_it_is_all(folder: Path) -> None:
+    done = evening(folder, ("light tanks=2", 3), ("anti-tank guns=2", 1), ("armoured cars=2", 1))
+    best = (
+        Purchase(entry="machine-gun platoon", number=2),
+        Purchase(entry="bicycle troop", number=2),
+    )
+    assert (state(done).now.buy, state(done).now.is_all) == (best, False)
+    done = take(pen(folder), "machine-gun platoon=2, bicycle troop=2")
+    assert (state(done).now.buy, state(done).now.is_all) == ((), True)
+
+
+def test_the_game_that_goes_on_is_found_until_it_ends(folder: Path) -> None:
+    memory = Memory()
+    assert game_going_on(folder, today=TODAY, memory=memory) is None
+    begun(folder)
+    before = game_going_on(folder, today=TODAY, memory=memory)
+    assert before is not None
+    assert before is game_going_on(folder, today=TODAY, memory=memory)
+    end(pen(folder))
+    assert game_going_on(folder, today=TODAY, memory=memory) is None
 
 
 def test_the_season_counts_real_dice_of_all_games(folder: Path) -> None:

@@ -18,14 +18,20 @@ from paradestate.core.play.event import (
     Subject,
     Told,
 )
+from paradestate.core.play.fairness import fairness
+from paradestate.core.play.game_record import Line
 from paradestate.core.sentence.play import (
     binding_words,
     clock_words,
     event_words,
+    game_words,
     note_words,
+    season_words,
     shown_words,
+    who_words,
 )
 from tests.core.play.test_game_record import STEPS, binding
+from tests.entries import WRITTEN
 
 REVEALED = Revealed(commitment="a", secret="abcdef0123")  # noqa: S106 - it is told to everybody
 
@@ -111,3 +117,36 @@ def test_a_time_is_said_of_any_clock() -> None:
     assert clock_words(at, zone=east, is_dated=True) == "2026-11-28 04:42"
     last = datetime.datetime.max.replace(tzinfo=datetime.UTC)
     assert clock_words(last, zone=east) == "23:59 UTC"
+
+
+def test_a_game_is_named_with_its_opponent() -> None:
+    assert game_words(Opened(game="attack")) == "attack"
+    assert game_words(Opened(game="attack", opponent="Ommerath")) == "attack against Ommerath"
+
+
+@pytest.mark.parametrize(
+    ("event", "words"),
+    [
+        (Rolled(purpose="tanks", dice="1d12", faces=(3,), total=3), ""),
+        (Rolled(purpose="tanks", dice="1d12", faces=(3,), total=3, roller="Anna"), "Anna"),
+        (
+            Rolled(
+                purpose="tanks", dice="1d12", faces=(3,), total=3, roller="Anna", witness="Bert"
+            ),
+            "Anna, seen by Bert",
+        ),
+        (Spoken(commitment="a", word="heron"), "opponent"),
+        (Ended(), "a phone"),
+    ],
+)
+def test_it_is_said_who_rolled_saw_or_told_a_line(event: Event, words: str) -> None:
+    assert who_words(Line(id="a", written=WRITTEN, event=event, device="a phone")) == words
+
+
+def test_a_season_of_dice_is_remarkable_only_where_fair_ones_are_seldom_so_uneven() -> None:
+    """Chi-square of 20 and 10 is 10/3, its chance 0.0679; of 90 and 10 it is 64."""
+    assert season_words(2, fairness((20, 10))) == (
+        "Dice of 2 this season, 30 rolls: 20 and 10 times. Chi-square 3.33 on 1 degrees; "
+        "fair dice are as uneven in 7 in 100 seasons: unremarkable."
+    )
+    assert "in less than 1 in 100 seasons: remarkable." in season_words(2, fairness((90, 10)))

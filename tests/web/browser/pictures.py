@@ -30,6 +30,7 @@ from paradestate.web.serving import loopback_hosts
 from tests.journeys.played_losses import SECTIONS, ids, out, play, with_campaign
 from tests.web.browser.conftest import ARGUMENTS, chromium
 from tests.web.browser.small_png import MOST_COLOURS, small_png
+from tests.web.evenings import half_over
 from tests.web.grounds import CLUB
 from tests.web.server import marenz, running
 
@@ -53,6 +54,8 @@ IN_DOCS = (
     "marks-320-light",
     "trays-1280-light",
     "papers-320-light",
+    "evening-1280-light",
+    "evening-320-dark",
     "after-1280-light",
     "club-1280-light",
     "club-320-light",
@@ -189,6 +192,8 @@ def main() -> None:
         ):
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
             for path in (*(page.path for page in (*PAGES, *BELOW)), "start", "phone"):
+                if path == "evening":  # not before the parade is taken, which would name the game
+                    half_over(force, begin=NOW)
                 below = path if path in {"start", "phone"} else f"forces/marenz/{path}"
                 address = f"{url}/{below}{ASKED.get(path, '')}"
                 _taken(browser, address, name=path.replace("/", "-"))

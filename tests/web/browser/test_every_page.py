@@ -13,6 +13,7 @@ from paradestate.web.listening import LOOPBACK
 from paradestate.web.phone.addresses import named_address
 from paradestate.web.phone.listener import phone_listener
 from paradestate.web.serving import loopback_hosts
+from tests.web.evenings import half_over
 from tests.web.grounds import NOW, Grounds
 from tests.web.server import running
 
@@ -47,6 +48,7 @@ SHEETS = [
     CHANGED,
     CHANGED_TOO,
     STAND_UP,
+    "evening?new=yes",
     "choosing/list",
     ALIKE,
     CHOSEN_COLOURS,
@@ -93,6 +95,7 @@ def url(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     listener.devices.admit("Anna's phone", day=NOW.date())
     listener.pairing.begin()
     folder = Grounds(place).collection
+    half_over(folder / "marenz", begin=NOW, is_disputed=True)
     with running(
         lambda port: application(
             replace(new_site(folder, hosts=loopback_hosts(port), clock=lambda: NOW), phone=listener)

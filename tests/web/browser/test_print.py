@@ -24,6 +24,7 @@ SHEETS = (
     "bench/cards",
     "marks",
     "papers",
+    "evening",
     "after",
 )
 SET = 60_000

@@ -88,7 +88,7 @@ def form_of(seen: Response, slip: str) -> SeenForm:
 
 
 def sent(
-    visitor: Visitor, seen: Response, slip: str, filled: Mapping[str, str] | None = None
+    visitor: Visitor, seen: Response, *, slip: str, filled: Mapping[str, str] | None = None
 ) -> Response:
     """Fills a form in and sends it."""
     form = form_of(seen, slip)
@@ -96,7 +96,7 @@ def sent(
     return visitor.post(address, {**form.fields, **(filled or {})}, seen=seen)
 
 
-def resent(visitor: Visitor, seen: Response, slip: str, filled: Mapping[str, str]) -> str:
+def resent(visitor: Visitor, seen: Response, *, slip: str, filled: Mapping[str, str]) -> str:
     """Sends the same form once more, and tells where that leads to."""
     form = form_of(seen, slip)
     (token, *_) = re.findall(r'name="token" value="([0-9a-f]+)"', seen.text)
@@ -110,19 +110,19 @@ def resent(visitor: Visitor, seen: Response, slip: str, filled: Mapping[str, str
 
 def begun(visitor: Visitor) -> Response:
     seen = visitor.get("evening", new="yes")
-    return sent(visitor, seen, "start", {"game": GAME, "opponent": "Ommerath"})
+    return sent(visitor, seen, slip="start", filled={"game": GAME, "opponent": "Ommerath"})
 
 
 def rolled(visitor: Visitor, seen: Response, *faces: int, **filled: str) -> Response:
     every = {f"face/{place}": f"{face}" for place, face in enumerate(faces, start=1)}
-    return sent(visitor, seen, "roll", {**every, **filled})
+    return sent(visitor, seen, slip="roll", filled={**every, **filled})
 
 
 def with_allowance(visitor: Visitor) -> Response:
     return rolled(visitor, begun(visitor), 6, 2, **BERT)
 
 
-def asked_for(visitor: Visitor, seen: Response, what: str) -> Response:
+def asked_for(visitor: Visitor, seen: Response, *, what: str) -> Response:
     """The page with the form for a roll that isn't what is best."""
     (game,) = set(re.findall(r'name="of" value="([^"]+)"', seen.text))
     return visitor.get("evening", of=game, ask=what)
@@ -132,12 +132,12 @@ def number_of_lines(visitor: Visitor) -> int:
     return sum(len(each.lines) for each in records(visitor))
 
 
-def struck(visitor: Visitor, seen: Response, line: str, *, because: str) -> Response:
+def struck(visitor: Visitor, seen: Response, *, line: str, because: str) -> Response:
     """Goes by the link of a line, and strikes it out."""
     (link,) = {
         each for each in re.findall(r'href="([^"#]*strike=[^"#]*)', seen.text) if line in each
     }
-    return sent(visitor, visitor.get(unescape(link)), "strike", {"because": because})
+    return sent(visitor, visitor.get(unescape(link)), slip="strike", filled={"because": because})
 
 
 def stops_of(seen: Response) -> list[str]:
@@ -160,10 +160,10 @@ def test_an_evening_from_its_terms_to_its_end(visitor: Visitor) -> None:
         ("end", {"outcome": "held the bridge"}, "Ended: held the bridge."),
     ):
         before = seen
-        seen = sent(visitor, before, slip, filled)
+        seen = sent(visitor, before, slip=slip, filled=filled)
         assert (seen.status_code, words in words_of(seen)) == (200, True), (slip, words_of(seen))
         lines = number_of_lines(visitor)
-        assert (resent(visitor, before, slip, filled), lines) == (
+        assert (resent(visitor, before, slip=slip, filled=filled), lines) == (
             f"{seen.url}",
             number_of_lines(visitor),
         )
@@ -191,7 +191,10 @@ def test_dice_that_cant_be_are_stopped_beside_the_form_and_what_was_typed_stays(
         assert (bad.status_code, stops_of(bad)) == (422, [stop])
         assert form_of(bad, "roll").fields["witness"] == "Bert"
         assert form_of(bad, "roll").fields["face/1"] == (f"{faces[0]}" if faces else "")
-    assert "Die 1: " in stops_of(sent(visitor, seen, "roll", {"face/1": "six", "face/2": "2"}))[0]
+    assert (
+        "Die 1: "
+        in stops_of(sent(visitor, seen, slip="roll", filled={"face/1": "six", "face/2": "2"}))[0]
+    )
     assert number_of_lines(visitor) == lines
 
 
@@ -212,8 +215,8 @@ def test_a_form_gone_back_to_and_changed_is_another_line_and_the_first_roll_coun
 def test_a_line_is_struck_out_with_its_reason_and_stays(visitor: Visitor) -> None:
     seen = rolled(visitor, with_allowance(visitor), 3)
     slip = records(visitor)[-1].lines[-1].id
-    assert stops_of(struck(visitor, seen, slip, because="")) != []
-    seen = struck(visitor, seen, slip, because="the die was cocked")
+    assert stops_of(struck(visitor, seen, line=slip, because="")) != []
+    seen = struck(visitor, seen, line=slip, because="the die was cocked")
     said = words_of(seen)
     assert "Struck out, the die was cocked: rolled 3 for 2 x tanks (1d12), 3 in all." in said
     assert "Struck out: the die was cocked" in said
@@ -221,13 +224,13 @@ def test_a_line_is_struck_out_with_its_reason_and_stays(visitor: Visitor) -> Non
     record = seen.text.partition('<ol class="rolls">')[2].partition("</ol>")[0]
     assert record.count('<li class="struck">') == 1
     opening = records(visitor)[-1].opening.id
-    gone = struck(visitor, seen, opening, because="the wrong game")
+    gone = struck(visitor, seen, line=opening, because="the wrong game")
     assert gone.status_code == 200
     assert opening not in {each.opening.id for each in records(visitor)}
 
 
 def test_the_secret_of_the_machine_is_on_no_page_before_it_is_told(visitor: Visitor) -> None:
-    seen = sent(visitor, with_allowance(visitor), "bind")
+    seen = sent(visitor, with_allowance(visitor), slip="bind")
     line = records(visitor)[-1].lines[-1]
     secret = kept_secret(line.id)
     assert secret is not None
@@ -241,28 +244,31 @@ def test_the_secret_of_the_machine_is_on_no_page_before_it_is_told(visitor: Visi
         return any(each in page.text for each in told for page in pages)
 
     assert not is_told()
-    assert stops_of(sent(visitor, seen, "word", {"word": " "}))[0] == "'' is no word to roll with."
-    again = sent(visitor, seen, "free-bind", {"what": "who begins", "dice": "1d6"})
+    assert (
+        stops_of(sent(visitor, seen, slip="word", filled={"word": " "}))[0]
+        == "'' is no word to roll with."
+    )
+    again = sent(visitor, seen, slip="free-bind", filled={"what": "who begins", "dice": "1d6"})
     assert stops_of(again) == ["The machine is bound for tanks already."]
     assert "Let the opponent say a word, below." in words_of(again)
-    seen = sent(visitor, seen, "word", {"word": "heron", "later": "yes"})
+    seen = sent(visitor, seen, slip="word", filled={"word": "heron", "later": "yes"})
     assert "Heard the opponent's word 'heron'." in words_of(seen)
     assert "by the machine" in words_of(seen)
     assert not is_told()
-    seen = sent(visitor, seen, "reveal")
+    seen = sent(visitor, seen, slip="reveal")
     assert secret.hex() in seen.text
     assert "the secret is told; it agrees." in words_of(seen)
     assert is_told()
 
 
 def test_a_word_whose_roll_was_cut_short_is_gone_on_with(visitor: Visitor) -> None:
-    seen = sent(visitor, with_allowance(visitor), "bind")
+    seen = sent(visitor, with_allowance(visitor), slip="bind")
     record = records(visitor)[-1]
     spoken = Spoken(commitment=record.lines[-1].id, word="heron")
     write_lines(pen(visitor), [Line(event=spoken, game=record.id)])
     seen = visitor.get("evening", of=record.id)
     assert "The word is said: heron Make the roll" in words_of(seen)
-    seen = sent(visitor, seen, "word")
+    seen = sent(visitor, seen, slip="word")
     assert "Rolled" in words_of(seen)
     assert isinstance(records(visitor)[-1].lines[-2].event, Rolled)
 
@@ -271,21 +277,24 @@ def test_what_is_allowed_is_arranged_and_what_cant_be_is_said_beside_its_form(
     visitor: Visitor,
 ) -> None:
     seen = with_allowance(visitor)
-    seen = sent(visitor, seen, "buy-other", {"what": "sections=1"})
+    seen = sent(visitor, seen, slip="buy-other", filled={"what": "sections=1"})
     assert "Taken: 1 x sections." in words_of(seen)
-    bad = sent(visitor, seen, "buy-other", {"what": "mortars=2, sections=2"})
+    bad = sent(visitor, seen, slip="buy-other", filled={"what": "mortars=2, sections=2"})
     assert stops_of(bad) != []
     host = "1 Platoon"
     attached = {"subject": "sections", "value": host}
-    seen = sent(visitor, seen, "arrange-1", attached)
+    seen = sent(visitor, seen, slip="arrange-1", filled=attached)
     said_now = f"Attached to, sections: {host}."
     assert said_now in words_of(seen)
     bad = sent(
-        visitor, seen, "arrange-any", {"aspect": "reserve", "subject": "nobody", "value": "yes"}
+        visitor,
+        seen,
+        slip="arrange-any",
+        filled={"aspect": "reserve", "subject": "nobody", "value": "yes"},
     )
     assert (bad.status_code, "nobody" in stops_of(bad)[0]) == (422, True)
     assert form_of(bad, "arrange-any").fields["value"] == "yes"
-    bad = sent(visitor, seen, "arrange-any", {"aspect": "out", "turn": "soon"})
+    bad = sent(visitor, seen, slip="arrange-any", filled={"aspect": "out", "turn": "soon"})
     assert stops_of(bad)[0].startswith("Turn: ")
     stands = words_of(visitor.get("evening"))
     assert "How it stands: 1 thing told" in stands
@@ -301,7 +310,7 @@ def test_what_two_devices_tell_differently_is_settled_with_one_press(visitor: Vi
     write_lines(pen(visitor), tellings)
     seen = visitor.get("evening")
     assert "Told differently: 1 Platoon, ammunition" in words_of(seen)
-    seen = sent(visitor, seen, "settle-1", {"value": "1"})
+    seen = sent(visitor, seen, slip="settle-1", filled={"value": "1"})
     assert "Told differently" not in words_of(seen)
     assert records(visitor)[-1].board[subject].values == ("1",)
 
@@ -324,7 +333,9 @@ def test_terms_that_cant_be_agreed_are_stopped_and_kept(visitor: Visitor) -> Non
     seen = visitor.get("evening", new="yes", game="night defence", set="platoon=2")
     assert '<option value="night defence" selected>' in seen.text
     assert form_of(seen, "start").fields["set"] == "platoon=2"
-    bad = sent(visitor, seen, "start", {"game": "duel", "opponent": "Kelmar", "date": "never"})
+    bad = sent(
+        visitor, seen, slip="start", filled={"game": "duel", "opponent": "Kelmar", "date": "never"}
+    )
     assert (bad.status_code, form_of(bad, "start").fields["opponent"]) == (422, "Kelmar")
     assert len(stops_of(bad)) == 1
     assert "--" not in words_of(bad)
@@ -338,18 +349,18 @@ def test_choosing_leads_to_the_evening_with_its_terms(visitor: Visitor) -> None:
 
 
 def test_a_roll_of_one_s_own_accord_and_one_that_the_files_don_t_know(visitor: Visitor) -> None:
-    seen = asked_for(visitor, with_allowance(visitor), "guns=3")
+    seen = asked_for(visitor, with_allowance(visitor), what="guns=3")
     assert "Roll for 3 x guns 1d12 for 10 points" in words_of(seen)
     seen = rolled(visitor, seen, 10)
     assert "say how many you take" in words_of(seen)
-    seen = asked_for(visitor, seen, "dragons=3")
-    seen = sent(visitor, seen, "take", {"number": "2"})
+    seen = asked_for(visitor, seen, what="dragons=3")
+    seen = sent(visitor, seen, slip="take", filled={"number": "2"})
     assert "Asked for 3 x guns, 3 allowed, 2 taken." in words_of(seen)
-    unknown = asked_for(visitor, seen, "dragons=3")
+    unknown = asked_for(visitor, seen, what="dragons=3")
     assert "dragons" in stops_of(unknown)[0]
     free = {"what": "who begins", "dice": "2d6", "faces": "5 4"}
     assert "Rolled 5 and 4 for who begins (2d6), 9 in all." in words_of(
-        sent(visitor, seen, "free", free)
+        sent(visitor, seen, slip="free", filled=free)
     )
 
 
@@ -358,7 +369,7 @@ def test_a_game_that_isnt_there_is_said_so(visitor: Visitor) -> None:
     assert "Fix the terms of one below." in words_of(seen)
     assert stops_of(seen) == ["No game that is open has an id that begins with 'nothing'."]
     page = begun(visitor)
-    sent(visitor, page, "end")
+    sent(visitor, page, slip="end")
     late = rolled(visitor, page, 6, 2)
     assert (late.status_code, "No game that is open" in stops_of(late)[0]) == (422, True)
 
@@ -368,9 +379,9 @@ def test_where_all_is_declared_first_it_is_named_before_any_of_it_is_rolled(
 ) -> None:
     folder = written(tmp_path / "own", DECLARED)
     own = Visitor(folder)
-    seen = sent(own, own.get("evening"), "start", {"game": "night defence"})
+    seen = sent(own, own.get("evening"), slip="start", filled={"game": "night defence"})
     assert "Name all that you will ask for" in words_of(seen)
-    seen = sent(own, seen, "declare", {"ask/guns": "guns=1", "ask/tanks": "tanks=2"})
+    seen = sent(own, seen, slip="declare", filled={"ask/guns": "guns=1", "ask/tanks": "tanks=2"})
     assert "Still to be rolled for: 2 x tanks and 1 x guns." in words_of(seen)
     assert "Roll for 2 x tanks 1d12" in words_of(seen)
     seen = rolled(own, seen, 7)
@@ -380,7 +391,7 @@ def test_where_all_is_declared_first_it_is_named_before_any_of_it_is_rolled(
 def test_without_worths_it_is_chosen_by_hand(tmp_path: Path) -> None:
     folder = written(tmp_path / "own", UNWORTHY)
     own = Visitor(folder)
-    seen = sent(own, own.get("evening"), "start", {"game": "night defence"})
+    seen = sent(own, own.get("evening"), slip="start", filled={"game": "night defence"})
     assert "What is best isn't worked out" in words_of(seen)
     assert "evening?of=" in seen.text
     assert "ask=guns%3D1" in seen.text

@@ -76,7 +76,7 @@ class EveningView:
     findings: tuple[Finding, ...]
 
 
-def evening_view(visit: Visit, game: PlayedGame, record: GameRecord, *, asked: str) -> EveningView:
+def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: str) -> EveningView:
     """A game as the sheet shows it; `asked` is what somebody wants to roll for."""
     zone, account, ended = visit.now.tzinfo, game.account, record.ended
     step, findings = (None, ()) if ended is not None else step_of(game, asked=asked)

@@ -196,7 +196,7 @@ def _page(
         return visit.page("stopped.html", title=PAGE.title, found=read.findings)
     view = None
     if record is not None:
-        view = evening_view(visit, game, record, asked=_asked(visit, refused))
+        view = evening_view(visit, game, record=record, asked=_asked(visit, refused))
     striking = _striking(visit, record)
     unknown = (no_game(of),) if of and game.record is None else ()
     return visit.page(
@@ -270,7 +270,7 @@ def _found(
 def _said(visit: Visit, refused: Refused | None, *, is_written: bool) -> Callable[..., str]:
     """What was typed into a field of the form that was refused, else what stands in it at first."""
 
-    def said(form: str, name: str, usual: str = "") -> str:
+    def said(form: str, name: str, *, usual: str = "") -> str:
         if refused is None or is_written or refused.form != form:
             return usual
         return visit.form.texts.get(name, usual)
