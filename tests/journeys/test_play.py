@@ -13,6 +13,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.play.event import Asked, Opened, Rolled, Subject, Told
 from paradestate.core.play.game_record import rolls
 from paradestate.journeys.games import game_going_on
+from paradestate.journeys.history import LOOKED_AT, history
 from paradestate.journeys.memory import Memory
 from paradestate.journeys.play import Wrote, ask, end, mark, roll, strike, take
 from paradestate.journeys.played_game import PlayedGame, played_game
@@ -279,6 +280,12 @@ def test_the_game_that_goes_on_is_found_until_it_ends(folder: Path) -> None:
     assert before is game_going_on(folder, today=TODAY, memory=memory)
     end(pen(folder))
     assert game_going_on(folder, today=TODAY, memory=memory) is None
+
+
+def test_a_line_of_a_game_is_not_what_a_single_touch_takes_back(folder: Path) -> None:
+    begun(folder)
+    past = history(folder, today=TODAY, last=LOOKED_AT)
+    assert (past.number, past.newest_in_force) == (1, None)
 
 
 def test_the_season_counts_real_dice_of_all_games(folder: Path) -> None:

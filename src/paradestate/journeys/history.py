@@ -27,6 +27,9 @@ So that nobody takes back by a single touch what was written long ago.
 
 ALL = sys.maxsize
 
+NOT_UNDONE = frozenset({EntryKind.STRUCK_OUT, EntryKind.PLAYED})
+"""Kinds of entry that aren't taken back by a single touch."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class History:
@@ -47,9 +50,12 @@ class History:
 
     @property
     def newest_in_force(self) -> JournalEntry | None:
-        """The newest of these that can be struck out: one that counts, and strikes out no other."""
+        """The newest of these that can be undone: one that counts, and strikes out no other.
+
+        Lines of a game aren't: they are struck out with a reason of their own.
+        """
         for entry in self.entries:
-            if entry.id not in self.strikes and entry.kind is not EntryKind.STRUCK_OUT:
+            if entry.id not in self.strikes and entry.kind not in NOT_UNDONE:
                 return entry
         return None
 
