@@ -20,6 +20,7 @@ from paradestate.core.play.play_finding import (
     number_unsaid,
     other_posture,
     other_word,
+    reason_unsaid,
     record_findings,
     secret_differs,
     secret_missing,
@@ -103,6 +104,7 @@ def test_every_stop_says_what_would_put_it_right() -> None:
         secret_missing(bound),
         secret_differs(bound),
         not_of_this_game("x"),
+        reason_unsaid(),
         not_a_time("late"),
     )
     assert all(each.level is Level.STOP and each.hint and each.message for each in every)

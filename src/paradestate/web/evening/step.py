@@ -210,7 +210,9 @@ def _roll(made: RollFor, wanted: str, *, account: Account, is_other: bool) -> Ro
 def _take(request: Request, account: Account, *, best: Purchase | None) -> TakeStep:
     asked = request.asked
     offer = account.terms.offers[asked.entry]
-    numbers = sorted((each for each in offer.cost if each <= (request.allowed or 0)), reverse=True)
+    best_number = 0 if best is None else best.number
+    allowed = (each for each in offer.cost if each <= (request.allowed or 0))
+    numbers = sorted(allowed, key=lambda each: (each != best_number, -each))
     return TakeStep(
         title=purchase_words(asked),
         entry=asked.entry,
@@ -220,7 +222,7 @@ def _take(request: Request, account: Account, *, best: Purchase | None) -> TakeS
                 number=each,
                 words=f"Take {each}",
                 points=several(offer.price(each, choice=asked.choice), "point"),
-                is_best=best is not None and best.number == each,
+                is_best=each == best_number,
             )
             for each in numbers
         ),
