@@ -372,6 +372,18 @@ def test_a_game_that_isnt_there_is_said_so(visitor: Visitor) -> None:
     sent(visitor, page, slip="end")
     late = rolled(visitor, page, 6, 2)
     assert (late.status_code, "No game that is open" in stops_of(late)[0]) == (422, True)
+    assert "The form held allowance, 6 and 2." in words_of(late)
+
+
+def test_what_nobody_would_type_is_written_nowhere(visitor: Visitor, seen: Response) -> None:
+    lines = number_of_lines(visitor)
+    for slip, filled, status in (
+        ("end", {"outcome": "x" * 4001}, 400),
+        ("end", {"entry": "1"}, 400),
+        ("free", {"what": "x", "dice": "9d999999", "faces": "1"}, 422),
+    ):
+        assert sent(visitor, seen, slip=slip, filled=filled).status_code == status
+    assert number_of_lines(visitor) == lines
 
 
 def test_where_all_is_declared_first_it_is_named_before_any_of_it_is_rolled(

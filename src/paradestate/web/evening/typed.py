@@ -83,7 +83,8 @@ def taken_typed(form: Form) -> str:
     entry, number = form.text("entry of"), form.text("number")
     if not entry:
         return form.text("what")
-    if number.strip("0") and number.isascii() and number.isdecimal():
-        taken = Purchase(entry=entry, number=int(number[:MOST_DIGITS]), choice=form.text("choice"))
+    is_number = number.isascii() and number.isdecimal() and len(number) <= MOST_DIGITS
+    if is_number and int(number):
+        taken = Purchase(entry=entry, number=int(number), choice=form.text("choice"))
         return purchases_text((taken,))
     return f"{entry}={number}"

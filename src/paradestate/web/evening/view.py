@@ -87,7 +87,7 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
     return EveningView(
         id=record.id,
         title=capital(game_words(record.terms)),
-        boxes=tuple(_boxes(record)),
+        boxes=tuple(_boxes(game, record)),
         ended="" if ended is None else capital(event_words(ended)),
         left=None if account is None else account.left,
         sums=tuple(_sums(game)),
@@ -123,17 +123,20 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
     )
 
 
-def _boxes(record: GameRecord) -> Iterator[tuple[str, str]]:
-    """The terms, as far as they are more than the game's name."""
+def _boxes(game: PlayedGame, record: GameRecord) -> Iterator[tuple[str, str]]:
+    """The terms, as far as they are more than the game's name and what is usual."""
     terms = record.terms
+    scales = {} if game.count is None else game.count.force.grades
+    usual = {each.name: each.usual for each in scales.values()}
+    grades = [f"{scale} {it}" for scale, it in terms.grades.items() if it != usual.get(scale)]
     if terms.posture:
         yield "Posture", terms.posture
     if terms.date:
         yield "Date", terms.date
     if terms.numbers:
         yield "Numbers", listed(f"{number} x {part}" for part, number in terms.numbers.items())
-    if terms.grades:
-        yield "Grades", listed(f"{scale} {grade}" for scale, grade in terms.grades.items())
+    if grades:
+        yield "Grades", listed(grades)
 
 
 def _sums(game: PlayedGame) -> Iterator[str]:

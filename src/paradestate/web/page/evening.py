@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
+from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from paradestate.core.choice import CHOSEN_HERE
@@ -23,7 +24,7 @@ from paradestate.journeys.machine_roll import bind, reveal, speak
 from paradestate.journeys.pen import Pen
 from paradestate.journeys.play import Wrote, ask, end, mark, opened, roll, strike, take
 from paradestate.journeys.played_game import PlayedGame, played_game
-from paradestate.web.choosing.question import GRADE, question
+from paradestate.web.choosing.question import GRADE, MOST_TYPED, question
 from paradestate.web.evening.sending import OF, first_id, lines_from, pen_of, written_before
 from paradestate.web.evening.step import RollStep
 from paradestate.web.evening.typed import (
@@ -41,7 +42,7 @@ from paradestate.web.page_kind import Handler, Page
 from paradestate.web.visit import Visit
 
 SHEET = "evening"
-UNPROCESSABLE = 422
+UNPROCESSABLE, UNREADABLE = 422, 400
 SLIP = "slip"
 """The field that says which form it is: a field named `form` would hide what a browser calls so."""
 KEPT = (Opened, Spoken, Revealed)
@@ -156,6 +157,10 @@ def _written_by(act: Callable[[Pen, Form], Wrote]) -> Handler:
     """What takes a form: it writes once, however often it is sent."""
 
     def answer(visit: Visit) -> Response:
+        if max(map(len, visit.form.texts.values()), default=0) > MOST_TYPED:
+            raise HTTPException(
+                UNREADABLE, f"A field holds more than {MOST_TYPED} letters. Nothing was changed."
+            )
         pen = pen_of(visit)
         with visit.site.writing:
             done = Wrote(findings=()) if written_before(visit) else act(pen, visit.form)
