@@ -192,14 +192,19 @@ def main() -> None:
         ):
             browser = playwright.chromium.launch(executable_path=chromium(), args=list(ARGUMENTS))
             for path in (*(page.path for page in (*PAGES, *BELOW)), "start", "phone"):
-                if path == "evening":  # not before the parade is taken, which would name the game
-                    half_over(force, begin=NOW)
+                _before(path, force)
                 below = path if path in {"start", "phone"} else f"forces/marenz/{path}"
                 address = f"{url}/{below}{ASKED.get(path, '')}"
                 _taken(browser, address, name=path.replace("/", "-"))
             for kept in IN_DOCS:
                 (KEPT / f"{kept}.png").write_bytes(_small(browser, kept))
             browser.close()
+
+
+def _before(path: str, force: Path) -> None:
+    """What happens before a page is taken: a game isn't begun before the parade, which names it."""
+    if path == "evening":
+        half_over(force, begin=NOW)
 
 
 def _taken(browser: Browser, address: str, *, name: str) -> None:
