@@ -11,7 +11,7 @@ from paradestate.journeys.pen import Line, Pen, write_lines
 from paradestate.journeys.play import opened, roll, strike, take
 
 TERMS = TermsTyped(numbers=(), date="", theatre=None, wished="", game="whole-day attack", grades=())
-GAME = "0e000001-0000-4000-8000-000000000000"
+GAME = "0e000002-0000-4000-8000-000000000000"
 SLIP = "0e000004-0000-4000-8000-000000000000"
 """The line that is struck out."""
 

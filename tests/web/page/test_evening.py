@@ -108,9 +108,9 @@ def resent(visitor: Visitor, seen: Response, *, slip: str, filled: Mapping[str, 
     return f"{seen.url.join(answer.headers['location'])}"
 
 
-def begun(visitor: Visitor) -> Response:
+def begun(visitor: Visitor, *, opponent: str = "Ommerath") -> Response:
     seen = visitor.get("evening", new="yes")
-    return sent(visitor, seen, slip="start", filled={"game": GAME, "opponent": "Ommerath"})
+    return sent(visitor, seen, slip="start", filled={"game": GAME, "opponent": opponent})
 
 
 def rolled(visitor: Visitor, seen: Response, *faces: int, **filled: str) -> Response:
@@ -321,12 +321,12 @@ def test_a_second_game_is_warned_of_and_both_are_reached(visitor: Visitor) -> No
     assert f"Back to the game that goes on: {GAME} against Ommerath" in words_of(
         visitor.get("evening", new="yes")
     )
-    seen = begun(visitor)
+    seen = begun(visitor, opponent="Kelmar")
     assert "Another game goes on:" in words_of(seen)
     assert "a link below leads to it" in words_of(seen)
     assert f"evening?of={first.id[:8]}" in seen.text
     assert records(visitor)[-1].id != first.id
-    assert f"A game goes on: {GAME} against Ommerath" in words_of(visitor.get("parade"))
+    assert f"A game goes on: {GAME} against Kelmar" in words_of(visitor.get("parade"))
 
 
 def test_terms_that_cant_be_agreed_are_stopped_and_kept(visitor: Visitor) -> None:

@@ -9,7 +9,7 @@ from paradestate.core.play.account import ALLOWANCE, Account
 from paradestate.core.play.event import Rolled
 from paradestate.core.play.game_record import Binding, GameRecord, Line, rolls
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.play import binding_words, event_words, who_words
+from paradestate.core.sentence.play import binding_words, clock_words, event_words, who_words
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.journeys.played_game import PlayedGame
@@ -148,4 +148,4 @@ def _how_far(binding: Binding, game: PlayedGame) -> str:
 
 def time_words(line: Line, *, zone: datetime.tzinfo | None) -> str:
     """The time of a line by the clock here."""
-    return line.written.astimezone(zone).strftime("%H:%M")
+    return clock_words(line.written, zone=zone)

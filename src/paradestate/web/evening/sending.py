@@ -1,16 +1,14 @@
-"""Who sends a form of an evening, under which ids it writes, and whether it was sent before.
+"""Who sends a form of an evening, and under which ids it writes.
 
 The ids come of the form's own id and of what was filled in: the same form sent again writes the
 same, which is there already; one that was gone back to and changed is another one.
 """
 
 import json
-from collections.abc import Iterator
-from uuid import UUID, uuid5
+from uuid import UUID, uuid4, uuid5
 
 from paradestate.core.play.game_record import GameRecord, Line
-from paradestate.journeys.games import games_of
-from paradestate.journeys.pen import Pen
+from paradestate.journeys.pen import Pen, sent_again
 from paradestate.web.form import Form
 from paradestate.web.log_form import ENTRY, head_said
 from paradestate.web.phone.gate import DEVICE
@@ -31,44 +29,23 @@ def _filled_in(form: Form) -> str:
 
 
 def pen_of(visit: Visit) -> Pen:
-    """Who writes with a form, in the game that it is about."""
-    ids = _ids(first_id(visit))
+    """Who writes with a form, in the game that it is about. Raises StoreError, and FileError."""
     # The table page on the same phone counts its own events.
     device = visit.request.scope.get(DEVICE, "")
-    return Pen(
+    pen = Pen(
         folder=visit.folder,
         today=visit.today,
         now=visit.now,
-        new_id=lambda: next(ids),
+        new_id=lambda: str(uuid4()),
         device=f"{device}, on the page" if device else "",
         of=visit.form.text(OF),
         memory=visit.memory,
     )
-
-
-def _ids(first: str) -> Iterator[str]:
-    """One id after the other, always the same ones for the same form."""
-    yield first
-    number = 0
-    while True:
-        number += 1
-        yield str(uuid5(UUID(first), f"{number}"))
-
-
-def written_before(visit: Visit) -> bool:
-    """Whether this very form has written already. Raises StoreError, and FileError."""
-    id_ = first_id(visit)
-    past = games_of(visit.folder, today=visit.today, memory=visit.memory).past
-    return any(
-        each.id == id_ or (each.played is not None and each.played.game == id_)
-        for each in past.entries
-    )
+    return sent_again(pen, first_id(visit))
 
 
 def lines_from(record: GameRecord, id_: str, *, most: int = 3) -> tuple[Line, ...]:
     """What a form has written: its first line and what follows it; none where there is no such."""
-    if id_ == record.id:
-        return (record.opening,)
     ids = [each.id for each in record.lines]
     if id_ not in ids:
         return ()

@@ -18,6 +18,8 @@ WAYS = (
     (r"say a word: play FOLDER word WORD", "say a word, below"),
     (r"play FOLDER show lists the lines with their ids\.", "The lines stand in the record below."),
     (r": play FOLDER strike \w+ --because TEXT\.", ", in the record below."),
+    (r": play FOLDER end --of \w+\.", "; a link below leads to it."),
+    (r"Buy them first: play FOLDER take .*; or", "Buy them first, or"),
 )
 """Ways out by the command, and by the sheet."""
 

@@ -25,7 +25,7 @@ from paradestate.journeys.pen import Pen
 from paradestate.journeys.play import Wrote, ask, end, mark, opened, roll, strike, take
 from paradestate.journeys.played_game import PlayedGame, played_game
 from paradestate.web.choosing.question import GRADE, MOST_TYPED, question
-from paradestate.web.evening.sending import OF, first_id, lines_from, pen_of, written_before
+from paradestate.web.evening.sending import OF, first_id, lines_from, pen_of
 from paradestate.web.evening.step import RollStep
 from paradestate.web.evening.typed import (
     asked_typed,
@@ -161,9 +161,8 @@ def _written_by(act: Callable[[Pen, Form], Wrote]) -> Handler:
             raise HTTPException(
                 UNREADABLE, f"A field holds more than {MOST_TYPED} letters. Nothing was changed."
             )
-        pen = pen_of(visit)
         with visit.site.writing:
-            done = Wrote(findings=()) if written_before(visit) else act(pen, visit.form)
+            done = act(pen_of(visit), visit.form)
         said = tuple(each for each in done.findings if each.place == CHOSEN_HERE)
         if done.is_stopped or said:
             refused = Refused(form=visit.form.text(SLIP), findings=said or done.findings)
@@ -178,8 +177,8 @@ def _of(visit: Visit, done: Wrote) -> str:
     """The game that is looked at once a form was taken: the one that it began, or is about."""
     if done.game is not None and done.game.record is None:
         return ""  # its opening is struck out
-    named = visit.form.text(OF)
-    return named or ("" if done.is_stopped else first_id(visit))  # the id of a game that it began
+    began = [each.played.game for each in done.entries if each.played is not None]
+    return began[0] if began else visit.form.text(OF)
 
 
 def _look(visit: Visit, *, of: str) -> Response:
@@ -193,7 +192,7 @@ def _look(visit: Visit, *, of: str) -> Response:
 def _page(
     visit: Visit, *, of: str, refused: Refused | None = None, is_written: bool = False
 ) -> Response:
-    game = played_game(visit.folder, today=visit.today, of=of, memory=visit.memory)
+    game = played_game(visit.folder, today=visit.today, now=visit.now, of=of, memory=visit.memory)
     read = checked(visit.folder, today=visit.today, memory=visit.memory)
     is_new = "new" in visit.query or (refused is not None and refused.form == "start")
     record = game.record if not is_new or is_written else None
