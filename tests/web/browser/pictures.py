@@ -204,7 +204,7 @@ def main() -> None:
 def _before(path: str, force: Path) -> None:
     """What happens before a page is taken: a game isn't begun before the parade, which names it."""
     if path == "evening":
-        half_over(force, begin=NOW)
+        half_over(force, begin=NOW - datetime.timedelta(minutes=20))
 
 
 def _taken(browser: Browser, address: str, *, name: str) -> None:
