@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.finding import Finding
 from paradestate.core.play.game_record import GameRecord, rolls
 from paradestate.core.sentence.account import points_words
+from paradestate.core.sentence.loss_limit import body_words, losses_words
 from paradestate.core.sentence.play import event_words, game_words, season_words
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed
@@ -63,6 +64,8 @@ class EveningView:
     aspects: tuple[str, ...]
     names: Names
     standing: tuple[Stands, ...]
+    losses: tuple[str, ...]
+    """How bodies with a limit to their losses stand."""
     rolls: tuple[RollLine, ...]
     lines: tuple[RecordLine, ...]
     more_lines: int
@@ -101,6 +104,11 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
         aspects=aspects,
         names=names,
         standing=stands,
+        losses=tuple(
+            f"{capital(body_words(each.body))}: {losses_words(each)}."
+            for each in game.losses
+            if each.most
+        ),
         rolls=roll_lines(record, account, zone=zone),
         lines=lines,
         more_lines=len(record.lines) - len(lines),
