@@ -36,6 +36,7 @@ supporting troops:
   guns: {cost: {1: 4, 2: 7, 3: 10}, availability: {roll: 1d12, allows: {1-2: 0, 3-8: 1, 9-12: all}}}
   sections: {cost: {1: 3, 2: 5}, attach: {to: platoon, most per host: 1}}
   mortars: {cost: {2: 5}, place: off table}
+loss limits: [{of: platoon, at: {1: shaken}}]
 worths: {tanks: {2: 10}, guns: {1: 4, 2: 8}, sections: {2: 5}}
 """
 DECLARED = f"{OWN}asking: all declared first\n"
@@ -294,10 +295,13 @@ def test_what_is_allowed_is_arranged_and_what_cant_be_is_said_beside_its_form(
     )
     assert (bad.status_code, "nobody" in stops_of(bad)[0]) == (422, True)
     assert form_of(bad, "arrange-any").fields["value"] == "yes"
+    out = {"aspect": "out", "subject": "2 Platoon / 1 A", "value": "yes"}
+    told = words_of(sent(visitor, seen, slip="arrange-any", filled=out))
+    assert "Losses and their limits 2 Platoon: 1 of 3 out: shaken." in told
     bad = sent(visitor, seen, slip="arrange-any", filled={"aspect": "out", "turn": "soon"})
     assert stops_of(bad)[0].startswith("Turn: ")
     stands = words_of(visitor.get("evening"))
-    assert "How it stands: 1 thing told" in stands
+    assert "How it stands: 2 things told" in stands
 
 
 def test_what_two_devices_tell_differently_is_settled_with_one_press(visitor: Visitor) -> None:
