@@ -158,7 +158,12 @@ def test_an_evening_from_its_terms_to_its_end(visitor: Visitor) -> None:
         ("roll", {"face/1": "9"}, "How many of 2 x guns?"),
         ("take", {"number": "0"}, "Refused or declined: 2 x guns."),
         ("buy", {}, "Now: Buy nothing more"),
-        ("end", {"outcome": "held the bridge"}, "Ended: held the bridge."),
+        ("note", {"text": "two companies looked alike"}, "two companies looked alike"),
+        (
+            "end",
+            {"outcome": "held the bridge", "held": "bridge=Marenz", "time": "22:15"},
+            "The game is over",
+        ),
     ):
         before = seen
         seen = sent(visitor, before, slip=slip, filled=filled)

@@ -20,6 +20,7 @@ from paradestate.core.sentence.support import allowance_words
 from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import number_of
+from paradestate.journeys.game_note import note
 from paradestate.journeys.machine_roll import bind, reveal, speak
 from paradestate.journeys.pen import Pen
 from paradestate.journeys.play import Wrote, ask, end, mark, opened, roll, strike, take
@@ -121,7 +122,17 @@ def _strike(pen: Pen, form: Form) -> Wrote:
 
 
 def _end(pen: Pen, form: Form) -> Wrote:
-    return end(pen, outcome=form.text("outcome"))
+    held = form.text("held")
+    return end(
+        pen,
+        outcome=form.text("outcome"),
+        held=(held,) if held else (),
+        time=form.text("time"),
+    )
+
+
+def _note(pen: Pen, form: Form) -> Wrote:
+    return note(pen, form.text("text"), about=form.text("about"))
 
 
 def _bind(pen: Pen, form: Form) -> Wrote:
@@ -146,6 +157,7 @@ ACTIONS: Mapping[str, Callable[[Pen, Form], Wrote]] = {
     "mark": _mark,
     "strike": _strike,
     "end": _end,
+    "note": _note,
     "bind": _bind,
     "word": _word,
     "reveal": _reveal,
@@ -249,6 +261,7 @@ def _is_shown(form: str, view: EveningView | None, *, is_striking: bool) -> bool
         shown |= {view.step.form, "free", "free-bind", "end", "arrange-any", *view.numbered}
     if isinstance(view.step, RollStep):
         shown.add("bind")
+    shown.add("note")
     if view.step is not None and view.buys:
         shown.add("buy-other")
     return form in shown
