@@ -167,7 +167,7 @@ def test_for_programs(folder: Path) -> None:
     assert (state["points_at_the_start"], state["points_left"]) == (19, 19)
     assert (state["game"], state["posture"], state["is_open"]) == (GAME, "attack", True)
     line = state["lines"][-1]
-    assert (line["entry"], line["faces"], line["total"], line["counts"]) == (
+    assert (line["id"], line["faces"], line["total"], line["counts"]) == (
         entry,
         [6, 2],
         26,
@@ -179,6 +179,9 @@ def test_for_programs(folder: Path) -> None:
     assert allowed["now"]["take"]["number"] == 2
     twice = play(folder, "roll", "light tanks=2", 9, "--json").document["state"]["lines"][-1]
     assert twice["counts"] is False
+    taken = play(folder, "take", "light tanks=2", "--json").document
+    line = taken["state"]["lines"][-1]
+    assert ([line["id"]], line["entry"], line["taken"]) == (taken["entries"], "light tanks", 2)
     stopped = play(folder, "take", "light tanks=3", "--json")
     assert (stopped.status, stopped.document["entries"]) == (1, [])
     season = play(folder, "--json").document["season"]

@@ -85,7 +85,7 @@ def _line(line: Line, account: Account | None) -> dict[str, object]:
     said: Mapping[str, Any] = event_record(line.event)
     second = () if account is None else account.second
     return {
-        "entry": line.id,
+        "id": line.id,
         "written": line.written.isoformat(),
         "device": line.device,
         "kind": type(line.event).__name__.lower(),
