@@ -11,6 +11,7 @@ from itertools import groupby
 from paradestate.core.outline import Disc, Outline, Rectangle, outline_text
 from paradestate.core.parade import OnParade, Rank
 from paradestate.core.stand import StandPattern
+from paradestate.core.unfolding import spoken
 from paradestate.sheet.mark_plate import plate_drawing, signs_on_stand
 from paradestate.sheet.svg import Drawing, Element, drawing, element, group, link
 from paradestate.sheet.texture import INK, MISSING, RULE, SHEET, Texture, texture_of
@@ -63,7 +64,7 @@ def state_words(placed: OnParade) -> str:
 
 def stand_words(placed: OnParade) -> str:
     """A stand with all its names: `No 2 Company, 1 Platoon, 2 Section: rifle section, painted`."""
-    name = placed.stand.name.replace(" / ", ", ")
+    name = spoken(placed.stand.name)
     return f"{name}: {placed.stand.pattern}, {state_words(placed)}"
 
 

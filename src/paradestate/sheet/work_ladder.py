@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from paradestate.core.sentence.wording import capital, hours_words, listed, rail_words, several
 from paradestate.core.sentence.work import batch_places, batch_title
+from paradestate.core.unfolding import spoken
 from paradestate.core.work.ladder import Ladder, Rung
 from paradestate.sheet.lettering import fitted, width_of, wrapped
 from paradestate.sheet.svg import Drawing, Element, drawing, element
@@ -90,7 +91,7 @@ def _step(rungs: Sequence[Rung], *, begun: Fraction) -> Step:
 
 
 def _where(rung: Rung) -> str:
-    return "; ".join(each.replace(" / ", ", ") for each in batch_places(rung))
+    return "; ".join(spoken(each) for each in batch_places(rung))
 
 
 def _stands(rungs: Sequence[Rung]) -> int:

@@ -19,6 +19,7 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Mount, Route
 from starlette.staticfiles import StaticFiles
 
+from paradestate.core.unfolding import spoken
 from paradestate.journeys.check import checked
 from paradestate.sheet.svg import Drawing
 from paradestate.text.error import FileError
@@ -235,6 +236,7 @@ def _templates() -> Environment:
     )
     environment.filters["picture"] = _picture
     environment.filters["for_forms"] = _for_forms
+    environment.filters["spoken"] = spoken
     return environment
 
 

@@ -12,6 +12,7 @@ from paradestate.core.sentence.work import (
     reached_words,
     week_words,
 )
+from paradestate.core.unfolding import spoken
 from paradestate.core.work.batch_step import BatchStep, batch_steps
 from paradestate.core.work.ladder import Reached, Rung
 from paradestate.journeys.bench import OrderOfWork
@@ -81,7 +82,7 @@ def _row(order: OrderOfWork, rung: Rung, *, day: str, reaches: tuple[str, ...]) 
     return BatchRow(
         number=rung.number,
         title=batch_title(rung),
-        where="; ".join(each.replace(" / ", ", ") for each in batch_places(rung)),
+        where="; ".join(spoken(each) for each in batch_places(rung)),
         hours=hours_words(rung.minutes + rung.set_up),
         ends=hours_words(rung.ends),
         when=f"half chance by {day}" if day else week if rung.ends else "",

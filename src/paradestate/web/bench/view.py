@@ -17,6 +17,7 @@ from paradestate.core.sentence.work import (
     reached_week_words,
     week_words,
 )
+from paradestate.core.unfolding import spoken
 from paradestate.core.work.ladder import lacking_of
 from paradestate.journeys.bench import OrderOfWork
 from paradestate.sheet import milestone_bars, work_ladder
@@ -83,7 +84,7 @@ def bench_view(order: OrderOfWork, *, today: datetime.date) -> BenchView:
         boxes=tuple(_boxes(order)),
         lead=tuple(filter(None, _lead(order, today=today))),
         now=tuple(now_sentence(each) for each in ladder.reached if each.rung is None),
-        repairs=tuple(each.replace(" / ", ", ") for each in order.repair_sentences(today)),
+        repairs=tuple(spoken(each) for each in order.repair_sentences(today)),
         ladder=_ladder(order, steps, days=days),
         bars=_bars(order),
         milestones=tuple(_milestones(order)),
@@ -177,7 +178,7 @@ def _milestones(order: OrderOfWork) -> Iterator[MilestoneRow]:
 def _notes(order: OrderOfWork) -> Iterator[str]:
     ladder = order.ladder
     if ladder.critical is not None:
-        yield critical_sentence(ladder.critical).replace(" / ", ", ")
+        yield spoken(critical_sentence(ladder.critical))
     yield from colour_sentences(ladder)
     lacking = lacking_of(work for rung in ladder.rungs for work in rung.works)
     if lacking:

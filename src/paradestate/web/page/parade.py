@@ -15,6 +15,7 @@ from paradestate.core.sentence.cross_check import ticks
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.play import game_words
 from paradestate.core.sentence.wording import several
+from paradestate.core.unfolding import spoken
 from paradestate.journeys.count import Count
 from paradestate.journeys.games import game_going_on
 from paradestate.journeys.history import LOOKED_AT, history
@@ -226,6 +227,6 @@ def _chit(placed: Sequence[Rank], *, counted: Count, chosen: str) -> Chit | None
 
 def _named(stands: Sequence[OnParade]) -> str:
     """The first few stands by their names, and how many more there are."""
-    names = [each.stand.name.replace(" / ", ", ") for each in stands]
+    names = [spoken(each.stand.name) for each in stands]
     more = len(names) - MOST_NAMED
     return "; ".join(names[:MOST_NAMED]) + (f"; and {more} more" if more > 0 else "")
