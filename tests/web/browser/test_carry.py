@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
 from paradestate.core.play.game_record import GameRecord
@@ -20,6 +19,7 @@ from tests.web.browser.carried_phone import (
     record_of,
     told,
 )
+from tests.web.browser.shut_out import shut_out
 from tests.web.browser.table_phone import fits
 
 KILLS = 2
@@ -169,5 +169,4 @@ def test_it_is_large_to_touch_and_reads_well(phone: CarriedPhone) -> None:
         )
         wide = phone.page.evaluate("document.documentElement.scrollWidth")
         assert (small, wide <= 320) == (0, True), view
-        broken = [each["id"] for each in Axe().run(phone.page).response["violations"]]
-        assert broken == [], view
+        assert shut_out(phone.page) == [], view

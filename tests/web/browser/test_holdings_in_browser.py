@@ -1,12 +1,12 @@
 """Holdings and journal in a browser: a parcel booked in once, taken back, nobody shut out."""
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
 from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.history import history
 from tests.journeys.logging_to import TODAY, logged
+from tests.web.browser.shut_out import shut_out
 from tests.web.server import Served
 
 PAGES = (
@@ -86,6 +86,6 @@ def test_every_sheet_is_for_everybody_and_fits(
         for path in PAGES:
             page.goto(served(path))
             page.evaluate("document.querySelectorAll('details').forEach(each => each.open = true)")
-            assert Axe().run(page).response["violations"] == [], path
+            assert shut_out(page) == [], path
             too_wide = "document.documentElement.scrollWidth > innerWidth"
             assert not page.evaluate(too_wide), path

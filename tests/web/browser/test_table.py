@@ -3,10 +3,8 @@
 import datetime
 import random
 from collections.abc import Iterator
-from typing import Literal
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, expect
 
 from paradestate.core.game import Purchase
@@ -18,12 +16,12 @@ from paradestate.journeys.table import table_force
 from paradestate.journeys.table_entries import lacking
 from tests.core.play.test_board_cases import CASES
 from tests.forces import marenz as forces_marenz
+from tests.web.browser.shut_out import SCHEMES, shut_out
 from tests.web.browser.table_phone import Phone, fits
 from tests.web.server import Served, marenz, serving
 
 KILLS = 10
 TODAY = datetime.date(2026, 11, 27)
-SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 
 
 @pytest.fixture(scope="module")
@@ -236,5 +234,4 @@ def test_everything_to_touch_is_large_and_nothing_scrolls_sideways(
         assert (small, wide <= 320) == (0, True), view
         for scheme in SCHEMES:
             phone.page.emulate_media(color_scheme=scheme)
-            broken = [each["id"] for each in Axe().run(phone.page).response["violations"]]
-            assert broken == [], (view, scheme)
+            assert shut_out(phone.page) == [], (view, scheme)
