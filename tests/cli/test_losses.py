@@ -80,6 +80,24 @@ def test_who_was_out_is_told_afterwards_and_a_slip_struck_out(folder: Path) -> N
     assert struck.document["written"][0]["struck_out"] == "another section"
 
 
+def test_without_a_campaign_who_was_out_is_taken_as_back_and_that_is_said(folder: Path) -> None:
+    play(folder)
+    assert "Nobody is written down as out of action in this game.\n" in call("losses", folder).out
+    told = call("losses", folder, "out", SECTIONS[0], "--how", "captured")
+    assert told.out.startswith("Evening attack: complete, if those taken as back are back.\n")
+    assert "No dice decided that: the files have no section `campaign`, so 1 rifle" in told.out
+    assert "captured       taken as back" in told.out
+    (only,) = call("losses", folder, "--json").document["casualties"]
+    assert (only["fate"], only["taken_as_back"]) == ("recovered", True)
+
+
+def test_a_whole_platoon_that_was_told_out_isnt_passed_over(folder: Path) -> None:
+    play(folder, out(SECTIONS[0].rpartition(" / ")[0]))
+    assert "Told out of action as a whole: No 1 Company / 1 Platoon." in call("losses", folder).err
+    near = call("losses", folder, "out", SECTIONS[0].replace("Section", "section"))
+    assert (near.status, f"Did you mean '{SECTIONS[0]}'?" in near.err) == (1, True)
+
+
 def test_what_is_half_said_is_refused(played: Path) -> None:
     assert call("losses", played, "rolled", SECTIONS[0]).status == 2
     assert call("losses", played, "lost").status == 2

@@ -24,6 +24,7 @@ def losses_json(after: AfterGame) -> dict[str, object]:
                 "pattern": each.stand.pattern,
                 "out": each.out,
                 "fate": each.fate,
+                "taken_as_back": each.is_taken_as_back,
                 "promoted": each.is_promoted,
             }
             for each in after.casualties

@@ -14,6 +14,7 @@ from paradestate.core.sentence.campaign import (
     legal_sentence,
     pool_words,
     supporting_words,
+    taken_sentence,
     to_add_sentence,
 )
 from paradestate.core.sentence.chance import chance_words, near_text
@@ -30,12 +31,18 @@ SHORT = 8
 def print_losses(after: AfterGame) -> None:
     """What the next game finds first; then each casualty, and the rolls still to be made."""
     out = console()
-    out.print(capital(to_add_sentence(after.strengths, game=after.next_game)))
+    taken = taken_sentence(after.campaign, after.casualties)
+    said = to_add_sentence(after.strengths, game=after.next_game, is_taken=bool(taken))
+    out.print(capital(said))
     for sentence in _odds(after):
         out.print(sentence)
-    if after.casualties:
+    if taken:
+        out.print(taken)
+    if not after.casualties:
+        out.print("Nobody is written down as out of action in this game.")
+    else:
         out.print()
-        table = _table("This game", "stand", "out of action", "since")
+        table = _table("This game", "stand", "out of action", "what came of it")
         for each in after.casualties:
             table.add_row(each.stand.name, each.out, casualty_words(each))
         out.print(table)

@@ -149,10 +149,18 @@ def _told(
     names = [each.name for each in own.made.stands]
     out = supporting_losses(record.board, force.supporting_troops, stands=names)
     unknown = tuple(_unknown(record, own.made, known=out))
+    bodies = {each.name for each in own.made.bodies}
     flow = _flowing(left, place, roster=roster, ahead=ahead)
     return replace(
         _summed(force, left, roster=roster, ahead=ahead),
-        findings=(*doubts(own.casualties, unknown=unknown), *supporting_out(out)),
+        findings=(
+            *doubts(
+                own.casualties,
+                unknown=[name for name in unknown if name not in bodies],
+                whole=[name for name in unknown if name in bodies],
+            ),
+            *supporting_out(out),
+        ),
         casualties=own.casualties,
         fielded=tuple(each for each in own.made.stands if each.is_wanted and not each.printed),
         supporting=out,

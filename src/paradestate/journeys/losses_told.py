@@ -86,7 +86,9 @@ def why_not(after: AfterGame, name: str, *, word: str) -> Finding | None:
     """Why a stand can't be told so; None where it can."""
     casualty = next((each for each in reversed(after.missing) if each.stand.name == name), None)
     if name not in after.stands:
-        return cant_become(name, word, because="no stand of the force is called so")
+        return cant_become(
+            name, word, because="no stand of the force is called so", known=after.stands
+        )
     if word == PROMOTED:
         return None
     if casualty is None or not (casualty.out or casualty.is_told):
@@ -132,8 +134,10 @@ def _why_not_out(after: AfterGame, name: str, *, how: str) -> Finding | None:
     said = f"out ({how[:LONGEST_WORD]})"
     if len(how) > LONGEST_WORD:
         return cant_become(name, said, because=f"a word has at most {LONGEST_WORD} letters")
-    if name not in {each.name for each in after.fielded}:
-        return cant_become(name, said, because="no stand of that game is called so")
+    fielded = [each.name for each in after.fielded]
+    if name not in fielded:
+        because = "no stand of that game is called so"
+        return cant_become(name, said, because=because, known=fielded)
     own = next((each for each in after.casualties if each.stand.name == name), None)
     if own is not None and own.is_told:
         return rolled_already(own)

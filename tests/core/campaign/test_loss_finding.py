@@ -2,6 +2,7 @@
 
 from paradestate.core.campaign.casualty import Casualty, Fate
 from paradestate.core.campaign.loss_finding import (
+    NOBODY_WAITS,
     cant_become,
     doubts,
     no_day_for_repairs,
@@ -33,10 +34,12 @@ def casualty(place: int, *, disputed: bool = False, promoted: bool = False) -> C
 def test_a_game_that_isnt_there() -> None:
     assert nothing_played("").message == "No game was played."
     assert nothing_played("1f").message == "No game's id begins with '1f', or more than one's."
+    assert "kept on paper" in nothing_played("").hint
+    assert "--of" in nothing_played("1f").hint
 
 
 def test_a_name_that_isnt_waiting_gets_the_nearest_that_is() -> None:
-    assert not_to_roll("x", waiting=()).hint == "Nobody is waiting for a roll."
+    assert not_to_roll("x", waiting=()).hint == NOBODY_WAITS
     assert not_to_roll("1 Secton", waiting=["1 Section"]).hint == (
         "Did you mean '1 Section'? Waiting: '1 Section'."
     )
@@ -47,6 +50,8 @@ def test_a_second_roll_and_a_fate_that_cant_be() -> None:
     assert rolled_already(casualty(0)).message == f"{STANDS[0].name} is told already: lost."
     said = cant_become("x", "lost", because="it wasn't out of action").message
     assert said == "x can't be told lost: it wasn't out of action."
+    meant = cant_become("1 section", "lost", because="so", known=["1 Section", "truck"])
+    assert meant.hint == "Did you mean '1 Section'?"
 
 
 def test_doubts_name_a_few_and_count_the_rest() -> None:
@@ -57,6 +62,9 @@ def test_doubts_name_a_few_and_count_the_rest() -> None:
     assert disputed.message.endswith("2 Platoon / 2 Section and 1 more.")
     (unknown,) = doubts([], unknown=["tank 1"])
     assert unknown.message == "Out of action, but no stand of the force: tank 1."
+    (whole,) = doubts([], unknown=(), whole=["1 Platoon"])
+    assert whole.message == "Told out of action as a whole: 1 Platoon."
+    assert "each of its stands" in whole.hint
 
 
 def test_repairs_that_cant_be_written_down_say_what_is_lacking() -> None:

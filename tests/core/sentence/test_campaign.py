@@ -18,6 +18,7 @@ from paradestate.core.sentence.campaign import (
     pool_words,
     recovery_sentence,
     supporting_words,
+    taken_sentence,
     to_add_sentence,
 )
 from paradestate.core.sentence.wording import by_hand_words
@@ -55,12 +56,31 @@ def test_a_roll_without_promotion() -> None:
 
 
 def test_what_came_of_a_stand() -> None:
-    hurt = Casualty(stand=STANDS[0], out="yes", fate=Fate.RECOVERED)
+    hurt = Casualty(stand=STANDS[0], out="yes", fate=Fate.RECOVERED, is_told=True)
     assert casualty_words(hurt) == "recovered"
     assert casualty_words(replace(hurt, is_promoted=True)) == "recovered, promoted"
     assert casualty_words(replace(hurt, out="", is_promoted=True)) == "promoted"
+    assert casualty_words(replace(hurt, is_told=False)) == "taken as back"
     lost = replace(hurt, fate=Fate.LOST, is_promoted=True)
     assert casualty_words(lost) == "lost; its promotion is lost with it"
+
+
+def test_who_is_taken_as_back_without_dice_is_said() -> None:
+    hurt = Casualty(stand=STANDS[0], out="captured", fate=Fate.RECOVERED)
+    assert taken_sentence(Campaign(), [hurt]) == (
+        "No dice decided that: the files have no section `campaign`, so 1 section out of action "
+        "is taken as back. Tell what is lost."
+    )
+    others = Campaign(recovery={"gun": ON_THREE})
+    assert taken_sentence(others, [hurt, hurt]) == (
+        "No dice decided that: no line under `recovery` is about section, so 2 sections out of "
+        "action are taken as back. Tell what is lost."
+    )
+    settled = [replace(hurt, is_told=True), replace(hurt, out=""), replace(hurt, fate=Fate.LOST)]
+    assert taken_sentence(Campaign(), settled) == ""
+    all_there = (strength(lost=0, still_open=0),)
+    said = to_add_sentence(all_there, game="raid", is_taken=True)
+    assert said == "raid: complete, if those taken as back are back."
 
 
 def test_whether_the_next_game_is_complete_and_the_least_to_send_up() -> None:

@@ -154,7 +154,8 @@ def test_without_a_campaign_it_says_what_to_write_and_where(visitor: Visitor, fo
     assert "such as campaign.yaml" in text
     assert "Nobody waits for a roll." in text
     with_campaign(folder, CAMPAIGN.replace("    rifle section", "    observer"))
-    assert "No line under `recovery`: rifle section." in said(visitor)
+    text = said(visitor)
+    assert "no line under `recovery` is about rifle section, so 3 rifle sections" in text
 
 
 def test_before_any_game_and_with_a_stop_nothing_is_told(tmp_path: Path) -> None:

@@ -43,6 +43,11 @@ class Casualty:
     is_disputed: bool = False
     """Whether two tell otherwise of it without having seen each other."""
 
+    @property
+    def is_taken_as_back(self) -> bool:
+        """Whether it was out and counts as recovered, though neither dice nor anybody said so."""
+        return bool(self.out) and self.fate is Fate.RECOVERED and not self.is_told
+
 
 def casualties(
     board: Mapping[Subject, Standing], stands: Sequence[Stand], *, campaign: Campaign

@@ -1,6 +1,6 @@
 """What is to be said about losses: what can't be rolled for, and what is doubtful."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from difflib import get_close_matches
 
 from paradestate.core.campaign.casualty import Casualty, Fate
@@ -11,17 +11,26 @@ from paradestate.core.log_finding import incomplete, log_stop
 from paradestate.core.sentence.wording import listed
 
 MOST_NAMED = 5
+NOBODY_WAITS = (
+    "Nobody is waiting for a roll; dice are for stands under `recovery` of the section `campaign`."
+)
 
 
 def nothing_played(of: str) -> Finding:
     """The stop where there is no such game."""
     which = f"No game's id begins with '{of}', or more than one's" if of else "No game was played"
+    hint = (
+        "Give more of its id, or leave --of out for the newest game."
+        if of
+        else "Open it with `play FOLDER start`, afterwards too where it was kept on paper; then "
+        "say who was out of action."
+    )
     return Finding(
         level=Level.STOP,
         code="no-game-played",
         message=f"{which}.",
         effect="There are no losses to tell.",
-        hint="Write the game down while it is played, and what is out of action.",
+        hint=hint,
         place=CHOSEN_HERE,
     )
 
@@ -34,7 +43,7 @@ def not_to_roll(name: str, *, waiting: Sequence[str]) -> Finding:
     return log_stop(
         code="not-to-roll",
         message=f"'{name}' isn't waiting for a roll.",
-        hint=f"{offered}Waiting: {some}." if waiting else "Nobody is waiting for a roll.",
+        hint=f"{offered}Waiting: {some}." if waiting else NOBODY_WAITS,
     )
 
 
@@ -62,12 +71,15 @@ def rolled_already(casualty: Casualty) -> Finding:
     )
 
 
-def cant_become(name: str, fate: str, *, because: str) -> Finding:
-    """The stop where a stand can't be told so."""
+def cant_become(name: str, fate: str, *, because: str, known: Iterable[str] = ()) -> Finding:
+    """The stop where a stand can't be told so; `known` are the names that it may have meant."""
+    near = get_close_matches(name, tuple(known), n=1)
     return log_stop(
         code="fate-impossible",
         message=f"{name} can't be told {fate}: {because}.",
-        hint="Look at the name, and at what is out of action, again.",
+        hint=f"Did you mean '{near[0]}'?"
+        if near
+        else "Look at the name, and at what is out of action, again.",
     )
 
 
@@ -98,8 +110,13 @@ def nothing_to_go_back_to() -> Finding:
     )
 
 
-def doubts(casualties: Sequence[Casualty], *, unknown: Sequence[str]) -> tuple[Finding, ...]:
-    """What of the losses is told twice, dies with its stand, or belongs to no stand."""
+def doubts(
+    casualties: Sequence[Casualty], *, unknown: Sequence[str], whole: Sequence[str] = ()
+) -> tuple[Finding, ...]:
+    """What of the losses is told twice, dies with its stand, or belongs to no stand.
+
+    `whole` are bodies, such as platoons, that were told out as one.
+    """
     said = []
     disputed = [each.stand.name for each in casualties if each.is_disputed]
     if disputed:
@@ -119,6 +136,15 @@ def doubts(casualties: Sequence[Casualty], *, unknown: Sequence[str]) -> tuple[F
                 code="promoted-and-lost",
                 effect="It counts as lost, and its promotion with it.",
                 hint="If it came back, strike out that it was lost.",
+            )
+        )
+    if whole:
+        said.append(
+            _warn(
+                f"Told out of action as a whole: {_some(whole)}.",
+                code="loss-of-no-stand",
+                effect="The next strength leaves it out, as if all its stands were there.",
+                hint="Losses are of stands: tell out each of its stands that was.",
             )
         )
     if unknown:

@@ -1,5 +1,6 @@
 """The section `campaign` as sentences, and what a game left behind."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
@@ -43,8 +44,13 @@ def recovery_sentence(pattern: str, recovery: Recovery) -> str:
 
 
 def casualty_words(casualty: Casualty) -> str:
-    """What came of it: `lost`, `recovered, promoted`, `lost; its promotion is lost with it`."""
+    """What came of it: `lost`, `recovered, promoted`, `lost; its promotion is lost with it`.
+
+    One of which nobody said anything is `taken as back`, so that it doesn't look rolled for.
+    """
     words = str(casualty.fate) if casualty.out or casualty.fate is not Fate.RECOVERED else ""
+    if casualty.is_taken_as_back:
+        words = "taken as back"
     if not casualty.is_promoted:
         return words
     if casualty.fate in {Fate.LOST, Fate.REPLACED}:
@@ -52,12 +58,34 @@ def casualty_words(casualty: Casualty) -> str:
     return f"{words}, promoted" if words else "promoted"
 
 
-def to_add_sentence(strengths: tuple[PatternStrength, ...], *, game: str) -> str:
-    """Whether the next game has all that it must have, and the least to send up."""
+def taken_sentence(campaign: Campaign, casualties: Sequence[Casualty]) -> str:
+    """Who is taken as back though neither dice nor anybody said so; empty where there is none."""
+    taken = Counter(each.stand.pattern for each in casualties if each.is_taken_as_back)
+    if not taken:
+        return ""
+    why = (
+        "the files have no section `campaign`"
+        if campaign == Campaign()
+        else f"no line under `recovery` is about {listed(taken, joint='or')}"
+    )
+    return (
+        f"No dice decided that: {why}, so {counted(taken)} out of action "
+        f"{'is' if taken.total() == 1 else 'are'} taken as back. Tell what is lost."
+    )
+
+
+def to_add_sentence(
+    strengths: tuple[PatternStrength, ...], *, game: str, is_taken: bool = False
+) -> str:
+    """Whether the next game has all that it must have, and the least to send up.
+
+    `is_taken`: somebody is only taken as back.
+    """
     least = {each.pattern: each.least_to_add for each in strengths if each.least_to_add}
     most = {each.pattern: each.most_to_add for each in strengths if each.most_to_add}
     if not most:
-        return f"{game}: complete, whatever else happens."
+        whether = "if those taken as back are back" if is_taken else "whatever else happens"
+        return f"{game}: complete, {whether}."
     if least == most:
         return f"{game}: short of {counted(least)}; that is the least to send up."
     sure = f"short of {counted(least)} for sure" if least else "complete if all come back"

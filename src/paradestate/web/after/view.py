@@ -15,6 +15,7 @@ from paradestate.core.sentence.campaign import (
     out_words,
     pool_words,
     supporting_words,
+    taken_sentence,
     to_add_sentence,
 )
 from paradestate.core.sentence.chance import chance_words, near_text
@@ -120,9 +121,10 @@ def after_view(after: AfterGame, record: GameRecord, *, asked: Question) -> Afte
         for each in after.missing
         if each.stand.name not in here and each.fate in {Fate.LOST, Fate.OPEN}
     ]
+    taken = any(each.is_taken_as_back for each in after.casualties)
     return AfterView(
         boxes=tuple(_boxes(after, record)),
-        lead=capital(to_add_sentence(after.strengths, game=after.next_game)),
+        lead=capital(to_add_sentence(after.strengths, game=after.next_game, is_taken=taken)),
         more=tuple(_more(after)),
         notes=tuple(_notes(after)),
         flows=flows,
@@ -165,6 +167,9 @@ def _more(after: AfterGame) -> Iterator[str]:
         return
     limited = bool(after.campaign.replacements)
     yield legal_sentence(after.strengths, complete=odds.none_needed, is_pool_limited=limited)
+    taken = taken_sentence(after.campaign, after.casualties)
+    if taken:
+        yield taken
     if after.groups:
         waiting = sum(len(each.stands) for each in after.groups)
         back = near_text(odds.back.mean)
@@ -178,18 +183,7 @@ def _more(after: AfterGame) -> Iterator[str]:
 
 
 def _notes(after: AfterGame) -> Iterator[str]:
-    """What the numbers leave out, and what comes back without a roll."""
-    rolled = after.campaign.recovery
-    without = dict.fromkeys(
-        each.stand.pattern
-        for each in after.casualties
-        if each.out and not each.is_told and each.stand.pattern not in rolled
-        if each.fate is Fate.RECOVERED
-    )
-    if without and after.campaign != Campaign():
-        yield (
-            f"No line under `recovery`: {listed(without)}. Such a stand comes back without a roll."
-        )
+    """What the numbers leave out."""
     if after.campaign.by_hand:
         yield f"By hand: {after.campaign.by_hand}"
     if after.has_supporting:
