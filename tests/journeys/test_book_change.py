@@ -86,7 +86,9 @@ def test_a_box_goes_out_and_comes_back(folder: Path) -> None:
     assert codes(lend_box(pen(folder), OUT)) == ["box-out-already"]
     assert take_back(pen(folder), "box 3").written is not None
     assert checked(folder, today=TODAY).force.club.loans == {}
-    assert codes(take_back(pen(folder), "box 3")) == ["unknown-choice"]
+    assert "loans" not in club_of(folder)
+    assert codes(take_back(pen(folder), "box 3")) == ["box-not-out"]
+    assert codes(take_back(pen(folder), "box 4")) == ["unknown-choice"]
 
 
 def test_a_loan_that_can_not_be_is_refused(folder: Path) -> None:

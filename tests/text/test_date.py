@@ -101,6 +101,16 @@ def test_odd_durations(text: str) -> None:
     assert code_of(read_duration(text)) == "not-a-duration"
 
 
+def test_a_single_day_that_isnt_read_says_how_a_day_is_written() -> None:
+    for text in ("2027-02-30", "2027-02", "soon"):
+        slip = read_single_day(text)
+        assert isinstance(slip, Slip)
+        assert slip.hint == "Write year, month and day: 2026-12-03."
+    either = read_single_day("03/12/2026")
+    assert isinstance(either, Slip)
+    assert either.code == "date-ambiguous"
+
+
 def test_a_single_day_is_no_month_and_no_word() -> None:
     assert read_single_day("2026-12-03") == datetime.date(2026, 12, 3)
     month_of_it, word = read_single_day("2026-12"), read_single_day("soon")

@@ -21,11 +21,12 @@ def test_the_end_of_the_day_is_the_last_time() -> None:
     [
         ("evening", "'evening' isn't a day with hours."),
         ("2026-12 20:00-22:00", "2026-12 isn't a single day."),
-        ("2026-12-03 20:60-22:00", "there is no such time of day."),
-        ("2026-12-03 20:00-24:01", "there is no such time of day."),
+        ("2026-12-03 20:60-22:00", "There is no such time of day."),
+        ("2026-12-03 20:00-24:01", "There is no such time of day."),
+        ("2026-12-03 22:00-22:00", "It ends as it begins."),
         (
-            "2026-12-03 22:00-22:00",
-            "it ends before it begins; a game past midnight is two bookings.",
+            "2026-12-03 22:00-20:00",
+            "It ends before it begins; a game past midnight is two bookings.",
         ),
     ],
 )
@@ -36,4 +37,9 @@ def test_what_are_no_hours(text: str, message: str) -> None:
 
 
 def test_a_day_that_isnt_there() -> None:
-    assert isinstance(read_hours("2026-02-30 20:00-22:00"), Slip)
+    slip = read_hours("2026-02-30 20:00-22:00")
+    assert isinstance(slip, Slip)
+    assert (slip.message, "20:00-22:00" in slip.hint) == ("There is no day 2026-02-30.", True)
+    either = read_hours("03/12/2026 20:00-22:00")
+    assert isinstance(either, Slip)
+    assert either.hint == "Write 2026-12-03 or 2026-03-12."

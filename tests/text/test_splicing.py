@@ -78,6 +78,20 @@ def test_a_missing_key_is_put_in_as_its_neighbours_stand(
     assert after(text, Put(path=path, value="new")) == expected
 
 
+def test_keys_above_a_new_mapping_have_lines_of_their_own() -> None:
+    one: dict[str, Plain] = {"of": "x", "for": "y"}
+    assert after("a: 1\n", Put(path=("b", "c", "d"), value=one)) == (
+        "a: 1\nb:\n  c:\n    d: {of: x, for: y}\n"
+    )
+    assert after("b:\n  c: 1\n", Put(path=("b", "e", "d"), value=one)) == (
+        "b:\n  c: 1\n  e:\n    d: {of: x, for: y}\n"
+    )
+    assert after("b: {c: 1}\n", Put(path=("b", "e", "d"), value=one)) == (
+        "b: {c: 1, e: {d: {of: x, for: y}}}\n"
+    )
+    assert after("a: 1\n", Put(path=("b", "c"), value={})) == "a: 1\nb: {c: {}}\n"
+
+
 def test_a_long_mapping_is_put_in_on_lines_of_its_own() -> None:
     long: dict[str, Plain] = {"one": "x" * 60, "two": "y" * 60}
     assert after("a:\n b: 1\n", Put(path=("a", "c"), value=long)) == (

@@ -47,7 +47,7 @@ def show(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> 
     if answer.stock is not None and as_json:
         print_json(book_json(answer))
     elif answer.stock is not None:
-        print_bookings(answer)
+        print_bookings(answer, today=today())
     finish(stopped=answer.stock is None)
 
 
@@ -246,7 +246,7 @@ def _write(
     if as_json:
         print_json(changed_json(done.written, answer))
     else:
-        print_changed(done.written, answer, folder=folder)
+        print_changed(done.written, answer, folder=folder, today=today())
 
 
 def _needed(text: str, *, option: str) -> None:

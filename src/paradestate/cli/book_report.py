@@ -1,19 +1,20 @@
 """Bookings for people."""
 
+import datetime
 from pathlib import Path
 
 import click
 
 from paradestate.cli.output import command_line, console, titled_table
-from paradestate.core.club.booking import clock
-from paradestate.core.sentence.club import hours_short, kept_words, lent_sentence, remedy_words
+from paradestate.core.club.booking import Club, clock
+from paradestate.core.sentence.club import hours_short, kept_words, remedy_words, where_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 from paradestate.journeys.book import BookedSpell, Bookings
 from paradestate.journeys.rewriting import Rewritten
 
 
-def print_bookings(answer: Bookings) -> None:
-    """Whether all can be played; then what is short with its remedies; then every spell."""
+def print_bookings(answer: Bookings, *, today: datetime.date) -> None:
+    """Whether all can be played; then what is short with its remedies; every spell; the boxes."""
     out = console()
     short = [each for each in answer.spells if each.spell.short]
     if answer.uncounted:
@@ -29,11 +30,13 @@ def print_bookings(answer: Bookings) -> None:
             out.print(f"  {capital(remedy_words(remedy))} would do it.")
     if answer.spells:
         _print_spells(answer)
-    for lent in answer.club.loans.values():
-        out.print(capital(lent_sentence(lent)))
+    if answer.club.boxes:
+        _print_boxes(answer.club, today=today)
 
 
-def print_changed(written: Rewritten, answer: Bookings, *, folder: Path) -> None:
+def print_changed(
+    written: Rewritten, answer: Bookings, *, folder: Path, today: datetime.date
+) -> None:
     """Where it was written and how it is put back; then the bookings as they are now."""
     click.echo(f"Written: {written.file}; the version before: {written.former}")
     for comment in written.comments_gone:
@@ -41,7 +44,7 @@ def print_changed(written: Rewritten, answer: Bookings, *, folder: Path) -> None
     back = command_line("book", str(folder), "put-back", written.former.name)
     click.echo(f"To put it back: {back}")
     click.echo()
-    print_bookings(answer)
+    print_bookings(answer, today=today)
 
 
 def _print_spells(answer: Bookings) -> None:
@@ -61,6 +64,20 @@ def _print_spells(answer: Bookings) -> None:
     for words in dict.fromkeys(kept_words(each.spell) for each in answer.spells):
         if words:
             out.print(f"{capital(words)}.")
+
+
+def _print_boxes(club: Club, *, today: datetime.date) -> None:
+    """Who keeps each box today, what it holds, and who has it."""
+    out = console()
+    out.print()
+    table = titled_table("Boxes")
+    for heading in ("box", "keeper", "holds", "where"):
+        table.add_column(heading)
+    for box in club.boxes.values():
+        where = where_words(box, club.loans.get(box.name), today=today)
+        keeper = box.keeper_on(today) or "nobody is named"
+        table.add_row(box.name, keeper, counted(box.holds), where)
+    out.print(table)
 
 
 def _row(each: BookedSpell) -> tuple[str, ...]:

@@ -1,6 +1,6 @@
 """Who stands behind the codes of a club, and what was erased."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 import click
 
@@ -23,12 +23,14 @@ def print_people(known: Sequence[Person], club: Club | None) -> None:
         out.print("Nobody is named on this machine.")
         return
     table = titled_table("Who borrows")
-    for heading in ("code", "name", "contact", "has or booked here"):
+    for heading in ("code", "name", "contact", "here"):
         table.add_column(heading)
-    uses = {} if club is None else uses_of(club)
+    uses: dict[str, list[str]] = {}
+    for who, does, what in () if club is None else _uses(club):
+        uses.setdefault(who, []).append(f"{does} {what}")
     nothing = "not known" if club is None else "nothing"
     for person in known:
-        used = listed(uses.get(person.code, ())) or nothing
+        used = listed(dict.fromkeys(uses.get(person.code, ()))) or nothing
         table.add_row(person.code, person.name, person.contact, used)
     out.print(table)
     click.echo(f"Kept in {people_file()}, for your eyes alone.")
@@ -47,16 +49,23 @@ def people_json(known: Sequence[Person], club: Club | None) -> dict[str, object]
 
 def uses_of(club: Club) -> Mapping[str, tuple[str, ...]]:
     """Role or code to the boxes that it has or keeps, and the games that are booked for it."""
-    pairs = [
-        *((each.to, each.box) for each in club.loans.values()),
-        *((each.keeper, each.name) for each in club.boxes.values() if each.keeper),
-        *((who, each.name) for each in club.boxes.values() for who in each.handed_over.values()),
-        *((each.whom, each.name) for each in club.bookings.values() if each.whom),
-    ]
     found: dict[str, tuple[str, ...]] = {}
-    for who, what in pairs:
+    for who, _, what in _uses(club):
         found[who] = tuple(dict.fromkeys((*found.get(who, ()), what)))
     return found
+
+
+def _uses(club: Club) -> Iterator[tuple[str, str, str]]:
+    """Who is said to do what with which box or game."""
+    for lent in club.loans.values():
+        yield lent.to, "has", lent.box
+    for box in club.boxes.values():
+        for who in (box.keeper, *box.handed_over.values()):
+            if who:
+                yield who, "keeps", box.name
+    for booking in club.bookings.values():
+        if booking.whom:
+            yield booking.whom, "booked", booking.name
 
 
 def print_erased(answer: Erased) -> None:

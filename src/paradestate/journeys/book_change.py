@@ -16,6 +16,7 @@ from paradestate.core.club.booking import Booking, Box, Club, Hours, Lent
 from paradestate.core.club.enough import Loan, Move
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
+from paradestate.core.sentence.wording import capital
 from paradestate.journeys.check import Checked, checked
 from paradestate.journeys.rewriting import Rewriting, Rewritten, put_back, said_anew
 from paradestate.text.editing import Edit, Put, TakeOut
@@ -125,7 +126,7 @@ def cancel_booking(pen: ClubPen, name: str) -> ClubWritten:
     if name not in club.bookings:
         return _refused(read, _unwritten(name, club.bookings, what="booking"))
     change = ClubChange(
-        edits=(TakeOut(path=(SECTION, "bookings", name)),),
+        edits=(_taken_out("bookings", club.bookings, name=name),),
         after=replace(club, bookings=_without(club.bookings, name)),
     )
     return _written(pen, read, stops=(), change=change)
@@ -152,10 +153,12 @@ def take_back(pen: ClubPen, box: str) -> ClubWritten:
     """Writes down that a box is back. Raises FileError and EditError."""
     read = checked(pen.folder, today=pen.today)
     club = read.force.club
+    if box not in club.boxes:
+        return _refused(read, _unwritten(box, club.boxes, what="box"))
     if box not in club.loans:
-        return _refused(read, _unwritten(box, club.loans, what="box that is out"))
+        return _refused(read, _isnt_out(box))
     change = ClubChange(
-        edits=(TakeOut(path=(SECTION, "loans", box)),),
+        edits=(_taken_out("loans", club.loans, name=box),),
         after=replace(club, loans=_without(club.loans, box)),
     )
     return _written(pen, read, stops=(), change=change)
@@ -229,6 +232,11 @@ def _without(entries: Mapping[str, T], name: str) -> Mapping[str, T]:
     return {other: entry for other, entry in entries.items() if other != name}
 
 
+def _taken_out(word: str, entries: Mapping[str, object], *, name: str) -> TakeOut:
+    """The entry taken out, with the key above it where nothing else stands there."""
+    return TakeOut(path=(SECTION, word) if len(entries) == 1 else (SECTION, word, name))
+
+
 def _taken(booking: Booking, club: Club) -> list[Finding]:
     if booking.name not in club.bookings:
         return []
@@ -275,6 +283,17 @@ def _is_out(lent: Lent) -> Finding:
         message=f"{lent.box} is out with {lent.to} since {lent.since}.",
         effect=NOTHING_WRITTEN,
         hint="Write down first that it is back.",
+        place=CHOSEN_HERE,
+    )
+
+
+def _isnt_out(box: str) -> Finding:
+    return Finding(
+        level=Level.STOP,
+        code="box-not-out",
+        message=f"{capital(box)} isn't out: nobody has it.",
+        effect=NOTHING_WRITTEN,
+        hint="If another box is back, say that one; with `book FOLDER` all that are out are named.",
         place=CHOSEN_HERE,
     )
 

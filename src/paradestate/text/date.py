@@ -2,6 +2,7 @@
 
 import datetime
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.outline import decimal_text
@@ -18,6 +19,7 @@ LONGEST = 100_000
 HOURS_OF_A_WEEK = 168
 
 _HINT = "Write the year, or year-month, or year-month-day: 1943, 1943-07, 1943-07-10."
+_DAY_HINT = "Write year, month and day: 2026-12-03."
 
 
 def read_date(text: str) -> DateSpan | Slip:
@@ -42,13 +44,9 @@ def read_single_day(text: str) -> datetime.date | Slip:
     """A single day of the calendar: `2026-12-03`."""
     read = read_date(text)
     if isinstance(read, Slip):
-        return read
+        return replace(read, hint=_DAY_HINT) if read.code == "not-a-date" else read
     if read.first != read.last:
-        return Slip(
-            code="not-a-date",
-            message=f"{text} isn't a single day.",
-            hint="Write year, month and day: 2026-12-03.",
-        )
+        return Slip(code="not-a-date", message=f"{text} isn't a single day.", hint=_DAY_HINT)
     return read.first
 
 

@@ -67,8 +67,7 @@ def putting(text: str, root: Written | None, *, path: KeyPath, value: Plain) -> 
             return tuple(_replacing(text, spot, value=_nested(path[depth:], value)))
         below = _below(spot, step)
         if below is None and isinstance(spot.node, WrittenFields):
-            rest = _nested(path[depth + 1 :], value)
-            return tuple(_adding(text, spot, name=step, value=rest))
+            return tuple(_adding(text, spot, path=path[depth:], value=value))
         if below is None:
             raise EditError(f"'{step}' can't be put into what isn't a mapping.")
         spot = below
@@ -176,19 +175,32 @@ def _in_place_of_lines(text: str, spot: _Spot, *, value: Plain) -> Iterator[Spli
     yield Splice(start=start, end=line_end(text, node.end), text=lines)
 
 
-def _adding(text: str, spot: _Spot, *, name: str, value: Plain) -> Iterator[Splice]:
-    """A new entry behind the last."""
+def _adding(text: str, spot: _Spot, *, path: KeyPath, value: Plain) -> Iterator[Splice]:
+    """A new entry behind the last, with the keys below it that its value needs."""
     fields = spot.node
     assert isinstance(fields, WrittenFields)  # noqa: S101 - `putting` has seen to it
-    key = f"{flow_text(name)}:"
     if fields.flow:
-        yield from _added_in_braces(text, fields, entry=f"{key} {flow_text(value)}")
+        entry = f"{flow_text(path[0])}: {flow_text(_nested(path[1:], value))}"
+        yield from _added_in_braces(text, fields, entry=entry)
         return
     end = line_end(text, fields.end)
     line_break = _line_break(text, fields.end)
-    taken = fields.column + len(key)
-    entry = key + behind_colon(value, column=fields.column, taken=taken, line_break=line_break)
-    yield Splice(start=end, end=end, text=f"{line_break}{' ' * fields.column}{entry}")
+    lines = _entry_lines(path, value, column=fields.column, line_break=line_break)
+    yield Splice(start=end, end=end, text="".join(f"{line_break}{line}" for line in lines))
+
+
+def _entry_lines(path: KeyPath, value: Plain, *, column: int, line_break: str) -> Iterator[str]:
+    """A new entry on lines of its own.
+
+    The keys above a mapping have a line each: others will be put beside it, and a line that holds
+    all of them grows until nobody can read it.
+    """
+    while len(path) > 1 and isinstance(value, dict) and value:
+        yield f"{' ' * column}{flow_text(path[0])}:"
+        path, column = path[1:], column + STEP
+    key = f"{' ' * column}{flow_text(path[0])}:"
+    rest = _nested(path[1:], value)
+    yield key + behind_colon(rest, column=column, taken=len(key), line_break=line_break)
 
 
 def _added_in_braces(text: str, fields: WrittenFields, *, entry: str) -> Iterator[Splice]:

@@ -28,6 +28,32 @@ def test_a_late_box_is_named_with_its_days_and_its_place() -> None:
     assert not list(club_doubts(made, places=PLACES, today=DAY))
 
 
+def test_a_loan_whose_last_day_is_before_its_first_is_named() -> None:
+    made = club(boxes=(BOX_THREE,), loans=(lent("box 3", since=6, until=3),))
+    (found,) = club_doubts(made, places=PLACES, today=TODAY)
+    assert (found.code, found.place) == ("loan-backwards", PLACES[UNTIL])
+    assert found.message == (
+        "box 3 would be back from treasurer on 3 December 2026, before it goes out on "
+        "6 December 2026."
+    )
+
+
+def test_a_booking_of_nothing_is_named() -> None:
+    empty = replace(RIVER, needs={})
+    (found,) = club_doubts(club(empty), places={}, today=TODAY)
+    assert found.code == "booking-of-nothing"
+    for full in (replace(empty, game="raid"), replace(empty, by_hand="dice")):
+        assert not list(club_doubts(club(full), places={}, today=TODAY))
+
+
+def test_a_telephone_number_in_the_files_is_named() -> None:
+    kept = replace(BOX_NINE, keeper="Ann, 01632 960123", handed_over={DAY: "ann@club.example"})
+    made = club(replace(RIVER, whom="borrower 7f3k2"), boxes=(kept,))
+    said = list(club_doubts(made, places={}, today=TODAY))
+    assert [each.code for each in said] == ["contact-in-files"] * 2
+    assert "'ann@club.example' looks like" in said[1].message
+
+
 def test_a_game_without_its_box_is_named() -> None:
     river = replace(RIVER, borrows=("box 3",))
     made = club(river, boxes=(BOX_THREE,), loans=(lent("box 3", until=9),))

@@ -26,6 +26,13 @@ def test_a_box_that_is_late_stays_away_until_somebody_says_it_is_back() -> None:
     assert with_late_away(made, DAY.replace(day=2)) == made
 
 
+def test_a_loan_that_ends_before_it_begins_is_away_and_not_late() -> None:
+    made = club(boxes=BOTH, loans=(lent("box 3", since=6, until=4),))
+    today = DAY.replace(day=9)
+    assert late(made, today) == ()
+    assert lent_on(with_late_away(made, today), "box 3", day=today) == lent("box 3", since=6)
+
+
 def test_who_has_a_box_on_loan_plays_with_it_and_nobody_else() -> None:
     river = replace(RIVER, borrows=("box 3",), whom="treasurer")
     hill = replace(HILL, borrows=("box 3",), whom="steward")

@@ -15,6 +15,7 @@ from paradestate.core.sentence.club import (
     lent_sentence,
     needs_words,
     remedy_words,
+    where_words,
 )
 from tests.core.club.bookings import BOX_NINE, BOX_THREE, DAY, HILL, RIVER, TRUCK, club, lent
 
@@ -102,3 +103,20 @@ def test_the_ways_out_that_a_box_offers() -> None:
     assert remedy_words(BackInTime(lent=lent("box 3"))) == (
         "having box 3 back from treasurer by then"
     )
+
+
+def test_where_a_box_is() -> None:
+    third, sixth = DAY, DAY.replace(day=6)
+    assert where_words(BOX_THREE, None, today=third) == "here"
+    assert where_words(BOX_NINE, None, today=third) == "with its keeper"
+    out = lent("box 3", until=5)
+    since = "out with treasurer since 1 December 2026"
+    assert where_words(BOX_THREE, out, today=third) == f"{since} until 5 December 2026"
+    assert where_words(BOX_THREE, out, today=sixth) == f"{since} until 5 December 2026, late"
+    assert where_words(BOX_THREE, lent("box 3"), today=third) == since
+    backwards = lent("box 3", since=2, until=1)
+    assert where_words(BOX_THREE, backwards, today=third) == (
+        "out with treasurer since 2 December 2026"
+    )
+    ahead = where_words(BOX_THREE, lent("box 3", since=5), today=third)
+    assert ahead == "here; goes out to treasurer on 5 December 2026"

@@ -156,7 +156,7 @@ def test_a_box_that_is_late_is_named_and_one_press_says_that_it_is_back(
     seen = own.get("club")
     said = words_of(seen)
     assert "Late: Box 3 is out with borrower 7, 1 February 2026 to 20 February 2026." in said
-    assert "out with borrower 7 until 20 February 2026, late" in said
+    assert "out with borrower 7 since 1 February 2026 until 20 February 2026, late" in said
     assert "1 box, 1 late" in said
     done = own.fill(seen, "club/back")
     assert "Out no box" in followed(own, done).replace("0 boxes", "no box")

@@ -70,9 +70,14 @@ class Lent:
     until: datetime.date | None = None
     """The last day on which it is away; None: nobody said."""
 
+    @property
+    def is_backwards(self) -> bool:
+        """Whether its last day is before its first, so that nobody knows either."""
+        return self.until is not None and self.until < self.since
+
     def is_late(self, today: datetime.date) -> bool:
         """Whether it should be back by now."""
-        return self.until is not None and self.until < today
+        return self.until is not None and self.until < today and not self.is_backwards
 
     def is_away(self, day: datetime.date) -> bool:
         """Whether it is away on that day."""
@@ -98,6 +103,12 @@ class Booking:
     whom: str = ""
     """For whom it is booked; a role or a code, never a name."""
     by_hand: str = ""
+
+    @property
+    def is_of_nothing(self) -> bool:
+        """Whether nothing is said of what it needs."""
+        whole = self.game or self.force
+        return not (whole or self.needs or self.stands or self.borrows or self.by_hand)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

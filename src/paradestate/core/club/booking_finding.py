@@ -14,10 +14,19 @@ from paradestate.core.place import Places, nearest_place
 from paradestate.core.sentence.wording import capital, counted, day_words, several
 
 SECTION = "club"
+DIGITS_OF_A_NUMBER = 6
+"""So many digits are taken for a telephone number; a code of a borrower has at most five."""
 
 
 def club_doubts(club: Club, *, places: Places, today: datetime.date) -> Iterator[Finding]:
-    """A warning for each box that is late, can't be had by a game, or is handed over while out."""
+    """A warning for each loan, booking and handing over that can't be, or is doubtful."""
+    yield from _contacts(club, places=places)
+    for booking in club.bookings.values():
+        if booking.is_of_nothing:
+            yield _of_nothing(booking, places=places)
+    for lent in club.loans.values():
+        if lent.is_backwards:
+            yield _backwards(lent, places=places)
     for lent in late(club, today):
         yield _late(lent, places=places, today=today)
     out = with_late_away(club, today)
@@ -25,6 +34,54 @@ def club_doubts(club: Club, *, places: Places, today: datetime.date) -> Iterator
         yield _away(booking, lent, places=places)
     for box, day, lent in handed_over_away(out):
         yield _handed_over(box, day, lent=lent, places=places)
+
+
+def _contacts(club: Club, *, places: Places) -> Iterator[Finding]:
+    """A warning for each keeper or borrower whose words hold more than a role, code or name."""
+    said = (
+        *((("boxes", box.name, "keeper"), box.keeper) for box in club.boxes.values()),
+        *(
+            (("boxes", box.name, "handed over", str(day)), whom)
+            for box in club.boxes.values()
+            for day, whom in box.handed_over.items()
+        ),
+        *((("loans", lent.box, "to"), lent.to) for lent in club.loans.values()),
+        *((("bookings", each.name, "for"), each.whom) for each in club.bookings.values()),
+    )
+    for path, words in said:
+        if "@" in words or sum(letter.isdigit() for letter in words) >= DIGITS_OF_A_NUMBER:
+            yield Finding(
+                level=Level.WARN,
+                code="contact-in-files",
+                message=f"'{words}' looks like somebody's telephone number or address.",
+                effect="The files of a folder are copied, archived and shown.",
+                hint="Write a role, or have `book` keep it on this machine: --to NAME --contact.",
+                place=nearest_place(places, (SECTION, *path)),
+            )
+
+
+def _of_nothing(booking: Booking, *, places: Places) -> Finding:
+    return Finding(
+        level=Level.WARN,
+        code="booking-of-nothing",
+        message=f"{booking.name}: nothing is said of what it needs.",
+        effect="It is counted as needing nothing, so that it can always be played.",
+        hint="Say the figures that it needs, its stands, its game, or a box that it borrows.",
+        place=nearest_place(places, (SECTION, "bookings", booking.name)),
+    )
+
+
+def _backwards(lent: Lent, *, places: Places) -> Finding:
+    until = lent.until or lent.since
+    return Finding(
+        level=Level.WARN,
+        code="loan-backwards",
+        message=f"{lent.box} would be back from {lent.to} on {day_words(until)}, before it goes "
+        f"out on {day_words(lent.since)}.",
+        effect="It counts as away from the day on which it goes out, and nobody knows until when.",
+        hint="One of the two days is a slip: write the right one.",
+        place=nearest_place(places, (SECTION, "loans", lent.box, "until")),
+    )
 
 
 def boxes_too_full(club: Club, owned: Mapping[str, int], *, places: Places) -> Iterator[Finding]:

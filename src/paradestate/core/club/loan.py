@@ -14,9 +14,12 @@ def late(club: Club, today: datetime.date) -> tuple[Lent, ...]:
 
 
 def with_late_away(club: Club, today: datetime.date) -> Club:
-    """The club in which a box that is late is away for good, since nobody knows until when."""
+    """The club in which a box that is late is away for good, since nobody knows until when.
+
+    So is one whose last day is before its first.
+    """
     loans = {
-        name: replace(each, until=None) if each.is_late(today) else each
+        name: replace(each, until=None) if each.is_late(today) or each.is_backwards else each
         for name, each in club.loans.items()
     }
     return replace(club, loans=loans)

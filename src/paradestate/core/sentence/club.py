@@ -1,5 +1,6 @@
 """Boxes and bookings as sentences, and what is short."""
 
+import datetime
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -76,6 +77,19 @@ def lent_sentence(lent: Lent) -> str:
             "when."
         )
     return f"{lent.box} is out with {lent.to}, {day_words(lent.since)} to {day_words(lent.until)}."
+
+
+def where_words(box: Box, lent: Lent | None, *, today: datetime.date) -> str:
+    """Where a box is today: `here`, `with its keeper`, or `out with Ann since 2 January 2026`."""
+    home = "here" if box.is_counted else "with its keeper"
+    if lent is None:
+        return home
+    known = None if lent.is_backwards else lent.until
+    until = f" until {day_words(known)}" if known else ""
+    if lent.since > today:
+        return f"{home}; goes out to {lent.to} on {day_words(lent.since)}{until}"
+    late = ", late" if lent.is_late(today) else ""
+    return f"out with {lent.to} since {day_words(lent.since)}{until}{late}"
 
 
 def hours_short(spell: Spell) -> str:

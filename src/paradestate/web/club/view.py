@@ -8,7 +8,7 @@ from paradestate.core.club.booking import Booking, Box
 from paradestate.core.club.week import KindSpell, Use, Week, WeekRow
 from paradestate.core.finding import Finding
 from paradestate.core.promise import weekday_words
-from paradestate.core.sentence.club import lent_sentence
+from paradestate.core.sentence.club import lent_sentence, where_words
 from paradestate.core.sentence.club_week import day_sentences, times_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 from paradestate.journeys.book import BookedSpell
@@ -216,11 +216,6 @@ def _line(row: WeekRow, spell: KindSpell) -> TableLine:
 
 def _box(box: Box, *, found: ClubWeeks, today: datetime.date) -> BoxLine:
     lent = found.answer.club.loans.get(box.name)
-    is_late = lent is not None and lent.is_late(today)
-    where = "here" if box.is_counted else "with its keeper"
-    if lent is not None:
-        until = f" until {day_words(lent.until)}" if lent.until else ""
-        where = f"out with {lent.to}{until}{', late' if is_late else ''}"
     booked = (
         f"{each.name}, {day_words(each.hours.on)}"
         for each in _games(found)
@@ -231,8 +226,8 @@ def _box(box: Box, *, found: ClubWeeks, today: datetime.date) -> BoxLine:
         name=capital(box.name),
         keeper=box.keeper_on(today) or "nobody is named",
         holds=counted(box.holds),
-        where=where,
+        where=where_words(box, lent, today=today),
         is_out=lent is not None,
-        is_late=is_late,
+        is_late=lent is not None and lent.is_late(today),
         booked="; ".join(booked),
     )
