@@ -11,7 +11,17 @@ from paradestate.core.club.booking_finding import (
 )
 from paradestate.core.money import Currency
 from paradestate.core.place import KeyPath, Place, Places
-from tests.core.club.bookings import BOX_NINE, BOX_THREE, DAY, RIVER, TRUCK, club, lent
+from tests.core.club.bookings import (
+    BOX_NINE,
+    BOX_THREE,
+    DAY,
+    HILL,
+    RIVER,
+    TRUCK,
+    club,
+    hours,
+    lent,
+)
 
 UNTIL: KeyPath = ("club", "loans", "box 3", "until")
 PLACES: Places = {UNTIL: Place(file="club.yaml", line=7, column=12, path=UNTIL)}
@@ -52,6 +62,20 @@ def test_a_telephone_number_in_the_files_is_named() -> None:
     said = list(club_doubts(made, places={}, today=TODAY))
     assert [each.code for each in said] == ["contact-in-files"] * 2
     assert "'ann@club.example' looks like" in said[1].message
+
+
+def test_two_games_that_borrow_one_box_at_once_are_named() -> None:
+    river = replace(RIVER, borrows=("box 9", "box 9", "box 3"))
+    hill = replace(HILL, hours=hours(21, 23), borrows=("box 9",))
+    planned = club(river, hill, boxes=(BOX_NINE, BOX_THREE))
+    (found,) = club_doubts(planned, places={}, today=DAY)
+    assert (found.code, found.message) == (
+        "box-at-once",
+        "box 9 is borrowed by river and hill at once, 21:00-22:00 on 3 December 2026.",
+    )
+    assert not list(club_doubts(planned, places={}, today=TODAY))
+    later = replace(planned, bookings={"a": river, "b": replace(hill, hours=hours(22, 23))})
+    assert not list(club_doubts(later, places={}, today=DAY))
 
 
 def test_a_game_without_its_box_is_named() -> None:

@@ -4,8 +4,8 @@ import datetime
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from paradestate.core.club.booking import Booking, Box, Club, Lent
-from paradestate.core.club.loan import handed_over_away, late, with_late_away, without_box
+from paradestate.core.club.booking import Booking, Box, Club, Lent, clock
+from paradestate.core.club.loan import at_once, handed_over_away, late, with_late_away, without_box
 from paradestate.core.finding import Finding, Level
 from paradestate.core.money import Currency, money_text
 from paradestate.core.number import summed
@@ -32,6 +32,9 @@ def club_doubts(club: Club, *, places: Places, today: datetime.date) -> Iterator
     out = with_late_away(club, today)
     for booking, lent in without_box(out):
         yield _away(booking, lent, places=places)
+    for name, one, other in at_once(club):
+        if one.hours.on >= today:
+            yield _at_once(name, one, other=other, places=places)
     for box, day, lent in handed_over_away(out):
         yield _handed_over(box, day, lent=lent, places=places)
 
@@ -154,6 +157,20 @@ def _away(booking: Booking, lent: Lent, *, places: Places) -> Finding:
         effect="That game is counted without it.",
         hint="Have it back by then, borrow another, or book the game for who has it.",
         place=nearest_place(places, (SECTION, "bookings", booking.name, "borrows")),
+    )
+
+
+def _at_once(box: str, one: Booking, *, other: Booking, places: Places) -> Finding:
+    start = max(one.hours.start, other.hours.start)
+    end = min(one.hours.end, other.hours.end)
+    return Finding(
+        level=Level.WARN,
+        code="box-at-once",
+        message=f"{box} is borrowed by {one.name} and {other.name} at once, "
+        f"{clock(start)}-{clock(end)} on {day_words(one.hours.on)}.",
+        effect="They are taken to share what it holds, each having what the other doesn't need.",
+        hint="Leave it if both are played at one place; else have one of them borrow another box.",
+        place=nearest_place(places, (SECTION, "bookings", other.name, "borrows")),
     )
 
 

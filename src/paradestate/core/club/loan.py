@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import combinations
 
 from paradestate.core.club.booking import Booking, Box, Club, Lent
 
@@ -44,6 +45,16 @@ def without_box(club: Club) -> Iterator[tuple[Booking, Lent]]:
             lent = lent_on(club, box, day=booking.hours.on)
             if lent is not None and not has_box(club, booking, box=box):
                 yield booking, lent
+
+
+def at_once(club: Club) -> Iterator[tuple[str, Booking, Booking]]:
+    """Each box with two games that borrow it for the same hours."""
+    borrowing = [each for each in club.bookings.values() if each.borrows]
+    for one, other in combinations(borrowing, 2):
+        if one.hours.overlaps(other.hours):
+            for box in dict.fromkeys(one.borrows):
+                if box in other.borrows:
+                    yield box, one, other
 
 
 def handed_over_away(club: Club) -> Iterator[tuple[Box, datetime.date, Lent]]:
