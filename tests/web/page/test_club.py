@@ -187,3 +187,14 @@ def test_a_force_without_a_club_is_told_how_to_begin(tmp_path: Path) -> None:
 def test_files_that_cant_be_read_are_said(tmp_path: Path) -> None:
     seen = written(tmp_path, "club: {bookings: {a: {hours: late}}}\n").get("club")
     assert "isn't a day with hours" in words_of(seen)
+
+
+def test_slips_in_bookings_and_loans_stand_above_the_weeks(tmp_path: Path) -> None:
+    nothing = "    odd game: {hours: 2026-03-12 21:00-23:00, for: Ann 01632 960123}\n"
+    backwards = "  loans:\n    box 3: {to: steward, since: 2026-03-20, until: 2026-03-02}\n"
+    seen = words_of(written(tmp_path, OWNED + STOCK + RIVER + nothing + backwards).get("club"))
+    above = seen.partition("Week of")[0]
+    assert "odd game: nothing is said of what it needs." in above
+    assert "'Ann 01632 960123' looks like somebody's telephone number" in above
+    assert "box 3 would be back from steward on 2 March 2026, before it goes out" in above
+    assert "here; goes out to steward on 20 March 2026" in seen

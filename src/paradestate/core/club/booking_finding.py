@@ -58,7 +58,7 @@ def _contacts(club: Club, *, places: Places) -> Iterator[Finding]:
                 code="contact-in-files",
                 message=f"'{words}' looks like somebody's telephone number or address.",
                 effect="The files of a folder are copied, archived and shown.",
-                hint="Write a role, or have `book` keep it on this machine: --to NAME --contact.",
+                hint="Write a role, or have `book` keep the name and number on this machine alone.",
                 place=nearest_place(places, (SECTION, *path)),
             )
 

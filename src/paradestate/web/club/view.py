@@ -21,7 +21,18 @@ from paradestate.web.club.slip import ShortSlip, short_slips
 LENT_OUT = "lent-out"
 OWN_CODES = frozenset({"booked-twice", "loan-late", LENT_OUT})
 """Findings that the sheet says in its own way."""
-CLUB_CODES = frozenset({"booking-not-counted", "box-away", "handed-over-away", "boxes-hold-more"})
+CLUB_CODES = frozenset(
+    {
+        "booking-not-counted",
+        "booking-of-nothing",
+        "box-at-once",
+        "box-away",
+        "boxes-hold-more",
+        "contact-in-files",
+        "handed-over-away",
+        "loan-backwards",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
