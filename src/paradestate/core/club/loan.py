@@ -52,9 +52,8 @@ def at_once(club: Club) -> Iterator[tuple[str, Booking, Booking]]:
     borrowing = [each for each in club.bookings.values() if each.borrows]
     for one, other in combinations(borrowing, 2):
         if one.hours.overlaps(other.hours):
-            for box in dict.fromkeys(one.borrows):
-                if box in other.borrows:
-                    yield box, one, other
+            both = [box for box in dict.fromkeys(one.borrows) if box in other.borrows]
+            yield from ((box, one, other) for box in both)
 
 
 def handed_over_away(club: Club) -> Iterator[tuple[Box, datetime.date, Lent]]:
