@@ -152,6 +152,8 @@ def test_without_a_campaign_it_says_what_to_write_and_where(visitor: Visitor, fo
     text = said(visitor)
     assert "campaign: recovery: rifle section: {roll: 1d6, on: 3 or more, promoted on: 6}" in text
     assert "such as campaign.yaml" in text
+    assert "complete, if those taken as back are back." in text
+    assert 'class="slip unsaid noprint"' in visitor.get("after").text
     assert "Nobody waits for a roll." in text
     with_campaign(folder, CAMPAIGN.replace("    rifle section", "    observer"))
     text = said(visitor)
