@@ -13,7 +13,7 @@ EPILOG = """\b
 Examples:
   paradestate book marenz
   paradestate book marenz --from 2026-12-01
-  paradestate book marenz add "river game" --hours "2026-12-03 20:00-22:00" --needs "truck=8"
+  paradestate book marenz add "river game" --hours "2026-12-03 20:00-22:00" --needs "light truck=8"
   paradestate book marenz add "hill game" --hours "2026-12-03 20:00-22:00" \\
       --game "whole-day attack" --borrows "box 3" --for Ann
   paradestate book marenz move "hill game" --hours "2026-12-03 22:00-24:00"
