@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from paradestate.core.span import DateSpan
-from paradestate.core.work.habit import DAYS, Habit
+from paradestate.core.work.bench_time import BenchTime
+from paradestate.core.work.habit import Habit
 
 NONE_DONE = Fraction(0)
 
@@ -31,19 +32,7 @@ def minutes_until(
 
     Nought where the day is past, or no pace is known: what is wanted is then wanted at once.
     """
-    days = (day - begins).days
-    if days <= 0 or pace is None:
+    if pace is None:
         return NONE_DONE
-    absent = _days_away(away, span=DateSpan(first=begins, last=day - datetime.timedelta(days=1)))
-    return pace * (days - absent) / DAYS
-
-
-def _days_away(away: Sequence[DateSpan], *, span: DateSpan) -> int:
-    """Days of a span on which the owner is away, each once."""
-    absent, after = 0, span.first.toordinal()
-    for each in sorted(away, key=lambda each: each.first):
-        first = max(after, each.first.toordinal())
-        last = min(span.last, each.last).toordinal()
-        absent += max(0, last - first + 1)
-        after = max(after, last + 1)
-    return absent
+    time = BenchTime(begins=begins, week=pace, away=tuple(away))
+    return time.a_day * time.days_before(day)
