@@ -44,21 +44,12 @@ def ladder(load: Workload, due: Due = AT_ONCE) -> Ladder:
         },
     )
     best = best_order(problem)
-    made = _with_rungs(load, _stretches(load, targets, best=best), best=best)
-    return replace(made, repairs=tuple(_repairs(load, made.rungs, due=due)))
+    return _with_rungs(load, _stretches(load, targets, best=best), best=best, due=due)
 
 
 def _days_wanted(load: Workload) -> Mapping[frozenset[str], datetime.date]:
     """Stands in repair to the day on which they are wanted."""
     return {frozenset(each.stands): each.wanted for each in load.repairs if each.wanted is not None}
-
-
-def _repairs(load: Workload, rungs: Iterable[Rung], *, due: Due) -> Iterator[Reached]:
-    ends = {work.stand.name: rung for rung in rungs for work in rung.works}
-    for each in load.repairs:
-        assert each.wanted is not None  # noqa: S101 - what makes it a repair
-        reached = _reached(load, each, ends=ends)
-        yield replace(reached, due=due.get(each.wanted, NOTHING))
 
 
 def ladder_by_kind(load: Workload) -> Ladder:
@@ -141,22 +132,27 @@ def by_pattern(works: Iterable[StandWork]) -> Mapping[str, list[StandWork]]:
 
 
 def _with_rungs(
-    load: Workload, stretches: Sequence[Sequence[_Batch]], *, best: BestOrder | None
+    load: Workload,
+    stretches: Sequence[Sequence[_Batch]],
+    *,
+    best: BestOrder | None,
+    due: Due = AT_ONCE,
 ) -> Ladder:
     rungs = tuple(_rungs(load, stretches))
     ends = {work.stand.name: rung for rung in rungs for work in rung.works}
-    reached = [_reached(load, each, ends=ends) for each in load.milestones]
+    reached = [_reached(load, each, ends=ends, due=due) for each in load.milestones]
     reached.sort(key=lambda each: each.ends if each.rung else -1)
     names = {rung.number: _completed(rung, reached) for rung in rungs}
-    repairs = [_reached(load, each, ends=ends) for each in load.repairs]
-    waited = (each.milestone.weight * each.ends for each in (*repairs, *reached))
+    repairs = tuple(_reached(load, each, ends=ends, due=due) for each in load.repairs)
+    waiting = sum((each.milestone.weight * each.ends for each in (*repairs, *reached)), NOTHING)
     return Ladder(
         rungs=tuple(replace(rung, completes=names[rung.number]) for rung in rungs),
         reached=tuple(reached),
         mixed=mixed(rung.colours for rung in rungs),
-        waiting=(waiting := sum(waited, NOTHING)),
+        waiting=waiting,
         least=waiting if best is None else best.least,
         critical=_critical(reached),
+        repairs=repairs,
     )
 
 
@@ -248,7 +244,9 @@ def _minutes(batches: Sequence[_Batch], turn: Turn) -> Fraction:
     return sum((work.minutes for which in turn.batches for work in batches[which].works), NOTHING)
 
 
-def _reached(load: Workload, milestone: Milestone, *, ends: Mapping[str, Rung]) -> Reached:
+def _reached(
+    load: Workload, milestone: Milestone, *, ends: Mapping[str, Rung], due: Due
+) -> Reached:
     last = max(
         (ends[name] for name in milestone.stands if name in ends),
         key=lambda rung: rung.number,
@@ -259,6 +257,7 @@ def _reached(load: Workload, milestone: Milestone, *, ends: Mapping[str, Rung]) 
         ends=NOTHING if last is None else last.ends,
         rung=None if last is None else last.number,
         works=tuple(load.works[name] for name in milestone.stands),
+        due=None if milestone.wanted is None else due.get(milestone.wanted, NOTHING),
     )
 
 
