@@ -8,7 +8,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from paradestate.core.club.booking import HOUR, Hours, clock
+from paradestate.core.club.booking import HOUR, Hours, clock, full_hours
 from paradestate.core.club.week import Week, WeekRow
 from paradestate.core.promise import WEEKDAYS, weekday_words
 from paradestate.core.sentence.club_week import day_sentences
@@ -119,14 +119,15 @@ def _columns(week: Week, *, width: int) -> Iterator[_Column]:
 
 def _column(week: Week, day: datetime.date, *, left: float, width: float) -> _Column:
     """A day with the full hours around all that is played on it."""
-    hours = [each.hours for each in week.bookings if each.hours.on == day]
+    games = week.games(day)
+    first, last = full_hours(each.hours for each in games)
     return _Column(
         on=day,
         left=left,
         width=width,
-        first=min((each.start for each in hours), default=0) // HOUR * HOUR,
-        last=-(-max((each.end for each in hours), default=0) // HOUR) * HOUR,
-        is_booked=bool(hours),
+        first=first,
+        last=last,
+        is_booked=bool(games),
     )
 
 

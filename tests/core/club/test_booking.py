@@ -3,6 +3,7 @@
 import datetime
 from dataclasses import replace
 
+from paradestate.core.club.booking import HOUR, full_hours
 from tests.core.club.bookings import BOX_THREE, DAY, hours, lent
 
 
@@ -15,6 +16,14 @@ def test_a_game_may_begin_as_another_ends() -> None:
 def test_hours_as_they_are_written_and_moved() -> None:
     assert str(hours(9, 24)) == "2026-12-03 09:00-24:00"
     assert hours(20, 22).moved_to(18 * 60) == hours(18, 20)
+
+
+def test_full_hours_are_around_all_that_is_played() -> None:
+    early = replace(hours(9, 11), start=9 * HOUR + 15)
+    late = replace(hours(20, 22), end=22 * HOUR + 1)
+    assert full_hours([late, early]) == (9 * HOUR, 23 * HOUR)
+    assert full_hours([hours(20, 24)]) == (20 * HOUR, 24 * HOUR)
+    assert full_hours([]) == (0, 0)
 
 
 def test_a_box_goes_from_keeper_to_keeper_on_its_days() -> None:

@@ -39,6 +39,13 @@ def test_story_27_is_one_row_with_two_games_and_four_short() -> None:
     assert (spell.booked, spell.sound, spell.short, spell.stand_ins) == (16, 12, 4, ())
 
 
+def test_the_games_of_a_day_are_those_of_no_other() -> None:
+    later = replace(HILL, hours=hours(18, 20, on=MONDAY + datetime.timedelta(days=4)))
+    made = week(club(RIVER, later))
+    assert [[each.name for each in made.games(day)] for day in made.booked] == [["river"], ["hill"]]
+    assert made.games(MONDAY) == ()
+
+
 def test_a_box_that_is_borrowed_is_a_row_under_the_kinds() -> None:
     made = week(club(replace(RIVER, borrows=("box 9",)), HILL, boxes=(BOX_NINE,)))
     trucks, box = made.rows

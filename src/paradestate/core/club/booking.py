@@ -1,7 +1,7 @@
 """Bookings of shared figures: for which hours of which day, and what each needs."""
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -35,6 +35,14 @@ class Hours:
 def clock(minutes: int) -> str:
     """A time of day: `20:00`."""
     return f"{minutes // HOUR:02}:{minutes % HOUR:02}"
+
+
+def full_hours(every: Iterable[Hours]) -> tuple[int, int]:
+    """From when to when the full hours around all of them are; nought to nought without any."""
+    known = tuple(every)
+    first = min((each.start for each in known), default=0)
+    last = max((each.end for each in known), default=0)
+    return first // HOUR * HOUR, -(-last // HOUR) * HOUR
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -91,6 +91,10 @@ class Week:
         """The days on which something is played."""
         return tuple(dict.fromkeys(each.hours.on for each in self.bookings))
 
+    def games(self, day: datetime.date) -> tuple[Booking, ...]:
+        """What is played on a day, in the order of time."""
+        return tuple(each for each in self.bookings if each.hours.on == day)
+
 
 def monday_of(day: datetime.date) -> datetime.date:
     """The Monday on or before a day."""

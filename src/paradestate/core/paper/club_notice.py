@@ -8,7 +8,7 @@ import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from paradestate.core.club.booking import HOUR, Booking
+from paradestate.core.club.booking import Booking, full_hours
 from paradestate.core.club.week import Week
 from paradestate.core.journal import Promise
 from paradestate.core.paper.paper import Draft
@@ -142,7 +142,8 @@ def _lacking(
 
 
 def _booked_day(week: Week, day: datetime.date) -> BookedDay:
-    bookings = [each for each in week.bookings if each.hours.on == day]
+    bookings = week.games(day)
+    first, last = full_hours(each.hours for each in bookings)
     short = {
         (spell.hours.start, spell.hours.end)
         for row in week.rows
@@ -151,8 +152,8 @@ def _booked_day(week: Week, day: datetime.date) -> BookedDay:
     }
     return BookedDay(
         games=tuple(_game(each, week) for each in bookings),
-        first=min(each.hours.start for each in bookings) // HOUR * HOUR,
-        last=-(-max(each.hours.end for each in bookings) // HOUR) * HOUR,
+        first=first,
+        last=last,
         short=tuple(sorted(short)),
     )
 

@@ -80,7 +80,7 @@ def sign_out_sheet(
 
 
 def _evening(club: Club, week: Week, *, day: datetime.date, needs: Needs) -> SignOutEvening:
-    games = tuple(each for each in week.bookings if each.hours.on == day)
+    games = week.games(day)
     booked = tuple(dict.fromkeys(box for game in games for box in game.borrows))
     boxes = [club.boxes[name] for name in booked if name in club.boxes]
     others = (box for box in club.boxes.values() if box.name not in booked)

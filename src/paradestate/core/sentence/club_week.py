@@ -66,10 +66,9 @@ def mend_words(remedy: Move | Loan) -> str:
 
 def day_sentences(week: Week, day: datetime.date) -> Iterator[str]:
     """The games of a day, then each kind that is short or for which another stands in."""
-    for booking in week.bookings:
-        if booking.hours.on == day:
-            unknown = ", not counted" if booking.name in week.uncounted else ""
-            yield f"{capital(game_words(booking))}{unknown}."
+    for booking in week.games(day):
+        unknown = ", not counted" if booking.name in week.uncounted else ""
+        yield f"{capital(game_words(booking))}{unknown}."
     for row in week.rows:
         for spell in row.on(day).spells:
             if spell.short or spell.stand_ins:
