@@ -13,7 +13,7 @@ from paradestate.core.club.week import KindSpell, Use, WeekRow
 from paradestate.core.promise import weekday_words
 from paradestate.core.sentence.club_week import kind_words
 from paradestate.core.sentence.wording import capital
-from paradestate.sheet.club_bar import NOTE, Lanes, note_of, told
+from paradestate.sheet.club_bar import NOTE, Lanes
 from paradestate.sheet.lettering import SIZE, fitted, width_of
 from paradestate.sheet.svg import Drawing, Element, drawing, element
 
@@ -59,7 +59,7 @@ def booked_hours(row: WeekRow, day: datetime.date) -> Drawing:
         top=TOP,
         most=most,
     )
-    lanes = _lanes(own, frame)
+    lanes = Lanes().with_told(own.spells, x=frame.x, room=(0, WIDTH))
     frame = replace(frame, top=TOP + lanes.of_notes * NOTE)
     blocks = _blocks(own)
     shown = [
@@ -71,16 +71,6 @@ def booked_hours(row: WeekRow, day: datetime.date) -> Drawing:
         *_hours(own, frame),
     ]
     return drawing(shown, size=(WIDTH, frame.floor + FOOT), words=hours_words(own, day))
-
-
-def _lanes(row: WeekRow, frame: _Frame) -> Lanes:
-    """What is said over the sums."""
-    lanes = Lanes()
-    for words, hours, is_short in told(row.spells):
-        start = frame.x(hours.start)
-        note = note_of(words, start=start, room=(0, WIDTH), is_short=is_short)
-        lanes = lanes.with_note(note)
-    return lanes
 
 
 def hours_words(row: WeekRow, day: datetime.date) -> str:

@@ -1,6 +1,6 @@
 """Bars of games with their names, and words over them, in lanes so that none lies on another."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from paradestate.core.club.booking import Hours
@@ -91,7 +91,7 @@ def note_of(text: str, *, start: float, room: Span, is_short: bool) -> Note:
     return Note(text=text, at=at, is_short=is_short)
 
 
-def told(spells: Sequence[KindSpell]) -> Iterator[tuple[str, Hours, bool]]:
+def _told(spells: Sequence[KindSpell]) -> Iterator[tuple[str, Hours, bool]]:
     """What is said over the bars; once where it goes on in the hours that follow."""
     before: dict[bool, tuple[str, int]] = {}
     for spell in spells:
@@ -128,6 +128,16 @@ class Lanes:
         """More words, on the first line that has room for them."""
         taken = [(each.taken, lane) for each, lane in self.notes]
         return replace(self, notes=(*self.notes, (note, _free(note.taken, taken))))
+
+    def with_told(
+        self, spells: Sequence[KindSpell], *, x: Callable[[int], float], room: Span
+    ) -> "Lanes":
+        """With what is said over the bars; `x` is where a time stands."""
+        lanes = self
+        for words, hours, is_short in _told(spells):
+            note = note_of(words, start=x(hours.start), room=room, is_short=is_short)
+            lanes = lanes.with_note(note)
+        return lanes
 
 
 def _free(span: Span, taken: Sequence[tuple[Span, int]]) -> int:

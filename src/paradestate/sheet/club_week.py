@@ -14,7 +14,7 @@ from paradestate.core.promise import WEEKDAYS, weekday_words
 from paradestate.core.sentence.club_week import day_sentences
 from paradestate.core.sentence.wording import capital
 from paradestate.core.span import MONTH_NAMES
-from paradestate.sheet.club_bar import NOTE, Lanes, bar_of, note_of, told
+from paradestate.sheet.club_bar import NOTE, Lanes, bar_of
 from paradestate.sheet.lettering import SIZE, fitted, width_of, wrapped
 from paradestate.sheet.svg import Drawing, Element, drawing, element
 
@@ -159,10 +159,7 @@ def _lanes(day: WeekRow, column: _Column) -> Lanes:
     for use in day.uses:
         text = use.game if use.number is None else f"{use.game} {use.number}"
         lanes = lanes.with_bar(bar_of(text, span=_span_of(use.hours, column), room=room))
-    for words, hours, is_short in told(day.spells):
-        start = column.x(hours.start)
-        lanes = lanes.with_note(note_of(words, start=start, room=room, is_short=is_short))
-    return lanes
+    return lanes.with_told(day.spells, x=column.x, room=room)
 
 
 def _span_of(hours: Hours, column: _Column) -> tuple[float, float]:
