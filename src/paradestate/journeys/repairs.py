@@ -5,7 +5,7 @@ losses -> stands to be repaired -> the day and the stage -> an entry for each ->
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from paradestate.core.campaign.loss_finding import (
     no_day_for_repairs,
@@ -20,8 +20,8 @@ from paradestate.core.log_request import LogRequest
 from paradestate.core.span import DateSpan
 from paradestate.core.work.habit import later
 from paradestate.journeys.check import checked
-from paradestate.journeys.losses import AfterGame, losses
-from paradestate.journeys.losses_pen import LossesTold, Teller
+from paradestate.journeys.losses import AfterGame
+from paradestate.journeys.losses_pen import LossesTold, Teller, losses_now
 from paradestate.journeys.pen import write_requests
 
 LOOKED_AHEAD = 366
@@ -47,13 +47,7 @@ def put_on_the_bench(teller: Teller, asked: RepairsAsked) -> LossesTold:
 
     One that can't be written hinders no other. Raises StoreError, and FileError.
     """
-    after = losses(
-        teller.folder,
-        today=teller.today,
-        next_game=teller.next_game,
-        of=teller.of,
-        memory=teller.memory,
-    )
+    after = losses_now(teller)
     if after.record is None:
         return LossesTold(findings=(), after=after)
     force = checked(teller.folder, today=teller.today, memory=teller.memory).force
@@ -105,11 +99,5 @@ def _written(teller: Teller, after: AfterGame, *, requests: Sequence[LogRequest]
         findings.extend(stops(done.findings))
         entries.extend(done.entries)
     assert after.record is not None  # noqa: S101 - the caller has looked
-    now = losses(
-        teller.folder,
-        today=teller.today,
-        next_game=teller.next_game,
-        of=after.record.id,
-        memory=teller.memory,
-    )
+    now = losses_now(replace(teller, of=after.record.id))
     return LossesTold(findings=tuple(dict.fromkeys(findings)), after=now, entries=tuple(entries))
