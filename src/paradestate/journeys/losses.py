@@ -4,7 +4,7 @@ journal -> games -> boards -> casualties -> rolls still to be made -> odds -> ne
 """
 
 import datetime
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -150,7 +150,7 @@ def _told(
     out = supporting_losses(record.board, force.supporting_troops, stands=names)
     unknown = tuple(_unknown(record, own.made, known=out))
     bodies = {each.name for each in own.made.bodies}
-    flow = _flowing(left, place, roster=roster, ahead=ahead)
+    passage = _passage(left, place, roster=roster, ahead=ahead)
     return replace(
         _summed(force, left, roster=roster, ahead=ahead),
         findings=(
@@ -169,8 +169,8 @@ def _told(
             for game, behind in zip(games, left, strict=True)
             for each in behind.casualties
         },
-        by_kind=flow(lambda each: each.pattern),
-        by_company=flow(lambda each: each.company or own.made.formation),
+        by_kind=loss_flows(passage, by=lambda each: each.pattern),
+        by_company=loss_flows(passage, by=lambda each: each.company or own.made.formation),
     )
 
 
@@ -201,12 +201,12 @@ def _all_left(
     return left
 
 
-def _flowing(
+def _passage(
     left: Sequence[_Left], place: int, *, roster: Establishment, ahead: Establishment
-) -> Callable[[Callable[[Stand], str]], tuple[LossFlow, ...]]:
-    """What says where the stands of one game went, by whatever they are told apart."""
+) -> Passage:
+    """One game, with those who were missing before it and are missing after it."""
     own = left[place]
-    passage = Passage(
+    return Passage(
         fielded=own.made.stands,
         roster=roster.stands,
         missing_before=missing_now(each.casualties for each in left[:place]),
@@ -214,7 +214,6 @@ def _flowing(
         missing_after=missing_now(each.casualties for each in left[: place + 1]),
         wanted=ahead.stands if place == len(left) - 1 else None,
     )
-    return lambda by: loss_flows(passage, by=by)
 
 
 def _raised(force: Force, choice: Choice) -> tuple[Establishment | None, tuple[Finding, ...]]:
