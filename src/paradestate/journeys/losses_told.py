@@ -3,12 +3,15 @@
 losses so far -> what is said -> checked -> entries of the journal -> losses as they are now
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
+from typing import TypeAlias
 
 from paradestate.core.campaign.casualty import AFTER, OUT, PROMOTED, Casualty, Fate
 from paradestate.core.campaign.loss_finding import cant_become, rolled_already
 from paradestate.core.finding import Finding
 from paradestate.core.play.event import Subject, Told
+from paradestate.core.play.game_record import GameRecord
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_pen import (
     LossesTold,
@@ -28,31 +31,18 @@ LONGEST_WORD = 60
 """Letters of the owner's word for how a stand was put out of action."""
 
 
+Barrier: TypeAlias = Callable[[AfterGame, str], Finding | None]
+"""Why something can't be told of a stand; None where it can."""
+
+
 def tell_fate(teller: Teller, names: Sequence[str], *, word: str) -> LossesTold:
     """Writes down that stands recovered, are lost, replaced or promoted, without dice.
 
     Where it can't be of one of them, nothing is written. Raises StoreError, and FileError.
     """
-    after = losses_now(teller)
-    if after.record is None:
-        return LossesTold(findings=(), after=after)
-    form, known = teller.form_id(), lines_by_id(after)
     aspect, value = (PROMOTED, YES) if word == PROMOTED else (AFTER, word)
-    new: list[NewLine] = []
-    wrong: list[Finding] = []
-    for name in dict.fromkeys(names):
-        subject = Subject(aspect, name)
-        id_ = line_id(form, *subject, value)
-        if id_ in known:
-            continue
-        barrier = why_not(after, name, word=word)
-        if barrier is not None:
-            wrong.append(barrier)
-        record = after.record_for(name, record=after.record)
-        new.append(NewLine(id=id_, event=telling(record, subject, value=value), record=record))
-    if wrong:
-        return LossesTold(findings=tuple(wrong), after=after)
-    return written(teller, after.record, new=new)
+    subjects = [Subject(aspect, name) for name in dict.fromkeys(names)]
+    return _tell(teller, subjects, value=value, barrier=partial(why_not, word=word))
 
 
 def tell_out(teller: Teller, names: Sequence[str], *, how: str = YES) -> LossesTold:
@@ -60,31 +50,42 @@ def tell_out(teller: Teller, names: Sequence[str], *, how: str = YES) -> LossesT
 
     `how` is the owner's word for it, such as `captured`. Raises StoreError, and FileError.
     """
+    how = " ".join(how.split()) or YES
+    subjects = [Subject(OUT, name) for name in dict.fromkeys(names)]
+    return _tell(teller, subjects, value=how, barrier=partial(_why_not_out, how=how))
+
+
+def _tell(
+    teller: Teller, subjects: Sequence[Subject], *, value: str, barrier: Barrier
+) -> LossesTold:
     after = losses_now(teller)
-    record = after.record
-    if record is None:
+    if after.record is None:
         return LossesTold(findings=(), after=after)
     form, known = teller.form_id(), lines_by_id(after)
-    how = " ".join(how.split()) or YES
     new: list[NewLine] = []
     wrong: list[Finding] = []
-    for name in dict.fromkeys(names):
-        subject = Subject(OUT, name)
-        id_ = line_id(form, *subject, how)
+    for subject in subjects:
+        id_ = line_id(form, *subject, value)
         if id_ in known:
             continue
-        barrier = _why_not_out(after, name, how=how)
-        if barrier is not None:
-            wrong.append(barrier)
-        new.append(NewLine(id=id_, event=telling(record, subject, value=how), record=record))
+        found = barrier(after, subject.name)
+        if found is not None:
+            wrong.append(found)
+        record = _record(after, subject, meant=after.record)
+        new.append(NewLine(id=id_, event=telling(record, subject, value=value), record=record))
     if wrong:
         return LossesTold(findings=tuple(wrong), after=after)
-    return written(teller, record, new=new)
+    return written(teller, after.record, new=new)
+
+
+def _record(after: AfterGame, subject: Subject, *, meant: GameRecord) -> GameRecord:
+    """The game that a line belongs to: who was out was so in the one that is meant."""
+    return meant if subject.aspect == OUT else after.record_for(subject.name, record=meant)
 
 
 def why_not(after: AfterGame, name: str, *, word: str) -> Finding | None:
     """Why a stand can't be told so; None where it can."""
-    casualty = next((each for each in reversed(after.missing) if each.stand.name == name), None)
+    casualty = _last_of(after.missing, name)
     if name not in after.stands:
         return cant_become(
             name, word, because="no stand of the force is called so", known=after.stands
@@ -100,7 +101,7 @@ def why_not(after: AfterGame, name: str, *, word: str) -> Finding | None:
 
 def words_for(after: AfterGame, name: str) -> tuple[str, ...]:
     """What may be told of a stand without dice, and would change anything."""
-    casualty = next((each for each in reversed(after.missing) if each.stand.name == name), None)
+    casualty = _last_of(after.missing, name)
     idle = set()
     if casualty is not None:
         idle = {str(casualty.fate), *((PROMOTED,) if casualty.is_promoted else ())}
@@ -110,7 +111,7 @@ def words_for(after: AfterGame, name: str) -> tuple[str, ...]:
 
 def _ways_out(after: AfterGame, name: str) -> tuple[str, ...]:
     """Words of which a stand that was out is lost without a roll, and that may still be told."""
-    own = next((each for each in after.casualties if each.stand.name == name), None)
+    own = _last_of(after.casualties, name)
     if own is None or not own.out:
         return ()
     return tuple(
@@ -138,13 +139,18 @@ def _why_not_out(after: AfterGame, name: str, *, how: str) -> Finding | None:
     if name not in fielded:
         because = "no stand of that game is called so"
         return cant_become(name, said, because=because, known=fielded)
-    own = next((each for each in after.casualties if each.stand.name == name), None)
+    own = _last_of(after.casualties, name)
     if own is not None and own.is_told:
         return rolled_already(own)
     gone = [each for each in after.missing if each.stand.name == name and each is not own]
     if gone and gone[-1].fate is Fate.LOST:
         return cant_become(name, said, because="it was lost in a game before")
     return None
+
+
+def _last_of(found: Sequence[Casualty], name: str) -> Casualty | None:
+    """What was left of a stand last; None where nothing was."""
+    return next((each for each in reversed(found) if each.stand.name == name), None)
 
 
 def is_about_losses(told: Told) -> bool:
