@@ -154,13 +154,16 @@ def _rolled_before(weighing: _Weighing, group: RollGroup | None) -> Written | No
     So it is where the writing broke off between them, and where one more of a platoon that shares
     its roll is told out afterwards.
     """
-    purpose = None if group is None else f"{PURPOSE}{group.name}"
-    held = [
+    if group is None:
+        return None
+    held = (
         line
-        for line in (() if group is None else _record(weighing, group).lines)
-        if line.holds and isinstance(line.event, Rolled) and line.event.purpose == purpose
-    ]
-    return held[-1] if held else None
+        for line in reversed(_record(weighing, group).lines)
+        if line.holds
+        and isinstance(line.event, Rolled)
+        and line.event.purpose == f"{PURPOSE}{group.name}"
+    )
+    return next(held, None)
 
 
 def _record(weighing: _Weighing, group: RollGroup) -> GameRecord:
