@@ -56,6 +56,8 @@ FILLS = {
     "lost": "url(#flow-lost-{width})",
     "out": "url(#flow-out-{width})",
 }
+RIMS = {"lost": "var(--red)", "kept": "var(--rule)"}
+"""Of bands whose rim isn't ink."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -342,11 +344,7 @@ class _Band:
             f"{half:.1f} {self.ends:.1f} {self.right:.1f} {self.ends:.1f}V{end:.1f}"
             f"C{half:.1f} {end:.1f} {half:.1f} {low:.1f} {bend:.1f} {low:.1f}H{self.left:.1f}Z",
             fill=fill,
-            stroke="var(--red)"
-            if what == "lost"
-            else "var(--rule)"
-            if what == "kept"
-            else "var(--ink)",
+            stroke=RIMS.get(what, "var(--ink)"),
             stroke_width=1,
             stroke_dasharray="4 3" if what == "open" else None,
         )
