@@ -73,7 +73,7 @@ def _reached(each: Reached, *, beside: Reached, week: Fraction | None) -> Mappin
 def _repair(each: Reached, order: OrderOfWork, *, today: datetime.date) -> Mapping[str, object]:
     wanted = each.milestone.wanted
     assert wanted is not None  # noqa: S101 - what makes it a repair
-    found = {one.goal.name: one for one in order.dates.beside}.get(each.milestone.name)
+    found = order.forecast_beside.get(each.milestone.name)
     return {
         "wanted": wanted.isoformat(),
         "is_overdue": wanted <= today,

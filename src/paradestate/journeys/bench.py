@@ -81,10 +81,17 @@ class OrderOfWork:
         found = self.dates.forecast
         return {} if found is None else {each.goal.name: each for each in found.goals}
 
+    @property
+    def forecast_beside(self) -> dict[str, GoalForecast]:
+        """What is wanted beside the milestones, repairs among it, to its forecast."""
+        return {each.goal.name: each for each in self.dates.beside}
+
     def repair_sentences(self, today: datetime.date) -> tuple[str, ...]:
         """What is in repair, by when it is wanted, and whether that can be met."""
-        beside = {each.goal.name: each for each in self.dates.beside}
-        return tuple(repair_sentences(self.ladder.repairs, forecasts=beside, today=today))
+        sentences = repair_sentences(
+            self.ladder.repairs, forecasts=self.forecast_beside, today=today
+        )
+        return tuple(sentences)
 
     @property
     def deadline(self) -> DateSpan | None:
