@@ -1,5 +1,6 @@
 """A booking or a box from what was typed beside a command or into a form."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from paradestate.core.club.booking import Booking, Box, Hours
@@ -29,16 +30,16 @@ class TypedBooking:
 def booking_of(typed: TypedBooking) -> tuple[Booking | None, tuple[Finding, ...]]:
     """The booking, or None with a stop for each thing that can't be read."""
     hours, slips = hours_of(typed.hours)
-    needs, no_needs = want_of(typed.needs)
-    stands, no_stands = want_of(typed.stands)
+    needs, no_needs = _numbers(typed.needs)
+    stands, no_stands = _numbers(typed.stands)
     findings = (*slips, *no_needs, *no_stands)
     if findings or hours is None:
         return None, findings
     booking = Booking(
         name=tidy(typed.name),
         hours=hours,
-        needs={kind: number for kind, number in (needs or {}).items() if number},
-        stands={name: number for name, number in (stands or {}).items() if number},
+        needs=needs,
+        stands=stands,
         game=tidy(typed.game),
         force=tidy(typed.force),
         borrows=tuple(dict.fromkeys(map(tidy, typed.borrows))),
@@ -61,7 +62,7 @@ class TypedBox:
 
 def box_of(typed: TypedBox) -> tuple[Box | None, tuple[Finding, ...]]:
     """The box, or None with a stop for each thing that can't be read."""
-    holds, no_holds = want_of(typed.holds)
+    holds, no_holds = _numbers(typed.holds)
     insured, no_amount = money_of(typed.insured_for)
     findings = (*no_holds, *no_amount)
     if findings:
@@ -69,11 +70,17 @@ def box_of(typed: TypedBox) -> tuple[Box | None, tuple[Finding, ...]]:
     box = Box(
         name=tidy(typed.name),
         keeper=typed.keeper,
-        holds={kind: number for kind, number in (holds or {}).items() if number},
+        holds=holds,
         is_counted=typed.is_counted,
         insured_for=insured,
     )
     return box, ()
+
+
+def _numbers(text: str) -> tuple[Mapping[str, int], tuple[Finding, ...]]:
+    """Names with the numbers that were typed, noughts left out; none with a stop."""
+    found, slips = want_of(text)
+    return {name: number for name, number in (found or {}).items() if number}, slips
 
 
 def hours_of(text: str) -> tuple[Hours | None, tuple[Finding, ...]]:
