@@ -9,7 +9,7 @@ from starlette.responses import Response
 
 from paradestate.core.club.booking import Club
 from paradestate.core.club.week import monday_of, weeks_later
-from paradestate.core.finding import Finding, stops
+from paradestate.core.finding import Finding
 from paradestate.core.sentence.wording import several
 from paradestate.journeys import book_change as change
 from paradestate.journeys.choosing import day_of
@@ -129,8 +129,7 @@ def _says_anything(club: Club) -> bool:
 
 
 def _said(found: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    every = for_the_page(tuple(dict.fromkeys(found)))
-    return tuple(each for each in every if each not in stops(every))
+    return for_the_page(tuple(dict.fromkeys(found)))
 
 
 def _steps(visit: Visit, first: datetime.date) -> Mapping[str, str]:
