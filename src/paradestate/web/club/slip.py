@@ -35,7 +35,7 @@ class ShortSlip:
     day: str
     sentences: tuple[str, ...]
     games: str
-    ways: tuple["Way", ...]
+    ways: tuple[Way, ...]
     """Each single change that puts the day right."""
     ways_left_out: int
     waiting: str
