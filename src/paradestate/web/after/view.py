@@ -89,6 +89,8 @@ class AfterView:
     notes: tuple[str, ...]
     flows: tuple[LossFlow, ...]
     """Those to which anything happened."""
+    undrawn: int
+    """Of these, how many stand in the table alone."""
     idle: str
     """Those to which nothing did."""
     flow: tuple[Drawing, Drawing] | None
@@ -128,6 +130,7 @@ def after_view(after: AfterGame, record: GameRecord, *, asked: Question) -> Afte
         more=tuple(_more(after)),
         notes=tuple(_notes(after)),
         flows=flows,
+        undrawn=len(flows[losses_flow.MOST_ROWS :]),
         idle=listed(f"{spoken(each.name)} ({each.sure})" for each in idle),
         flow=_drawn(flows),
         rolls=_rolls(after),
