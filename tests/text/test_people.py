@@ -59,6 +59,8 @@ def test_somebody_is_called_by_name_or_code_in_either_case() -> None:
     assert ANN.is_called("ANN")
     assert ANN.is_called("Borrower 22222")
     assert not ANN.is_called("Bert")
+    zoe = Person(code="borrower 33333", name="Zo\u00eb")
+    assert zoe.is_called("Zoe\u0308")
 
 
 @pytest.mark.parametrize(

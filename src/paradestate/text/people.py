@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
+from paradestate.core.club.name_in_text import is_name
 from paradestate.text.error import FileError
 from paradestate.text.folder_lock import locked
 from paradestate.text.private_file import OWNER_FOLDER, read_private, state_folder, write_private
@@ -41,7 +42,7 @@ class Person:
 
     def is_called(self, name: str) -> bool:
         """Whether that is the name or the code, in letters of either case."""
-        return name.casefold() in (self.name.casefold(), self.code.casefold())
+        return is_name(self.name, name) or is_name(self.code, name)
 
 
 def new_code(draw: Draw, *, taken: Iterable[str]) -> str:
