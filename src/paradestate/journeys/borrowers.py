@@ -7,9 +7,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 
-from paradestate.core.choice import CHOSEN_HERE
-from paradestate.core.finding import Finding, Level
-from paradestate.core.sentence.wording import listed
+from paradestate.core.club.booking_finding import name_of_several
+from paradestate.core.finding import Finding
 from paradestate.text.people import (
     CODE,
     Draw,
@@ -51,7 +50,8 @@ def named(whom: Whom, *, draw: Draw) -> tuple[Named, tuple[Finding, ...]]:
     known = people()
     found = [each for each in known if each.is_called(name)]
     if len(found) > 1:
-        return Named(said=""), (_several(len(found), [each.code for each in found]),)
+        codes = [each.code for each in found]
+        return Named(said=""), (name_of_several(codes, effect="Nothing was written."),)
     if found:
         person = replace(found[0], contact=whom.contact or found[0].contact)
         return Named(said=person.code, person=person if person != found[0] else None), ()
@@ -79,14 +79,3 @@ def kept(whom: Named) -> Iterator[Keeping]:
     finally:
         if whom.is_new and not keeping.is_written:
             forget_person(whom.said)
-
-
-def _several(number: int, codes: list[str]) -> Finding:
-    return Finding(
-        level=Level.STOP,
-        code="name-of-several",
-        message=f"{number} people are called so on this machine: {listed(codes)}.",
-        effect="Nothing was written.",
-        hint="Give the code of the one who is meant.",
-        place=CHOSEN_HERE,
-    )

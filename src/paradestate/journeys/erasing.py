@@ -10,12 +10,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.club.booking import Club
+from paradestate.core.club.booking_finding import name_of_several
 from paradestate.core.club.name_in_text import is_name, spots_of
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import KeyPath, Place
-from paradestate.core.sentence.wording import listed, several
+from paradestate.core.sentence.wording import several
 from paradestate.journeys.check import checked
 from paradestate.journeys.collection import Collection, collection_of
 from paradestate.journeys.rewriting import said_anew
@@ -68,7 +68,8 @@ def erase(
     every = people()
     known = [each for each in every if each.is_called(name)]
     if len(known) > 1:
-        return Erased(findings=(_several([each.code for each in known]),), is_stopped=True)
+        stop = name_of_several([each.code for each in known], effect="Nothing was erased.")
+        return Erased(findings=(stop,), is_stopped=True)
     if not known and CODE.fullmatch(name):  # it is no name, and names nobody here
         return Erased()
     person = (
@@ -217,14 +218,3 @@ def _more(left: Sequence[Finding]) -> Iterator[Finding]:
         yield replace(
             left[0], message=f"The name stands at {several(len(left), 'more place')}, from here on."
         )
-
-
-def _several(codes: Sequence[str]) -> Finding:
-    return Finding(
-        level=Level.STOP,
-        code="name-of-several",
-        message=f"{len(codes)} people are called so on this machine: {listed(codes)}.",
-        effect="Nothing was erased.",
-        hint="Give the code of the one who is meant.",
-        place=CHOSEN_HERE,
-    )

@@ -7,8 +7,10 @@ from paradestate.core.club.booking_finding import (
     boxes_too_full,
     club_doubts,
     insured_too_low,
+    name_of_several,
     not_counted,
 )
+from paradestate.core.finding import Level
 from paradestate.core.money import Currency
 from paradestate.core.place import KeyPath, Place, Places
 from tests.core.club.bookings import (
@@ -26,6 +28,15 @@ from tests.core.club.bookings import (
 UNTIL: KeyPath = ("club", "loans", "box 3", "until")
 PLACES: Places = {UNTIL: Place(file="club.yaml", line=7, column=12, path=UNTIL)}
 TODAY = DAY.replace(day=5)
+
+
+def test_a_name_of_several_is_asked_for_by_code() -> None:
+    found = name_of_several(["borrower 22222", "borrower 33333"], effect="Nothing was written.")
+    assert (found.level, found.code) == (Level.STOP, "name-of-several")
+    assert found.message == (
+        "2 people are called so on this machine: borrower 22222 and borrower 33333."
+    )
+    assert found.effect == "Nothing was written."
 
 
 def test_a_late_box_is_named_with_its_days_and_its_place() -> None:

@@ -1,9 +1,10 @@
 """What is doubtful of bookings, loans and boxes: late, away, handed over while out, too much."""
 
 import datetime
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
+from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.club.booking import Booking, Box, Club, Lent, clock
 from paradestate.core.club.loan import at_once, handed_over_away, late, with_late_away, without_box
 from paradestate.core.finding import Finding, Level
@@ -11,7 +12,7 @@ from paradestate.core.money import Currency, money_text
 from paradestate.core.number import summed
 from paradestate.core.outline import decimal_text
 from paradestate.core.place import Places, nearest_place
-from paradestate.core.sentence.wording import capital, counted, day_words, several
+from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
 
 SECTION = "club"
 DIGITS_OF_A_NUMBER = 6
@@ -132,6 +133,18 @@ def insured_too_low(box: Box, value: int, *, currency: Currency, places: Places)
         effect="The insurance wouldn't replace it, and the work on it is in neither sum.",
         hint="Insure it for more, or write down what it holds.",
         place=nearest_place(places, (SECTION, "boxes", box.name, "insured for")),
+    )
+
+
+def name_of_several(codes: Sequence[str], *, effect: str) -> Finding:
+    """The stop for a name that several people have, with the codes that tell them apart."""
+    return Finding(
+        level=Level.STOP,
+        code="name-of-several",
+        message=f"{len(codes)} people are called so on this machine: {listed(codes)}.",
+        effect=effect,
+        hint="Give the code of the one who is meant.",
+        place=CHOSEN_HERE,
     )
 
 
