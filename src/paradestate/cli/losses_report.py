@@ -10,17 +10,19 @@ from paradestate.cli.play_report import print_notes
 from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.sentence.campaign import (
     FLOW_STEPS,
+    back_sentence,
     casualty_words,
     legal_sentence,
+    pool_sentence,
     pool_words,
     supporting_words,
     taken_sentence,
     to_add_sentence,
 )
-from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.play import event_words
-from paradestate.core.sentence.wording import capital, on_one_line, several
+from paradestate.core.sentence.wording import capital, on_one_line
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_struck import loss_lines
 
@@ -73,11 +75,10 @@ def print_repaired(entries: Iterable[JournalEntry]) -> None:
 def _odds(after: AfterGame) -> Iterator[str]:
     odds = after.odds
     if odds is not None and after.groups:
-        waiting = sum(len(each.stands) for each in after.groups)
-        yield f"{several(waiting, 'stand')} to roll for; {near_text(odds.back.mean)} expected back."
+        yield back_sentence(after.to_roll_for, mean=odds.back.mean)
         yield f"Complete with nobody sent up: {chance_words(odds.none_needed)}."
         if any(each.pool for each in after.strengths):
-            yield f"Complete with all that may be sent up: {chance_words(odds.pool_enough)}."
+            yield pool_sentence(odds.pool_enough)
     left = pool_words(after.strengths)
     if left:
         yield f"May be sent up: {left}."

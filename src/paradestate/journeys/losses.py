@@ -79,6 +79,11 @@ class AfterGame:
     by_company: tuple[LossFlow, ...] = ()
 
     @property
+    def to_roll_for(self) -> int:
+        """Stands that wait for a roll, over all games of the force."""
+        return sum(len(each.stands) for each in self.groups)
+
+    @property
     def is_newest(self) -> bool:
         """Whether no game came after it, so that the next one follows it."""
         return bool(self.games) and self.record is self.games[-1]

@@ -10,11 +10,13 @@ from paradestate.core.campaign.recovery import Campaign
 from paradestate.core.campaign.supporting_loss import SupportingLoss
 from paradestate.core.play.event import Subject, Told
 from paradestate.core.sentence.campaign import (
+    back_sentence,
     campaign_sentences,
     casualty_words,
     flow_words,
     legal_sentence,
     loss_words,
+    pool_sentence,
     pool_words,
     recovery_sentence,
     supporting_words,
@@ -100,6 +102,12 @@ def test_whether_the_next_game_is_complete_and_the_least_to_send_up() -> None:
 
 def test_what_may_still_be_sent_up() -> None:
     assert pool_words((strength(lost=0, still_open=0),)) == "2 sections"
+
+
+def test_how_many_come_back_and_whether_the_pool_is_enough() -> None:
+    assert back_sentence(2, mean=Fraction(4, 3)) == "2 stands to roll for; 1.33 expected back."
+    assert back_sentence(1, mean=Fraction(1, 2)) == "1 stand to roll for; 0.5 expected back."
+    assert pool_sentence(Fraction(1, 2)) == "Complete with all that may be sent up: 1/2, 50 in 100."
 
 
 def test_whether_the_next_force_is_legal() -> None:

@@ -11,8 +11,8 @@ from paradestate.core.campaign.recovery import Campaign, Recovery
 from paradestate.core.campaign.supporting_loss import SupportingLoss
 from paradestate.core.place import KeyPath
 from paradestate.core.play.event import Told
-from paradestate.core.sentence.chance import chance_words
-from paradestate.core.sentence.wording import by_hand_words, counted, listed
+from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.wording import by_hand_words, counted, listed, several
 from paradestate.core.unfolding import spoken
 
 
@@ -90,6 +90,16 @@ def to_add_sentence(
         return f"{game}: short of {counted(least)}; that is the least to send up."
     sure = f"short of {counted(least)} for sure" if least else "complete if all come back"
     return f"{game}: {sure}; short of {counted(most)} if none comes back."
+
+
+def back_sentence(waiting: int, *, mean: Fraction) -> str:
+    """How many wait for a roll, and how many of them come back on average."""
+    return f"{several(waiting, 'stand')} to roll for; {near_text(mean)} expected back."
+
+
+def pool_sentence(enough: Fraction) -> str:
+    """The chance that the next force is complete if all are sent up that may be."""
+    return f"Complete with all that may be sent up: {chance_words(enough)}."
 
 
 def legal_sentence(

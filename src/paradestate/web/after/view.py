@@ -9,16 +9,18 @@ from paradestate.core.campaign.recovery import Campaign
 from paradestate.core.play.event import Rolled, Told
 from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.sentence.campaign import (
+    back_sentence,
     casualty_words,
     legal_sentence,
     loss_words,
     out_words,
+    pool_sentence,
     pool_words,
     supporting_words,
     taken_sentence,
     to_add_sentence,
 )
-from paradestate.core.sentence.chance import chance_words, near_text
+from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.play import shown_words
 from paradestate.core.sentence.wording import capital, day_words, how_often, listed, several
 from paradestate.core.support.chances import Chances
@@ -158,7 +160,7 @@ def game_words(record: GameRecord) -> str:
 
 def _boxes(after: AfterGame, record: GameRecord) -> Iterator[tuple[str, str]]:
     yield "Game", game_words(record)
-    waiting = sum(len(each.stands) for each in after.groups)
+    waiting = after.to_roll_for
     yield "To roll for", several(waiting, "stand") if waiting else "nobody"
     yield "Next", after.next_game
 
@@ -174,12 +176,9 @@ def _more(after: AfterGame) -> Iterator[str]:
     if taken:
         yield taken
     if after.groups:
-        waiting = sum(len(each.stands) for each in after.groups)
-        back = near_text(odds.back.mean)
-        yield f"{several(waiting, 'stand')} to roll for; {back} expected back."
+        yield back_sentence(after.to_roll_for, mean=odds.back.mean)
         if any(each.pool for each in after.strengths):
-            chance = chance_words(odds.pool_enough)
-            yield f"Complete with all that may be sent up: {chance}."
+            yield pool_sentence(odds.pool_enough)
     left = pool_words(after.strengths)
     if left:
         yield f"May still be sent up: {left}."
