@@ -31,6 +31,8 @@ MOST_TRIED = 4000
 """Whole orders that are tried before the search ends unproven."""
 
 Order = tuple[int, ...]
+Settled = Mapping[str, tuple[int, Mapping[int, int]]]
+"""Kind to what its batches add to the waiting, and wanted stretch to the one it is done in."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +103,7 @@ def best_order(problem: Waiting) -> BestOrder:
 def waiting_of(problem: Waiting, order: Sequence[int]) -> Fraction:
     """The weighted waiting of an order, its batches as good as can be."""
     scaled = _Scaled(problem)
-    return Fraction(scaled.cost(tuple(order)), scaled.minute * scaled.weight)
+    return Fraction(scaled.waiting(tuple(order)), scaled.minute * scaled.weight)
 
 
 class _Scaled:
@@ -127,18 +129,22 @@ class _Scaled:
             unit=1 + most * sum(self.weights),
         )
 
-    def cost(self, order: Order) -> int:
+    def waiting(self, order: Order) -> int:
         """The weighted waiting of an order."""
-        return sum(cost for cost, _ in self._settled(order).values())
+        return _waiting(self._settled(order))
 
-    def late(self, order: Order) -> int:
-        """The weighted lateness of an order."""
+    def cost(self, order: Order) -> int:
+        """Its weighted lateness, of which one outweighs all that can be waited, and its waiting."""
+        settled = self._settled(order)
+        return self.lateness.unit * self._late(order, settled) + _waiting(settled)
+
+    def _late(self, order: Order, settled: Settled) -> int:
         due = self.lateness.due
         if not due:
             return 0
         spent = [0] * len(order)
         place = {milestone: number for number, milestone in enumerate(order)}
-        for kind, (_, done) in self._settled(order).items():
+        for kind, (_, done) in settled.items():
             for wanted, minutes in _by_stretch(self.kinds[kind], place):
                 spent[done[wanted]] += minutes
             for stretch in set(done.values()):
@@ -158,7 +164,7 @@ class _Scaled:
             for wanted, done in stretches.items()
         }
 
-    def _settled(self, order: Order) -> Mapping[str, tuple[int, Mapping[int, int]]]:
+    def _settled(self, order: Order) -> Settled:
         place = {milestone: number for number, milestone in enumerate(order)}
         later = [0] * (len(order) + 1)
         for number in reversed(range(len(order))):
@@ -181,6 +187,10 @@ class _Scaled:
             for every in ([of for of, _ in shares] for shares in self.kinds.values())
         ]
         return work + (set_ups if self.set_up else [])
+
+
+def _waiting(settled: Settled) -> int:
+    return sum(cost for cost, _ in settled.values())
 
 
 def _by_stretch(
@@ -250,8 +260,7 @@ class _Search:
     def _cost(self, order: Order) -> int:
         if order not in self._costs:
             self._tried += 1
-            late = self._scaled.late(order) * self._scaled.lateness.unit
-            self._costs[order] = late + self._scaled.cost(order)
+            self._costs[order] = self._scaled.cost(order)
         return self._costs[order]
 
     def _key(self, order: Order) -> tuple[int, Order]:
