@@ -11,7 +11,6 @@ from paradestate.core.log_finding import incomplete, not_text, unwritten
 from paradestate.core.log_slip import is_text
 from paradestate.core.play.arrangement import names_to_tell
 from paradestate.core.play.event import Noted
-from paradestate.core.support.room import Fielded
 from paradestate.journeys.pen import Pen
 from paradestate.journeys.play import Wrote, game_of_pen, nothing_open, written
 from paradestate.journeys.played_game import PlayedGame
@@ -38,11 +37,9 @@ def _note_findings(event: Noted, game: PlayedGame) -> tuple[Finding, ...]:
         return (incomplete("A note needs its text.", hint='Say it: note "the road was too wide".'),)
     if not (is_text(event.text) and is_text(event.about)):
         return (not_text(),)
-    if not event.about or game.count is None or game.account is None:
+    if not event.about or game.fielded is None:
         return ()
-    count = game.count
-    fielded = Fielded(force=count.force, made=count.made, plan=game.account.bought)
-    names = tuple(names_to_tell(fielded))
+    names = tuple(names_to_tell(game.fielded))
     if event.about in names:
         return ()
     return (unwritten(unknown_choice(event.about, names, what="stand, body or entry")),)

@@ -40,7 +40,6 @@ from paradestate.core.play.play_finding import (
 )
 from paradestate.core.support.judge import judged
 from paradestate.core.support.judge_finding import Known
-from paradestate.core.support.room import Fielded
 from paradestate.journeys.choosing import TermsTyped, plan_of, terms_asked, words_by_name
 from paradestate.journeys.fallback import LEASTS
 from paradestate.journeys.pen import (
@@ -247,16 +246,13 @@ def mark(pen: Pen, subject: Subject, *, value: str, turn: int | None = None) -> 
     An empty value: as at the start. Raises StoreError, and FileError.
     """
     game = game_of_pen(pen)
-    if game.open_game is None or game.account is None or game.count is None:
+    if game.open_game is None or game.fielded is None:
         return nothing_open(pen, game)
     subject = subject_of(subject.aspect, name=subject.name)
     board = game.open_game.board
     told = {each: standing.values[0] for each, standing in board.items()}
-    made = game.count.made
-    fielded = Fielded(force=game.count.force, made=made, plan=game.account.bought)
-    findings = tuple(
-        proposed_findings(Proposed(subject=subject, value=value, values=told), fielded)
-    )
+    proposed = Proposed(subject=subject, value=value, values=told)
+    findings = tuple(proposed_findings(proposed, game.fielded))
     if stops(findings):
         return Wrote(findings=findings, game=game)
     over = board.get(subject, NOTHING_TOLD).over

@@ -63,6 +63,11 @@ class PlayedGame:
         """The game, where it isn't ended."""
         return None if self.record is None or self.record.ended is not None else self.record
 
+    @property
+    def fielded(self) -> Fielded | None:
+        """The force with what was bought; None where the folder doesn't offer the game any more."""
+        return _fielded(self.count, self.account)
+
 
 def played_game(
     folder: Path,
@@ -96,7 +101,8 @@ def played_game(
     wrong = {each.line.id: _differences(each) for each in bound if each.secret is not None}
     doubts = () if held is None else tuple(record_findings(record, held, wrong=wrong))
     odd = (*opening_findings(record, games), *clock_findings(record, now=now or _end_of(today)))
-    unfit = () if held is None else _unfit(record, held, count=offered.count)
+    fielded = _fielded(offered.count, held)
+    unfit = () if fielded is None else tuple(telling_findings(record, fielded))
     to_do = NOTHING_TO_SAY
     if held is not None and advises and record.ended is None:
         to_do = waiting_words(bound) or what_now(
@@ -112,17 +118,20 @@ def played_game(
         bindings=bound,
         differences=wrong,
         now=to_do,
-        losses=_losses(record, count=offered.count, held=held),
+        losses=() if fielded is None else _losses(record, fielded),
         season=season,
     )
 
 
-def _losses(
-    record: GameRecord, *, count: Count | None, held: Account | None
-) -> tuple[LossCount, ...]:
+def _fielded(count: Count | None, held: Account | None) -> Fielded | None:
     if count is None or held is None:
-        return ()
-    return loss_counts(fielded_bodies(count.force, count.made, plan=held.bought), record.board)
+        return None
+    return Fielded(force=count.force, made=count.made, plan=held.bought)
+
+
+def _losses(record: GameRecord, fielded: Fielded) -> tuple[LossCount, ...]:
+    bodies = fielded_bodies(fielded.force, fielded.made, plan=fielded.plan)
+    return loss_counts(bodies, record.board)
 
 
 def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:
@@ -136,14 +145,6 @@ def _end_of(day: datetime.date) -> datetime.datetime:
     """When a day is over everywhere: where it ends last, twelve hours after its end in UTC."""
     noon = datetime.time(12, tzinfo=datetime.UTC)
     return datetime.datetime.combine(day + datetime.timedelta(days=1), noon)
-
-
-def _unfit(record: GameRecord, held: Account, *, count: Count | None) -> tuple[Finding, ...]:
-    """What was told and doesn't fit the force or what was taken."""
-    if count is None:
-        return ()
-    fielded = Fielded(force=count.force, made=count.made, plan=held.bought)
-    return tuple(telling_findings(record, fielded))
 
 
 def _differences(binding: Binding) -> tuple[str, ...]:

@@ -58,10 +58,7 @@ class Stands:
 
 def arrangements(game: PlayedGame) -> tuple[Arrangement, ...]:
     """All that can be arranged with what was taken, the free form for all else last."""
-    if game.account is None or game.count is None:
-        return ()
-    fielded = Fielded(force=game.count.force, made=game.count.made, plan=game.account.bought)
-    return tuple(_arrangements(fielded))
+    return () if game.fielded is None else tuple(_arrangements(game.fielded))
 
 
 def _arrangements(fielded: Fielded) -> Iterator[Arrangement]:
@@ -137,11 +134,10 @@ def _listed(names: Sequence[str]) -> Names:
 
 def anything(game: PlayedGame) -> tuple[tuple[str, ...], Names]:
     """All that may be told, and of what: the aspects, and the names."""
-    if game.account is None or game.count is None:
+    fielded = game.fielded
+    if fielded is None:
         return (), ()
-    force = game.count.force
-    fielded = Fielded(force=force, made=game.count.made, plan=game.account.bought)
-    return (*ASPECTS, *force.states), _listed(tuple(names_to_tell(fielded)))
+    return (*ASPECTS, *fielded.force.states), _listed(tuple(names_to_tell(fielded)))
 
 
 def how_it_stands(game: PlayedGame) -> tuple[Stands, ...]:
