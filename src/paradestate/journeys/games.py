@@ -52,9 +52,10 @@ def game_going_on(
         return None
     return memory.kept(
         ("game going on", folder, newest[0].id),
-        lambda: _going_on(games_of(folder, today=today, memory=memory).records),
+        lambda: going_on(games_of(folder, today=today, memory=memory).records),
     )
 
 
-def _going_on(records: Sequence[GameRecord]) -> GameRecord | None:
+def going_on(records: Sequence[GameRecord]) -> GameRecord | None:
+    """The newest of these games that isn't ended; None where there is none."""
     return next((each for each in reversed(records) if each.ended is None), None)

@@ -27,7 +27,7 @@ from paradestate.core.play.telling_finding import telling_findings
 from paradestate.core.support.room import Fielded
 from paradestate.journeys.choosing import agreed_choice
 from paradestate.journeys.count import Count
-from paradestate.journeys.games import game_beginning, games_of
+from paradestate.journeys.games import game_beginning, games_of, going_on
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.terms import game_terms
 from paradestate.journeys.what_now import NOTHING_TO_SAY, WhatNow, waiting_words, what_now
@@ -137,8 +137,7 @@ def _losses(record: GameRecord, fielded: Fielded) -> tuple[LossCount, ...]:
 def _meant(games: Sequence[GameRecord], *, of: str) -> GameRecord | None:
     if of:
         return game_beginning(games, of)
-    going = [each for each in games if each.ended is None]
-    return next(reversed(going or list(games)), None)
+    return going_on(games) or next(reversed(games), None)
 
 
 def _end_of(day: datetime.date) -> datetime.datetime:
