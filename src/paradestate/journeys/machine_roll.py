@@ -126,7 +126,7 @@ def reveal(pen: Pen) -> Wrote:
     game = game_of_pen(rest)
     if game.record is None:
         return nothing_open(pen, game)
-    rolled = [each for each in game.bindings if each.is_waiting and each.rolled is not None]
+    rolled = [each for each in game.bindings if each.is_to_be_told]
     if not rolled and is_again:
         return _there(pen, game)
     if not rolled:
@@ -146,9 +146,9 @@ def _gone_on(pen: Pen, commitment: str, *, keeps_secret: bool) -> Wrote:
     rest = _after_first(pen)
     game = game_of_pen(rest)
     binding = next(each for each in game.bindings if each.line.id == commitment)
-    if binding.is_waiting and binding.rolled is None:
+    if binding.is_to_be_rolled:
         return speak(rest, keeps_secret=keeps_secret)
-    if binding.is_waiting and not keeps_secret:
+    if binding.is_to_be_told and not keeps_secret:
         return reveal(rest)
     return _there(pen, game)
 
@@ -175,7 +175,7 @@ def _tell(pen: Pen, record: GameRecord, *, events: list[Event], told: tuple[str,
 
 def _waiting(game: PlayedGame) -> Binding | None:
     """The roll that the machine is bound for and hasn't made."""
-    return next((each for each in game.bindings if each.is_waiting and each.rolled is None), None)
+    return next((each for each in game.bindings if each.is_to_be_rolled), None)
 
 
 def _secret_of(binding: Binding) -> bytes | Finding:

@@ -74,7 +74,7 @@ def what_now(
 def waiting_words(bindings: Iterable[Binding]) -> WhatNow | None:
     """What to do where the machine is bound for a roll that isn't made; None where it isn't."""
     for each in bindings:
-        if each.is_waiting and each.rolled is None:
+        if each.is_to_be_rolled:
             about = each.committed.purpose
             if each.word is None:
                 return WhatNow(words=f"Let your opponent say a word, for the roll for {about}.")

@@ -143,12 +143,15 @@ def test_a_machine_roll_goes_step_by_step() -> None:
         ("heron", False, SECRET.hex()),
     ]
     assert [each.is_waiting for each in found] == [True, True, True, False]
+    assert [each.is_to_be_rolled for each in found] == [True, True, False, False]
+    assert [each.is_to_be_told for each in found] == [False, False, True, False]
     assert all(not list(disagreements(each, dice=dice("1d12"))) for each in found)
 
 
 def test_a_binding_that_is_struck_out_waits_for_nothing() -> None:
     (found,) = bindings(record(*written(OPENED, BOUND), strike("1", because="file lost")))
     assert not found.is_waiting
+    assert not found.is_to_be_rolled
 
 
 def test_only_the_first_word_and_secret_count() -> None:

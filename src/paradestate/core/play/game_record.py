@@ -159,6 +159,16 @@ class Binding:
         """Whether it holds and its secret isn't told yet."""
         return self.line.holds and self.secret is None
 
+    @property
+    def is_to_be_rolled(self) -> bool:
+        """Whether it holds and its roll isn't made yet."""
+        return self.is_waiting and self.rolled is None
+
+    @property
+    def is_to_be_told(self) -> bool:
+        """Whether its roll is made and its secret isn't told yet."""
+        return self.is_waiting and self.rolled is not None
+
 
 def bindings(record: GameRecord) -> tuple[Binding, ...]:
     """All rolls of the machine in a game, in the order in which it bound itself."""

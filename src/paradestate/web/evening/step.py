@@ -126,7 +126,7 @@ Step: TypeAlias = RollStep | TakeStep | BuyStep | DeclareStep | WordStep | Choos
 
 def step_of(game: PlayedGame, *, asked: str) -> tuple[Step, tuple[Finding, ...]]:
     """What is at hand in a game that goes on; `asked` is what somebody wants to roll for."""
-    waiting = next((each for each in game.bindings if each.is_waiting and not each.rolled), None)
+    waiting = next((each for each in game.bindings if each.is_to_be_rolled), None)
     if waiting is not None:
         return _word(waiting), ()
     account = game.account

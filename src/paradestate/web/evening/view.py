@@ -97,7 +97,7 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
         now=game.now.words,
         chart=game.now.chart,
         step=step,
-        untold=any(each.is_waiting and each.rolled is not None for each in game.bindings),
+        untold=any(each.is_to_be_told for each in game.bindings),
         asks=() if account is None else askable(account),
         buys=() if account is None else buyable(account),
         arrangements=arrangements(game),
