@@ -101,10 +101,9 @@ def print_game(game: PlayedGame, *, folder: Path) -> None:
             "Each time is by the clock of the device that wrote it; lines stand as they came.",
         )
     for binding in game.bindings:
-        wrong = game.differences.get(binding.line.id)
-        agrees = "" if wrong is None else (f": {listed(wrong)}" if wrong else "; it agrees")
         about = f"{on_one_line(binding.committed.purpose)} ({binding.line.id[:SHORT]})"
-        print_hanging(out, f"Machine, {about}: {binding_words(binding)}{agrees}.")
+        words = binding_words(binding, wrong=game.differences.get(binding.line.id))
+        print_hanging(out, f"Machine, {about}: {words}.")
     _print_board(out, record)
     _print_losses(out, (each for each in game.losses if each.most))
     print_notes(out, record)

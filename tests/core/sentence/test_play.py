@@ -108,6 +108,10 @@ def test_a_machine_roll_says_how_far_it_has_come() -> None:
         "rolled; the secret isn't told yet",
         "rolled, and the secret is told",
     ]
+    done = binding(*STEPS)
+    assert binding_words(done, wrong=()) == "rolled, and the secret is told; it agrees"
+    wrong = ("one", "other")
+    assert binding_words(done, wrong=wrong) == "rolled, and the secret is told: one and other"
 
 
 def test_a_time_is_said_of_any_clock() -> None:

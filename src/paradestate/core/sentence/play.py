@@ -1,5 +1,6 @@
 """What is written down of a game as a sentence."""
 
+from collections.abc import Iterable
 from datetime import datetime, tzinfo
 from fractions import Fraction
 
@@ -115,8 +116,15 @@ def shown_words(rolled: Rolled) -> str:
     return f"{faces}, {rolled.total} in all"
 
 
-def binding_words(binding: Binding) -> str:
-    """How far a roll of the machine has come."""
+def binding_words(binding: Binding, *, wrong: Iterable[str] | None = None) -> str:
+    """How far a roll of the machine has come, and what of it doesn't agree; None: not known yet."""
+    if wrong is None:
+        return _how_far(binding)
+    differing = listed(wrong)
+    return f"{_how_far(binding)}{f': {differing}' if differing else '; it agrees'}"
+
+
+def _how_far(binding: Binding) -> str:
     if binding.word is None:
         return "bound; it waits for the opponent's word"
     if binding.rolled is None:

@@ -11,7 +11,7 @@ from paradestate.core.play.game_record import Binding, GameRecord, Line, rolls
 from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import binding_words, clock_words, event_words, who_words
 from paradestate.core.sentence.support import purchase_words
-from paradestate.core.sentence.wording import capital, listed, several
+from paradestate.core.sentence.wording import capital, several
 from paradestate.journeys.played_game import PlayedGame
 
 MOST_LINES = 300
@@ -23,7 +23,6 @@ SECOND = "the first roll counts"
 class RollLine:
     """One roll: when, what the dice showed, what for, what came of it, who saw it."""
 
-    id: str
     time: str
     faces: tuple[int, ...]
     """Empty where only the total was said."""
@@ -64,8 +63,7 @@ def roll_lines(
     """Every roll in its order, those that were struck out among them."""
     return tuple(
         RollLine(
-            id=each.line.id,
-            time=time_words(each.line, zone=zone),
+            time=clock_words(each.line.written, zone=zone),
             faces=each.rolled.faces,
             total=each.rolled.total,
             what=_what(each.rolled),
@@ -114,7 +112,7 @@ def record_lines(
         RecordLine(
             id=each.id,
             short=each.id[:SHORT],
-            time=time_words(each, zone=zone),
+            time=clock_words(each.written, zone=zone),
             words=capital(event_words(each.event)),
             who=who_words(each),
             struck_because=each.struck_because,
@@ -141,11 +139,4 @@ def machine_rolls(game: PlayedGame) -> Iterator[MachineRoll]:
 def _how_far(binding: Binding, game: PlayedGame) -> str:
     if not binding.line.holds:
         return f"struck out, {binding.line.struck_because}"
-    wrong = game.differences.get(binding.line.id)
-    agrees = "" if wrong is None else (f": {listed(wrong)}" if wrong else "; it agrees")
-    return f"{binding_words(binding)}{agrees}"
-
-
-def time_words(line: Line, *, zone: datetime.tzinfo | None) -> str:
-    """The time of a line by the clock here."""
-    return clock_words(line.written, zone=zone)
+    return binding_words(binding, wrong=game.differences.get(binding.line.id))
