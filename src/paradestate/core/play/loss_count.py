@@ -20,6 +20,9 @@ from paradestate.core.unfolding import Body, Stand
 LEADER_HIT = "leader hit"
 """What is told of a unit whose leader was hit."""
 
+UNKNOWN = StandPattern(name="", base=None)
+"""Stands in for a pattern that supporting troops bring and the force doesn't have."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Member:
@@ -217,7 +220,7 @@ class _Limiting:
         within = self._within(place)
         units = tuple(dict.fromkeys(self._units.by_body[each] for each in within))
         mine = [stand for below in within for stand in self._stands[below]]
-        named = self._of_stands(limit, mine) if limit.counts_stands else self._of_units(limit, mine)
+        named = _of_stands(limit, mine) if limit.counts_stands else self._of_units(limit, mine)
         members = tuple(Member(name=name, counts=counts) for name, counts in named if counts)
         is_more = limit.supporting_troops
         return LimitedBody(
@@ -241,17 +244,15 @@ class _Limiting:
 
     def _troops(self, limit: LossLimit) -> Iterator[TroopMembers]:
         """The entries that bring stands to the table."""
+        stands = self._force.stands
         for entry in self._force.supporting_troops.values():
-            every = {name: self._counts(limit, name) for name in (*entry.each, *entry.grants)}
+            every = {
+                name: _counts(limit, name, like=stands.get(name, UNKNOWN))
+                for name in (*entry.each, *entry.grants)
+            }
             counts = {name: number for name, number in every.items() if number}
             if counts and entry.place is not Position.OFF_TABLE:
                 yield TroopMembers(entry=entry, counts=counts)
-
-    def _counts(self, limit: LossLimit, pattern: str) -> int:
-        """What one stand of supporting troops counts."""
-        known = self._force.stands.get(pattern) or StandPattern(name=pattern, base=None)
-        usual = sum(known.figures.values()) if limit.count == FIGURES else 1
-        return limit.counts_as.get(pattern, 0 if known.printed else usual)
 
     def _within(self, place: int) -> range:
         """Places of a body and of all below it, which stand right after it."""
@@ -260,19 +261,24 @@ class _Limiting:
             end += 1
         return range(place, end)
 
-    def _of_stands(self, limit: LossLimit, stands: Sequence[Stand]) -> Iterator[tuple[str, int]]:
-        """Each stand and what it counts; a printed one nothing, unless the limit says so."""
-        for each in stands:
-            usual = sum(each.figures.values()) if limit.count == FIGURES else 1
-            usual = 0 if each.printed else usual
-            yield each.name, limit.counts_as.get(each.pattern, usual)
-
     def _of_units(self, limit: LossLimit, stands: Sequence[Stand]) -> Iterator[tuple[str, int]]:
         """The units of these stands, by the names under which is told of them."""
         units = dict.fromkeys(self._units.by_body[each.within] for each in stands)
         for unit in units:
             if limit.among in {"", unit.formation}:
                 yield unit.name or self._made.formation, 1
+
+
+def _of_stands(limit: LossLimit, stands: Sequence[Stand]) -> Iterator[tuple[str, int]]:
+    """Each stand and what it counts."""
+    for each in stands:
+        yield each.name, _counts(limit, each.pattern, like=each)
+
+
+def _counts(limit: LossLimit, pattern: str, *, like: Stand | StandPattern) -> int:
+    """What one stand of a pattern counts; a printed one nothing, unless the limit says so."""
+    usual = sum(like.figures.values()) if limit.count == FIGURES else 1
+    return limit.counts_as.get(pattern, 0 if like.printed else usual)
 
 
 def _aspect(limit: LossLimit) -> str:
