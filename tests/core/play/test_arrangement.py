@@ -9,6 +9,7 @@ from paradestate.core.game import Purchase
 from paradestate.core.play.arrangement import (
     ASPECTS,
     Proposed,
+    carriers,
     proposed_findings,
     subject_of,
 )
@@ -69,6 +70,7 @@ def test_stands_that_troops_bring_have_names_of_their_own() -> None:
     for aspect in ("out", "reserve", "leader hit"):
         assert told(aspect, gun, value="yes") == []
     assert told("loaded on", gun, value=truck) == []
+    assert carriers(ALL)[truck] == ALL.force.stands["truck"].carries > 0
     assert told("loaded on", PLATOON, value="lorries for a company / 4 lorry") == []
     assert code(told("out", "anti-tank guns / 2 truck", value="yes")) == "unknown-choice"
     assert told("missions taken", "medium mortars", value="0") == []

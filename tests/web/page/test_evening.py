@@ -34,7 +34,7 @@ games:
 supporting troops:
   tanks: {cost: {2: 9}, availability: {roll: 1d12, allows: {1-4: 0, 5-12: all}}}
   guns: {cost: {1: 4, 2: 7, 3: 10}, availability: {roll: 1d12, allows: {1-2: 0, 3-8: 1, 9-12: all}}}
-  sections: {cost: {1: 3, 2: 5}, attach: {to: platoon, most per host: 1}}
+  sections: {cost: {1: 3, 2: 5}, attach: {to: platoon, most per host: 1}, each: {cart: 1}}
   mortars: {cost: {2: 5}, place: off table}
 loss limits: [{of: platoon, at: {1: shaken}}]
 worths: {tanks: {2: 10}, guns: {1: 4, 2: 8}, sections: {2: 5}}
@@ -285,6 +285,9 @@ def test_what_is_allowed_is_arranged_and_what_cant_be_is_said_beside_its_form(
     seen = with_allowance(visitor)
     seen = sent(visitor, seen, slip="buy-other", filled={"what": "sections=1"})
     assert "Taken: 1 x sections." in words_of(seen)
+    loaded = {"subject": "1 Platoon / 1 A", "value": "sections / 1 cart"}
+    seen = sent(visitor, seen, slip="arrange-2", filled=loaded)
+    assert '<option value="sections / 1 cart"' in seen.text
     bad = sent(visitor, seen, slip="buy-other", filled={"what": "mortars=2, sections=2"})
     assert stops_of(bad) != []
     host = "1 Platoon"
@@ -306,7 +309,7 @@ def test_what_is_allowed_is_arranged_and_what_cant_be_is_said_beside_its_form(
     bad = sent(visitor, seen, slip="arrange-any", filled={"aspect": "out", "turn": "soon"})
     assert stops_of(bad)[0].startswith("Turn: ")
     stands = words_of(visitor.get("evening"))
-    assert "How it stands: 2 things told" in stands
+    assert "How it stands: 3 things told" in stands
 
 
 def test_what_two_devices_tell_differently_is_settled_with_one_press(visitor: Visitor) -> None:

@@ -126,6 +126,23 @@ def names_to_tell(fielded: Fielded) -> Iterator[str]:
     )
 
 
+def stand_patterns(fielded: Fielded) -> Mapping[str, str]:
+    """Each stand at the table, those that supporting troops bring among them, and its pattern."""
+    brought = brought_stands(fielded.plan, entries=fielded.force.supporting_troops)
+    own = {each.name: each.pattern for each in fielded.made.stands}
+    return own | {each.name: each.pattern for each in brought}
+
+
+def carriers(fielded: Fielded) -> Mapping[str, int]:
+    """Each stand that others can be loaded on, and how many."""
+    stands = fielded.force.stands
+    return {
+        name: stands[pattern].carries
+        for name, pattern in stand_patterns(fielded).items()
+        if pattern in stands and stands[pattern].carries
+    }
+
+
 def _attached(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     sections = sections_of(fielded.plan, entries=fielded.force.supporting_troops)
     section = next((each for each in sections if each.name == proposed.subject.name), None)
@@ -154,15 +171,7 @@ def _attached(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
 
 def _loaded(proposed: Proposed, fielded: Fielded) -> Iterator[Finding]:
     """What is loaded on a stand that carries nothing, or less, or that is loaded on it."""
-    entries = fielded.force.supporting_troops
-    patterns = {each.name: each.pattern for each in fielded.made.stands}
-    patterns |= {each.name: each.pattern for each in brought_stands(fielded.plan, entries=entries)}
-    stands = fielded.force.stands
-    carries = {
-        name: stands[pattern].carries
-        for name, pattern in patterns.items()
-        if pattern in stands and stands[pattern].carries
-    }
+    carries = carriers(fielded)
     if proposed.value not in carries:
         yield unwritten(unknown_choice(proposed.value, carries, what="stand that carries"))
         return

@@ -9,7 +9,9 @@ from paradestate.core.play.arrangement import (
     LOADED,
     MISSIONS,
     RESERVE,
+    carriers,
     names_to_tell,
+    stand_patterns,
 )
 from paradestate.core.play.event import Subject
 from paradestate.core.support.attachment import INDEPENDENT, hosts_of, sections_of
@@ -94,19 +96,15 @@ def _attaching(fielded: Fielded) -> Iterator[Arrangement]:
 
 
 def _loading(fielded: Fielded) -> Iterator[Arrangement]:
-    stands = fielded.force.stands
-    every = fielded.made.stands
-    carriers = [
-        each.name for each in every if each.pattern in stands and stands[each.pattern].carries
-    ]
-    if carriers:
+    carrying = tuple(carriers(fielded))
+    if carrying:
         yield Arrangement(
             aspect=LOADED,
             title="Load a stand",
             subject="Stand",
-            names=_listed([each.name for each in every if each.name not in set(carriers)]),
+            names=_listed([each for each in stand_patterns(fielded) if each not in set(carrying)]),
             value="Loaded on",
-            values=(*_listed(carriers), ("", "nothing")),
+            values=(*_listed(carrying), ("", "nothing")),
         )
 
 
