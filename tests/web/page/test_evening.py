@@ -308,8 +308,10 @@ def test_what_is_allowed_is_arranged_and_what_cant_be_is_said_beside_its_form(
     assert "Losses and their limits 2 Platoon: 1 of 3 out: shaken." in told
     bad = sent(visitor, seen, slip="arrange-any", filled={"aspect": "out", "turn": "soon"})
     assert stops_of(bad)[0].startswith("Turn: ")
+    sent(visitor, seen, slip="arrange-any", filled={"aspect": "turn", "value": "3"})
     stands = words_of(visitor.get("evening"))
-    assert "How it stands: 3 things told" in stands
+    assert "How it stands: 4 things told" in stands
+    assert ", turn" not in stands
 
 
 def test_what_two_devices_tell_differently_is_settled_with_one_press(visitor: Visitor) -> None:

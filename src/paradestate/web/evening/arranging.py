@@ -1,6 +1,6 @@
 """Who is with whom, in forms: what may be attached, loaded, kept back and allotted, and to what."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from paradestate.core.play.arrangement import (
@@ -13,7 +13,7 @@ from paradestate.core.play.arrangement import (
     names_to_tell,
     stand_patterns,
 )
-from paradestate.core.play.event import Subject
+from paradestate.core.play.game_record import GameRecord
 from paradestate.core.support.attachment import INDEPENDENT, hosts_of, sections_of
 from paradestate.core.support.room import Fielded
 from paradestate.core.unfolding import spoken
@@ -138,21 +138,16 @@ def anything(game: PlayedGame) -> tuple[tuple[str, ...], Names]:
     return (*ASPECTS, *fielded.force.states), _listed(tuple(names_to_tell(fielded)))
 
 
-def how_it_stands(game: PlayedGame) -> tuple[Stands, ...]:
+def how_it_stands(record: GameRecord) -> tuple[Stands, ...]:
     """All that was told and isn't as at the start, what is disputed first."""
-    board: Mapping[Subject, tuple[str, ...]] = (
-        {}
-        if game.record is None
-        else {subject: standing.values for subject, standing in game.record.board.items()}
-    )
     every = (
         Stands(
             aspect=subject.aspect,
             name=subject.name,
-            words=f"{spoken(subject.name)}, {subject.aspect}",
-            values=values,
+            words=", ".join(filter(None, (spoken(subject.name), subject.aspect))),
+            values=standing.values,
         )
-        for subject, values in board.items()
-        if values != ("",)
+        for subject, standing in record.board.items()
+        if standing.values != ("",)
     )
     return tuple(sorted(every, key=lambda each: not each.is_disputed))

@@ -85,7 +85,7 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
     step, findings = (None, ()) if ended is not None else step_of(game, asked=asked)
     lines = record_lines(record, account, zone=zone)
     aspects, names = anything(game)
-    stands = how_it_stands(game)
+    arranged, stands = arrangements(game), how_it_stands(record)
     rolled = [each.rolled for each in rolls(record) if not each.rolled.commitment]
     return EveningView(
         id=record.id,
@@ -100,7 +100,7 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
         untold=any(each.is_to_be_told for each in game.bindings),
         asks=() if account is None else askable(account),
         buys=() if account is None else buyable(account),
-        arrangements=arrangements(game),
+        arrangements=arranged,
         aspects=aspects,
         names=names,
         standing=stands,
@@ -122,7 +122,7 @@ def evening_view(visit: Visit, game: PlayedGame, *, record: GameRecord, asked: s
             if each.ended is None and each.id != record.id
         ),
         numbered=(
-            *(f"arrange-{place + 1}" for place in range(len(arrangements(game)))),
+            *(f"arrange-{place + 1}" for place in range(len(arranged))),
             *(f"settle-{place + 1}" for place in range(sum(x.is_disputed for x in stands))),
         ),
         last_roller=rolled[-1].roller if rolled else "",
