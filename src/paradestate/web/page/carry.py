@@ -45,7 +45,9 @@ def take(visit: Visit) -> Response:
     if pasted:
         files.append(GivenFile(name=PASTED, data=pasted.encode(errors="replace")))
     if not files:
-        return _page(visit, told="Choose a file, or paste what the codes say.", status=422)
+        return _page(
+            visit, told="Choose a file, or paste what the codes say.", status=UNPROCESSABLE
+        )
     done = bring(visit.folder, today=visit.today, files=files, memory=visit.memory)
     return _page(
         visit,

@@ -254,16 +254,17 @@ def _is_shown(form: str, view: EveningView | None, *, is_striking: bool) -> bool
     """Whether a form is on the page as it is now, and so can say itself what is amiss in it."""
     if view is None:
         return form == "start"
-    shown = {"reveal"} if view.untold else set()
+    shown = {"note"}
+    if view.untold:
+        shown.add("reveal")
     if is_striking:
         shown.add("strike")
     if view.step is not None:
         shown |= {view.step.form, "free", "free-bind", "end", "arrange-any", *view.numbered}
+        if view.buys:
+            shown.add("buy-other")
     if isinstance(view.step, RollStep):
         shown.add("bind")
-    shown.add("note")
-    if view.step is not None and view.buys:
-        shown.add("buy-other")
     return form in shown
 
 
