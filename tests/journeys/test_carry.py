@@ -37,3 +37,13 @@ def test_a_game_that_is_over_is_not_carried(guard: Path) -> None:
     made = carry(guard, today=TODAY, new_id=lambda: uuid(7)).content
     assert made is not None
     assert (made["games"], made["entries"]) == ([], [])
+
+
+def test_what_was_written_of_two_open_games_is_carried_game_by_game(guard: Path) -> None:
+    other = {"game": uuid(901), "counter": 1, "opened": {"game": "raid"}}
+    batch = [opened(1), sent(2, kind="played", played=other), told(3)]
+    take_entries(guard, today=TODAY, sent=batch)
+    made = carry(guard, today=TODAY, new_id=lambda: uuid(7)).content
+    assert made is not None
+    assert [each["game"] for each in made["games"]] == [GAME, uuid(901)]
+    assert [each["id"] for each in made["entries"]] == [uuid(1), uuid(3), uuid(2)]

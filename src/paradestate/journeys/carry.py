@@ -36,14 +36,10 @@ def carry(
     found, texts = answer.checked.findings, answer.checked.texts
     if answer.force is None:
         return Carried(findings=found, texts=texts)
-    known = lacking(folder, today=today, game="", after="", memory=memory)
+    known = lacking(folder, today=today, game=None, after="", memory=memory)
     if stops(known.findings):
         return Carried(findings=known.findings, texts=texts)
     games = [each for each in known.games if not each.is_ended]
-    written = [
-        lacking(folder, today=today, game=each.game, after="", memory=memory).entries
-        for each in games
-    ]
     content = {
         "carry": new_id(),
         "name": folder.resolve().name,
@@ -51,6 +47,6 @@ def carry(
         "made": day_words(today),
         "force": answer.force,
         "games": [known_record(each) for each in games],
-        "entries": [sent_record(entry) for entries in written for entry in entries],
+        "entries": [sent_record(each) for each in known.entries],
     }
     return Carried(findings=(*found, *known.findings), texts=texts, content=content)

@@ -87,7 +87,7 @@ class KnownGame:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lacking:
-    """What a phone lacks of a game, or the stops that prevent it."""
+    """What a phone lacks of a game, or of all that are open; or the stops that prevent it."""
 
     findings: tuple[Finding, ...]
     """Warnings too: of lines of the journal that aren't as they were written."""
@@ -126,11 +126,14 @@ def lacking(
     folder: Path,
     *,
     today: datetime.date,
-    game: str,
+    game: str | None,
     after: str,
     memory: Memory = NOTHING,
 ) -> Lacking:
-    """What was written of a game since a phone last asked. Raises StoreError, and FileError."""
+    """What was written of a game since a phone last asked; None: of each that is open, in turn.
+
+    Raises StoreError, and FileError.
+    """
     known = holdings(folder, today=today, memory=memory)
     if known.state is None:
         return Lacking(findings=known.findings)
@@ -141,10 +144,13 @@ def lacking(
         seen, head = _seen(journal, after), journal.head()
     new = {each.id for each in entries[seen:]}
     mine = [each for each in entries if each.force == force]
+    games = tuple(_games(mine))[-MOST_GAMES:]
+    asked = [each.game for each in games if not each.is_ended] if game is None else [game]
+    written = (each for name in asked for each in of_game(mine, game=name))
     return Lacking(
         findings=reading.findings if reading.is_altered else (),
-        games=tuple(_games(mine))[-MOST_GAMES:],
-        entries=tuple(each for each in of_game(mine, game=game) if each.id in new),
+        games=games,
+        entries=tuple(each for each in written if each.id in new),
         cursor=f"{head.number}:{head.digest}",
     )
 
