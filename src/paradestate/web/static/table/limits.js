@@ -1,7 +1,7 @@
 /* How many losses a body has, which effects are in force and what comes next, in words. The same as
    core/play/loss_count.py and core/sentence/loss_limit.py, and held to the same cases.
    Nothing here knows of page or phone. */
-import {missions} from "./tally.js";
+import {bought, numbered} from "./tally.js";
 
 /* The limits that hold in a game: a kind of game may be played with other numbers. */
 export function limitsOf(force, {opened}) {
@@ -40,11 +40,9 @@ export function lossCount(limit, state) {
 /* The stands of supporting troops that were taken, by the names that the board gives them. */
 function takenMembers({troops = []}, state) {
   return troops.flatMap(([name, each]) => {
-    const {taken} = missions({name}, state);
-    const purchases = state.asked.filter(({entry, taken: some}) => entry === name && some).length;
+    const {taken, purchases} = bought(name, state);
     return each.flatMap(([stand, number, granted, counts]) =>
-      Array.from({length: number * taken + granted * purchases},
-        (_, at) => [`${name} / ${at + 1} ${stand}`, counts]));
+      numbered(stand, number * taken + granted * purchases).map((words) => [`${name} / ${words}`, counts]));
   });
 }
 

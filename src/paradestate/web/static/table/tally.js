@@ -37,25 +37,34 @@ export function losses(unit, state) {
 /* Supporting troops with fire missions: how many there are and how many were used. */
 export function missions(troop, state) {
   const own = state.standing("missions taken", troop.name);
-  const taken = state.asked.filter(({entry}) => entry === troop.name)
-    .reduce((sum, {taken: more}) => sum + (more ?? 0), 0);
+  const {taken} = bought(troop.name, state);
   const there = isTold(own) ? number(own) : taken;
-  return {taken, there, used: number(state.standing("missions used", troop.name))};
+  return {there, used: number(state.standing("missions used", troop.name))};
+}
+
+/* How many of an entry were taken, and in how many purchases. */
+export function bought(name, {asked}) {
+  const mine = asked.filter(({entry, taken}) => entry === name && taken);
+  return {taken: mine.reduce((sum, {taken}) => sum + taken, 0), purchases: mine.length};
+}
+
+/* So many stands of one sort that an entry brings, each in words: `1 truck`. Its name has that of the
+   entry before it, as in core/play/brought.py. */
+export function numbered(stand, many) {
+  return Array.from({length: many}, (_, at) => `${at + 1} ${stand}`);
 }
 
 /* Supporting troops that were taken, as a company of units with a stand for each that they put down,
-   and for each that is granted once a purchase. Named as in core/play/brought.py. */
+   and for each that is granted once a purchase. */
 export function takenCompany(force, state) {
   const units = force.troops.flatMap((troop) => {
-    const number = missions(troop, state).taken;
-    const purchases = state.asked.filter(({entry, taken}) => entry === troop.name && taken).length;
+    const {taken, purchases} = bought(troop.name, state);
     const brought = new Map();
     const bring = (stands, times) => Object.entries(stands).forEach(([stand, each]) =>
       brought.set(stand, (brought.get(stand) ?? 0) + each * times));
-    bring(troop.each, number);
+    bring(troop.each, taken);
     bring(troop.grants ?? {}, purchases);
-    const stands = [...brought].flatMap(([stand, many]) =>
-      Array.from({length: many}, (_, at) => `${at + 1} ${stand}`));
+    const stands = [...brought].flatMap(([stand, many]) => numbered(stand, many));
     return stands.length ? [{
       name: troop.name, words: troop.name, within: troop.name, mark: null,
       stands: stands.map((words) => ({name: `${troop.name} / ${words}`, words})),
