@@ -1,5 +1,6 @@
 /* Taps become entries on the phone's disk, then are shown. Where they go from there isn't its matter:
    the table page brings them to its computer, a carry file gives them back. */
+import {struckOut} from "./board.js";
 import {draw} from "./drawing.js";
 import {plain} from "./element.js";
 import {ended, newId, noted, opened, strike, told} from "./entry.js";
@@ -146,7 +147,7 @@ function isTakenBack(played) {
 
 /* The games that the computer named, and those begun here of which it doesn't know yet. */
 function gamesKnown(listed, entries) {
-  const {struck} = gameState(entries);
+  const struck = struckOut(entries);
   const events = entries.filter(({id, says}) => says.played && !struck.has(id));
   const over = new Set(events.filter(({says}) => says.played.ended).map(({says}) => says.played.game));
   const named = new Set(listed.map(({game}) => game));
