@@ -101,6 +101,13 @@ class Phone:
     def undo(self) -> None:
         self.page.locator("[data-key=undo]").click()
 
+    def note(self, text: str) -> None:
+        """Notes something of the game, and waits until the log shows it."""
+        self.page.locator("[data-key='view log']").click()
+        self.page.get_by_label("To be remembered of this game").fill(text)
+        self.page.get_by_role("button", name="Keep the note").click()
+        expect(self.page.locator(".log")).to_contain_text(text)
+
     def missions(self, number: int) -> None:
         """The first battery gets so many missions."""
         self.page.locator("[data-key='view fire']").click()

@@ -113,6 +113,7 @@ def test_two_phones_with_one_file_give_back_into_one_game_and_take_in_from_each_
         first, second = mine.blocks()[:2]
         mine.toggle(first)
         his.toggle(second)
+        his.note("too dark")
         his.give_back()
         file = his.saved()
         mine.give_back()
@@ -121,12 +122,12 @@ def test_two_phones_with_one_file_give_back_into_one_game_and_take_in_from_each_
         mine.page.locator("#take").set_input_files(back)
         mine.page.locator("[data-key=take-in]").click()
         status = mine.page.locator("p[role=status]:not(#kept)")
-        expect(status).to_contain_text("Taken in: 1 new entry. junk.txt, line 1 isn't an entry")
+        expect(status).to_contain_text("Taken in: 2 new entries. junk.txt, line 1 isn't an entry")
         mine.page.locator("[data-key=back]").click()
         assert out_on(mine.page) == {first.removeprefix("out "), second.removeprefix("out ")}
         mine.give_back()
         done = brought(evening, mine.saved(), file)
-        assert (done.is_whole, done.taken, done.there) == (True, 2, 0)
+        assert (done.is_whole, done.taken, done.there) == (True, 3, 0)
 
 
 def test_where_the_browser_keeps_nothing_it_says_so_and_still_gives_back(

@@ -122,8 +122,9 @@ function isEntry(said) {
   const {id, says} = said ?? {};
   if (typeof id !== "string" || !says || typeof says.written !== "string") return false;
   if (says.kind === "struck-out") return typeof says["struck out"] === "string";
-  const {game, told, opened, ended} = says.played ?? {};
+  const {game, told, opened, noted, ended} = says.played ?? {};
   if (typeof game !== "string") return false;
+  if (noted) return [noted.text, noted.about ?? ""].every((each) => typeof each === "string");
   if (!told) return typeof opened?.game === "string" || typeof ended === "object";
   const {subject, value, over = []} = told;
   return [subject, over].every(Array.isArray) && subject.length === 2
