@@ -6,8 +6,13 @@ from paradestate.core.sentence.wording import several
 
 def points_words(account: Account) -> str:
     """Points left with their sum: `19 points left: 26 to spend, less 7 for the formation`."""
-    if account.allowance is None or account.left is None:
+    if account.left is None:
         return "The allowance isn't rolled yet."
+    return f"{several(account.left, 'point')} left: {sum_words(account)}."
+
+
+def sum_words(account: Account) -> str:
+    """Where the points come from and where they went: `26 to spend, less 7 for the formation`."""
     terms = account.terms
     grades = sum(terms.grade_costs.values())
     parts = [f"{account.allowance} to spend"]
@@ -19,4 +24,4 @@ def points_words(account: Account) -> str:
         parts.append(f"less {account.paid} for supporting troops")
     if account.lost:
         parts.append(f"{account.lost} of them for nothing")
-    return f"{several(account.left, 'point')} left: {', '.join(parts)}."
+    return ", ".join(parts)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from paradestate.core.finding import Finding
 from paradestate.core.play.game_record import GameRecord, rolls
-from paradestate.core.sentence.account import points_words
+from paradestate.core.sentence.account import sum_words
 from paradestate.core.sentence.loss_limit import body_words, losses_words
 from paradestate.core.sentence.play import event_words, game_words, season_words
 from paradestate.core.sentence.support import purchases_words
@@ -152,7 +152,7 @@ def _sums(game: PlayedGame) -> Iterator[str]:
     if account is None:
         return
     if account.left is not None:
-        yield capital(points_words(account).partition(": ")[2])
+        yield f"{sum_words(account)}."
     if account.bought:
         yield f"Taken: {purchases_words(account.bought)}."
     if account.refused:
