@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from paradestate.core.game import Purchase
 from paradestate.core.play.account import ALLOWANCE, Account
-from paradestate.core.play.event import Rolled
+from paradestate.core.play.event import Committed, Rolled
 from paradestate.core.play.game_record import Binding, GameRecord, Line, rolls
 from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import binding_words, clock_words, event_words, who_words
@@ -75,10 +75,10 @@ def roll_lines(
     )
 
 
-def _what(rolled: Rolled) -> str:
-    if not rolled.number:
-        return capital(rolled.purpose)
-    asked = Purchase(entry=rolled.purpose, number=rolled.number, choice=rolled.choice)
+def _what(roll: Rolled | Committed) -> str:
+    if not roll.number:
+        return capital(roll.purpose)
+    asked = Purchase(entry=roll.purpose, number=roll.number, choice=roll.choice)
     return purchase_words(asked)
 
 
@@ -126,10 +126,8 @@ def machine_rolls(game: PlayedGame) -> Iterator[MachineRoll]:
     """Every roll of the machine in a game; a secret only where the journal tells it."""
     for each in game.bindings:
         bound = each.committed
-        asked = Purchase(entry=bound.purpose, number=bound.number, choice=bound.choice)
-        about = purchase_words(asked) if bound.number else bound.purpose
         yield MachineRoll(
-            words=f"{capital(about)} ({bound.dice}): {_how_far(each, game)}.",
+            words=f"{_what(bound)} ({bound.dice}): {_how_far(each, game)}.",
             digest=bound.digest,
             word=each.word or "",
             secret=each.secret or "",
