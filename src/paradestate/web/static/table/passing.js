@@ -1,5 +1,6 @@
 /* Keeps entries for as long as the page is open, where the browser lets a page keep nothing.
    It is asked as the store is, and whoever uses it says on the page that it is no store. */
+import {asOwn, asTheirs} from "./store.js";
 
 export class PassingStore {
   #about = new Map();
@@ -19,16 +20,15 @@ export class PassingStore {
 
   async write(made) {
     const counter = (this.#about.get("counter") ?? 0) + 1;
-    const kept = {...made(counter), order: counter, isOwn: true, isSent: false, why: ""};
+    const kept = asOwn(made(counter), counter);
     this.#entries.set(kept.id, kept);
     this.#about.set("counter", counter);
     return kept;
   }
 
   async putTheirs(entries) {
-    for (const {id, says} of entries) {
-      if (this.#entries.get(id)?.isOwn) continue;
-      this.#entries.set(id, {id, says, order: 0, isOwn: false, isSent: true, why: ""});
+    for (const each of entries) {
+      if (!this.#entries.get(each.id)?.isOwn) this.#entries.set(each.id, asTheirs(each));
     }
   }
 }

@@ -17,6 +17,15 @@ export async function openStore(name) {
   return new Store(database);
 }
 
+/* An entry as it is kept: {id, says, order, isOwn, isSent, why}. */
+export function asOwn({id, says}, order) {
+  return {id, says, order, isOwn: true, isSent: false, why: ""};
+}
+
+export function asTheirs({id, says}) {
+  return {id, says, order: 0, isOwn: false, isSent: true, why: ""};
+}
+
 class Store {
   constructor(database) {
     this.database = database;
@@ -33,7 +42,7 @@ class Store {
     await complete(change);
   }
 
-  /* All entries that are kept: {id, says, order, isOwn, isSent, why}. */
+  /* All entries that are kept. */
   async entries() {
     return answered(this.database.transaction(ENTRIES).objectStore(ENTRIES).getAll());
   }
@@ -44,7 +53,7 @@ class Store {
     const about = change.objectStore(ABOUT);
     const done = complete(change);
     const counter = ((await answered(about.get("counter"))) ?? 0) + 1;
-    const kept = {...made(counter), order: counter, isOwn: true, isSent: false, why: ""};
+    const kept = asOwn(made(counter), counter);
     change.objectStore(ENTRIES).add(kept);
     about.put(counter, "counter");
     await done;
@@ -58,9 +67,7 @@ class Store {
     const done = complete(change);
     for (const each of entries) {
       const own = await answered(kept.get(each.id));
-      kept.put(own?.isOwn
-        ? {...own, isSent: true, why: ""}
-        : {id: each.id, says: each.says, order: 0, isOwn: false, isSent: true, why: ""});
+      kept.put(own?.isOwn ? {...own, isSent: true, why: ""} : asTheirs(each));
     }
     if (cursorKey) change.objectStore(ABOUT).put(cursor, cursorKey);
     await done;
