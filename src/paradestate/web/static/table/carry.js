@@ -5,7 +5,7 @@ import {codeTexts, fileText, takenIn} from "./giving.js";
 import {handing} from "./handing.js";
 import {PassingStore} from "./passing.js";
 import {openStore} from "./store.js";
-import {Tapping, stayAwake} from "./tapping.js";
+import {Tapping, stayOpen} from "./tapping.js";
 
 const KIND = "text/plain";
 const carried = JSON.parse(document.getElementById("carried").textContent);
@@ -138,8 +138,7 @@ async function begun() {
   await tapping.begin();
   await tapping.refreshed();
   await noted();
-  document.addEventListener("visibilitychange", stayAwake);
-  document.addEventListener("click", () => { stayAwake(); navigator.storage?.persist?.(); }, {once: true});
+  stayOpen();
   addEventListener("beforeunload", (event) => {
     if (seen.isPassing && since > 0) event.preventDefault();
   });

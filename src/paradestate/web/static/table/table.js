@@ -1,7 +1,7 @@
 /* The table page: what is tapped is brought to its computer, whenever that is met. */
 import {meet} from "./meeting.js";
 import {openStore} from "./store.js";
-import {Tapping, stayAwake} from "./tapping.js";
+import {Tapping, stayOpen} from "./tapping.js";
 
 const AGAIN_MS = 20000;
 const WAITING_MS = 4000;
@@ -65,9 +65,9 @@ async function begun() {
   meetNow();
   addEventListener("online", meetNow);
   document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "visible") { meetNow(); stayAwake(); }
+    if (document.visibilityState === "visible") meetNow();
   });
-  document.addEventListener("click", () => { stayAwake(); navigator.storage?.persist?.(); }, {once: true});
+  stayOpen();
   if (navigator.serviceWorker) {
     navigator.serviceWorker.register(`${base}/worker.js`, {scope: base}).catch(() => {
       seen.isUnkept = true;

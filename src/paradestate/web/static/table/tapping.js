@@ -184,8 +184,14 @@ function wordsOf(entry) {
   return entry?.says.kind ?? "";
 }
 
-/* The screen stays on, where the phone lets a page ask for it (W3C Screen Wake Lock). */
-export async function stayAwake() {
+/* The screen stays on, and the browser is asked once, at the first tap, to keep what it holds. */
+export function stayOpen() {
+  document.addEventListener("visibilitychange", stayAwake);
+  document.addEventListener("click", () => { stayAwake(); navigator.storage?.persist?.(); }, {once: true});
+}
+
+/* Where the phone lets a page ask for it (W3C Screen Wake Lock). */
+async function stayAwake() {
   if (document.visibilityState !== "visible" || !navigator.wakeLock) return;
   try {
     await navigator.wakeLock.request("screen");
