@@ -5,9 +5,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 from tests.web.server import Served, marenz, serving
+
+# A machine that has much else to do shows things late, and a test must not fail for that: as long
+# as Playwright waits for all else.
+expect.set_options(timeout=30_000)
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 ARGUMENTS = (

@@ -38,9 +38,7 @@ class Phone:
         """Begins a game; its UUID."""
         self.page.locator("[data-key^='begin']").first.click()
         expect(self.page.locator(".block").first).to_be_visible()
-        expect(self.page.locator("#kept")).to_contain_text(
-            "All is with the computer", timeout=LONGEST_MS
-        )
+        expect(self.page.locator("#kept")).to_contain_text("All is with the computer")
         return self.game()
 
     def choose(self, game: str) -> None:
@@ -56,14 +54,10 @@ class Phone:
         """The signal is back: waits until nothing is left to be brought."""
         self.context.set_offline(False)
         self.page.evaluate("dispatchEvent(new Event('online'))")
-        expect(self.page.locator("#kept")).to_contain_text(
-            "All is with the computer", timeout=LONGEST_MS
-        )
+        expect(self.page.locator("#kept")).to_contain_text("All is with the computer")
         self.page.evaluate("dispatchEvent(new Event('online'))")
         self.page.wait_for_timeout(600)
-        expect(self.page.locator("#kept")).to_contain_text(
-            "All is with the computer", timeout=LONGEST_MS
-        )
+        expect(self.page.locator("#kept")).to_contain_text("All is with the computer")
 
     def reopen(self) -> None:
         """The tab is closed and another one opened."""
@@ -79,7 +73,7 @@ class Phone:
         old, self.page = self.page, self.context.new_page()
         old.close()
         self.page.goto(self.address)
-        expect(self.page.locator(".block").first).to_be_visible(timeout=LONGEST_MS)
+        expect(self.page.locator(".block").first).to_be_visible()
 
     def blocks(self) -> list[str]:
         """Keys of the stands."""
@@ -157,7 +151,7 @@ class Phone:
     def _shown(self, key: str, tap: Tapped) -> Tapped:
         """Waits until a tap is shown as taken."""
         shown = "true" if tap.value else "false"
-        expect(self.block(key)).to_have_attribute("aria-pressed", shown, timeout=LONGEST_MS)
+        expect(self.block(key)).to_have_attribute("aria-pressed", shown)
         return replace(tap, is_acknowledged=True)
 
 
@@ -172,9 +166,6 @@ def fits(tapped: Sequence[Tapped], told: Sequence[tuple[str, str]]) -> bool:
         places = taken if tap.is_acknowledged else places | taken
     return len(told) in places
 
-
-LONGEST_MS = 30_000
-"""For a tap to be shown as taken, on a machine that has much else to do."""
 
 TAPPED = """(key) => {
   const block = document.querySelector(`[data-key="${key}"]`);

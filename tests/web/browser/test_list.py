@@ -59,5 +59,5 @@ def test_what_takes_long_comes_by_itself(
     expect(page.get_by_role("heading", name="The list is being proved")).to_be_visible()
     expect(page.locator("#at-work")).to_be_visible()
     go.set()
-    expect(page.get_by_role("heading", name="To look at")).to_be_visible(timeout=30_000)
+    expect(page.get_by_role("heading", name="To look at")).to_be_visible()
     expect(page.get_by_role("heading", name="The list is being proved")).to_have_count(0)
