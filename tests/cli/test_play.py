@@ -188,6 +188,17 @@ def test_for_programs(folder: Path) -> None:
     assert season["6"]["came"] == [0, 1, 0, 0, 0, 1]
 
 
+def test_an_evening_that_is_typed_in_later_keeps_its_day(folder: Path) -> None:
+    day = ("--on", "2026-03-05")
+    play(folder, "start", "--game", GAME, *day)
+    play(folder, "roll", "allowance", 6, 2, *day)
+    play(folder, "end", *day)
+    assert play(folder, "--json").document["state"]["on"] == "2026-03-05"
+    assert "'soon' isn't a date" in play(folder, "start", "--game", GAME, "--on", "soon").err
+    ahead = play(folder, "start", "--game", GAME, "--on", "2999-01-01")
+    assert (ahead.status, "[not-yet]" in ahead.err) == (1, True)
+
+
 def test_a_season_of_dice_that_are_uneven_is_called_remarkable(folder: Path) -> None:
     play(folder, "start", "--game", GAME)
     play(folder, "roll", "practice", *[1] * 20, "--dice", "20d6")

@@ -9,7 +9,7 @@ from uuid import uuid4
 import click
 
 from paradestate.cli.finding_report import print_findings
-from paradestate.cli.option import finish, folder_argument, json_option, now, today
+from paradestate.cli.option import finish, folder_argument, json_option, now, stop_for, today
 from paradestate.cli.output import print_json
 from paradestate.cli.play_option import play_options
 
@@ -70,14 +70,18 @@ def command(
         raise click.UsageError(
             f"ACTION is one of: {', '.join((*ACTIONS, 'carry', 'bring', 'show'))}."
         )
+    from paradestate.journeys.choosing import day_of
     from paradestate.journeys.memory import Memory
     from paradestate.journeys.pen import Pen, sent_again
 
+    day, slips = day_of(said["on"])
+    stop_for(slips)
     pen = Pen(
         folder=folder,
         today=today(),
         now=now(),
         new_id=lambda: str(uuid4()),
+        on=day,
         device=said["device"],
         of=said["of"],
         memory=Memory(),  # the files are read once, not at each step of the command

@@ -32,6 +32,7 @@ def _state(game: PlayedGame, record: GameRecord) -> dict[str, object]:
     ended = record.ended
     return {
         "id": record.id,
+        "on": record.opening.on.isoformat(),
         **{word: terms.get(word) for word in ("game", "date", "posture", "opponent")},
         "grades": dict(record.terms.grades),
         "numbers": dict(record.terms.numbers),

@@ -56,6 +56,9 @@ OPTIONS = (
         "--of", default="", metavar="ID", help="Another game than the newest that is open."
     ),
     click.option(
+        "--on", default="", metavar="DATE", help="The day of the evening, if it isn't today."
+    ),
+    click.option(
         "--entry",
         type=click.UUID,
         help="The line's own UUID, so that what is sent twice is written once.",

@@ -26,6 +26,8 @@ class Pen:
     now: datetime.datetime
     new_id: Callable[[], str]
     """A UUID, each time another."""
+    on: datetime.date | None = None
+    """The day of the evening; None for today."""
     device: str = ""
     of: str = ""
     """The beginning of the game's id; empty: the newest that is open."""
@@ -107,6 +109,6 @@ def _request(pen: Pen, line: Line) -> LogRequest:
         id=line.id or pen.new_id(),
         kind=EntryKind.PLAYED,
         written=pen.now.replace(microsecond=0),
-        on=pen.today,
+        on=pen.on or pen.today,
         played=Played(game=line.game, event=line.event, device=pen.device, counter=line.counter),
     )

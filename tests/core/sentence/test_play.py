@@ -144,7 +144,10 @@ def test_a_game_is_named_with_its_opponent() -> None:
     ],
 )
 def test_it_is_said_who_rolled_saw_or_told_a_line(event: Event, words: str) -> None:
-    assert who_words(Line(id="a", written=WRITTEN, event=event, device="a phone")) == words
+    assert (
+        who_words(Line(id="a", on=WRITTEN.date(), written=WRITTEN, event=event, device="a phone"))
+        == words
+    )
 
 
 def test_a_season_of_dice_is_remarkable_only_where_fair_ones_are_seldom_so_uneven() -> None:

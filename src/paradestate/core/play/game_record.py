@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from typing import NamedTuple
 
 from paradestate.core.dice import Dice
@@ -30,6 +30,8 @@ class Line:
 
     id: str
     """UUID of its entry."""
+    on: date
+    """The day of the evening, by whoever wrote it."""
     written: datetime
     event: Event
     device: str = ""
@@ -96,6 +98,7 @@ def game_records(entries: Sequence[JournalEntry], *, force: str) -> tuple[GameRe
         because = struck[entry.id].note if entry.id in struck else None
         line = Line(
             id=entry.id,
+            on=entry.on,
             written=entry.written,
             event=entry.played.event,
             device=entry.played.device,

@@ -36,7 +36,7 @@ def game_still_open(before: GameRecord) -> Finding:
     return Finding(
         level=Level.WARN,
         code="game-still-open",
-        message=f"Another game goes on: {about}, {before.opening.written.date()}.",
+        message=f"Another game goes on: {about}, {before.opening.on}.",
         effect="What is written from now on belongs to the new one.",
         hint=f"End the other: --of {before.id[:SHORT]}; or name it so, whenever you mean it.",
         place=CHOSEN_HERE,

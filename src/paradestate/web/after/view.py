@@ -155,7 +155,7 @@ def after_view(after: AfterGame, record: GameRecord, *, asked: Question) -> Afte
 def game_words(record: GameRecord) -> str:
     """How a game is named among others: `evening attack, 27 November 2026`."""
     against = f" against {record.terms.opponent}" if record.terms.opponent else ""
-    return f"{record.terms.game}{against}, {day_words(record.opening.written.date())}"
+    return f"{record.terms.game}{against}, {day_words(record.opening.on)}"
 
 
 def _boxes(after: AfterGame, record: GameRecord) -> Iterator[tuple[str, str]]:
