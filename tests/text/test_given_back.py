@@ -11,6 +11,7 @@ import pytest
 from paradestate.core.finding import Level
 from paradestate.text.given_back import (
     MOST_ENTRIES,
+    MOST_LINES,
     MOST_UNPACKED,
     AskedForce,
     GivenBack,
@@ -183,3 +184,23 @@ def test_what_is_no_text_or_too_much_is_stopped() -> None:
     assert told(picture) == [("not-text", "back.txt:1:1")]
     given = read(head(), *map(entry, range(MOST_ENTRIES + 1)))
     assert (told(given), given.entries) == ([("too-large", "back.txt:1:1")], ())
+
+
+def test_codes_that_unfold_to_far_more_than_a_phone_holds_are_refused_at_once() -> None:
+    lines = [code(1, *["{}"] * 60_000, name=f"{number:08X}") for number in range(2)]
+    long = [code(1, "a" * (MOST_UNPACKED - 1), name=f"{number:08X}") for number in range(21)]
+    for given in (read(*lines), read(*long)):
+        assert told(given) == [("too-large", f"{FILE}:1:1")]
+        assert (given.entries, given.codes) == ((), ())
+
+
+@pytest.mark.parametrize("line", ["", "a", "PS1/0A1B2C3D/1/1/"])
+def test_a_file_with_far_more_lines_or_codes_than_a_phone_gives_back_is_refused(line: str) -> None:
+    assert told(read(*[line] * (MOST_LINES + 2))) == [("too-large", f"{FILE}:1:1")]
+
+
+def test_codes_of_another_force_are_told_once() -> None:
+    other = json.dumps({"given back": 1, "force": "other", "title": "Other"})
+    given = read(*(code(number, other, entry(number)) for number in (1, 2, 3)))
+    assert told(given) == [("given-back-other-force", f"{FILE}:1:1")]
+    assert len(given.codes) == 3

@@ -21,13 +21,20 @@ MOST_ENTRIES = 5_000
 """Of one file; no evening has as many."""
 MOST_UNPACKED = 200_000
 """Bytes of what one code holds; those of a carry file hold some two thousand."""
+MOST_HELD = 4_000_000
+"""Letters that all codes of one file hold: what is packed can be a thousand times as long."""
+MOST_LINES = 10_000
+"""Of one file and its codes, and codes of one file: twice what the most entries need."""
 MOST_SAID = 60
 """Letters of a title that are repeated."""
 VERSION = 1
 HEAD = "given back"
 """The word by which the first line is known, which says whose entries follow."""
 
-CODE = re.compile(r"PS1/([0-9A-F]{8})/([1-9][0-9]{0,3})/([1-9][0-9]{0,3})/([A-Z2-7]*)")
+CODE_BEGINS = "PS1/"
+CODE = re.compile(
+    rf"{CODE_BEGINS}([0-9A-F]{{8}})/([1-9][0-9]{{0,3}})/([1-9][0-9]{{0,3}})/([A-Z2-7]*)"
+)
 """Set, number, how many there are, and what it holds: RFC 4648, base 32."""
 
 
@@ -73,6 +80,11 @@ Found: TypeAlias = Finding | GivenEntry | GivenCode
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class _TooMuchError(Exception):
+    """The file says more than any phone gives back."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Line:
     said: dict[str, Any]
     """Empty where it is no record."""
@@ -84,15 +96,27 @@ def read_given_back(data: bytes, *, file: str, force: AskedForce) -> GivenBack:
     text, findings = decoded(data, file=file)
     if text is None:
         return GivenBack(findings=findings)
-    found = list(_found(text, file=file, force=force))
+    try:
+        found = list(_found(text, file=file, force=force))
+    except _TooMuchError:
+        return GivenBack(findings=(_too_much(file),), text=text)
     entries = tuple(each for each in found if isinstance(each, GivenEntry))
-    said = tuple(each for each in found if isinstance(each, Finding))
+    said = tuple(_each_once(each for each in found if isinstance(each, Finding)))
     if len(entries) > MOST_ENTRIES:
         return GivenBack(findings=(_too_many(len(entries), file=file),), text=text)
     if not found:
         said = (_nothing(file),)
     codes = tuple(each for each in found if isinstance(each, GivenCode))
     return GivenBack(findings=said, text=text, entries=entries, codes=codes)
+
+
+def _each_once(findings: Iterable[Finding]) -> Iterator[Finding]:
+    """The findings, of those about another force or version alone the first: each code has one."""
+    told = set()
+    for each in findings:
+        if each.level is not Level.STOP or each.message not in told:
+            yield each
+        told.add(each.message)
 
 
 def lacking_codes(codes: Iterable[GivenCode]) -> Iterator[Finding]:
@@ -131,13 +155,21 @@ def _missing(first: GivenCode, *, numbers: Iterable[int], whole: int) -> Finding
 
 
 def _found(text: str, *, file: str, force: AskedForce) -> Iterator[Found]:
-    """What each line holds; lines of codes stand by themselves, the others belong to their head."""
+    """What each line holds; lines of codes stand by themselves, the others belong to their head.
+
+    Raises _TooMuchError.
+    """
+    lines, letters = text.count("\n") + text.count(CODE_BEGINS), 0
+    _refuse_too_much(lines, letters)
     own = []
     for number, line in enumerate(text.split("\n"), start=1):
         start = 0
         for each in () if line.startswith("{") else CODE.finditer(line):
             place = Place(file=file, line=number, column=each.start() + 1)
-            yield from _of_code(each, place=place, force=force)
+            held = _unpacked(each[4]) if int(each[2]) <= int(each[3]) else None
+            lines, letters = lines + (held or "").count("\n"), letters + len(held or "")
+            _refuse_too_much(lines, letters)
+            yield from _of_code(each, held=held, place=place, force=force)
             start = each.end()
         rest = line[start:].strip()
         if rest and (not start or rest.startswith("{")):
@@ -148,12 +180,19 @@ def _found(text: str, *, file: str, force: AskedForce) -> Iterator[Found]:
     yield from _of_lines(own, force=force)
 
 
-def _of_code(found: re.Match[str], *, place: Place, force: AskedForce) -> Iterator[Found]:
+def _refuse_too_much(lines: int, letters: int) -> None:
+    if lines > MOST_LINES or letters > MOST_HELD:
+        raise _TooMuchError
+
+
+def _of_code(
+    found: re.Match[str], *, held: str | None, place: Place, force: AskedForce
+) -> Iterator[Found]:
     """The entries of one code, which is whole or counts for nothing."""
-    number, of = int(found[2]), int(found[3])
-    text = _unpacked(found[4]) if number <= of else None
-    yield GivenCode(set=found[1], number=number, of=of, is_whole=text is not None, place=place)
-    lines = [_Line(said=_parsed(line), place=place) for line in (text or "").split("\n") if line]
+    yield GivenCode(
+        set=found[1], number=int(found[2]), of=int(found[3]), is_whole=held is not None, place=place
+    )
+    lines = [_Line(said=_parsed(line), place=place) for line in (held or "").split("\n") if line]
     yield from _of_lines(lines, force=force)
 
 
@@ -270,6 +309,16 @@ def _too_many(number: int, *, file: str) -> Finding:
         code="too-large",
         message=f"The file holds {number} entries; {MOST_ENTRIES} is the most that is read.",
         hint="Split the file, each part with its first line.",
+        place=Place(file=file, line=1, column=1),
+    )
+
+
+def _too_much(file: str) -> Finding:
+    return _stop(
+        code="too-large",
+        message=f"The file, with what its codes hold, has more than {MOST_LINES} lines or "
+        f"{MOST_HELD} letters in codes; nothing that a phone gives back is so long.",
+        hint="Choose the file that was saved on the phone, or bring its codes in parts.",
         place=Place(file=file, line=1, column=1),
     )
 
