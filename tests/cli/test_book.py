@@ -291,3 +291,10 @@ def test_a_box_is_written_down(booked: Path) -> None:
         "insured_for": "12.5",
     }
     assert call("book", booked, "box", "box 5").status == 2
+
+
+@pytest.mark.parametrize("option", ["--to", "--role", "--contact"])
+def test_what_is_not_text_is_refused(booked: Path, option: str) -> None:
+    to = () if option == "--role" else ("--to", "Eve")
+    answer = call("book", booked, "lend", "box 9", *to, option, "Eve\udcff")
+    assert (answer.status, "[note-not-text]" in answer.err) == (1, True)

@@ -6,8 +6,10 @@ from pathlib import Path
 import pytest
 
 from paradestate.core.journal_entry import EntryKind
+from paradestate.journeys import erasing
 from paradestate.journeys.book_change import cancel_booking, hand_over_box, put_club_back
 from paradestate.journeys.erasing import Erased, erase
+from paradestate.text.error import FileError
 from paradestate.text.former import former_versions
 from paradestate.text.people import Person, keep_person, people
 from tests.core.club.bookings import DAY
@@ -118,3 +120,26 @@ def test_nobody_is_erased_by_a_name_of_several_or_a_code_that_names_nobody(guard
     assert erased(guard, ANN.code).codes == (ANN.code,)
     gone = erased(guard, ANN.code)
     assert not gone.is_anything
+
+
+@pytest.mark.parametrize("typed", [" ann  lee ", "ANN\tLEE"])
+def test_a_name_with_blanks_around_it_is_the_same_name(guard: Path, typed: str) -> None:
+    keep_person(Person(code=ANN.code, name="Ann Lee"))
+    assert erased(guard, typed).codes == (ANN.code,)
+    assert people() == ()
+
+
+def test_whoever_can_not_be_erased_from_a_file_is_still_found_by_the_code(
+    guard: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    keep_person(ANN)
+    with_club(guard, BY_HAND)
+
+    def refused(*_: object, **__: object) -> None:
+        raise FileError("The disk refuses.")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(erasing, "said_anew", refused)
+        with pytest.raises(FileError):
+            erased(guard, ANN.code)
+    assert erased(guard, ANN.code).files == (guard / "club.yaml",)

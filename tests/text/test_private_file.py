@@ -73,3 +73,12 @@ def test_a_disk_that_refuses_is_said(tmp_path: Path) -> None:
         read_private(tmp_path / "secret")
     with pytest.raises(FileError, match="Nothing was written"):
         write_private(tmp_path / "secret", b"one")
+
+
+def test_where_a_link_leads_to_it_nothing_of_the_old_one_is_left(tmp_path: Path) -> None:
+    kept, link = tmp_path / "elsewhere" / "kept", tmp_path / "link"
+    write_private(kept, b"a name")
+    link.symlink_to(kept)
+    write_private(link, b"nothing")
+    assert (kept.read_bytes(), link.is_symlink()) == (b"nothing", True)
+    assert [each.name for each in kept.parent.iterdir()] == ["kept"]

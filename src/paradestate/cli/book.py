@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from paradestate.cli.book_option import book_options
-from paradestate.cli.option import folder_argument, json_option
+from paradestate.cli.option import folder_argument, json_option, stop_for
 
 EPILOG = """\b
 Examples:
@@ -50,7 +50,12 @@ def command(
     folder has a role or a code.
     """
     from paradestate.cli import book_action
+    from paradestate.core.log_finding import not_text
+    from paradestate.core.log_slip import is_text
 
+    typed = (*words, *said["borrows"], *(each for each in said.values() if isinstance(each, str)))
+    if not all(map(is_text, typed)):
+        stop_for((not_text(),))
     actions: Mapping[str, Callable[..., None]] = {
         "show": book_action.show,
         "add": book_action.add,

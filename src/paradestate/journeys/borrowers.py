@@ -44,7 +44,7 @@ class Named:
 
 def named(whom: Whom, *, draw: Draw) -> tuple[Named, tuple[Finding, ...]]:
     """The code of who was typed, made anew for a name that isn't known. Raises FileError."""
-    name, role = tidy(whom.name), tidy(whom.role)
+    name, role = (" ".join(tidy(each).split()) for each in (whom.name, whom.role))
     if not name:
         return Named(said=role), ()
     known = people()

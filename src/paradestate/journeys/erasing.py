@@ -26,6 +26,7 @@ from paradestate.text.error import EditError
 from paradestate.text.former import FORMER
 from paradestate.text.people import CODE, Draw, Person, forget_person, new_code, people
 from paradestate.text.private_file import state_folder
+from paradestate.text.spelling import tidy
 from paradestate.text.tree import Fields, Node, Scalar
 from paradestate.text.whole_file import read_whole, write_over
 from paradestate.text.yaml_tree import read_yaml
@@ -65,6 +66,7 @@ def erase(
 
     Where the club's words name somebody who had no code, one that names nobody takes his place.
     """
+    name = " ".join(tidy(name).split())
     every = people()
     known = [each for each in every if each.is_called(name)]
     if len(known) > 1:
@@ -78,11 +80,11 @@ def erase(
         else Person(code=new_code(draw, taken=(each.code for each in every)), name=name)
     )
     code, word = person.code, person.name
-    for each in known:
-        forget_person(each.code)
     collection = collection_of(folder)
     files = tuple(_in_files(collection, word, code=code, today=today, at=at))
     former = tuple(_in_former(collection, word, code=code))
+    for each in known:  # not before: where a file can't be written, the code still finds the name
+        forget_person(each.code)
     remains = tuple(_remains(collection, word))
     return Erased(
         codes=tuple(each.code for each in known),

@@ -41,7 +41,7 @@ class Person:
     contact: str = ""
 
     def is_called(self, name: str) -> bool:
-        """Whether that is the name or the code, in letters of either case."""
+        """Whether that is the name or the code, in letters of either case, however accented."""
         return is_name(self.name, name) or is_name(self.code, name)
 
 

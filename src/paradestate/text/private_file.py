@@ -30,10 +30,12 @@ NO_PHONE = "no phone can be let in"
 def write_private(path: Path, data: bytes, *, without: str = NO_PHONE) -> None:
     """Writes a file whole or not at all, readable by nobody else at any moment.
 
+    Where a link leads to it, what it leads to is written: else the old one would be left there.
     Raises FileError where the disk refuses; `without` says what can't be done then.
     """
-    beside = path.with_name(f".{path.name}.new")
     try:
+        path = path.resolve() if path.is_symlink() else path
+        beside = path.with_name(f".{path.name}.new")
         path.parent.mkdir(parents=True, exist_ok=True, mode=OWNER_FOLDER)
         beside.unlink(missing_ok=True)  # of a writer that was killed
         descriptor = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, OWNER_ONLY)

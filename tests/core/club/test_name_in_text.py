@@ -23,3 +23,9 @@ def test_an_accent_that_is_written_apart_is_the_same_letter() -> None:
     assert list(spots_of(together, f"to {apart}")) == [Spot(line=1, column=4)]
     assert list(spots_of(apart, f"to {together}")) == [Spot(line=1, column=4)]
     assert is_name(apart, together)
+
+
+def test_blanks_more_or_fewer_make_no_other_name() -> None:
+    assert is_name(" Ann \n Lee", "Ann Lee")
+    assert list(spots_of("Ann Lee", "to Ann  Lee")) == [Spot(line=1, column=4)]
+    assert not list(spots_of("Ann Lee", "to AnnLee"))

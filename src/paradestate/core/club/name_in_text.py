@@ -19,7 +19,8 @@ class Spot:
 
 def spots_of(name: str, text: str) -> Iterator[Spot]:
     """Each place in a text at which the name stands."""
-    forms = "|".join(re.escape(normalize(form, name)) for form in ("NFC", "NFD"))
+    spelt = (normalize(form, name).split() for form in ("NFC", "NFD"))
+    forms = "|".join(r"\s+".join(map(re.escape, words)) for words in spelt)
     word = re.compile(rf"(?<!\w)(?:{forms})(?!\w)", re.IGNORECASE)
     for number, line in enumerate(text.splitlines(), 1):
         for found in word.finditer(line):
@@ -27,5 +28,9 @@ def spots_of(name: str, text: str) -> Iterator[Spot]:
 
 
 def is_name(value: str, name: str) -> bool:
-    """Whether a value is the name and nothing else."""
-    return normalize("NFC", value.strip()).casefold() == normalize("NFC", name).casefold()
+    """Whether a value is the name and nothing else, whatever blanks there are."""
+    return _plain(value) == _plain(name)
+
+
+def _plain(text: str) -> str:
+    return " ".join(normalize("NFC", text).casefold().split())
