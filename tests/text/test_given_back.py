@@ -12,6 +12,7 @@ from paradestate.core.finding import Level
 from paradestate.text.given_back import (
     MOST_ENTRIES,
     MOST_LINES,
+    MOST_SETS,
     MOST_UNPACKED,
     AskedForce,
     GivenBack,
@@ -204,3 +205,11 @@ def test_codes_of_another_force_are_told_once() -> None:
     given = read(*(code(number, other, entry(number)) for number in (1, 2, 3)))
     assert told(given) == [("given-back-other-force", f"{FILE}:1:1")]
     assert len(given.codes) == 3
+
+
+def test_of_many_sets_of_codes_the_first_are_told_and_the_others_counted() -> None:
+    given = read(*(code(1, head(), entry(1), name=f"{n:08X}") for n in range(MOST_SETS + 2)))
+    found = list(lacking_codes(given.codes))
+    assert len(found) == MOST_SETS + 1
+    assert found[-1].message == "2 more sets of codes came, from here on."
+    assert str(found[-1].place) == f"{FILE}:{MOST_SETS + 1}:1"

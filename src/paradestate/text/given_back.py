@@ -10,11 +10,12 @@ import zlib
 from base64 import b32decode
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any, TypeAlias
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.place import Place
-from paradestate.core.sentence.wording import listed, runs
+from paradestate.core.sentence.wording import listed, runs, several
 from paradestate.text.decoding import decoded
 
 MOST_ENTRIES = 5_000
@@ -23,6 +24,8 @@ MOST_UNPACKED = 200_000
 """Bytes of what one code holds; those of a carry file hold some two thousand."""
 MOST_HELD = 4_000_000
 """Letters that all codes of one file hold: what is packed can be a thousand times as long."""
+MOST_SETS = 50
+"""Of which it is said what is missing."""
 MOST_LINES = 10_000
 """Of one file and its codes, and codes of one file: twice what the most entries need."""
 MOST_SAID = 60
@@ -124,7 +127,14 @@ def lacking_codes(codes: Iterable[GivenCode]) -> Iterator[Finding]:
     sets: dict[tuple[str, int], list[GivenCode]] = {}
     for each in codes:
         sets.setdefault((each.set, each.of), []).append(each)
-    for (_, of), came in sets.items():
+    yield from _of_sets(islice(sets.items(), MOST_SETS))
+    beyond = [came[0] for came in sets.values()][MOST_SETS:]
+    if beyond:
+        yield _too_many_sets(beyond[0], number=len(beyond))
+
+
+def _of_sets(sets: Iterable[tuple[tuple[str, int], list[GivenCode]]]) -> Iterator[Finding]:
+    for (_, of), came in sets:
         whole = {each.number for each in came if each.is_whole}
         broken = [each for each in came if each.number not in whole]
         yield from map(_broken, broken)
@@ -150,6 +160,16 @@ def _missing(first: GivenCode, *, numbers: Iterable[int], whole: int) -> Finding
         effect=f"What stands in them isn't in the journal; what came whole counts: {whole}.",
         hint="Show them on the phone, and bring them as well. Where something was tapped "
         "meanwhile all have another name: bring all of those.",
+        place=first.place,
+    )
+
+
+def _too_many_sets(first: GivenCode, *, number: int) -> Finding:
+    return _warning(
+        code="given-back-missing",
+        message=f"{several(number, 'more set')} of codes came, from here on.",
+        effect="What came whole is in the journal; which of their codes are missing isn't told.",
+        hint="Bring the codes of one evening at a time.",
         place=first.place,
     )
 
