@@ -218,6 +218,10 @@ def test_an_ended_game_is_over_until_its_end_is_struck_out(folder: Path) -> None
         end(pen(folder)),
     ):
         assert codes(closed) == ["no-game"]
+        assert closed.findings[0].message.startswith("No game is open")
+    game = done.entries[0].played
+    assert game is not None
+    assert end(pen(folder, of=game.game)).findings[0].message == "This game is over."
     strike(pen(folder), done.entries[0].id[:8], because="a turn more")
     assert codes(rolled(folder, "light tanks=2", 3)) == []
 

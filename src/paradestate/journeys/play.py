@@ -29,6 +29,7 @@ from paradestate.core.play.game_record import GameRecord
 from paradestate.core.play.opening_finding import may_be_one
 from paradestate.core.play.play_finding import (
     above_allowed,
+    game_over,
     game_still_open,
     no_game,
     no_roll_for,
@@ -311,7 +312,9 @@ def game_of_pen(pen: Pen) -> PlayedGame:
 
 def nothing_open(pen: Pen, game: PlayedGame) -> Wrote:
     """The answer where no game is open that something could be written down of."""
-    return Wrote(findings=stops(game.findings) or (no_game(pen.of),), game=game)
+    is_over = bool(pen.of) and game.record is not None
+    why = game_over() if is_over else no_game(pen.of)
+    return Wrote(findings=stops(game.findings) or (why,), game=game)
 
 
 def written(pen: Pen, record: GameRecord, *, events: Sequence[Event], first_id: str = "") -> Wrote:

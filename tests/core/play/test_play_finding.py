@@ -10,6 +10,7 @@ from paradestate.core.play.game_record import bindings
 from paradestate.core.play.play_finding import (
     above_allowed,
     bound_already,
+    game_over,
     game_still_open,
     no_game,
     no_roll_for,
@@ -113,3 +114,9 @@ def test_every_stop_says_what_would_put_it_right() -> None:
         Level.WARN,
         "Another game goes on: attack opened, 2026-11-27.",
     )
+
+
+def test_a_game_that_is_over_can_be_noted_or_opened_again() -> None:
+    found = game_over()
+    assert (found.level, found.code) == (Level.STOP, "no-game")
+    assert "strike its end out" in found.hint

@@ -385,7 +385,7 @@ def test_a_game_that_isnt_there_is_said_so(visitor: Visitor) -> None:
     page = begun(visitor)
     sent(visitor, page, slip="end")
     late = rolled(visitor, page, 6, 2)
-    assert (late.status_code, "No game that is open" in stops_of(late)[0]) == (422, True)
+    assert (late.status_code, "This game is over." in stops_of(late)[0]) == (422, True)
     assert "The form held allowance, 6 and 2." in words_of(late)
 
 

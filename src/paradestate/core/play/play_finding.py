@@ -15,6 +15,16 @@ from paradestate.core.sentence.play import clock_words, event_words, shown_words
 from paradestate.core.sentence.wording import capital, listed
 
 
+def game_over() -> Finding:
+    """The stop for what is to be written down of a game that has ended."""
+    return log_stop(
+        code="no-game",
+        message="This game is over.",
+        hint="A note can still be written; or strike its end out first. play FOLDER show lists the "
+        "lines with their ids.",
+    )
+
+
 def no_game(of: str) -> Finding:
     """The stop where no game is open that something could be written down of."""
     about = f"No game that is open has an id that begins with '{of}'." if of else "No game is open."
