@@ -1,12 +1,15 @@
 """Who writes with a form of an evening, and under which ids."""
 
 from dataclasses import replace
+from datetime import timedelta
 from pathlib import Path
 
 from starlette.requests import Request
 
+from paradestate.core.play.event import Ended
+from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.web.application import new_site
-from paradestate.web.evening.sending import first_id, pen_of
+from paradestate.web.evening.sending import first_id, lines_from, pen_of
 from paradestate.web.form import Form
 from paradestate.web.phone.gate import DEVICE
 from paradestate.web.visit import Visit
@@ -53,3 +56,16 @@ def test_the_page_on_a_phone_tells_under_a_name_of_its_own(tmp_path: Path) -> No
     assert (pen.device, pen.of, pen.entry) == ("Anna's phone, on the page", "1f", first_id(visit))
     assert pen_of(replace(visit, request=Request({"type": "http", "headers": []}))).device == ""
     assert [pen.new_id(), pen.new_id()][0] == first_id(visit)
+
+
+def test_what_was_written_later_is_not_said_of_a_form_that_is_sent_again() -> None:
+    later = NOW + timedelta(seconds=1)
+    moments = ((NOW, ""), (NOW, ""), (NOW, "another phone"), (later, ""))
+    lines = tuple(
+        Line(id=uuid(number), written=written_at, event=Ended(), device=device)
+        for number, (written_at, device) in enumerate(moments)
+    )
+    record = GameRecord(id=uuid(9), opening=lines[0], lines=lines)
+    assert lines_from(record, uuid(0)) == lines[:2]
+    assert lines_from(record, uuid(3)) == lines[3:]
+    assert lines_from(record, uuid(8)) == ()

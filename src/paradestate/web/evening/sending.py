@@ -5,6 +5,8 @@ same, which is there already; one that was gone back to and changed is another o
 """
 
 import json
+from datetime import datetime
+from itertools import islice, takewhile
 from uuid import UUID, uuid4, uuid5
 
 from paradestate.core.play.game_record import GameRecord, Line
@@ -45,8 +47,17 @@ def pen_of(visit: Visit) -> Pen:
 
 
 def lines_from(record: GameRecord, id_: str, *, most: int = 3) -> tuple[Line, ...]:
-    """What a form has written: its first line and what follows it; none where there is no such."""
+    """What a form has written: its first line, and what it wrote in the same moment.
+
+    None where there is no such line.
+    """
     ids = [each.id for each in record.lines]
     if id_ not in ids:
         return ()
-    return record.lines[ids.index(id_) :][:most]
+    first, *after = record.lines[ids.index(id_) :]
+    own = takewhile(lambda line: _writing(line) == _writing(first), after)
+    return (first, *islice(own, most - 1))
+
+
+def _writing(line: Line) -> tuple[datetime, str]:
+    return line.written, line.device
