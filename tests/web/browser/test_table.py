@@ -68,6 +68,41 @@ def test_the_script_finds_the_same_board_as_the_computer(
     assert found == [[case["board"], case["board"]] for case in CASES]
 
 
+def test_the_log_of_the_phone_says_what_was_rolled_and_taken_elsewhere(
+    context: BrowserContext, table: Served
+) -> None:
+    roll = {"purpose": "light tanks", "number": 2, "dice": "1d12", "faces": [7], "total": 7}
+    subject = ["to repair", "No 1 Company / 1 Platoon"]
+    said = {
+        "light tanks: rolled 18": {"rolled": {"purpose": "light tanks", "total": 18}},
+        "2 x light tanks: rolled 7": {"rolled": roll},
+        "allowance: rolled 6, 2, 26 in all": {
+            "rolled": {"purpose": "allowance", "faces": [6, 2], "total": 26}
+        },
+        "guns: 1 taken": {"asked": {"entry": "guns", "number": 2, "allowed": 1, "taken": 1}},
+        "guns: none taken": {"asked": {"entry": "guns", "number": 2, "allowed": 0}},
+        "guns: 3 taken": {"asked": {"entry": "guns", "number": 3, "taken": 3}},
+        "2 x guns: to be asked for": {"asked": {"entry": "guns", "number": 2}},
+        "guns: the machine is bound": {"committed": {"purpose": "guns"}},
+        "the opponent’s word: heron": {"spoken": {"word": "heron"}},
+        "the machine’s secret told": {"revealed": {"secret": "00"}},
+        "No 1 Company, 1 Platoon to repair: base bent": {
+            "told": {"subject": subject, "value": "base bent"}
+        },
+        "No 1 Company, 1 Platoon needs no repair": {"told": {"subject": subject, "value": ""}},
+    }
+    page = context.new_page()
+    page.goto(f"{table.url}/static/icon.svg")
+    found = page.evaluate(
+        """async (every) => {
+          const {wordsOf} = await import("/static/table/tapping.js");
+          return every.map((played) => wordsOf({says: {kind: "played", played}}));
+        }""",
+        list(said.values()),
+    )
+    assert found == list(said)
+
+
 def test_the_script_calls_the_stands_of_supporting_troops_as_the_computer_does(
     context: BrowserContext, table: Served
 ) -> None:
@@ -120,9 +155,13 @@ def test_with_no_signal_it_opens_takes_taps_and_brings_them_home_once(
     phone.note("they looked alike")
     phone.page.get_by_role("button", name="The game is over").click()
     expect(phone.page.get_by_text("This game is over.")).to_be_visible()
+    phone.undo()
+    expect(phone.page.get_by_role("button", name="The game is over")).to_be_visible()
     phone.home()
-    *_, note, end = map(_event, written(table, game))
+    *_, note, end, _ = map(_event, written(table, game))
     assert (note, end) == (Noted(text="they looked alike"), Ended())
+    (record,) = [each for each in game_records(written(table, game), force="") if each.id == game]
+    assert record.ended is None
 
 
 def test_two_phones_that_disagree_are_shown_side_by_side(browser: Browser, table: Served) -> None:
@@ -193,6 +232,25 @@ def test_a_clock_that_is_wrong_changes_nothing_and_is_told(browser: Browser, tab
         phone.home()
         expect(phone.page.locator(".notes")).to_contain_text("120 minutes behind")
         assert len(written(table, game)) == 2
+
+
+def test_what_is_broken_is_told_with_its_stand_and_taken_back_by_another_tap(
+    context: BrowserContext, table: Served
+) -> None:
+    phone = Phone(context, table)
+    phone.open()
+    phone.begin()
+    unit = "No 1 Company / 1 Platoon"
+    stand = phone.page.locator(f"[data-key='to repair {unit} / 1 Section']")
+    phone.page.locator(f"[data-key='head {unit}']").click()
+    phone.page.locator(f"[data-key='broken {unit}']").fill("bayonet snapped")
+    stand.click()
+    expect(stand).to_have_text("1 Section: bayonet snapped")
+    expect(phone.page.locator(f"[data-key='broken {unit}']")).to_have_value("")
+    stand.click()
+    expect(stand).to_have_text("1 Section")
+    stand.click()
+    expect(stand).to_have_text("1 Section: broken")
 
 
 def test_two_letters_or_the_tapped_mark_say_who_it_is(

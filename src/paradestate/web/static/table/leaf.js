@@ -27,6 +27,22 @@ export function leaf(unit, seen, act) {
       switched("arrived", turn)),
     chosen("ammunition", AMMUNITION),
     chosen("due", TURNS),
+    repairs(unit, seen, act),
     ...["attached to", "loaded on"].filter((aspect) => isTold(standing(aspect)))
       .map((aspect) => element("p", {}, `${aspect} ${standing(aspect).values.map(plain).join(" or ")}`)));
+}
+
+/* What is broken on the models themselves, for the bench after the game: the word first, then the stand. */
+function repairs(unit, seen, act) {
+  return element("fieldset", {},
+    element("legend", {}, "to repair"),
+    element("label", {}, "What is broken; then tap its stand",
+      element("input", {"data-key": `broken ${unit.name}`, value: seen.broken, maxlength: 200, typed: act.broken,
+        autocomplete: "off"})),
+    element("div", {class: "row"}, unit.stands.map((stand) => {
+      const standing = seen.state.standing("to repair", stand.name);
+      const words = stand.words || plain(stand.name);
+      return tapped(isTold(standing) ? `${words}: ${standing.values.join(" or ")}` : words, {
+        key: `to repair ${stand.name}`, is: isTold(standing), more: "small", tap: () => act.repair(stand.name)});
+    })));
 }

@@ -5,7 +5,7 @@ import {draw} from "./drawing.js";
 import {plain} from "./element.js";
 import {ended, newId, noted, opened, strike, told} from "./entry.js";
 import {isUnsent, unsent} from "./store.js";
-import {gameState, number} from "./tally.js";
+import {gameState, isTold, number} from "./tally.js";
 
 const NOTHING_ASKED = {text: "", colour: null, bars: null, sign: null};
 
@@ -24,7 +24,8 @@ export class Tapping {
     this.seen = {
       force: null, listed: [], games: [], game: "", state: gameState([]), view: "board", leaf: null,
       asked: NOTHING_ASKED, device: "", waiting: 0, refused: [], is: "none", why: "", metAt: "",
-      skew: "", doubts: [], isUnkept: false, isPassing: false, lost: "", isDark: false, draft: "", last: null,
+      skew: "", doubts: [], isUnkept: false, isPassing: false, lost: "", isDark: false, draft: "", broken: "",
+      last: null,
       log: [], words: () => "", panel: null, buttons: [], carry: "",
     };
   }
@@ -94,11 +95,19 @@ export class Tapping {
   #acts() {
     const inTurn = (work) => this.inTurn(work);
     const write = (made) => this.#write(made);
+    const tell = (aspect, name, value) => {
+      const turn = number(this.seen.state.standing("turn", "")) || null;
+      const over = this.seen.state.standing(aspect, name).over;
+      return write((teller) => told(teller, {subject: [aspect, name], value, over, turn}));
+    };
     return {
-      tell: (aspect, name, value) => inTurn(() => {
-        const turn = number(this.seen.state.standing("turn", "")) || null;
-        const over = this.seen.state.standing(aspect, name).over;
-        return write((teller) => told(teller, {subject: [aspect, name], value, over, turn}));
+      tell: (aspect, name, value) => inTurn(() => tell(aspect, name, value)),
+      broken: (text) => { this.seen.broken = text; },
+      repair: (name) => inTurn(async () => {
+        const isThere = isTold(this.seen.state.standing("to repair", name));
+        await tell("to repair", name, isThere ? "" : this.seen.broken.trim() || "broken");
+        if (!isThere) this.seen.broken = "";
+        this.redraw();
       }),
       undo: () => inTurn(async () => {
         const struck = this.#mine;
@@ -142,7 +151,7 @@ export class Tapping {
 }
 
 function isTakenBack(played) {
-  return Boolean(played?.told || played?.noted);
+  return Boolean(played?.told || played?.noted || played?.ended);
 }
 
 /* The games that the computer named, and those begun here of which it doesn't know yet. */
@@ -171,17 +180,36 @@ function logOf(entries, struck) {
     }));
 }
 
-function wordsOf(entry) {
+/* What an entry says, in the words of the log. */
+export function wordsOf(entry) {
   const said = entry?.says.played ?? {};
   if (said.told) {
     const {subject: [aspect, name], value} = said.told;
     if (aspect === "out") return `${plain(name)} ${value || "back"}`;
+    if (aspect === "to repair") return `${plain(name)} ${value ? `to repair: ${value}` : "needs no repair"}`;
     return [aspect, plain(name), value || "as at the start"].filter(Boolean).join(" ");
   }
   if (said.opened) return `${said.opened.game} begun`;
   if (said.noted) return [plain(said.noted.about ?? ""), said.noted.text].filter(Boolean).join(": ");
-  if (said.ended) return `ended ${said.ended.outcome ?? ""}`;
-  return entry?.says.kind ?? "";
+  if (said.ended) return ["the game is over", said.ended.outcome].filter(Boolean).join(": ");
+  return diceWords(said) || (entry?.says.kind ?? "");
+}
+
+/* What was rolled, asked for and bound where the evening is written down with forms. */
+function diceWords({rolled, asked, committed, spoken, revealed}) {
+  if (rolled) {
+    const {number: many = 0, purpose, faces = [], total} = rolled;
+    const shown = faces.length > 1 ? `${faces.join(", ")}, ${total} in all` : `${total}`;
+    return `${many ? `${many} x ` : ""}${purpose}: rolled ${shown}`;
+  }
+  if (asked) {
+    const {number: many, entry, allowed = null, taken = 0} = asked;
+    if (allowed === null && !taken) return `${many} x ${entry}: to be asked for`;
+    return `${entry}: ${taken || "none"} taken`;
+  }
+  if (committed) return `${committed.purpose}: the machine is bound`;
+  if (spoken) return `the opponent’s word: ${spoken.word}`;
+  return revealed ? "the machine’s secret told" : "";
 }
 
 /* The screen stays on, and the browser is asked once, at the first tap, to keep what it holds. */
