@@ -15,8 +15,9 @@ from paradestate.core.play.event import Subject, Told
 from paradestate.journeys.bench import OrderOfWork, order_of_work
 from paradestate.journeys.history import history
 from paradestate.journeys.losses_pen import LossesTold, Teller
+from paradestate.journeys.losses_struck import strike_loss
 from paradestate.journeys.pen import write_requests
-from paradestate.journeys.repairs import RepairsAsked, put_on_the_bench
+from paradestate.journeys.repairs import RepairsAsked, put_on_the_bench, repairs_offered
 from tests.forces import EXAMPLES
 from tests.journeys.logging_to import logged
 from tests.journeys.played_losses import AT, DAY, SECTIONS, ids, play
@@ -79,6 +80,36 @@ def test_what_is_broken_is_wanted_on_the_next_game_night_until_it_is_done(teller
     )
     assert write_requests(teller, [mended]).entries
     assert not order(teller).ladder.repairs
+
+
+def test_a_form_is_written_once_and_what_went_back_is_struck_out_like_any_other(
+    teller: Teller,
+) -> None:
+    play(teller.folder, to_repair(BROKEN, "bayonet snapped"))
+    asked = RepairsAsked(names=(BROKEN,), wanted=DAY + WEEK)
+    form = replace(teller, form=teller.new_id())
+    done = put_on_the_bench(form, asked)
+    (entry,) = done.entries
+    assert (done.after.to_repair, done.after.went_back) == ({}, {BROKEN: entry})
+    again = put_on_the_bench(form, asked)
+    assert (again.was_there, again.is_done, again.entries) == (True, True, ())
+    slip = replace(teller, form=teller.new_id())
+    assert codes(strike_loss(slip, entry.id, because=" ")) == ["log-incomplete"]
+    struck = strike_loss(slip, entry.id, because="another stand")
+    assert [each.struck_out for each in struck.entries] == [entry.id]
+    assert (struck.after.to_repair, struck.after.went_back) == ({BROKEN: "bayonet snapped"}, {})
+    assert strike_loss(slip, entry.id, because="another stand").was_there
+    other = replace(teller, form=teller.new_id())
+    assert codes(strike_loss(other, entry.id, because="again")) == ["line-unclear"]
+
+
+def test_a_form_begins_with_the_next_game_night_and_the_stages_before_the_last(
+    teller: Teller,
+) -> None:
+    offered = repairs_offered(teller.folder, today=DAY)
+    assert (offered.wanted, offered.stages[-1]) == (None, "painted")
+    (teller.folder / "nights.yaml").write_text(NIGHTS, encoding="utf-8")
+    assert repairs_offered(teller.folder, today=DAY).wanted == NEXT_NIGHT
 
 
 def test_a_stand_may_be_named_with_its_day_and_its_stage(teller: Teller) -> None:

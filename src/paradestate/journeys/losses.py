@@ -31,6 +31,7 @@ from paradestate.core.choice import Choice, chosen
 from paradestate.core.establishment import Establishment, establishment
 from paradestate.core.finding import Finding, stops
 from paradestate.core.force import Force
+from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.play.game_record import GameRecord
 from paradestate.core.unfolding import Stand
 from paradestate.journeys.check import checked
@@ -60,6 +61,8 @@ class AfterGame:
     experience: Mapping[str, int] = field(default_factory=dict)
     to_repair: Mapping[str, str] = field(default_factory=dict)
     """Stand that this game left to be repaired, and isn't on the bench, to what is broken."""
+    went_back: Mapping[str, JournalEntry] = field(default_factory=dict)
+    """Stand that this game left to be repaired to the entry by which it went to the bench."""
     next_game: str = ""
     """The kind of game that the next one is taken to be."""
     games: tuple[GameRecord, ...] = ()
@@ -126,12 +129,14 @@ def losses(
         wrong = tuple(dict.fromkeys((*stops(slips), *stops(more))))
         return AfterGame(findings=(*findings, *wrong), texts=read.texts)
     told = _told(read.force, record, games=games, roster=roster, ahead=ahead)
+    repairs = to_repair(record, past.entries[::-1], struck_out=past.struck_out)
     return replace(
         told,
         findings=(*findings, *told.findings),
         texts=read.texts,
         record=record,
-        to_repair=to_repair(record, past.entries[::-1], struck_out=past.struck_out),
+        to_repair=repairs.waiting,
+        went_back=repairs.went_back,
         next_game=game,
         games=games,
         kinds_of_game=tuple(read.force.games),

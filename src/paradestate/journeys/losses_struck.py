@@ -1,4 +1,4 @@
-"""What was written down about losses, and how a slip of it is struck out with its reason.
+"""What was written down about losses and repairs, and how a slip of it is struck out.
 
 A roll is struck out with what followed from it, for one without the other would say nothing.
 """
@@ -13,6 +13,7 @@ from paradestate.core.play.event import Rolled, Told
 from paradestate.core.play.game_record import GameRecord, Line
 from paradestate.core.play.play_finding import not_of_this_game
 from paradestate.core.unfolding import SEPARATOR
+from paradestate.journeys.history import entry_of_id
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_pen import LossesTold, Teller, line_id, losses_now
 from paradestate.journeys.losses_rolled import PURPOSE
@@ -94,30 +95,46 @@ def strike_loss(teller: Teller, beginning: str, *, because: str) -> LossesTold:
     if after.record is None:
         return LossesTold(findings=(), after=after)
     start = beginning.strip().lower()
-    every = [each for each in loss_lines(after) if each.line.id.startswith(start)]
+    every = [each for each in _together(after) if each[0].startswith(start)]
+    form = teller.form_id()
+    if start and not every and _is_there(teller, line_id(form, "struck", start)):
+        return LossesTold(findings=(), after=after, was_there=True)
     if len(every) != 1 or not start:
         return LossesTold(findings=(not_of_this_game(beginning),), after=after)
     if not because.strip():
         return LossesTold(findings=(reason_missing(),), after=after)
-    form = teller.form_id()
-    lines = [each for each in (every[0].line, *every[0].following) if each.holds]
+    struck = {line.id for line in after.record.lines if not line.holds}
+    ids = [id_ for id_ in every[0] if id_ not in struck]
     done = write_requests(
         teller,
         [
             LogRequest(
-                id=line_id(form, "struck", each.id),
+                id=line_id(form, "struck", id_),
                 kind=EntryKind.STRUCK_OUT,
                 written=teller.now.replace(microsecond=0),
                 on=teller.today,
                 note=because.strip(),
-                struck_out=each.id,
+                struck_out=id_,
             )
-            for each in lines
+            for id_ in ids
         ],
     )
     return LossesTold(
         findings=done.findings,
         after=losses_now(teller),
         entries=done.entries,
-        was_there=not lines,
+        was_there=not ids,
     )
+
+
+def _together(after: AfterGame) -> Iterator[tuple[str, ...]]:
+    """Ids of each thing that may be struck out, with those that go with it."""
+    for each in loss_lines(after):
+        yield tuple(line.id for line in (each.line, *each.following))
+    for id_ in dict.fromkeys(entry.id for entry in after.went_back.values()):
+        yield (id_,)
+
+
+def _is_there(teller: Teller, id_: str) -> bool:
+    """Whether a form was sent before: what went to the bench isn't known any more once struck."""
+    return entry_of_id(teller.folder, id_, today=teller.today, memory=teller.memory) is not None

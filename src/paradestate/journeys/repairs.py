@@ -6,6 +6,7 @@ losses -> stands to be repaired -> the day and the stage -> an entry for each ->
 import datetime
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from paradestate.core.campaign.loss_finding import (
     no_day_for_repairs,
@@ -18,10 +19,12 @@ from paradestate.core.game_night import nights_within
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
 from paradestate.core.span import DateSpan
+from paradestate.core.unfolding import spoken
 from paradestate.core.work.habit import later
 from paradestate.journeys.check import checked
-from paradestate.journeys.losses import AfterGame
-from paradestate.journeys.losses_pen import LossesTold, Teller, losses_now
+from paradestate.journeys.history import entry_of_id
+from paradestate.journeys.losses_pen import LossesTold, Teller, line_id, losses_now
+from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.pen import write_requests
 
 LOOKED_AHEAD = 366
@@ -42,16 +45,39 @@ class RepairsAsked:
     """What is broken, where the board doesn't say."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RepairsOffered:
+    """What a form for repairs begins with."""
+
+    wanted: datetime.date | None
+    """The next game night; None where none is written down."""
+    stages: Sequence[str]
+    """To which a stand may go back, in their order; the last of them unless said otherwise."""
+
+
+def repairs_offered(
+    folder: Path, *, today: datetime.date, memory: Memory = NOTHING
+) -> RepairsOffered:
+    """The day and the stages for what is to be repaired. Raises FileError."""
+    force = checked(folder, today=today, memory=memory).force
+    return RepairsOffered(wanted=_next_night(force, today=today), stages=force.bench.stages[:-1])
+
+
 def put_on_the_bench(teller: Teller, asked: RepairsAsked) -> LossesTold:
     """Writes down for each stand that it went back to be repaired.
 
-    One that can't be written hinders no other. Raises StoreError, and FileError.
+    One that can't be written hinders no other. A form that names its stands is written once,
+    however often it is sent. Raises StoreError, and FileError.
     """
     after = losses_now(teller)
     if after.record is None:
         return LossesTold(findings=(), after=after)
     force = checked(teller.folder, today=teller.today, memory=teller.memory).force
-    broken = {name: after.to_repair.get(name, "") for name in asked.names} or after.to_repair
+    form = teller.form_id()
+    names = [name for name in asked.names if not _is_there(teller, line_id(form, "bench", name))]
+    if asked.names and not names:
+        return LossesTold(findings=(), after=after, was_there=True)
+    broken = {name: after.to_repair.get(name, "") for name in names} or after.to_repair
     stages = force.bench.stages
     day = asked.wanted or _next_night(force, today=teller.today)
     wrong = tuple(_wrong(broken, stages=stages, day=day))
@@ -59,7 +85,7 @@ def put_on_the_bench(teller: Teller, asked: RepairsAsked) -> LossesTold:
         return LossesTold(findings=wrong, after=after)
     requests = [
         LogRequest(
-            id=teller.new_id(),
+            id=line_id(form, "bench", name),
             kind=EntryKind.MOVED,
             written=teller.now.replace(microsecond=0),
             on=teller.today,
@@ -71,7 +97,11 @@ def put_on_the_bench(teller: Teller, asked: RepairsAsked) -> LossesTold:
         )
         for name, what in broken.items()
     ]
-    return _written(teller, after, requests=requests)
+    return _written(replace(teller, of=after.record.id), requests)
+
+
+def _is_there(teller: Teller, id_: str) -> bool:
+    return entry_of_id(teller.folder, id_, today=teller.today, memory=teller.memory) is not None
 
 
 def _wrong(
@@ -91,13 +121,24 @@ def _next_night(force: Force, *, today: datetime.date) -> datetime.date | None:
     return next(iter(nights_within(nights, span=span)), None)
 
 
-def _written(teller: Teller, after: AfterGame, *, requests: Sequence[LogRequest]) -> LossesTold:
+def _of_stand(found: Finding, name: str) -> Finding:
+    """The stop with the stand that it is about, where it doesn't say so itself."""
+    if found.code != "more-than-held":
+        return found
+    return replace(
+        found,
+        message=f"{spoken(name)} isn't at the last stage: {found.message}",
+        hint="Log first that it was received, or that it reached the last stage.",
+    )
+
+
+def _written(teller: Teller, requests: Sequence[LogRequest]) -> LossesTold:
     findings: list[Finding] = []
     entries: list[JournalEntry] = []
     for request in requests:
         done = write_requests(teller, [request])
-        findings.extend(stops(done.findings))
+        findings.extend(_of_stand(each, request.stand) for each in stops(done.findings))
         entries.extend(done.entries)
-    assert after.record is not None  # noqa: S101 - the caller has looked
-    now = losses_now(replace(teller, of=after.record.id))
-    return LossesTold(findings=tuple(dict.fromkeys(findings)), after=now, entries=tuple(entries))
+    return LossesTold(
+        findings=tuple(dict.fromkeys(findings)), after=losses_now(teller), entries=tuple(entries)
+    )

@@ -3,7 +3,7 @@
 import datetime
 from dataclasses import replace
 
-from paradestate.core.campaign.to_repair import to_repair
+from paradestate.core.campaign.to_repair import Repairs, to_repair
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.play.event import Ended, Subject, Told
 from paradestate.core.play.game_record import game_records
@@ -30,10 +30,25 @@ def went_back(*names: str, id_: str = "back") -> JournalEntry:
     )
 
 
-def left(*more: JournalEntry, struck: tuple[str, ...] = ()) -> dict[str, str]:
+def repairs(*more: JournalEntry, struck: tuple[str, ...] = ()) -> Repairs:
     entries = [*ENTRIES, *more]
     (record,) = game_records(entries, force="")
-    return dict(to_repair(record, entries, struck_out=struck))
+    return to_repair(record, entries, struck_out=struck)
+
+
+def left(*more: JournalEntry, struck: tuple[str, ...] = ()) -> dict[str, str]:
+    return dict(repairs(*more, struck=struck).waiting)
+
+
+def test_what_went_back_is_known_by_its_last_entry() -> None:
+    assert not repairs().went_back
+    both = went_back("1 Section", "2 Section")
+    assert repairs(both).went_back == {"1 Section": both, "2 Section": both}
+    later = went_back("1 Section", id_="later")
+    assert repairs(both, later).went_back == {"1 Section": later, "2 Section": both}
+    assert repairs(both, later, struck=("later",)).went_back == repairs(both).went_back
+    elsewhere = went_back("3 Section")
+    assert not repairs(elsewhere).went_back
 
 
 def test_what_is_told_is_to_be_repaired_until_it_has_gone_back() -> None:

@@ -7,7 +7,10 @@ from pathlib import Path
 import pytest
 from httpx2 import Response
 
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.play.event import Subject, Told
 from paradestate.web.application import PAGES
+from tests.journeys.logging_to import logged
 from tests.journeys.played_losses import CAMPAIGN, SECTIONS, out, play, with_campaign
 from tests.web.server import marenz
 from tests.web.visitor import NOW, Visitor, words_of
@@ -173,3 +176,52 @@ def test_before_any_game_and_with_a_stop_nothing_is_told(tmp_path: Path) -> None
 def test_it_stands_after_the_papers_in_the_index() -> None:
     paths = [page.path for page in PAGES]
     assert paths.index("papers") < paths.index("after")
+
+
+def to_repair(name: str, what: str) -> Told:
+    return Told(subject=Subject("to repair", name), value=what)
+
+
+@pytest.fixture
+def broken(folder: Path) -> Visitor:
+    """A game that left two sections to be repaired, one of which the journal knows."""
+    logged(folder, EntryKind.RECEIVED, stand=SECTIONS[0], on=DAY)
+    two = (to_repair(SECTIONS[0], "bayonet snapped"), to_repair(SECTIONS[1], "base bent"))
+    play(folder, *two, start=3000, on=DAY)
+    return Visitor(folder)
+
+
+def test_what_is_to_be_repaired_goes_to_the_bench_once_and_is_struck_out_again(
+    broken: Visitor,
+) -> None:
+    seen = broken.get("after")
+    assert "to repair No 1 Company, 1 Platoon, 1 Section bayonet snapped" in words_of(seen)
+    fields = {"stand": SECTIONS[0], "wanted": "2026-03-19", "to": "painted"}
+    done = [broken.fill(seen, "after/bench#repairs", filled=fields) for _ in range(2)]
+    assert [each.status_code for each in done] == [200, 200]
+    text = words_of(done[1])
+    assert "1 Section Wanted on 19 March 2026: bayonet snapped Strike out" in text
+    assert "2 Section base bent" in text
+    struck = broken.fill(done[1], "after/strike#repairs", filled={"because": "it was another"})
+    assert "1 Section bayonet snapped" in words_of(struck)
+    assert "Wanted on 19 March" not in words_of(struck)
+
+
+def test_a_form_for_repairs_that_is_refused_keeps_what_was_typed(broken: Visitor) -> None:
+    seen = broken.get("after")
+    both = {"entry": NEW, "stand": list(SECTIONS[:2]), "wanted": "", "note": "glue first"}
+    undated = broken.post("after/bench", both, seen=seen)
+    assert undated.status_code == 422
+    assert "Nothing says by when the repairs are wanted." in words_of(undated)
+    assert undated.text.count(" checked") == 2
+    assert 'value="glue first"' in undated.text
+    nobody = broken.post("after/bench", {"entry": NEW, "wanted": "2026-03-19"}, seen=seen)
+    assert "No stand is ticked." in words_of(nobody)
+    wrong = broken.post("after/bench", {**both, "wanted": "tomorrow"}, seen=seen)
+    assert wrong.status_code == 422
+    assert "Write the day, such as" in words_of(wrong)
+    # the second isn't known to the journal; it hinders the first not
+    half = broken.post("after/bench", {**both, "wanted": "2026-03-19"}, seen=seen)
+    assert half.status_code == 422
+    assert "Wanted on 19 March 2026: glue first" in words_of(half)
+    assert half.text.count(" checked") == 1

@@ -92,12 +92,17 @@ def nothing_to_repair() -> Finding:
     )
 
 
+def none_ticked() -> Finding:
+    """The stop for a form that puts nothing on the bench."""
+    return incomplete("No stand is ticked.", hint="Tick those that go to the bench.")
+
+
 def no_day_for_repairs() -> Finding:
     """The stop where nothing says by when repairs are wanted."""
     return log_stop(
         code="repair-undated",
         message="Nothing says by when the repairs are wanted.",
-        hint="Add --wanted DATE, or write the game nights down under `aim`.",
+        hint="Say the day (the command: `--wanted DATE`), or write the game nights under `aim`.",
     )
 
 

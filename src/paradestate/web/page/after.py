@@ -22,7 +22,9 @@ from paradestate.journeys.losses_rolled import (
 )
 from paradestate.journeys.losses_struck import strike_loss
 from paradestate.journeys.losses_told import WORDS, tell_fate, tell_out
+from paradestate.journeys.repairs import put_on_the_bench, repairs_offered
 from paradestate.web.after.question import COMPANIES, question
+from paradestate.web.after.repair import repair_view, repairs_typed
 from paradestate.web.after.view import ROLL, after_view, example_of, game_words
 from paradestate.web.log_form import head_said, new_id
 from paradestate.web.page_kind import Page
@@ -39,6 +41,8 @@ class Said:
 
     findings: tuple[Finding, ...] = ()
     status: int = 200
+    of_repairs: bool = False
+    """Whether it is said of the form for repairs, which says it itself."""
 
 
 def show(visit: Visit) -> Response:
@@ -77,6 +81,20 @@ def tell(visit: Visit) -> Response:
             done = tell_fate(_teller(visit), names, word=word)
         else:
             done = tell_out(_teller(visit), names, how=word or YES)
+    return _answered(visit, done)
+
+
+def bench(visit: Visit) -> Response:
+    """Puts on the bench what the game left to be repaired."""
+    asked, wrong = repairs_typed(visit.form)
+    if wrong:
+        said = Said(findings=tuple(wrong), status=UNPROCESSABLE, of_repairs=True)
+        return _page(visit, said=said)
+    with visit.site.writing:
+        done = put_on_the_bench(_teller(visit), asked)
+    if done.findings:
+        said = Said(findings=done.findings, status=UNPROCESSABLE, of_repairs=True)
+        return _page(visit, said=said)
     return _answered(visit, done)
 
 
@@ -121,6 +139,7 @@ def _page(visit: Visit, *, said: Said) -> Response:
     record = after.record
     if record is None:
         return _nothing(visit, after, said=said)
+    offered = repairs_offered(visit.folder, today=visit.today, memory=visit.memory)
     own = [each for each in after.findings if each.place.file == "command line"]
     return visit.page(
         "after.html",
@@ -129,6 +148,7 @@ def _page(visit: Visit, *, said: Said) -> Response:
         asked=asked,
         after=after,
         view=after_view(after, record, asked=asked),
+        repairs=repair_view(after, offered, typed=visit.form if said.of_repairs else None),
         typed=visit.form.texts if said.findings else {},
         games=[(each.id, game_words(each)) for each in after.games[::-1][:MOST_GAMES]],
         ways_out=((YES, "out of action"), *((each, each) for each in after.campaign.never_back)),
@@ -164,7 +184,7 @@ PAGE = Page(
     path="after",
     title="After",
     show=show,
-    actions={"roll": roll, "tell": tell, "strike": strike},
-    parts={"roll": show, "tell": show, "strike": show},
+    actions={"roll": roll, "tell": tell, "bench": bench, "strike": strike},
+    parts={"roll": show, "tell": show, "bench": show, "strike": show},
 )
 """What a game left behind; where a form was answered in its place, loading anew shows the sheet."""
