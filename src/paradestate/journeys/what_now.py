@@ -39,6 +39,8 @@ class WhatNow:
     """What is best asked for next."""
     take: Purchase | None = None
     """What is best taken of what the dice allow."""
+    takes_none: bool = False
+    """Whether it is best to take none of it."""
     buy: tuple[Purchase, ...] = ()
     """What is best bought at the end, where nothing more is asked for."""
     is_all: bool = False
@@ -145,7 +147,8 @@ def _of_open(request: Request, play: Fallback) -> WhatNow:
     made, outcome = came
     after = chart_lines(replace(play, chart=outcome.then))
     if made.takes is None:
-        return WhatNow(words=f"Take none of the {request.allowed}.", chart=after)
+        entry = capital(request.asked.entry)
+        return WhatNow(words=f"{entry}: take none.", chart=after, takes_none=True)
     taken = "all" if made.takes.number == request.allowed else f"only {made.takes.number}"
     several_ = request.allowed != 1
     number = f"{taken} of the {request.allowed}" if several_ else "it"

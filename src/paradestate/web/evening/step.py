@@ -17,8 +17,10 @@ from paradestate.core.sentence.support import purchase_words, purchases_words
 from paradestate.core.sentence.wording import several
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.offer import Offer
+from paradestate.core.support.plan import plan_points
 from paradestate.journeys.played_game import PlayedGame
 from paradestate.journeys.roll_for import RollFor, roll_for
+from paradestate.journeys.what_now import WhatNow
 from paradestate.text.typed import purchases_text
 
 MOST_DICE = 12
@@ -76,6 +78,7 @@ class TakeStep:
     entry: str
     choice: str
     numbers: tuple[Takeable, ...]
+    is_none_best: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,6 +88,7 @@ class BuyStep:
     form: ClassVar[str] = "buy"
     typed: str
     words: str
+    price: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,7 +137,7 @@ def step_of(game: PlayedGame, *, asked: str) -> tuple[Step, tuple[Finding, ...]]
     if account is None:
         return ChooseStep(), ()
     if account.open is not None:
-        return _take(account.open, account, best=game.now.take), ()
+        return _take(account.open, account, now=game.now), ()
     best = _to_roll(game, account)
     wanted = asked or best
     if wanted:
@@ -165,7 +169,7 @@ def _without_roll(game: PlayedGame, account: Account) -> Step:
         )
         return DeclareStep(entries=tuple(entries))
     if game.now.buy:
-        return BuyStep(typed=purchases_text(game.now.buy), words=purchases_words(game.now.buy))
+        return _buy(game.now.buy, account)
     return DoneStep() if game.now.is_all else ChooseStep()
 
 
@@ -207,10 +211,10 @@ def _roll(made: RollFor, wanted: str, *, account: Account, is_other: bool) -> Ro
     )
 
 
-def _take(request: Request, account: Account, *, best: Purchase | None) -> TakeStep:
+def _take(request: Request, account: Account, *, now: WhatNow) -> TakeStep:
     asked = request.asked
     offer = account.terms.offers[asked.entry]
-    best_number = 0 if best is None else best.number
+    best_number = 0 if now.take is None else now.take.number
     allowed = (each for each in offer.cost if each <= (request.allowed or 0))
     numbers = sorted(allowed, key=lambda each: (each != best_number, -each))
     return TakeStep(
@@ -226,6 +230,17 @@ def _take(request: Request, account: Account, *, best: Purchase | None) -> TakeS
             )
             for each in numbers
         ),
+        is_none_best=now.takes_none,
+    )
+
+
+def _buy(bought: tuple[Purchase, ...], account: Account) -> BuyStep:
+    offers, before = account.terms.offers, account.bought
+    points = plan_points(offers, (*before, *bought)) - plan_points(offers, before)
+    return BuyStep(
+        typed=purchases_text(bought),
+        words=purchases_words(bought),
+        price=several(points, "point"),
     )
 
 
