@@ -121,14 +121,14 @@ def _next_night(force: Force, *, today: datetime.date) -> datetime.date | None:
     return next(iter(nights_within(nights, span=span)), None)
 
 
-def _of_stand(found: Finding, name: str) -> Finding:
-    """The stop with the stand that it is about, where it doesn't say so itself."""
+def _of_stand(found: Finding, request: LogRequest) -> Finding:
+    """The stop by the stand that it is about, where it speaks of its figures."""
     if found.code != "more-than-held":
         return found
     return replace(
         found,
-        message=f"{spoken(name)} isn't at the last stage: {found.message}",
-        hint="Log first that it was received, or that it reached the last stage.",
+        message=f"By the journal {spoken(request.stand)} isn't {request.from_stage}.",
+        hint="Log first that it was received, or that it reached that stage.",
     )
 
 
@@ -137,7 +137,7 @@ def _written(teller: Teller, requests: Sequence[LogRequest]) -> LossesTold:
     entries: list[JournalEntry] = []
     for request in requests:
         done = write_requests(teller, [request])
-        findings.extend(_of_stand(each, request.stand) for each in stops(done.findings))
+        findings.extend(_of_stand(each, request) for each in stops(done.findings))
         entries.extend(done.entries)
     return LossesTold(
         findings=tuple(dict.fromkeys(findings)), after=losses_now(teller), entries=tuple(entries)

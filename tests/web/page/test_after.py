@@ -224,4 +224,5 @@ def test_a_form_for_repairs_that_is_refused_keeps_what_was_typed(broken: Visitor
     half = broken.post("after/bench", {**both, "wanted": "2026-03-19"}, seen=seen)
     assert half.status_code == 422
     assert "Wanted on 19 March 2026: glue first" in words_of(half)
+    assert "By the journal No 1 Company, 1 Platoon, 2 Section isn't based." in words_of(half)
     assert half.text.count(" checked") == 1

@@ -230,6 +230,8 @@ def test_a_line_is_struck_out_with_its_reason_and_stays(visitor: Visitor) -> Non
     record = seen.text.partition('<ol class="rolls">')[2].partition("</ol>")[0]
     assert record.count('<li class="struck">') == 1
     opening = records(visitor)[-1].opening.id
+    asked = visitor.get(f"evening?strike={opening}")
+    assert "The whole game goes with it" in words_of(asked)
     gone = struck(visitor, seen, line=opening, because="the wrong game")
     assert gone.status_code == 200
     assert opening not in {each.opening.id for each in records(visitor)}

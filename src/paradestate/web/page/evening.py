@@ -67,6 +67,8 @@ class Striking:
 
     line: Line
     words: str
+    is_whole_game: bool
+    """Whether it is the opening, without which nothing of the game counts."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -301,7 +303,10 @@ def _striking(visit: Visit, record: GameRecord | None) -> Striking | None:
     id_ = visit.form.text("line") or visit.query.get("strike", "")
     lines = () if record is None else record.lines
     line = next((each for each in lines if each.id == id_ and each.holds), None)
-    return None if line is None else Striking(line=line, words=capital(event_words(line.event)))
+    if line is None:
+        return None
+    is_whole = isinstance(line.event, Opened)
+    return Striking(line=line, words=capital(event_words(line.event)), is_whole_game=is_whole)
 
 
 def _written(visit: Visit, record: GameRecord | None) -> Written | None:

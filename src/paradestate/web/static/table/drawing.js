@@ -5,6 +5,7 @@ import {isOtherForce, limitsOf, lossCount, lossWords} from "./limits.js";
 import {dueNow, isTold, losses, missions, number, takenCompany} from "./tally.js";
 import {found, units} from "./who.js";
 
+const LONG = 80; // letters beside which a button would leave too narrow a column
 const VIEWS = {board: "Board", fire: "Fire", who: "Who is who", log: "Log"};
 
 export function draw(place, seen, act) {
@@ -42,7 +43,8 @@ function notes(seen, act) {
   };
   const isBad = seen.is === "unpaired" || seen.is === "stopped" || seen.isPassing;
   return element("header", {class: "notes"},
-    element("p", {class: isBad ? "red" : "", role: "status", id: "kept"}, said[seen.is]),
+    element("p", {class: `${isBad ? "red" : ""}${said[seen.is].length > LONG ? " long" : ""}`, role: "status",
+      id: "kept"}, said[seen.is]),
     seen.skew ? element("p", {}, seen.skew) : null,
     seen.isUnkept ? element("p", {class: "red"}, "Leave this page open: the browser keeps what is "
       + "tapped, but not the page itself, as long as it warns of this computer. ",
@@ -230,7 +232,7 @@ function thumb(seen, act) {
   return element("footer", {class: "thumb"},
     element("div", {class: "row"},
       element("button", {type: "button", class: "undo", "data-key": "undo", tap: act.undo,
-        disabled: seen.last === null}, seen.last ? `Undo: ${seen.last}` : "Nothing to undo"),
+        disabled: seen.last === null}, element("span", {}, seen.last ? `Undo: ${seen.last}` : "Nothing to undo")),
       element("button", {type: "button", class: "turn", "data-key": "turn",
         tap: () => act.tell("turn", "", String(turn + 1))}, turn ? `Turn ${turn} +` : "Turn 1 begins")),
     element("nav", {class: "row", "aria-label": "Views"}, Object.entries(VIEWS).map(([name, words]) =>

@@ -44,9 +44,9 @@ function shown(given, act) {
   return [
     element("h2", {"aria-live": "polite"}, words),
     drawn(codes[at], words),
-    element("div", {class: "row codes"},
+    ...(codes.length > 1 ? [element("div", {class: "row codes"},
       tapped("The one before", {key: "before", tap: () => act.turnTo(at - 1)}),
-      tapped("The next", {key: "next", tap: () => act.turnTo(at + 1)})),
+      tapped("The next", {key: "next", tap: () => act.turnTo(at + 1)}))] : []),
     element("p", {}, "Read each with any reader of QR codes that keeps the text, in any order, and "
       + "paste all of it on the computer. Which of them are missing is told there."),
     tapped("Put the codes away", {key: "codes", more: "whole", tap: act.codes}),

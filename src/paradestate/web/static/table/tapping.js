@@ -79,7 +79,7 @@ export class Tapping {
     const last = here.filter((each) => each.isOwn && isTakenBack(each.says.played) && !seen.state.struck.has(each.id))
       .sort((one, other) => other.order - one.order)[0];
     this.#mine = last?.id ?? null;
-    seen.last = last ? wordsOf(last) : null;
+    seen.last = last ? wordsOf(last, shortly) : null;
     this.redraw();
   }
 
@@ -181,18 +181,23 @@ function logOf(entries, struck) {
 }
 
 /* What an entry says, in the words of the log. */
-export function wordsOf(entry) {
+export function wordsOf(entry, named = plain) {
   const said = entry?.says.played ?? {};
   if (said.told) {
     const {subject: [aspect, name], value} = said.told;
-    if (aspect === "out") return `${plain(name)} ${value || "back"}`;
-    if (aspect === "to repair") return `${plain(name)} ${value ? `to repair: ${value}` : "needs no repair"}`;
-    return [aspect, plain(name), value || "as at the start"].filter(Boolean).join(" ");
+    if (aspect === "out") return `${named(name)} ${value || "back"}`;
+    if (aspect === "to repair") return `${named(name)} ${value ? `to repair: ${value}` : "needs no repair"}`;
+    return [aspect, named(name), value || "as at the start"].filter(Boolean).join(" ");
   }
   if (said.opened) return `${said.opened.game} begun`;
-  if (said.noted) return [plain(said.noted.about ?? ""), said.noted.text].filter(Boolean).join(": ");
+  if (said.noted) return [named(said.noted.about ?? ""), said.noted.text].filter(Boolean).join(": ");
   if (said.ended) return ["the game is over", said.ended.outcome].filter(Boolean).join(": ");
   return diceWords(said) || (entry?.says.kind ?? "");
+}
+
+/* The end of a name, which tells it from its neighbours, where there is room for no more. */
+function shortly(name) {
+  return plain(name.split(" / ").slice(-2).join(" / "));
 }
 
 /* What was rolled, asked for and bound where the evening is written down with forms. */
