@@ -22,7 +22,7 @@ from paradestate.core.sentence.campaign import (
 from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.play import event_words
-from paradestate.core.sentence.wording import capital, on_one_line
+from paradestate.core.sentence.wording import capital, day_words, on_one_line
 from paradestate.journeys.losses import AfterGame
 from paradestate.journeys.losses_struck import loss_lines
 
@@ -53,6 +53,11 @@ def print_losses(after: AfterGame) -> None:
         print_notes(out, after.record)
     for name, what in after.to_repair.items():
         print_hanging(out, f"To repair, not on the bench yet: {name} ({on_one_line(what)}).")
+    for name, entry in after.went_back.items():
+        assert entry.wanted is not None  # noqa: S101 - without a day nothing goes back so
+        wanted = day_words(entry.wanted)
+        short = entry.id[:SHORT]
+        print_hanging(out, f"Went to the bench: {name}, wanted on {wanted} (entry {short}).")
     if after.groups:
         out.print()
         _print_rolls(out, after)

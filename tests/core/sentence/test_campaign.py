@@ -140,7 +140,8 @@ def test_what_was_told_of_a_stand() -> None:
 
     assert told("out", "yes") == "out of action"
     assert told("out", "captured") == "captured"
-    assert told("out", "") == "out: as at the start"
+    assert told("out", "") == "back in action"
+    assert told("promoted", "") == "promoted: as at the start"
     assert told("after the game", "lost") == "lost"
     assert told("promoted", "yes") == "promoted"
 

@@ -8,7 +8,7 @@ import pytest
 from httpx2 import Response
 
 from paradestate.core.journal_entry import EntryKind
-from paradestate.core.play.event import Subject, Told
+from paradestate.core.play.event import Noted, Subject, Told
 from paradestate.web.application import PAGES
 from tests.journeys.logging_to import logged
 from tests.journeys.played_losses import CAMPAIGN, SECTIONS, out, play, with_campaign
@@ -187,7 +187,7 @@ def broken(folder: Path) -> Visitor:
     """A game that left two sections to be repaired, one of which the journal knows."""
     logged(folder, EntryKind.RECEIVED, stand=SECTIONS[0], on=DAY)
     two = (to_repair(SECTIONS[0], "bayonet snapped"), to_repair(SECTIONS[1], "base bent"))
-    play(folder, *two, start=3000, on=DAY)
+    play(folder, *two, Noted(text="rain all day"), start=3000, on=DAY)
     return Visitor(folder)
 
 
@@ -196,6 +196,7 @@ def test_what_is_to_be_repaired_goes_to_the_bench_once_and_is_struck_out_again(
 ) -> None:
     seen = broken.get("after")
     assert "to repair No 1 Company, 1 Platoon, 1 Section bayonet snapped" in words_of(seen)
+    assert "Noted to be remembered of this game rain all day" in words_of(seen)
     fields = {"stand": SECTIONS[0], "wanted": "2026-03-19", "to": "painted"}
     done = [broken.fill(seen, "after/bench#repairs", filled=fields) for _ in range(2)]
     assert [each.status_code for each in done] == [200, 200]
@@ -209,7 +210,9 @@ def test_what_is_to_be_repaired_goes_to_the_bench_once_and_is_struck_out_again(
 
 def test_a_form_for_repairs_that_is_refused_keeps_what_was_typed(broken: Visitor) -> None:
     seen = broken.get("after")
-    both = {"entry": NEW, "stand": list(SECTIONS[:2]), "wanted": "", "note": "glue first"}
+    stands = list(SECTIONS[:2])
+    both: dict[str, str | list[str]] = {"entry": NEW, "stand": stands, "wanted": ""}
+    both["note"] = "glue first"
     undated = broken.post("after/bench", both, seen=seen)
     assert undated.status_code == 422
     assert "Nothing says by when the repairs are wanted." in words_of(undated)

@@ -145,7 +145,7 @@ def loss_words(event: Told) -> str:
     """What was told of a stand: `out of action`, `captured`, `recovered`, `promoted`."""
     aspect, value = event.subject.aspect, event.value
     if not value:
-        return f"{aspect}: as at the start"
+        return "back in action" if aspect == OUT else f"{aspect}: as at the start"
     if aspect == PROMOTED:
         return "promoted"
     return out_words(value) if aspect == OUT else value

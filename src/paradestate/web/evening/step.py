@@ -57,6 +57,8 @@ class RollStep:
     price: str
     is_other: bool
     """Whether somebody wants to roll for it of his own accord."""
+    is_again: bool
+    """Whether the entry was rolled for already, so that this roll doesn't count."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -208,6 +210,7 @@ def _roll(made: RollFor, wanted: str, *, account: Account, is_other: bool) -> Ro
         reading=reading,
         price=price,
         is_other=is_other,
+        is_again=made.purpose in {each.asked.entry for each in account.requests},
     )
 
 

@@ -8,6 +8,7 @@ from starlette.responses import Response
 from paradestate.core.campaign.casualty import PROMOTED
 from paradestate.core.finding import Finding, Level
 from paradestate.core.sentence.campaign import FLOW_STEPS
+from paradestate.core.sentence.play import note_words
 from paradestate.core.sentence.wording import several
 from paradestate.core.unfolding import spoken
 from paradestate.journeys.check import checked
@@ -154,6 +155,7 @@ def _page(visit: Visit, *, said: Said) -> Response:
         ways_out=((YES, "out of action"), *((each, each) for each in after.campaign.never_back)),
         doubts=[each for each in own if each.level is Level.WARN],
         remarks=[each for each in after.findings if each not in own],
+        noted=[note_words(each) for each in record.notes],
         steps=FLOW_STEPS,
         promoted=PROMOTED,
         companies=COMPANIES,
