@@ -66,6 +66,14 @@ def test_what_lacks_is_told_and_what_was_pasted_stays_to_be_put_right(visitor: V
     assert "PS1/0A1B2C3D/2/3/" in answer.text
 
 
+def test_of_what_is_no_entry_it_is_not_said_that_anything_came(visitor: Visitor) -> None:
+    visitor.get("carry")
+    answer = visitor.post("carry/take", {"pasted": "a shopping list"})
+    words = words_of(answer)
+    assert (answer.status_code, "Nothing came None of it is in the journal" in words) == (422, True)
+    assert "What came is" not in words
+
+
 def test_nothing_chosen_is_told(visitor: Visitor) -> None:
     visitor.get("carry")
     answer = visitor.post("carry/take", {"pasted": " "})
