@@ -81,7 +81,8 @@ class CarriedPhone(Phone):
                 if found.format == zxingcpp.BarcodeFormat.QRCode
             )
             read.append(text)
-            self.page.locator("[data-key=next]").click()
+            if number > 1:  # of one there is no next
+                self.page.locator("[data-key=next]").click()
         self.page.locator("[data-key=codes]").click()
         return read
 

@@ -165,8 +165,8 @@ def test_an_evening_from_its_terms_to_its_end(visitor: Visitor) -> None:
         ("note", {"text": "two companies looked alike"}, "two companies looked alike"),
         (
             "end",
-            {"outcome": "held the bridge", "held": "bridge=Marenz", "time": "22:15"},
-            "The game is over",
+            {"outcome": "a draw", "held": "bridge=Marenz, hill=Ommerath", "time": "22:15"},
+            "a draw; Marenz held bridge and Ommerath held hill.",
         ),
     ):
         before = seen
