@@ -60,6 +60,11 @@ def test_what_is_told_is_to_be_repaired_until_it_has_gone_back() -> None:
     assert left(replace(went_back("1 Section"), wanted=None)) == left()
 
 
+def test_what_two_tell_differently_is_all_of_it_to_be_repaired() -> None:
+    other = written(*[broken("1 Section", "bent")] * 9)[8]
+    assert left(other)["1 Section"] == "chipped; bent"
+
+
 def test_what_is_told_anew_is_broken_again_and_what_is_taken_back_never_was() -> None:
     again = written(*[broken("1 Section", "bent")] * 9)[8]
     assert left(went_back("1 Section"), again)["1 Section"] == "bent"

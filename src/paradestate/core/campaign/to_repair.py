@@ -33,12 +33,13 @@ def to_repair(
         told = [each for each in standing.tellings if each.told.value]
         if subject.aspect != TO_REPAIR or not told:
             continue
-        newest = max(told, key=lambda each: places[each.id])
         back = last.get(subject.name)
-        if back is not None and places[back.id] > places[newest.id]:
-            went_back[subject.name] = back
+        since = -1 if back is None else places[back.id]
+        new = sorted((each for each in told if places[each.id] > since), key=lambda e: places[e.id])
+        if new:  # what two tell differently may both be broken
+            waiting[subject.name] = "; ".join(dict.fromkeys(each.told.value for each in new))
         else:
-            waiting[subject.name] = newest.told.value
+            went_back[subject.name] = last[subject.name]
     return Repairs(waiting=waiting, went_back=went_back)
 
 
