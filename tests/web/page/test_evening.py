@@ -11,16 +11,12 @@ from httpx2 import Response
 
 from paradestate.core.play.event import Committed, Rolled, Spoken, Subject, Told
 from paradestate.core.play.game_record import GameRecord
-from paradestate.journeys.choosing import TermsTyped
 from paradestate.journeys.games import games_of
 from paradestate.journeys.memory import Memory
 from paradestate.journeys.pen import Line, Pen, write_lines
-from paradestate.journeys.play import opened, roll
 from paradestate.journeys.roll_secret import kept_secret
 from tests.journeys.conftest import written
-from tests.web.evenings import TERMS, Clerk
 from tests.web.grounds import NOW
-from tests.web.server import marenz
 from tests.web.visitor import SeenForm, Visitor, forms_of, words_of
 
 GAME = "night attack"
@@ -223,20 +219,6 @@ def test_a_form_gone_back_to_and_changed_is_another_line_and_the_first_roll_coun
     assert again in words_of(visitor.get("evening?ask=tanks%3D2"))
     assert again not in words_of(before)
     assert [type(each.event) for each in records(visitor)[-1].lines].count(Rolled) == 3
-
-
-def test_where_nothing_is_best_taken_that_button_stands_first(tmp_path: Path) -> None:
-    folder = marenz(tmp_path)
-    clerk = Clerk(folder, begin=NOW)
-    terms: TermsTyped = {**TERMS, "game": "evening attack"}
-    opened(clerk.pen(), terms)
-    roll(clerk.pen(), "allowance", numbers=(6, 2))
-    done = roll(clerk.pen(), "anti-tank guns=2", numbers=(7,))
-    assert done.game is not None
-    assert (done.game.now.words, done.game.now.takes_none) == ("Anti-tank guns: take none.", True)
-    text = Visitor(folder).get("evening").text
-    buttons = re.findall(r'<button class="([^"]*)" name="number" value="(\d)"', text)
-    assert buttons == [("big", "0"), ("big quiet", "1")]
 
 
 def test_a_line_is_struck_out_with_its_reason_and_stays(visitor: Visitor) -> None:
