@@ -62,7 +62,9 @@ def test_what_was_written_later_is_not_said_of_a_form_that_is_sent_again() -> No
     later = NOW + timedelta(seconds=1)
     moments = ((NOW, ""), (NOW, ""), (NOW, "another phone"), (later, ""))
     lines = tuple(
-        Line(id=uuid(number), written=written_at, event=Ended(), device=device)
+        Line(
+            id=uuid(number), on=written_at.date(), written=written_at, event=Ended(), device=device
+        )
         for number, (written_at, device) in enumerate(moments)
     )
     record = GameRecord(id=uuid(9), opening=lines[0], lines=lines)
