@@ -96,6 +96,14 @@ def test_what_is_ordered_is_on_order_until_its_source_sends_it() -> None:
     assert [each.figures for each in some.on_order] == [{"rifleman": 2}]
     assert some.held == figures(rifleman={"in packet": 14})
     assert added_up(placed, [RECEIVED]).on_order == placed.on_order
+    rest = replace(
+        entry(EntryKind.CANCELLED), on=came.on, source="North", cancelled={"rifleman": 2}
+    )
+    over = added_up(some, [rest])
+    assert (over.on_order, over.held, over.last_day) == ((), some.held, came.on)
+    elsewhere = added_up(some, [replace(rest, source="South")])
+    assert elsewhere.on_order == some.on_order
+    assert not can_follow(over, [replace(rest, id="late", on=ON)])
     gone = entry(EntryKind.STRUCK_OUT, struck_out=ordered.id)
     assert added_up(START, [ordered, came, gone]).on_order == ()
     assert not can_follow(some, [replace(ordered, id="late")])

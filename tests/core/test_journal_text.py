@@ -55,6 +55,7 @@ entries = st.builds(
     source=st.just("") | names,
     packs=st.dictionaries(names, st.integers(0, 9), max_size=2),
     ordered=st.dictionaries(names, st.integers(0, 99), max_size=2),
+    cancelled=st.dictionaries(names, st.integers(0, 99), max_size=2),
     expected=st.none() | st.dates(),
     wanted=st.none() | st.dates(),
     forecasts=st.lists(forecasts, max_size=2).map(tuple),

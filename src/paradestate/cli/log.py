@@ -27,6 +27,7 @@ Examples:
   paradestate log marenz counted "rifleman=24, officer=3" --to painted
   paradestate log marenz ordered "North/N1=1, North/N2=2" --expected 2026-03-20
   paradestate log marenz received "rifleman=32, officer=4" --source North
+  paradestate log marenz cancelled --source North --note refunded
   paradestate log marenz moved "rifleman=6" --to painted
   paradestate log marenz session "rifleman=6" --to painted --minutes 90
   paradestate log marenz moved --stand "No 1 Company / 1 Platoon / 1 Section" --to based

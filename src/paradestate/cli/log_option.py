@@ -26,7 +26,9 @@ OPTIONS = (
         metavar="NAME",
         help="The stand that it is about; several of one pattern that are brought on alike.",
     ),
-    click.option("--source", default="", metavar="NAME", help="From whom it is ordered, or came."),
+    click.option(
+        "--source", default="", metavar="NAME", help="From whom it is ordered, came, or won't."
+    ),
     click.option("--expected", default="", metavar="DATE", help="When what is ordered will come."),
     click.option(
         "--wanted",

@@ -21,7 +21,7 @@ def print_logged(entry: JournalEntry, answer: Logged, *, folder: Path) -> None:
     done = "Was there already" if answer.was_there else "Written"
     click.echo(f"{done}: {entry_words(entry)}, {day_words(entry.on)} (entry {entry.id[:SHORT]}).")
     names = {pile.name for each in (entry.leaves, entry.comes) for pile in piles(each)}
-    names |= set(entry.ordered)
+    names |= {*entry.ordered, *entry.cancelled}
     if entry.kind is EntryKind.STRUCK_OUT:
         names = {pile.name for pile in _changed(answer)}
     if entry.kind is EntryKind.COUNTED:

@@ -104,7 +104,7 @@ def can_follow(state: JournalState, entries: Iterable[JournalEntry]) -> bool:
 
 def _changes_holdings(entry: JournalEntry) -> bool:
     """Whether it matters after which others the entry is added up."""
-    return bool(entry.leaves or entry.comes or entry.ordered)
+    return bool(entry.leaves or entry.comes or entry.ordered or entry.cancelled)
 
 
 def added_up(
@@ -162,7 +162,7 @@ class _Sums:
             yield Shortfall(entry=entry, name=pile.name, stage=pile.stage, lacking=-pile.number)
 
     def _order(self, entry: JournalEntry) -> None:
-        """Remembers what was ordered, and takes off it what came from its source."""
+        """Remembers what was ordered, and takes off it what came from its source, or won't."""
         if entry.ordered:
             self._on_order.append(
                 OnOrder(
@@ -175,7 +175,8 @@ class _Sums:
             )
         elif entry.source:
             came = {name: sum(stages.values()) for name, stages in entry.comes.figures.items()}
-            self._on_order = [*less_received(self._on_order, source=entry.source, came=came)]
+            gone = came or entry.cancelled
+            self._on_order = [*less_received(self._on_order, source=entry.source, came=gone)]
 
     def _work_on(self, entry: JournalEntry) -> None:
         """Remembers with each stand that is named its part of what was done."""

@@ -16,6 +16,7 @@ class EntryKind(StrEnum):
     COUNTED = "counted"
     ORDERED = "ordered"
     RECEIVED = "received"
+    CANCELLED = "cancelled"
     MOVED = "moved"
     LOST = "lost"
     SOLD = "sold"
@@ -59,11 +60,13 @@ class JournalEntry:
     promised: Mapping[str, int] = field(default_factory=dict)
     """Kind to figures that the force is to have on that day."""
     source: str = ""
-    """From whom something was ordered, or came."""
+    """From whom something was ordered, or came, or won't come."""
     packs: Mapping[str, int] = field(default_factory=dict)
     """Packs of the source that were ordered, by name."""
     ordered: Mapping[str, int] = field(default_factory=dict)
     """Kind to figures that were ordered, those in packs included."""
+    cancelled: Mapping[str, int] = field(default_factory=dict)
+    """Kind to figures that were on order and won't come; the note says why."""
     expected: datetime.date | None = None
     """The day on which they are to come."""
     wanted: datetime.date | None = None

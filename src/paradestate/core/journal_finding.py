@@ -87,8 +87,7 @@ def ordered_out(
             effect="They count as there, so they aren't ordered again."
             if counts_as_there
             else "They aren't owned until they are received.",
-            hint="Log them 'received' with their source when they come; strike the order out if "
-            "they won't.",
+            hint="Log them 'received' with their source when they come, 'cancelled' if they won't.",
             place=journal,
         )
 

@@ -45,6 +45,7 @@ def entry_record(entry: JournalEntry) -> dict[str, Any]:
         "source": entry.source,
         "packs": dict(entry.packs),
         "ordered": dict(entry.ordered),
+        "cancelled": dict(entry.cancelled),
         "expected": "" if entry.expected is None else entry.expected.isoformat(),
         "wanted": "" if entry.wanted is None else entry.wanted.isoformat(),
         "forecasts": [forecast_record(each) for each in entry.forecasts],
@@ -80,7 +81,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
     try:
         said = json.loads(text)
         _refuse_others(said, types=WORDS)
-        for word in ("promised", "packs", "ordered"):
+        for word in ("promised", "packs", "ordered", "cancelled"):
             _refuse_all_but_numbers(said.get(word, {}))
         return JournalEntry(
             id=id,
@@ -97,6 +98,7 @@ def read_entry(text: str, *, id: str) -> JournalEntry:  # noqa: A002 - that is w
             source=said.get("source", ""),
             packs=said.get("packs", {}),
             ordered=said.get("ordered", {}),
+            cancelled=said.get("cancelled", {}),
             expected=_day_if_any(said.get("expected")),
             wanted=_day_if_any(said.get("wanted")),
             forecasts=tuple(_forecast(each) for each in said.get("forecasts", ())),
@@ -162,6 +164,7 @@ WORDS: Mapping[str, type] = {
     "source": str,
     "packs": dict,
     "ordered": dict,
+    "cancelled": dict,
     "expected": str,
     "wanted": str,
     "forecasts": list,

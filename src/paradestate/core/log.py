@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from paradestate.core import log_finding
+from paradestate.core.cancelled import Cancelled, cancelled
 from paradestate.core.finding import Finding, stops
 from paradestate.core.holdings import Holdings, piles
 from paradestate.core.journal_entry import BRINGS_ON, EntryKind, JournalEntry
@@ -35,6 +36,8 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
     if said_wrong:
         return None, said_wrong
     bought = ordered(request, desk) if request.kind is EntryKind.ORDERED else Ordered()
+    is_off = request.kind is EntryKind.CANCELLED
+    off = cancelled(request, desk) if is_off else Cancelled()
     effect, findings = _effect(request, desk)
     doubts = (*findings, *_doubts(request, desk, effect=effect))
     if stops(doubts):
@@ -52,9 +55,10 @@ def drafted(request: LogRequest, desk: Desk) -> tuple[JournalEntry | None, tuple
             stands=request.stands,
             minutes=request.minutes or 0,
             promised=_promised(request, desk),
-            source=bought.source or request.source,
+            source=bought.source or off.source or request.source,
             packs=bought.packs,
             ordered=bought.figures,
+            cancelled=off.figures,
             expected=bought.expected,
             wanted=request.wanted,
             forecasts=request.forecasts,
@@ -268,6 +272,8 @@ def says_the_same(entry: JournalEntry, request: LogRequest) -> bool:
             numbers[pile.name] = numbers.get(pile.name, 0) + pile.number
     if request.kind is EntryKind.ORDERED:
         return _orders_the_same(entry, request)
+    if request.kind is EntryKind.CANCELLED:
+        return _cancels_the_same(entry, request)
     named = request.figures or (
         numbers if request.stand or request.stands or request.staged else {}
     )
@@ -298,6 +304,16 @@ def _orders_the_same(entry: JournalEntry, request: LogRequest) -> bool:
         and packs == {name: request.figures.get(name, 0) for name in packs}
         and (bool(packs) or entry.ordered == loose)
         and all(entry.ordered.get(kind, 0) >= number for kind, number in loose.items())
+    )
+
+
+def _cancels_the_same(entry: JournalEntry, request: LogRequest) -> bool:
+    """Whether what is stored not to come is what is sent again; what was left out was filled in."""
+    return (
+        entry.kind is request.kind
+        and (entry.on, entry.note) == (request.on, request.note)
+        and request.source in {"", entry.source}
+        and (not request.figures or request.figures == entry.cancelled)
     )
 
 

@@ -115,6 +115,27 @@ def still_on_order(figures: Mapping[str, int], *, sources: Sequence[str]) -> Fin
     )
 
 
+def not_on_order(source: str, *, sources: Sequence[str]) -> Finding:
+    """The stop for what won't come from a source of which nothing is awaited."""
+    whose = f" from {source}" if source else ""
+    known = f"What is on order is from {listed(sources)}." if sources else ""
+    return log_stop(
+        code="not-on-order",
+        message=f"Nothing is on order{whose} on that day.",
+        hint=f"{known} What is cancelled must have been logged 'ordered' before.".strip(),
+    )
+
+
+def more_than_on_order(kind: str, number: int, *, there: Mapping[str, int]) -> Finding:
+    """The stop for more that won't come than is awaited."""
+    return log_stop(
+        code="not-on-order",
+        message=f"{capital(several(number, kind))} cancelled, {there.get(kind, 0)} on order "
+        f"({counted(there)} in all).",
+        hint="Say another number; or none, for all that is still on order from there.",
+    )
+
+
 def not_alone() -> Finding:
     """The stop for several stands named together with figures, or with one stand."""
     return log_stop(

@@ -5,6 +5,7 @@ import json
 from collections.abc import Iterator, Mapping
 
 from paradestate.core import log_finding
+from paradestate.core.cancelled import cancel_slips
 from paradestate.core.choice import unknown_choice
 from paradestate.core.finding import Finding
 from paradestate.core.holdings import Holdings, piles, together
@@ -18,6 +19,7 @@ OPTIONS: Mapping[EntryKind, frozenset[str]] = {
     EntryKind.COUNTED: frozenset({"figures", "staged", "to"}),
     EntryKind.ORDERED: frozenset({"figures", "source", "expected"}),
     EntryKind.RECEIVED: frozenset({"figures", "to", "stand", "source"}),
+    EntryKind.CANCELLED: frozenset({"figures", "source"}),
     EntryKind.MOVED: frozenset({"figures", "from", "to", "stand", "stands", "wanted"}),
     EntryKind.LOST: frozenset({"figures", "from", "stand"}),
     EntryKind.SOLD: frozenset({"figures", "from", "stand"}),
@@ -35,6 +37,7 @@ OPTIONS: Mapping[EntryKind, frozenset[str]] = {
 
 ALONE = frozenset(
     {
+        EntryKind.CANCELLED,
         EntryKind.NOTED,
         EntryKind.SESSION,
         EntryKind.PROMISED,
@@ -51,11 +54,16 @@ def slips(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     owned = together(desk.state.held, desk.state.lent)
     for option in sorted(request.said - OPTIONS[request.kind]):
         yield log_finding.option_without_meaning(option, kind=request.kind)
-    yield from unknown_source(request, desk)
-    if request.kind is EntryKind.ORDERED:
-        yield from order_slips(request, desk)
-    else:
-        yield from _unknown_kinds(request, desk, owned=owned)
+    match request.kind:
+        case EntryKind.CANCELLED:
+            # What the files don't know any more may be on order all the same.
+            yield from cancel_slips(request, desk)
+        case EntryKind.ORDERED:
+            yield from unknown_source(request, desk)
+            yield from order_slips(request, desk)
+        case _:
+            yield from unknown_source(request, desk)
+            yield from _unknown_kinds(request, desk, owned=owned)
     held = {pile.stage for pile in piles(owned)}
     counted = {stage: held for stages in request.staged.values() for stage in stages}
     said = ((request.from_stage, held), (request.to_stage, ()), *counted.items())

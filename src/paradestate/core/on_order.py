@@ -1,7 +1,8 @@
 """What is on order: figures that a source is to send, and when they are expected.
 
 What comes from a source is taken off what is on order from it, the oldest order first. What was
-ordered and came short stays on order, since the source owes it.
+ordered and came short stays on order, since the source owes it, until it is said that it won't
+come.
 """
 
 import datetime
@@ -29,7 +30,7 @@ class OnOrder:
 def less_received(
     orders: Iterable[OnOrder], *, source: str, came: Mapping[str, int]
 ) -> Iterator[OnOrder]:
-    """What is still on order after figures came from a source; orders oldest first.
+    """What is still on order after figures came from a source, or won't; orders oldest first.
 
     More than was ordered takes nothing else off.
     """

@@ -268,6 +268,28 @@ class TestReceived:
         visitor.fill(after, "journal/strike-out")
         assert held(folder) == {}
 
+    def test_what_will_not_come_is_taken_off_beside_the_parcel(
+        self, visitor: Visitor, folder: Path
+    ) -> None:
+        assert "What won't come" not in words_of(visitor.get("holdings/receive?source=South"))
+        logged(folder, EntryKind.ORDERED, figures={"rifleman": 6, "officer": 1}, source="South")
+        logged(folder, EntryKind.RECEIVED, figures={"rifleman": 4}, source="South")
+        seen = visitor.get("holdings/receive?source=South")
+        assert "What won't come" in words_of(seen)
+        refused = visitor.fill(seen, "holdings/cancel", filled={"why": " "})
+        assert refused.status_code == 422
+        assert "Nothing says why it won't come." in words_of(refused)
+        slip = {field("cancelled", "rifleman"): "two", "why": "sold out"}
+        assert visitor.fill(seen, "holdings/cancel", filled=slip).status_code == 422
+        some = {field("cancelled", "rifleman"): "1", "why": "sold out"}
+        after = visitor.fill(refused, "holdings/cancel", filled=some)
+        assert "cancelled 1 rifleman from South: sold out" in words_of(after)
+        seen = visitor.get("holdings/receive?source=South")
+        assert "On order: 1 officer and 1 rifleman from South" in words_of(seen)
+        after = visitor.fill(seen, "holdings/cancel", filled={"why": "refunded"})
+        assert "cancelled 1 officer and 1 rifleman from South: refunded" in words_of(after)
+        assert "On order" not in words_of(visitor.get("holdings/receive?source=South"))
+
     def test_the_form_is_filled_in_with_the_cheapest_order_when_asked(
         self, visitor: Visitor, folder: Path
     ) -> None:

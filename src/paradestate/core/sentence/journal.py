@@ -49,6 +49,8 @@ def _words(entry: JournalEntry) -> Iterator[str]:
         yield f"{counted(entry.promised)}{f' to {entry.force}' if entry.force else ''}"
     if entry.ordered:
         yield from _ordered(entry)
+    elif entry.cancelled:
+        yield f"{counted(entry.cancelled)} from {entry.source}"
     elif entry.leaves and entry.comes:
         yield from _moved(entry)
     else:

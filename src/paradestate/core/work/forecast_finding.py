@@ -117,8 +117,9 @@ def undated_orders(
                 code="parcel-overdue",
                 message=f"Expected on {day_words(order.expected)} and not received: {what}.",
                 effect=here,
-                hint="Log them 'received' with their source, or strike the order out and log it "
-                f"again with --expected; its id begins with {order.entry[:SHORT]}.",
+                hint="Log them 'received' with their source, 'cancelled' if they won't come, or "
+                "strike the order out and log it again with --expected; its id begins with "
+                f"{order.entry[:SHORT]}.",
                 place=_place(force, "sources", order.source),
             )
 

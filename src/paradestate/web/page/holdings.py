@@ -157,6 +157,7 @@ PAGE = Page(
     actions={
         "log": holding_log.write,
         "receive": parcel.receive,
+        "cancel": parcel.cancel,
         "stock-take": stock_take.write,
         "spreadsheet": stock_take.look,
         "accept": stock_take.accept,

@@ -8,13 +8,17 @@ from paradestate.core.certainty import Exact
 from paradestate.core.choice import Choice
 from paradestate.core.delivery import Delivery, packs_words
 from paradestate.core.finding import Finding
+from paradestate.core.journal_entry import EntryKind
+from paradestate.core.log_request import LogRequest
 from paradestate.core.money import money_text
+from paradestate.core.on_order import OnOrder, figures_on_order
 from paradestate.core.sentence.journal import entry_words, on_order_words
 from paradestate.core.sentence.wording import counted, day_words, listed
 from paradestate.core.source import Source
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import want_of
 from paradestate.journeys.holdings import holdings
+from paradestate.journeys.log import log
 from paradestate.journeys.order import OrderJourney, Request, order
 from paradestate.journeys.receiving import BookedIn, Parcel
 from paradestate.journeys.receiving import receive as booked_in
@@ -23,6 +27,8 @@ from paradestate.web.visit import Visit
 
 SECONDS = 10.0
 """How long the cheapest order is looked for when a form is to be filled in with it."""
+WHY = "why"
+"""The field that says why something won't come."""
 
 
 def show(visit: Visit) -> Response:
@@ -103,6 +109,29 @@ def receive(visit: Visit) -> Response:
     return _page(visit, source=name, findings=done.findings, done=done)
 
 
+def cancel(visit: Visit) -> Response:
+    """Takes off what is on order what won't come of it."""
+    form, head = visit.form, head_said(visit)
+    figures, slips = figures_said(form, "cancelled")
+    found = (*head.findings, *slips)
+    name = form.text("source")
+    if found:
+        return _page(visit, source=name, findings=found, said=form.texts, status=422)
+    request = LogRequest(
+        id=head.id,
+        kind=EntryKind.CANCELLED,
+        written=head.written,
+        on=head.on,
+        figures=figures,
+        source=name,
+        note=form.text(WHY).strip(),
+    )
+    answer = log(visit.folder, today=visit.today, request=request, memory=visit.memory)
+    if answer.entry is None:
+        return _page(visit, source=name, findings=answer.findings, said=form.texts, status=422)
+    return visit.back_to(f"holdings?written={answer.entry.id}")
+
+
 def _cheapest(visit: Visit) -> OrderJourney:
     """The cheapest order of what is lacking now. Raises TooManySearchesError."""
     search = visit.site.searches.begun(
@@ -134,10 +163,15 @@ def _page(
 ) -> Response:
     read = checked(visit.folder, today=visit.today, memory=visit.memory)
     chosen = read.force.sources.get(source)
+    # Of the two forms of this page the one that was sent keeps what was typed into it.
+    is_off = WHY in (said or {})
+    orders = _on_order(visit, source=source)
     entry = visit.form.text("entry") if status != 200 else new_id()  # noqa: PLR2004 - 200: fine
     return visit.page(
         "parcel.html",
-        day_field="Came on",
+        day_field="Known on" if is_off else "Came on",
+        is_off=is_off,
+        new_id=new_id,
         status=status,
         sources=read.force.sources,
         chosen=chosen,
@@ -148,16 +182,16 @@ def _page(
         told=told,
         entry=entry,
         field=field,
-        on_order=_on_order(visit, source=source),
+        on_order=listed(map(on_order_words, orders)),
+        awaited=figures_on_order(orders),
         words={"entry": entry_words, "day": day_words, "counted": counted},
     )
 
 
-def _on_order(visit: Visit, *, source: str) -> str:
-    """What is on order from a source, in words; empty where nothing is."""
+def _on_order(visit: Visit, *, source: str) -> Sequence[OnOrder]:
+    """What is on order from a source."""
     state = holdings(visit.folder, today=visit.today, memory=visit.memory).state
-    orders = [each for each in state.on_order if each.source == source] if state else []
-    return listed(map(on_order_words, orders))
+    return [each for each in state.on_order if each.source == source] if state else []
 
 
 def _kinds(source: Source) -> tuple[str, ...]:
