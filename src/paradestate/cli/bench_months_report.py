@@ -7,8 +7,6 @@ from rich.text import Text
 
 from paradestate.cli.months_report import print_month_by_month
 from paradestate.cli.output import console, print_hanging, titled_table
-from paradestate.core.certainty import Within
-from paradestate.core.money import money_text
 from paradestate.core.sentence.bench_plan import head_sentence, plan_sentences
 from paradestate.core.sentence.wording import day_words, hours_words, listed
 from paradestate.core.work.bench_plan import BenchPlan
@@ -78,7 +76,4 @@ def _print_playable(out: Console, plan: BenchPlan) -> None:
 def _sentences(answer: BenchMonths, chosen: Joined) -> Iterator[str]:
     plan = chosen.plan
     others = ((each.plan, len(each.orders)) for each in answer.notable)
-    yield from plan_sentences(plan, others=others)
-    if isinstance(chosen.certainty, Within):
-        above = money_text(plan.total - chosen.certainty.bound, plan.terms.savings.currency)
-        yield f"Within: the orders cost at most {above} above the least possible."
+    yield from plan_sentences(plan, others=others, certainty=chosen.certainty)

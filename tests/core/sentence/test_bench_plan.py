@@ -5,6 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from paradestate.core.months import Spread
+from paradestate.core.certainty import Exact, Within
 from paradestate.core.sentence.bench_plan import (
     head_sentence,
     idle_sentences,
@@ -106,11 +107,17 @@ def test_another_way_to_order_says_what_it_changes() -> None:
 
 
 def test_below_a_plan_stand_idle_days_other_ways_the_pace_and_how_sure_it_is() -> None:
-    assert list(plan_sentences(PLAN, others=[(PLAN, 2)])) == [
+    said = [
         *idle_sentences(PLAN),
         other_way_sentence(PLAN, PLAN, orders=2),
         pace_sentence(TERMS.time.week),
         proof_sentence(PLAN),
+    ]
+    assert list(plan_sentences(PLAN, others=[(PLAN, 2)], certainty=Exact())) == said
+    bound = Within(bound=PLAN.total - 50)
+    assert list(plan_sentences(PLAN, others=[(PLAN, 2)], certainty=bound)) == [
+        *said,
+        "Within: the orders cost at most £0.50 above the least possible.",
     ]
 
 

@@ -6,6 +6,10 @@ from pathlib import Path
 import pytest
 from httpx2 import Response
 
+from paradestate.core.certainty import Within
+from paradestate.core.order_outcome import OrderAnswer, Outcome
+from paradestate.journeys import order as order_journey
+from paradestate.solve.order import cheapest_order
 from paradestate.web.bench import orders
 from paradestate.web.search import Searches, TooManySearchesError
 from tests.journeys.conftest import written
@@ -49,6 +53,19 @@ def test_another_way_to_order_and_days_that_nobody_knows_are_said(tmp_path: Path
     assert "In 1 order it costs £6.00 less" in words
     assert "£30.00 not known" in words
     assert "How long the parcel from North takes isn't known." in words
+
+
+def test_how_far_the_orders_may_be_above_the_least_stands_there_as_in_the_command(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def unproved(*args: object, **options: object) -> Outcome:
+        found = cheapest_order(*args, **options)  # type: ignore[arg-type]
+        assert isinstance(found, OrderAnswer)
+        return OrderAnswer(order=found.order, certainty=Within(bound=found.order.total - 100))
+
+    monkeypatch.setattr(order_journey, "cheapest_order", unproved)
+    words = words_of(seen(column(tmp_path, THREE)))
+    assert "Within: the orders cost at most £3.00 above the least possible." in words
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
+from paradestate.core.certainty import Exact, Within
 from paradestate.core.money import money_text
 from paradestate.core.sentence.wording import (
     day_words,
@@ -83,13 +84,21 @@ def other_way_sentence(plan: BenchPlan, other: BenchPlan, *, orders: int) -> str
     )
 
 
-def plan_sentences(plan: BenchPlan, *, others: Iterable[tuple[BenchPlan, int]]) -> Iterator[str]:
-    """What is said below a plan; `others` are other ways to order with how many orders each has."""
+def plan_sentences(
+    plan: BenchPlan, *, others: Iterable[tuple[BenchPlan, int]], certainty: Exact | Within
+) -> Iterator[str]:
+    """What is said below a plan; `others` are other ways to order with how many orders each has.
+
+    `certainty` is how sure it is that the orders cost as little as can be.
+    """
     yield from idle_sentences(plan)
     for other, orders in others:
         yield other_way_sentence(plan, other, orders=orders)
     yield pace_sentence(plan.terms.time.week)
     yield proof_sentence(plan)
+    if isinstance(certainty, Within):
+        above = money_text(plan.total - certainty.bound, plan.terms.savings.currency)
+        yield f"Within: the orders cost at most {above} above the least possible."
 
 
 def pace_sentence(week: Fraction) -> str:

@@ -92,7 +92,7 @@ def _found(visit: Visit, answer: BenchMonths) -> OrdersView:
     return OrdersView(
         lead=head_sentence(plan),
         rows=tuple(_rows(visit, plan)),
-        sentences=tuple(plan_sentences(plan, others=others)),
+        sentences=tuple(plan_sentences(plan, others=others, certainty=answer.chosen.certainty)),
         findings=tuple(each for each in said if each.level is Level.WARN),
         remarks=tuple(each for each in said if each.level is Level.REMARK),
     )
