@@ -222,7 +222,7 @@ def test_the_sooner_way_is_said_where_the_chosen_one_has_the_first_force_later()
     assert len(sooner.orders) == 2
     assert sooner.plan.playable[0].day < plan_of(answer).playable[0].day
     assert codes(answer).count("lead-time-unknown") == 2
-    assert "sessions-few" not in codes(answer)
+    assert "week-unsaid" not in codes(answer)
 
 
 def test_a_parcel_that_comes_after_the_deadline_is_said(tmp_path: Path) -> None:

@@ -55,7 +55,7 @@ FOUND_BY_MARKING = {
     "70-enemy-alike",
     "71-marks-too-few",
 }
-OF_DATES = {"week-unsaid", "sessions-few"}
+OF_DATES = {"week-unsaid"}
 """What is said of every force of which no session is logged."""
 SECONDS = 60
 

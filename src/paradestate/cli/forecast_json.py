@@ -66,6 +66,7 @@ def forecast_json(found: Forecast | None) -> Mapping[str, object] | None:
         "weeks": evidence.weeks,
         "weeks_left_out": evidence.left_out,
         "logged": fraction_json(evidence.logged),
+        "is_thin": evidence.is_thin,
     }
 
 

@@ -14,6 +14,7 @@ from paradestate.core.sentence.forecast import (
     learned_sentences,
     rests_sentence,
     sure_sentence,
+    thin_sentence,
     without_date_sentence,
     without_minutes_sentences,
 )
@@ -73,6 +74,7 @@ def _sentences(order: OrderOfWork) -> Iterator[str]:
     elif any(not each.is_reached for each in found.goals):
         if found.has_work:
             yield rests_sentence(found.evidence)
+            yield thin_sentence(found.evidence)
             yield sure_sentence(found)
         if order.deadline is not None:
             yield deadline_sentence(found, order.deadline)

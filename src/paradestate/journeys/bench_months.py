@@ -30,7 +30,7 @@ from paradestate.journeys.months import Terms, barred, savings_of
 from paradestate.journeys.order import OrderJourney, Request, Search, order_of
 from paradestate.solve.clock import clock
 
-OF_SESSIONS = {"sessions-few", "week-unsaid"}
+OF_SESSIONS = {"week-unsaid"}
 MOST_APART = 4
 """Orders that are weighed one by one and joined; what later milestones lack is ordered at once."""
 

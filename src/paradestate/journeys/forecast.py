@@ -25,7 +25,6 @@ from paradestate.core.work.calendar_text import calendar_text
 from paradestate.core.work.due_work import minutes_until, pace_of
 from paradestate.core.work.forecast_finding import (
     deadline_past,
-    few_sessions,
     no_habit,
     parcel_after_deadline,
 )
@@ -221,8 +220,6 @@ def dates(
         ahead=Ahead(begins=begins, away=bench.away, parcels=tuple(parcels)),
         lottery=lottery,
     )
-    if is_work_left:
-        findings.extend(few_sessions(force, found.evidence))
     return Dates(
         forecast=replace(found, goals=found.goals[len(beside) :]),
         findings=tuple(findings),

@@ -17,6 +17,7 @@ from paradestate.core.sentence.forecast import (
     learned_sentences,
     rests_sentence,
     sure_sentence,
+    thin_sentence,
     without_date_sentence,
     without_minutes_sentences,
 )
@@ -104,6 +105,19 @@ def test_what_dates_rest_on() -> None:
     assert rests_sentence(replace(none, sessions=1)) == (
         f"{head}: 1 session logged, and no whole week yet."
     )
+
+
+def test_dates_that_are_mostly_assumed_say_so_and_what_helps() -> None:
+    """Mistakes row 37."""
+    assert thin_sentence(LOGGED) == ""
+    rest = "a starting assumption: go on logging; a week in which nothing was done needs no entry."
+    assert thin_sentence(replace(LOGGED, logged=Fraction(0))) == f"So far they are {rest}"
+    some = replace(LOGGED, logged=Fraction(49, 100), weeks=9)
+    assert thin_sentence(some) == f"So far they are mostly {rest}"
+    assert thin_sentence(replace(some, logged=Fraction(1, 2))) == ""
+    alone = replace(LOGGED, usual=None, logged=Fraction(1), weeks=7)
+    assert thin_sentence(alone).startswith("That is a short log: go on logging, or write `week`")
+    assert thin_sentence(replace(alone, weeks=8)) == ""
 
 
 def test_how_sure_dates_are() -> None:

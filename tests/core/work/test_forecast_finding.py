@@ -11,7 +11,6 @@ from paradestate.core.span import day, month
 from paradestate.core.work.bench_log import BenchLog
 from paradestate.core.work.forecast_finding import (
     deadline_past,
-    few_sessions,
     no_habit,
     parcel_after_deadline,
     undated_orders,
@@ -30,40 +29,6 @@ EVIDENCE = Evidence(
     block=3,
     prior_weeks=4,
 )
-
-
-def said(evidence: Evidence) -> list[tuple[str, str]]:
-    return [(found.message, found.effect) for found in few_sessions(FORCE, evidence)]
-
-
-def test_dates_that_are_mostly_assumed_say_so() -> None:
-    assert said(EVIDENCE) == [
-        (
-            "Only 2 sessions logged: the dates are the starting assumption (1 h 30 min a week).",
-            "0% of what they rest on comes from the log.",
-        )
-    ]
-    assert said(replace(EVIDENCE, usual=Fraction(60), logged=Fraction(49, 100), weeks=3)) == [
-        (
-            "Only 2 sessions logged: the dates are mostly the starting assumption (1 hour a week).",
-            "49% of what they rest on comes from the log.",
-        )
-    ]
-    assert said(replace(EVIDENCE, sessions=0))[0][0] == (
-        "No session logged: the dates are the starting assumption (1 h 30 min a week)."
-    )
-    assert said(replace(EVIDENCE, logged=Fraction(1, 2), weeks=4)) == []
-
-
-def test_a_short_log_alone_says_so() -> None:
-    short = replace(EVIDENCE, usual=None, weeks=7, logged=Fraction(1))
-    assert said(short) == [
-        (
-            "7 weeks of sessions logged, and `week` isn't given.",
-            "The dates rest on those alone.",
-        )
-    ]
-    assert said(replace(short, weeks=8)) == []
 
 
 def test_without_anything_no_date_is_given() -> None:

@@ -88,6 +88,22 @@ def rests_sentence(evidence: Evidence) -> str:
     return f"The dates rest to {hundredths_words(evidence.logged)} on {log}, else on {week}."
 
 
+def thin_sentence(evidence: Evidence) -> str:
+    """That hardly anything logged stands behind dates, and what helps; empty where enough does."""
+    if not evidence.is_thin:
+        return ""
+    if evidence.usual is None:
+        return (
+            "That is a short log: go on logging, or write `week` under `bench`, which stands in "
+            "for what isn't logged yet."
+        )
+    mostly = "mostly " if evidence.logged else ""
+    return (
+        f"So far they are {mostly}a starting assumption: go on logging; a week in which nothing "
+        "was done needs no entry."
+    )
+
+
 def sure_sentence(found: Forecast) -> str:
     """How sure dates are, given what they rest on."""
     certainty = found.goals[-1].certainty

@@ -2,24 +2,16 @@
 
 import datetime
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 
 from paradestate.core.finding import Finding, Level
 from paradestate.core.force import Force
 from paradestate.core.log_finding import duration_words
-from paradestate.core.money import half_up
 from paradestate.core.on_order import OnOrder
 from paradestate.core.place import Place, nearest_place
 from paradestate.core.sentence.journal import SHORT
-from paradestate.core.sentence.wording import counted, day_words, end_words, listed, several
+from paradestate.core.sentence.wording import counted, day_words, end_words, listed
 from paradestate.core.work.bench_log import BenchLog
-from paradestate.core.work.forecast_value import AwaitedParcel, Evidence
-
-MOSTLY = Fraction(1, 2)
-"""Share of the log below which dates are said to be mostly assumed."""
-
-FEW_WEEKS = 8
-"""Whole weeks of a log that does without `week` (common practice, no source)."""
+from paradestate.core.work.forecast_value import AwaitedParcel
 
 
 def no_habit(force: Force) -> Finding:
@@ -31,33 +23,6 @@ def no_habit(force: Force) -> Finding:
         "`week` isn't given.",
         effect="No date is given.",
         hint="Write `week: 4 h` under `bench`, or log your sessions for a week.",
-        place=_place(force, "bench", "week"),
-    )
-
-
-def few_sessions(force: Force, evidence: Evidence) -> Iterator[Finding]:
-    """The warning for dates that hardly anything logged stands behind."""
-    if evidence.usual is None and evidence.weeks < FEW_WEEKS:
-        message = f"{several(evidence.weeks, 'week')} of sessions logged, and `week` isn't given."
-        effect = "The dates rest on those alone."
-        hint = "Write `week: 4 h` under `bench`, and go on logging."
-    elif evidence.usual is not None and evidence.logged < MOSTLY:
-        assumed = f"the starting assumption ({duration_words(half_up(evidence.usual))} a week)"
-        mostly = "mostly " if evidence.logged else ""
-        known = (
-            f"Only {several(evidence.sessions, 'session')}" if evidence.sessions else "No session"
-        )
-        message = f"{known} logged: the dates are {mostly}{assumed}."
-        effect = f"{half_up(evidence.logged * 100)}% of what they rest on comes from the log."
-        hint = "Go on logging, weeks with nothing done too; it needs no entry to say that."
-    else:
-        return
-    yield Finding(
-        level=Level.WARN,
-        code="sessions-few",
-        message=message,
-        effect=effect,
-        hint=hint,
         place=_place(force, "bench", "week"),
     )
 

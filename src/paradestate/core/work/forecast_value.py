@@ -131,6 +131,13 @@ class FanWeek:
     """Chance to minutes of which at least so many are done with it, falling."""
 
 
+MOSTLY = Fraction(1, 2)
+"""Share of the log below which dates are said to be mostly assumed."""
+
+FEW_WEEKS = 8
+"""Whole weeks of a log that does without `week` (common practice, no source)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Evidence:
     """What a forecast rests on."""
@@ -149,6 +156,11 @@ class Evidence:
     """Weeks in a row that are drawn together."""
     prior_weeks: int
     """Weeks of the log that the assumption weighs as much as."""
+
+    @property
+    def is_thin(self) -> bool:
+        """Whether hardly anything logged stands behind the dates."""
+        return self.weeks < FEW_WEEKS if self.usual is None else self.logged < MOSTLY
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

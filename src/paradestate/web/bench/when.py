@@ -13,6 +13,7 @@ from paradestate.core.sentence.forecast import (
     learned_sentences,
     rests_sentence,
     sure_sentence,
+    thin_sentence,
     without_date_sentence,
     without_minutes_sentences,
 )
@@ -142,6 +143,7 @@ def _sentences(order: OrderOfWork, found: Forecast) -> Iterator[str]:
         yield deadline_sentence(found, order.deadline)
     if found.has_work:
         yield rests_sentence(found.evidence)
+        yield thin_sentence(found.evidence)
     yield from without_minutes_sentences(order.ladder, [each.goal for each in found.goals])
     yield from arrival_sentences(order.ladder, parcels=found.goals[-1].goal.waiting)
     yield without_date_sentence(found)
