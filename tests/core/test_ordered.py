@@ -12,7 +12,7 @@ from paradestate.core.log import drafted, says_the_same
 from paradestate.core.log_request import Desk, LogRequest
 from paradestate.core.money import Currency, Minor
 from paradestate.core.on_order import OnOrder
-from paradestate.core.ordered import Ordered, ordered
+from paradestate.core.ordered import Ordered, in_one, ordered, sources_differ
 from paradestate.core.source import Pack, Source
 from tests.entries import ON, WRITTEN, uuid
 
@@ -186,3 +186,40 @@ def test_what_comes_without_a_source_is_asked_about_where_it_may_be_on_order() -
     ]
     assert drafted(replace(asked, source="North"), desk)[1] == ()
     assert drafted(replace(asked, figures={"South/S2": 1}), desk)[1] == ()
+
+
+OTHER = source("North", pack("N1", 14, rifleman=30, officer=4), pack("N3", 7, gun=1))
+"""North as another force has it: of N1 it says something else, and N3 only it knows."""
+
+
+def test_a_source_of_several_forces_has_the_packs_of_all_and_of_one_pack_that_of_the_last() -> None:
+    both = in_one([NORTH, OTHER])
+    assert list(both.packs) == ["N1", "N2", "N3"]
+    assert both.packs["N1"] == OTHER.packs["N1"]
+    assert in_one([NORTH]) == NORTH
+
+
+@pytest.mark.parametrize(
+    ("said", "differs"),
+    [
+        ({"figures": {"North/N1": 1}}, True),
+        ({"figures": {"North/N1": 1}, "source": "North"}, True),
+        ({"figures": {"North/N2": 1}}, False),
+        ({"figures": {"North/N2": 1}, "source": "North"}, False),
+        ({"figures": {"rifleman": 3}, "source": "North"}, True),
+        ({"figures": {"rifleman": 3}, "source": "North", "expected": LATER}, False),
+        ({"figures": {"rifleman": 3}, "source": "South"}, False),
+    ],
+)
+def test_it_is_said_where_forces_differ_in_what_the_order_depends_on(
+    said: dict[str, Any], *, differs: bool
+) -> None:
+    forces = {"guard": {"North": NORTH, "South": SOUTH}, "watch": {"North": OTHER}}
+    found = list(sources_differ(request(**said), forces))
+    assert [each.code for each in found] == ["sources-differ"] * differs
+    if differs:
+        assert found[0].message == (
+            "guard and watch don't say the same of N1 from North: what is in it, or how long it "
+            "takes."
+        )
+        assert found[0].effect == "It is taken as watch says."

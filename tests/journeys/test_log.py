@@ -10,6 +10,7 @@ import pytest
 from paradestate.core.finding import Level
 from paradestate.core.journal_entry import EntryKind
 from paradestate.journeys.history import history
+from tests.journeys.conftest import FERRY_GUARD, TOWN_WATCH, written
 from tests.journeys.logging_to import NOW, TODAY, logged, tried
 
 DAY = datetime.timedelta(days=1)
@@ -237,3 +238,32 @@ def test_a_clock_that_goes_back_does_no_harm(guard: Path) -> None:
     assert known.findings == ()
     behind = logged(guard, EntryKind.NOTED, note="a year ago?", on=TODAY - 400 * DAY)
     assert behind.findings == ()
+
+
+SELLS = """
+sources:
+  North:
+    currency: GBP
+    carriage: {0: 4.50}
+    packs:
+      N1: {price: 5.00, holds: {rifleman: HELD}, lead days: 7}
+"""
+
+
+def test_of_sources_that_differ_between_forces_it_is_said_which_holds(tmp_path: Path) -> None:
+    club = tmp_path / "club"
+    written(club / "guard", FERRY_GUARD + SELLS.replace("HELD", "32"))
+    written(club / "watch", TOWN_WATCH + SELLS.replace("HELD", "30"))
+    said = {"figures": {"North/N1": 1}, "id": str(uuid4())}
+    answer = tried(club, EntryKind.ORDERED, **said)
+    assert answer.entry is not None
+    assert answer.entry.ordered == {"rifleman": 30}
+    (found,) = [each for each in answer.findings if each.code == "sources-differ"]
+    assert found.effect == "It is taken as watch says."
+    again = tried(club, EntryKind.ORDERED, **said)
+    assert again.was_there
+    assert "sources-differ" not in {each.code for each in again.findings}
+    own = tried(club / "guard", EntryKind.ORDERED, figures={"North/N1": 1})
+    assert own.entry is not None
+    assert own.entry.ordered == {"rifleman": 32}
+    assert "sources-differ" not in {each.code for each in own.findings}

@@ -344,6 +344,20 @@ def stages_differ(forces: Iterable[str]) -> Finding:
     )
 
 
+def sources_differ(source: str, *, packs: Sequence[str], forces: Sequence[str]) -> Finding:
+    """The warning where a pack isn't the same in the price lists of several forces."""
+    return Finding(
+        level=Level.WARN,
+        code="sources-differ",
+        message=f"{listed(forces)} don't say the same of {listed(packs)} from {source}: what is in "
+        "it, or how long it takes.",
+        effect=f"It is taken as {forces[-1]} says.",
+        hint="Make the price lists agree; or strike this out, and log it in the folder of the "
+        "force for which it was ordered.",
+        place=CHOSEN_HERE,
+    )
+
+
 def other_entry(stored: JournalEntry, *, sent: LogRequest) -> Finding:
     """The stop where an id is that of another entry already, with what both of them say."""
     there = f"{entry_words(stored)}, {day_words(stored.on)}"

@@ -4,8 +4,8 @@ The day is the one that is said; else that of the entry and the longest lead tim
 """
 
 import datetime
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from paradestate.core import log_finding
 from paradestate.core.choice import unknown_choice
@@ -70,6 +70,48 @@ def unknown_source(request: LogRequest, desk: Desk) -> Iterator[Finding]:
     if request.source and desk.sources and request.source not in desk.sources:
         found = unknown_choice(request.source, desk.sources, what="source")
         yield log_finding.unwritten(found)
+
+
+def in_one(sources: Iterable[Source]) -> Source:
+    """A source of several forces as one, with the packs of all; of one pack that of the last."""
+    *_, last = every = tuple(sources)
+    return replace(last, packs={name: pack for each in every for name, pack in each.packs.items()})
+
+
+def sources_differ(
+    request: LogRequest, sources: Mapping[str, Mapping[str, Source]]
+) -> Iterator[Finding]:
+    """The warning where what is ordered isn't the same by all forces of a collection.
+
+    `sources` has those of each force, by its name.
+    """
+    known = {name for each in sources.values() for name in each}
+    for source in sorted(known):
+        by_force = {force: each[source] for force, each in sources.items() if source in each}
+        packs = [
+            each for each in in_one(by_force.values()).packs if _bears_on(request, source, each)
+        ]
+        differing = [name for name in packs if len(_readings(by_force.values(), name)) > 1]
+        if differing:
+            yield log_finding.sources_differ(source, packs=differing, forces=tuple(by_force))
+
+
+def _bears_on(request: LogRequest, source: str, pack: str) -> bool:
+    """Whether a pack is ordered, or its lead time says when figures of its source come."""
+    named = {name.partition(OF)[0] for name in request.figures if OF in name}
+    if f"{source}{OF}{pack}" in request.figures:
+        return True
+    return request.source == source and source not in named and request.expected is None
+
+
+def _readings(sources: Iterable[Source], pack: str) -> Sequence[object]:
+    """What sources say of a pack that an order depends on, each once."""
+    found: list[object] = []
+    for each in sources:
+        if pack in each.packs:
+            reading = (dict(each.packs[pack].holds), each.packs[pack].lead_days)
+            found += [reading] if reading not in found else []
+    return found
 
 
 def _source(request: LogRequest, desk: Desk) -> str:

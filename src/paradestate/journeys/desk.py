@@ -14,6 +14,7 @@ from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_finding import incomplete, stages_differ
 from paradestate.core.log_request import Desk, LogRequest, NamedStand
 from paradestate.core.log_slip import OPTIONS
+from paradestate.core.ordered import in_one, sources_differ
 from paradestate.core.promise import Cupboard
 from paradestate.journeys.check import Checked
 from paradestate.journeys.count import Count, count
@@ -22,7 +23,7 @@ from paradestate.journeys.memory import NOTHING, Memory
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Laid:
-    """A desk; or None with the stops that prevent it."""
+    """A desk, with what is doubtful about it; or None with the stops that prevent it."""
 
     desk: Desk | None
     findings: tuple[Finding, ...] = ()
@@ -91,6 +92,8 @@ def desk_of_collection(
     stages = {read.force.bench.stages for read in forces.values()}
     if len(stages) > 1 and OPTIONS[request.kind] & {"from", "to"}:
         return Laid(desk=None, findings=(stages_differ(forces),))
+    is_order = request.kind is EntryKind.ORDERED
+    sources = {name: read.force.sources for name, read in forces.items()}
     kinds = dict.fromkeys(kind for read in forces.values() for kind in read.force.figures)
     return Laid(
         desk=Desk(
@@ -100,11 +103,11 @@ def desk_of_collection(
             state=state,
             today=today,
             sources={
-                name: source
-                for read in forces.values()
-                for name, source in read.force.sources.items()
+                name: in_one(each[name] for each in sources.values() if name in each)
+                for name in dict.fromkeys(name for each in sources.values() for name in each)
             },
-        )
+        ),
+        findings=tuple(sources_differ(request, sources)) if is_order else (),
     )
 
 

@@ -73,7 +73,8 @@ def log(
     done, reading = _done(known, request=asked, laid=laid, memory=memory)
     doubts = dict.fromkeys((*known.findings, *reading.findings))
     told = (found for found in doubts if found.level is not Level.STOP)
-    return replace(done, findings=(*told, *done.findings), texts=known.texts)
+    own = () if done.entry is None or done.was_there else laid.findings
+    return replace(done, findings=(*told, *own, *done.findings), texts=known.texts)
 
 
 def _done(
