@@ -104,6 +104,10 @@ def test_a_milestone_waits_for_the_parcel_that_it_needs(ferry: Path) -> None:
     assert after.week_alone is None
     batches = days_of_batches(after.dates.beside)
     assert batches[1] < due < batches[2]
+    assert before.ladder.held_up == ()
+    day = due + datetime.timedelta(days=1)
+    assert [(rung.number, rung.held_until) for rung in after.ladder.held_up] == [(2, day)]
+    assert (before.ladder.is_proved, after.ladder.is_proved) == (True, False)
     logged(ferry, EntryKind.STRUCK_OUT, struck_out=ordered.entry.id, note="sold out", on=ON)
     assert half_chance(order(ferry)) == half_chance(before)
 

@@ -109,6 +109,7 @@ def _rung(rung: Rung) -> Mapping[str, object]:
         "colours": list(rung.colours),
         "lacking": dict(rung.lacking),
         "completes": list(rung.completes),
+        "held_until": None if rung.held_until is None else rung.held_until.isoformat(),
     }
 
 

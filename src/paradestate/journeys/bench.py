@@ -18,6 +18,7 @@ from paradestate.core.sentence.repair import repair_sentences
 from paradestate.core.span import DateSpan
 from paradestate.core.work.forecast_finding import undated_orders, work_left_out
 from paradestate.core.work.forecast_value import GoalForecast
+from paradestate.core.work.held_up import days_of_arrival, with_held_up
 from paradestate.core.work.kept_forecast import Calibration, calibration
 from paradestate.core.work.ladder import Ladder
 from paradestate.core.work.order_of_work import ladder, ladder_by_kind
@@ -36,6 +37,7 @@ from paradestate.journeys.forecast import (
     kept_forecasts,
     kept_today,
     work_logged,
+    work_until,
 )
 from paradestate.journeys.log import Logged
 from paradestate.journeys.memory import NOTHING, Memory
@@ -162,6 +164,8 @@ def _made(
     if load is None:
         return None, findings
     made = ladder(load, due_work(force, worked, today=today))
+    days = days_of_arrival(made, today=today)
+    made = with_held_up(made, work_until(force, worked, days=days, today=today), today=today)
     orders = orders_of(work for rung in made.rungs for work in rung.works)
     parcels = parcels_of(orders, today=today)
     goals = goals_of(made, parcels, orders=orders)

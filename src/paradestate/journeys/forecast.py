@@ -5,7 +5,7 @@ journal -> work logged -> minutes learned -> habit -> weeks to come -> dates
 
 import datetime
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
@@ -186,6 +186,20 @@ def due_work(
     return {
         each.wanted: minutes_until(each.wanted, begins=begins, away=force.bench.away, pace=pace)
         for each in force.repairs
+    }
+
+
+def work_until(
+    force: Force, worked: WorkLogged, *, days: Iterable[datetime.date], today: datetime.date
+) -> Mapping[datetime.date, Fraction | None]:
+    """Day to the minutes of work up to its evening at the usual pace; None where none is known."""
+    begins, habit = weeks_so_far(force, worked, today=today)
+    pace, away = pace_of(habit), force.bench.away
+    return {
+        day: None
+        if pace is None
+        else minutes_until(later(day, 1), begins=begins, away=away, pace=pace)
+        for day in days
     }
 
 

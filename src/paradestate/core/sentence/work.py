@@ -8,7 +8,7 @@ from paradestate.core.on_order import OnOrder
 from paradestate.core.sentence.chance import near_text
 from paradestate.core.sentence.journal import on_order_words
 from paradestate.core.sentence.repair import wanted_words
-from paradestate.core.sentence.wording import counted, hours_words, listed, several
+from paradestate.core.sentence.wording import counted, day_words, hours_words, listed, several
 from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
 from paradestate.core.work.to_come import orders_of
 
@@ -87,6 +87,16 @@ def _waits(rung: Rung) -> Iterator[str]:
         wait = "waits" if len(stands) == 1 else "wait"
         what = listed(map(on_order_words, orders_of(stands)))
         yield f"{several(len(stands), 'stand')} {wait} for {what}"
+    if rung.held_until is not None:
+        part = (
+            "none of it" if len(stands) == len(rung.works) and _is_whole(rung) else "not all of it"
+        )
+        yield f"{part} can begin before {day_words(rung.held_until)}, and its turn comes sooner"
+
+
+def _is_whole(rung: Rung) -> bool:
+    """Whether all minutes of a batch wait for what is on order."""
+    return sum(minutes for work in rung.works for minutes in work.waiting.values()) == rung.minutes
 
 
 def reached_words(reached: Reached, *, week: Fraction | None, by: str = "") -> str:
@@ -162,11 +172,35 @@ def on_order_sentence(orders: Iterable[OnOrder]) -> str:
 
 
 def certainty_words(ladder: Ladder) -> str:
-    """How sure it is that no order is better."""
+    """How sure it is that no order is better; days on which parcels come it doesn't mind."""
     if ladder.is_proved:
         late = "no later for the repairs " if ladder.repairs else ""
         return f"Exact: no order of work {late}has less weighted waiting for these milestones."
+    unminded = _unminded(ladder)
+    if ladder.waiting == ladder.least:
+        return f"Exact if all were here. {unminded}"
     if not ladder.least:
-        return "Not proven: another order may have its repairs less late."
-    share = near_text(ladder.share_above * 100)
-    return f"Not proven: the weighted waiting may be up to {share} % more than the least there is."
+        head = "Not proven: another order may have its repairs less late."
+    else:
+        share = near_text(ladder.share_above * 100)
+        head = (
+            f"Not proven: the weighted waiting may be up to {share} % more than the least there is."
+        )
+    return f"{head} {unminded}".rstrip()
+
+
+def _unminded(ladder: Ladder) -> str:
+    """What the order takes no account of; empty where nothing comes later than its turn."""
+    numbers = [rung.number for rung in ladder.held_up]
+    if not numbers:
+        return ""
+    if len(numbers) == 1:
+        turn = f"batch {numbers[0]} has its turn before all its figures are there"
+    else:
+        turn = (
+            f"batches {listed(_runs(numbers))} have their turn before all their figures are there"
+        )
+    return (
+        f"This order doesn't mind when parcels come: at your usual pace {turn}, and another order "
+        "may wait less."
+    )

@@ -1,5 +1,6 @@
 """The work ladder as a value: batches in the order in which they are done, and what they reach."""
 
+import datetime
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -38,6 +39,8 @@ class Rung:
     colours: tuple[str, ...]
     completes: tuple[str, ...]
     """Milestones that are reached with it."""
+    held_until: datetime.date | None = None
+    """The day from which all of it can be worked on, where its turn comes sooner; else None."""
 
     @property
     def lacking(self) -> Mapping[str, int]:
@@ -135,9 +138,14 @@ class Ladder:
         return self.rungs[: last or 0]
 
     @property
+    def held_up(self) -> tuple[Rung, ...]:
+        """Batches that have their turn before all their figures are there."""
+        return tuple(rung for rung in self.rungs if rung.held_until is not None)
+
+    @property
     def is_proved(self) -> bool:
-        """Whether no order of work has less weighted waiting."""
-        return self.waiting == self.least
+        """Whether no order of work has less weighted waiting, the days of parcels minded."""
+        return self.waiting == self.least and not self.held_up
 
     @property
     def share_above(self) -> Fraction:
