@@ -89,14 +89,16 @@ def sources_differ(
     for source in sorted(known):
         by_force = {force: each[source] for force, each in sources.items() if source in each}
         packs = [
-            each for each in in_one(by_force.values()).packs if _bears_on(request, source, each)
+            each
+            for each in in_one(by_force.values()).packs
+            if _bears_on(request, source, pack=each)
         ]
         differing = [name for name in packs if len(_readings(by_force.values(), name)) > 1]
         if differing:
             yield log_finding.sources_differ(source, packs=differing, forces=tuple(by_force))
 
 
-def _bears_on(request: LogRequest, source: str, pack: str) -> bool:
+def _bears_on(request: LogRequest, source: str, *, pack: str) -> bool:
     """Whether a pack is ordered, or its lead time says when figures of its source come."""
     named = {name.partition(OF)[0] for name in request.figures if OF in name}
     if f"{source}{OF}{pack}" in request.figures:
