@@ -223,3 +223,11 @@ def test_it_is_said_where_forces_differ_in_what_the_order_depends_on(
             "takes."
         )
         assert found[0].effect == "It is taken as watch says."
+
+
+def test_a_force_that_does_not_know_the_pack_is_not_the_one_that_is_followed() -> None:
+    third = source("North", pack("N3", 7, gun=1))
+    forces = {"guard": {"North": NORTH}, "watch": {"North": OTHER}, "gunners": {"North": third}}
+    (found,) = sources_differ(request(figures={"North/N1": 1}), forces)
+    assert found.effect == "It is taken as watch says."
+    assert in_one(each["North"] for each in forces.values()).packs["N1"] == OTHER.packs["N1"]

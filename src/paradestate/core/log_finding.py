@@ -344,12 +344,12 @@ def stages_differ(forces: Iterable[str]) -> Finding:
     )
 
 
-def sources_differ(source: str, *, packs: Sequence[str], forces: Sequence[str]) -> Finding:
+def sources_differ(source: str, *, pack: str, forces: Sequence[str]) -> Finding:
     """The warning where a pack isn't the same in the price lists of several forces."""
     return Finding(
         level=Level.WARN,
         code="sources-differ",
-        message=f"{listed(forces)} don't say the same of {listed(packs)} from {source}: what is in "
+        message=f"{listed(forces)} don't say the same of {pack} from {source}: what is in "
         "it, or how long it takes.",
         effect=f"It is taken as {forces[-1]} says.",
         hint="Make the price lists agree; or strike this out, and log it in the folder of the "

@@ -85,17 +85,13 @@ def sources_differ(
 
     `sources` has those of each force, by its name.
     """
-    known = {name for each in sources.values() for name in each}
-    for source in sorted(known):
-        by_force = {force: each[source] for force, each in sources.items() if source in each}
-        packs = [
-            each
-            for each in in_one(by_force.values()).packs
-            if _bears_on(request, source, pack=each)
-        ]
-        differing = [name for name in packs if len(_readings(by_force.values(), name)) > 1]
-        if differing:
-            yield log_finding.sources_differ(source, packs=differing, forces=tuple(by_force))
+    for source in sorted({name for each in sources.values() for name in each}):
+        own = {force: each[source] for force, each in sources.items() if source in each}
+        for pack in in_one(own.values()).packs:
+            forces = [force for force, each in own.items() if pack in each.packs]
+            readings = _readings((own[force] for force in forces), pack)
+            if len(readings) > 1 and _bears_on(request, source, pack=pack):
+                yield log_finding.sources_differ(source, pack=pack, forces=forces)
 
 
 def _bears_on(request: LogRequest, source: str, *, pack: str) -> bool:
@@ -107,12 +103,11 @@ def _bears_on(request: LogRequest, source: str, *, pack: str) -> bool:
 
 
 def _readings(sources: Iterable[Source], pack: str) -> Sequence[object]:
-    """What sources say of a pack that an order depends on, each once."""
+    """What sources that have a pack say of it that an order depends on, each once."""
     found: list[object] = []
     for each in sources:
-        if pack in each.packs:
-            reading = (dict(each.packs[pack].holds), each.packs[pack].lead_days)
-            found += [reading] if reading not in found else []
+        reading = (dict(each.packs[pack].holds), each.packs[pack].lead_days)
+        found += [reading] if reading not in found else []
     return found
 
 
