@@ -50,6 +50,14 @@ def test_entries_about_a_name_or_an_id_are_found(guard: Path) -> None:
     assert about("lorry") == ()
 
 
+def test_what_was_ordered_and_what_of_it_will_not_come_are_about_its_kinds(guard: Path) -> None:
+    two = {"rifleman": 2, "boat": 1}
+    ordered = logged(guard, EntryKind.ORDERED, figures=two, source="North").entry
+    rest = logged(guard, EntryKind.CANCELLED, figures={"boat": 1}, note="refunded").entry
+    assert history(guard, today=TODAY, last=9, about="boat").entries == (rest, ordered)
+    assert history(guard, today=TODAY, last=9, about="rifleman").entries == (ordered,)
+
+
 def test_what_strikes_an_entry_out_is_known_with_its_reason(guard: Path) -> None:
     boat = entry(guard, EntryKind.RECEIVED, figures={"boat": 1})
     strike = entry(guard, EntryKind.STRUCK_OUT, struck_out=boat.id, note="counted twice")

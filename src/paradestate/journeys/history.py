@@ -115,7 +115,8 @@ def _newest(asked: Sequence[JournalEntry], *, last: int, skip: int) -> tuple[Jou
 
 def _is_about(entry: JournalEntry, name: str) -> bool:
     touched = (
-        *(entry.leaves.figures, entry.comes.figures, entry.promised, entry.ordered),
+        *(entry.leaves.figures, entry.comes.figures, entry.promised),
+        *(entry.ordered, entry.cancelled),
         *(entry.leaves.stands, entry.comes.stands),
     )
     return name in (entry.stand, *entry.stands, entry.id, entry.struck_out) or any(
