@@ -66,3 +66,13 @@ def test_a_force_with_nothing_to_print_is_said(words: tuple[str, ...], tmp_path:
     assert called.status == 1
     if not words:
         assert called.out == "There is nothing to print.\n"
+
+
+def test_papers_are_made_for_a_game_at_other_grades(folder: Path, tmp_path: Path) -> None:
+    words = ("sheets", folder, "--out", tmp_path / "papers", "--only", "message slips")
+    game = ("--game", "whole-day attack")
+    made = call(*words, *game, "--grade", "training=recruits", "--grade", "steadfastness=low")
+    assert made.status == 0
+    slip = call(*words, *game, "--grade", "training")
+    assert slip.status == 1
+    assert "[not-names-and-numbers]" in slip.err

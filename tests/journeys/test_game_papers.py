@@ -136,3 +136,25 @@ def test_the_state_board_marks_the_boxes_at_which_something_happens(tmp_path: Pa
     assert text.count("shaken") == text.count("falls back") == 4
     assert text.count("2 of 2 out: gone") == 12
     assert re.search(r"at \d+ night falls early", text)
+
+
+def test_the_chart_is_for_the_grades_that_were_chosen() -> None:
+    """Recruits give 3 points back: 18 points left, the likeliest, are 21."""
+    recruits = Asked(only=("decision chart",), grades={"training": "recruits"})
+    assert "21 points left, the likeliest" in text_of(made(recruits))
+
+
+@pytest.mark.parametrize(
+    ("grades", "choice", "code"),
+    [
+        ({"training": "lions"}, GAME, "unknown-choice"),
+        ({"courage": "recruits"}, GAME, "unknown-choice"),
+        ({"training": "recruits"}, Choice(), "game-unsaid"),
+    ],
+)
+def test_grades_that_are_of_no_game_stop_all_of_them(
+    grades: dict[str, str], choice: Choice, code: str
+) -> None:
+    answer = made(Asked(only=("message slips",), grades=grades), choice=choice)
+    assert answer.sheets is None
+    assert codes(answer) == [code]

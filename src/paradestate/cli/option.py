@@ -43,16 +43,15 @@ RAISED = (
 GAME = click.option("--game", default="", metavar="NAME", help="A game of the force.")
 
 
-TERMS = (
-    click.option(
-        "--grade",
-        "grades",
-        multiple=True,
-        metavar="SCALE=GRADE",
-        help="A grade that isn't as usual: --grade training=recruits.",
-    ),
-    *RAISED,
+grade_option = click.option(
+    "--grade",
+    "grades",
+    multiple=True,
+    metavar="SCALE=GRADE",
+    help="A grade that isn't as usual: --grade training=recruits.",
 )
+
+TERMS = (grade_option, *RAISED)
 """What decides the terms of a game, beside the game itself."""
 
 points_option = click.option(

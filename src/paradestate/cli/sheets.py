@@ -12,6 +12,7 @@ from paradestate.cli.option import (
     GAME,
     finish,
     folder_argument,
+    grade_option,
     json_option,
     now,
     plan_option,
@@ -25,7 +26,7 @@ from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import Stock
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.sentence.wording import capital, several
-from paradestate.journeys.choosing import number_of, want_of
+from paradestate.journeys.choosing import grades_of, number_of, want_of
 from paradestate.journeys.sheet_layout import SheetsTyped, asked_of
 from paradestate.journeys.spreadsheet import CannotWriteError
 
@@ -100,6 +101,7 @@ def layout_options(command: F) -> F:
 
 
 OF_A_GAME = (
+    grade_option,
     points_option,
     click.option(
         "--reserve",
@@ -146,6 +148,7 @@ def command(
     only: tuple[str, ...],
     correct: bool,
     plan: str,
+    grades: tuple[str, ...],
     points: str,
     reserve: str,
     revealed: tuple[str, ...],
@@ -164,12 +167,14 @@ def command(
     choice, asked, slips = asked_of(typed)
     left, no_points = number_of(points, of="points")
     kept_back, no_reserve = want_of(reserve)
-    stop_for((*slips, *no_points, *no_reserve))
+    of_grades, no_grades = grades_of(grades)
+    stop_for((*slips, *no_points, *no_reserve, *no_grades))
     asked = replace(
         asked,
         only=only,
         plan=plan,
         is_corrected=correct,
+        grades=of_grades,
         points=left,
         reserve=kept_back or {},
         revealed=revealed,

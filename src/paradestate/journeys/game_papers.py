@@ -39,6 +39,7 @@ def umpires_of(desk: Desk) -> Draft[UmpiresSheet]:
         strength=answer.count.strength,
         reserve=NO_RESERVE,
         revealed=(),
+        terms=None,
     )
     return umpires_sheet(desk.ground, other=other)
 
@@ -70,7 +71,7 @@ def _best(desk: Desk, *, points: int | None) -> FallbackJourney:
         desk.folder,
         today=desk.today,
         choice=desk.choice,
-        grades={},
+        grades=desk.asked.grades,
         points=points,
         memory=desk.memory,
     )

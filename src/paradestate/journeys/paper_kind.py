@@ -46,6 +46,8 @@ class Asked:
     """The folder of the other side, for the umpire."""
     points: int | None = None
     """Points left before anything is bought; None: not rolled yet."""
+    grades: Mapping[str, str] = field(default_factory=dict)
+    """Scale to the grade of the game that isn't as usual."""
 
 
 NOTHING_ASKED = Asked()

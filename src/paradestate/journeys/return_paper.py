@@ -41,7 +41,7 @@ def _odds(desk: Desk) -> PlanOdds | None:
         desk.folder,
         today=desk.today,
         choice=desk.choice,
-        grades={},
+        grades=desk.asked.grades,
         plan=plan,
         memory=desk.memory,
     )

@@ -1,6 +1,6 @@
 """Papers to size: what is printed, cut out, stuck on and handed over.
 
-folder -> counted -> drafted -> set -> looked over
+folder -> game -> drafted -> set -> looked over
 """
 
 import datetime
@@ -11,8 +11,6 @@ from pathlib import Path
 
 from paradestate.core.choice import Choice, unknown_choice
 from paradestate.core.finding import Finding, stops
-from paradestate.core.force import Force
-from paradestate.core.game import Purchase
 from paradestate.core.imposition.imposition_finding import (
     loaded_findings,
     scale_findings,
@@ -24,18 +22,14 @@ from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Heading, Paper, frames_of
 from paradestate.core.paper.paper_finding import letter_findings, too_long
 from paradestate.core.sentence.cross_check import Tick
-from paradestate.core.support.reserve import reserve_findings, reserve_of
 from paradestate.journeys.check import Checked
-from paradestate.journeys.choosing import typed_finding
-from paradestate.journeys.count import count
 from paradestate.journeys.every_paper import EVERY_PAPER
+from paradestate.journeys.game_meant import game_meant
 from paradestate.journeys.marking import marking_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.paper_kind import Asked, Desk, PaperKind
 from paradestate.sheet.paper.letters import printable, unprintable
 from paradestate.sheet.paper.typesetting import Printed, printed, told_text
-from paradestate.text.slip import Slip
-from paradestate.text.typed import read_purchases
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,35 +71,31 @@ def sheets(
 ) -> Sheets:
     """The papers of the force of a folder. Raises FileError and TypesettingError."""
     mind = Memory() if memory is NOTHING else memory  # several papers rest on one answer
-    answer = count(folder, today=today, choice=choice, memory=mind)
-    if answer.count is None:
-        return Sheets(checked=answer.checked, sheets=None)
-    force, made = answer.count.force, answer.count.made
-    plan, findings = _plan(force, asked.plan, game=choice.game or "")
-    reserve = reserve_of(asked.reserve, purchases=(), plan=plan, formations=force.formations)
+    meant = game_meant(folder, today=today, choice=choice, asked=asked, memory=mind)
     doubts = (
-        *findings,
-        *reserve_findings(reserve, force=force, made=made, plan=plan),
         *_unknown(asked.only),
         *scale_findings(asked.layout.scale, is_made_good=asked.is_corrected),
     )
-    if stops(doubts):
-        return Sheets(checked=answer.checked.with_findings(*doubts), sheets=None)
+    read = meant.checked.with_findings(*doubts)
+    if meant.count is None or stops(doubts):
+        return Sheets(checked=read, sheets=None)
+    counted, choice = meant.count, meant.choice
     ground = Ground(
-        force=force,
-        made=made,
-        marks=marking_of(answer.count, memory=mind),
+        force=counted.force,
+        made=counted.made,
+        marks=marking_of(counted, memory=mind),
         date=today,
         layout=asked.layout if asked.is_corrected else replace(asked.layout, scale=TRUE),
         game=choice.game or "",
-        plan=plan,
+        plan=meant.plan,
         dummies=asked.dummies,
-        strength=answer.count.strength,
-        reserve=reserve,
+        strength=counted.strength,
+        reserve=meant.reserve,
         revealed=asked.revealed,
+        terms=meant.terms,
     )
     desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=mind, asked=asked)
-    return _all(desk, read=answer.checked.with_findings(*doubts))
+    return _all(desk, read=read)
 
 
 def _all(desk: Desk, *, read: Checked) -> Sheets:
@@ -137,20 +127,6 @@ def _is_wanted(kind: PaperKind, desk: Desk) -> bool:
     if desk.asked.only:
         return kind.name in desk.asked.only
     return not kind.is_of_a_game or bool(desk.ground.game or desk.ground.plan)
-
-
-def _plan(
-    force: Force, text: str, *, game: str
-) -> tuple[tuple[Purchase, ...], tuple[Finding, ...]]:
-    """The plan that was typed, or else the game's own."""
-    if not text:
-        return (force.games[game].plan if game else ()), ()
-    read = read_purchases(text, entries=force.supporting_troops)
-    if isinstance(read, Slip):
-        return (), (typed_finding(read),)
-    known = force.supporting_troops
-    unknown = [each.entry for each in read if each.entry not in known]
-    return read, tuple(unknown_choice(name, known, what="entry") for name in unknown)
 
 
 def _unknown(only: tuple[str, ...]) -> Iterator[Finding]:

@@ -5,6 +5,7 @@ from dataclasses import replace
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.private_sheet import PrivateSheet, private_sheet
 from paradestate.core.stand import Sight
+from paradestate.core.support.terms import terms_of
 from tests.core.paper.games import secrets
 from tests.core.paper.grounds import battalion, ground_of, with_plan
 from tests.forces import force_from
@@ -50,3 +51,12 @@ def test_a_plan_makes_the_order_and_so_does_a_reserve() -> None:
 def test_a_force_of_nothing_has_no_sheet() -> None:
     ground = ground_of(force_from("formations: {top: {men: 5}}\n"))
     assert private_sheet(ground).shown is None
+
+
+def test_grades_that_are_not_as_usual_are_said_with_the_game() -> None:
+    ground = replace(battalion(), game="whole-day attack")
+    grades = {"training": "recruits"}
+    terms, _ = terms_of(ground.force, ground.made, game=ground.game, grades=grades)
+    words = shown(replace(ground, terms=terms)).game
+    assert words.endswith("; training: recruits")
+    assert shown(ground).game == words.removesuffix("; training: recruits")

@@ -5,6 +5,7 @@ from dataclasses import replace
 from paradestate.core.game import Purchase
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.request_slips import RequestSlip, request_slips
+from paradestate.core.support.terms import terms_of
 from tests.core.paper.games import secrets
 from tests.core.paper.grounds import battalion, small, with_plan
 
@@ -54,3 +55,35 @@ def test_prices_limits_and_rolls_are_in_words_and_by_hand_is_said() -> None:
 def test_a_force_without_supporting_troops_has_none() -> None:
     plan = (Purchase(entry="nobody", number=1),)
     assert request_slips(replace(small(), plan=plan)).shown is None
+
+
+def test_at_chosen_grades_the_price_is_that_of_the_grade() -> None:
+    """The first scale with prices of its own decides; the list's words for the others fall away."""
+    plain = with_plan(("light tanks", 2))
+    force = plain.force
+    dearer = replace(
+        force.supporting_troops["light tanks"],
+        cost_by_grade={"training": {"recruits": {2: 6, 3: 8}}},
+    )
+    entries = {**force.supporting_troops, "light tanks": dearer}
+    ground = replace(
+        plain, force=replace(force, supporting_troops=entries), game="whole-day attack"
+    )
+    assert faces(ground)[0].terms[:2] == (
+        "Two cost 9 points, three 13.",
+        "Where training is recruits, two cost 6 points, three 8.",
+    )
+    terms, _ = terms_of(
+        ground.force, ground.made, game=ground.game, grades={"training": "recruits"}
+    )
+    chosen = faces(replace(ground, terms=terms))
+    assert chosen[0].terms[:2] == ("Two cost 6 points, three 8.", "Each puts down 1 light tank.")
+    assert [each.name for each in chosen] == [each.name for each in faces(ground)]
+
+
+def test_what_is_on_no_offer_keeps_the_words_of_the_list() -> None:
+    ground = replace(battalion(), game="whole-day attack")
+    terms, _ = terms_of(ground.force, ground.made, game=ground.game, grades={})
+    assert terms is not None
+    bare = replace(ground, terms=replace(terms, offers={}))
+    assert faces(bare) == faces(ground)

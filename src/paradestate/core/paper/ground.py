@@ -11,6 +11,7 @@ from paradestate.core.mark.marking import Marking
 from paradestate.core.stand import StandPattern
 from paradestate.core.strength import Strength
 from paradestate.core.support.reserve import Reserve
+from paradestate.core.support.terms import Terms
 
 NO_RESERVE = Reserve()
 
@@ -37,6 +38,8 @@ class Ground:
     """What is kept back in that game."""
     revealed: tuple[str, ...] = ()
     """Stands and supporting troops that the opponent has found out."""
+    terms: Terms | None = None
+    """What is on offer at the grades that were chosen; None where nobody chose any."""
 
     def pattern(self, name: str) -> StandPattern:
         """A kind of stand; those by fixed ratio have none of their own, and no size."""

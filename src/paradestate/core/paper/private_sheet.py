@@ -78,11 +78,21 @@ def private_sheet(ground: Ground) -> Draft[PrivateSheet]:
 
 
 def game_words(ground: Ground) -> str:
-    """The game in words: `Whole-day attack: attack, with 18 + 2d6 points`."""
+    """The game in words: `Whole-day attack: attack, with 18 + 2d6 points; training: recruits`.
+
+    Of the grades those that were chosen and aren't as usual.
+    """
     game = ground.force.games.get(ground.game)
     if game is None:
         return ""
-    return f"{capital(game.name)}: {game.posture}, {allowance_words(game.allowance)}"
+    grades = {} if ground.terms is None else ground.terms.grades
+    unusual = (
+        f"; {scale}: {grade}"
+        for scale, grade in grades.items()
+        if grade != ground.force.grades[scale].usual
+    )
+    words = f"{capital(game.name)}: {game.posture}, {allowance_words(game.allowance)}"
+    return "".join((words, *unusual))
 
 
 def order_paragraph(ground: Ground) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """A slip for each entry of the supporting troops, to be asked by, and filled in as it is rolled."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from paradestate.core.imposition.shelf import imposed
 from paradestate.core.outline import Rectangle, millimetres
@@ -54,7 +54,13 @@ def _to_be_had(ground: Ground) -> Iterator[Entry]:
     posture = game.posture if game is not None else ""
     for entry in ground.force.supporting_troops.values():
         if not why_absent(entry, ground.made, posture=posture):
-            yield entry
+            yield _at_grades(entry, ground)
+
+
+def _at_grades(entry: Entry, ground: Ground) -> Entry:
+    """An entry at its prices of the game, where grades were chosen."""
+    offer = None if ground.terms is None else ground.terms.offers.get(entry.name)
+    return entry if offer is None else replace(entry, cost=offer.cost, cost_by_grade={})
 
 
 def _slip(entry: Entry, *, planned: int) -> RequestSlip:
