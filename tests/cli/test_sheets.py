@@ -76,3 +76,16 @@ def test_papers_are_made_for_a_game_at_other_grades(folder: Path, tmp_path: Path
     slip = call(*words, *game, "--grade", "training")
     assert slip.status == 1
     assert "[not-names-and-numbers]" in slip.err
+
+
+def test_papers_of_a_game_that_was_written_down(folder: Path, tmp_path: Path) -> None:
+    words = ("sheets", folder, "--out", tmp_path / "papers", "--only", "fire missions", "--json")
+    assert "[no-game]" in call(*words, "--played").err
+    started = call("play", folder, "start", "--game", "whole-day attack", "--json").document
+    call("play", folder, "roll", "allowance", "2", "4")
+    call("play", folder, "take", "field battery=3")
+    newest = call(*words, "--played").document["files"]
+    assert [each["name"] for each in newest] == ["fire missions"]
+    same = call(*words, "--of", started["game"]["id"][:8]).document["files"]
+    assert same[0]["sha256"] == newest[0]["sha256"]
+    assert "[said-by-game]" in call(*words, "--played", "--plan", "light tanks=2").err

@@ -40,6 +40,7 @@ Examples:
   paradestate sheets marenz --out papers
   paradestate sheets marenz --out papers --only labels --paper letter
   paradestate sheets marenz --out papers --game "whole-day attack" --plan "light tanks=2"
+  paradestate sheets marenz --out papers --played
 
 \b
 The 100 mm line of a printed page measures 96.8: what to print at, or sheets that make it good:
@@ -130,6 +131,24 @@ def game_options(command: F) -> F:
     return command
 
 
+WRITTEN_DOWN = (
+    click.option(
+        "--played",
+        is_flag=True,
+        help="The game that was written down with play, the newest that goes on: it says what "
+        "was taken, the reserve, the points and the grades.",
+    ),
+    click.option("--of", default="", metavar="ID", help="Another game that was written down."),
+)
+
+
+def written_down_options(command: F) -> F:
+    """The options for a game that says all of it itself."""
+    for option in reversed(WRITTEN_DOWN):
+        command = option(command)
+    return command
+
+
 @click.command(epilog=EPILOG)
 @folder_argument
 @OUT
@@ -140,6 +159,7 @@ def game_options(command: F) -> F:
 @GAME
 @plan_option
 @game_options
+@written_down_options
 @json_option
 def command(
     folder: Path,
@@ -153,6 +173,8 @@ def command(
     reserve: str,
     revealed: tuple[str, ...],
     other: Path | None,
+    played: bool,
+    of: str,
     as_json: bool,
     **typed: Unpack[SheetsTyped],
 ) -> None:
@@ -179,6 +201,7 @@ def command(
         reserve=kept_back or {},
         revealed=revealed,
         other=other,
+        of=of if played or of else None,
     )
     with at_work("Setting the papers"):
         answer = sheets(folder, today=today(), choice=choice, asked=asked)

@@ -40,6 +40,7 @@ def umpires_of(desk: Desk) -> Draft[UmpiresSheet]:
         reserve=NO_RESERVE,
         revealed=(),
         terms=None,
+        arranged=(),
     )
     return umpires_sheet(desk.ground, other=other)
 
@@ -51,7 +52,7 @@ def chart_of(desk: Desk) -> Draft[DecisionChart]:
     """
     if not desk.ground.game:
         return Draft(shown=None)
-    begun = _best(desk, points=desk.asked.points)
+    begun = _best(desk, points=desk.points)
     if begun.allowance is None or isinstance(begun.certainty, NotComputed):
         return Draft(shown=None)
     found = begun if begun.fallback is not None else _best(desk, points=likeliest(begun.allowance))
@@ -71,7 +72,7 @@ def _best(desk: Desk, *, points: int | None) -> FallbackJourney:
         desk.folder,
         today=desk.today,
         choice=desk.choice,
-        grades=desk.asked.grades,
+        grades=desk.grades,
         points=points,
         memory=desk.memory,
     )

@@ -2,7 +2,7 @@
 
 import datetime
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TypeAlias
 
@@ -48,6 +48,9 @@ class Asked:
     """Points left before anything is bought; None: not rolled yet."""
     grades: Mapping[str, str] = field(default_factory=dict)
     """Scale to the grade of the game that isn't as usual."""
+    of: str | None = None
+    """Beginning of the id of a game that was written down, empty for the newest; its record then
+    says the game, the plan, the reserve, the points and the grades. None: as it is typed."""
 
 
 NOTHING_ASKED = Asked()
@@ -63,6 +66,24 @@ class Desk:
     choice: Choice
     memory: Memory = NOTHING
     asked: Asked = NOTHING_ASKED
+    points: int | None = None
+    """Points left before anything is bought, as typed or as rolled in the game; None: neither."""
+
+    @property
+    def is_of_record(self) -> bool:
+        """Whether it is of a game that was written down."""
+        return self.asked.of is not None
+
+    @property
+    def grades(self) -> Mapping[str, str]:
+        """Scale to the grade of the game, where any were chosen."""
+        return {} if self.ground.terms is None else self.ground.terms.grades
+
+    @property
+    def to_pack(self) -> Choice:
+        """The choice for trays: without its game where nothing was taken, whatever was planned."""
+        is_bare = self.is_of_record and not self.ground.plan
+        return replace(self.choice, game=None) if is_bare else self.choice
 
 
 Drafting: TypeAlias = Callable[[Desk], Draft[object]]

@@ -17,7 +17,7 @@ from paradestate.journeys.workshop_papers import packing_list_of
 
 
 def parade_state_of(desk: Desk) -> Draft[ParadeState]:
-    """The return of the force; with a game its chances too."""
+    """The return of the force; with a game that is still to come its chances too."""
     ground = desk.ground
     answer = count(desk.folder, today=desk.today, choice=desk.choice, memory=desk.memory)
     if answer.count is None:
@@ -27,21 +27,21 @@ def parade_state_of(desk: Desk) -> Draft[ParadeState]:
         counted.force,
         ranks=ranks(counted.made, strength=counted.strength, marks=ground.marks),
         strength=counted.strength,
-        game=ground.game,
+        game="" if desk.is_of_record else ground.game,  # what was taken has no chances any more
         odds=_odds(desk),
         checks=tuple(_checks(desk, counted)),
     )
 
 
 def _odds(desk: Desk) -> PlanOdds | None:
-    if not desk.ground.game:
+    if not desk.ground.game or desk.is_of_record:
         return None
     plan = ", ".join(map(typed_words, desk.ground.plan))
     journey = odds(
         desk.folder,
         today=desk.today,
         choice=desk.choice,
-        grades=desk.asked.grades,
+        grades=desk.grades,
         plan=plan,
         memory=desk.memory,
     )

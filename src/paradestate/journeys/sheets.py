@@ -69,7 +69,10 @@ def sheets(
     asked: Asked,
     memory: Memory = NOTHING,
 ) -> Sheets:
-    """The papers of the force of a folder. Raises FileError and TypesettingError."""
+    """The papers of the force of a folder.
+
+    Raises FileError and TypesettingError, and StoreError where a game was written down.
+    """
     mind = Memory() if memory is NOTHING else memory  # several papers rest on one answer
     meant = game_meant(folder, today=today, choice=choice, asked=asked, memory=mind)
     doubts = (
@@ -93,8 +96,17 @@ def sheets(
         reserve=meant.reserve,
         revealed=asked.revealed,
         terms=meant.terms,
+        arranged=meant.arranged,
     )
-    desk = Desk(ground=ground, folder=folder, today=today, choice=choice, memory=mind, asked=asked)
+    desk = Desk(
+        ground=ground,
+        folder=folder,
+        today=today,
+        choice=choice,
+        memory=mind,
+        asked=asked,
+        points=meant.points,
+    )
     return _all(desk, read=read)
 
 

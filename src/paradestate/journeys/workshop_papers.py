@@ -64,7 +64,7 @@ def packed_for(desk: Desk) -> Packed | None:
     if not force.trays:
         return None
     plan = ", ".join(map(typed_words, desk.ground.plan))
-    asked = AskedToPack(choice=desk.choice, plan=plan)
+    asked = AskedToPack(choice=desk.to_pack, plan=plan)
     answer = trays(desk.folder, today=desk.today, asked=asked, memory=desk.memory)
     if answer.count is None or answer.ground is None or answer.plan is None:
         return None

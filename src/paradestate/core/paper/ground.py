@@ -40,6 +40,8 @@ class Ground:
     """Stands and supporting troops that the opponent has found out."""
     terms: Terms | None = None
     """What is on offer at the grades that were chosen; None where nobody chose any."""
+    arranged: tuple[str, ...] = ()
+    """Who is with whom, as it was told in the game, a sentence each."""
 
     def pattern(self, name: str) -> StandPattern:
         """A kind of stand; those by fixed ratio have none of their own, and no size."""

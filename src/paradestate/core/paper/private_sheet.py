@@ -47,6 +47,8 @@ class PrivateSheet:
     """Its name, posture and allowance; empty without a game."""
     order: tuple[str, ...]
     """The paragraph of the order: under command, in support, off the table, in reserve."""
+    arranged: tuple[str, ...]
+    """Who is with whom, as it was told in the game."""
     units: tuple[UnitLine, ...]
     troops: tuple[TroopsLine, ...]
     markers: tuple[str, ...]
@@ -66,6 +68,7 @@ def private_sheet(ground: Ground) -> Draft[PrivateSheet]:
     shown = PrivateSheet(
         game=game_words(ground),
         order=order_paragraph(ground),
+        arranged=ground.arranged,
         units=units,
         troops=troops_lines(ground),
         markers=markers,
