@@ -86,6 +86,6 @@ def test_papers_of_a_game_that_was_written_down(folder: Path, tmp_path: Path) ->
     call("play", folder, "take", "field battery=3")
     newest = call(*words, "--played").document["files"]
     assert [each["name"] for each in newest] == ["fire missions"]
-    same = call(*words, "--of", started["game"]["id"][:8]).document["files"]
+    same = call(*words, "--of", started["games"][0]["id"][:8]).document["files"]
     assert same[0]["sha256"] == newest[0]["sha256"]
     assert "[said-by-game]" in call(*words, "--played", "--plan", "light tanks=2").err

@@ -7,8 +7,14 @@ import pytest
 from paradestate.core.finding import Level
 from paradestate.core.game import Purchase
 from paradestate.core.paper.ground import NO_RESERVE, Ground
-from paradestate.core.paper.opponents_sheet import OpponentsSheet, opponents_sheet, private_names
+from paradestate.core.paper.opponents_sheet import (
+    OpponentsSheet,
+    may_be_found_out,
+    opponents_sheet,
+    private_names,
+)
 from paradestate.core.strength import strength
+from paradestate.core.support.entry import Position
 from paradestate.text.folder import read_folder
 from tests.core.paper.games import secrets
 from tests.core.paper.grounds import battalion, ground_of
@@ -147,3 +153,17 @@ def test_unknown_troops_of_a_plan_are_passed_over_and_what_is_unseen_in_it_stays
 def test_stands_by_fixed_ratio_are_seen() -> None:
     ground = ground_of(read_folder(EXAMPLES / "vellmark").force)
     assert sum(numbers(ground).values()) == 25
+
+
+def test_what_may_be_found_out_is_what_changes_the_sheet_once_it_is_named() -> None:
+    """Not what is never seen, nor what is off the table, nor what is seen from the start."""
+    assert may_be_found_out(secrets().force) == ("zzPost", "zzEither")
+    hidden = secrets().force.supporting_troops["zzReserves"]
+    entries = {
+        "bring": replace(hidden, each={"zzPost": 1}),
+        "grant": replace(hidden, grants={"zzPost": 1}),
+        "far": replace(hidden, each={"zzPost": 1}, place=Position.OFF_TABLE),
+        "plain": hidden,
+    }
+    force = replace(secrets().force, supporting_troops=entries)
+    assert may_be_found_out(force) == ("zzPost", "bring", "grant")

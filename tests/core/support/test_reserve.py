@@ -1,6 +1,7 @@
 """What is kept back of a force and of a plan."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from paradestate.core.establishment import establishment
 from paradestate.core.finding import Finding, Level
@@ -10,6 +11,7 @@ from paradestate.core.support.reserve import (
     Reserve,
     can_be_kept_back,
     in_front,
+    may_be_kept_back,
     reserve_findings,
     reserve_of,
     still_kept_back,
@@ -103,3 +105,25 @@ def test_what_the_plan_has_lost_is_not_kept_back_any_more() -> None:
     back = (take("tanks", 2), take("pioneers", choice="flame"))
     assert still_kept_back(back, (take("tanks"),)) == (take("tanks"),)
     assert still_kept_back(back, PLAN) == back
+
+
+def test_what_may_be_kept_back_is_by_the_rule_and_of_the_plan() -> None:
+    """A third of 12 platoons; of the plan what puts stands on the table, purchase upon purchase."""
+    made, _ = establishment(marenz())
+    assert made is not None
+    plan = (
+        take("machine-gun platoon"),
+        take("field battery", 3),
+        take("machine-gun platoon", 2),
+    )
+    most = may_be_kept_back(marenz(), made, plan=plan)
+    assert most == {"platoon": 4, "machine-gun platoon": 3}
+
+
+def test_without_a_rule_every_formation_below_the_top_may_be_kept_back() -> None:
+    made, _ = establishment(marenz())
+    assert made is not None
+    most = may_be_kept_back(replace(marenz(), reserves=None), made, plan=())
+    assert most["platoon"] == 12
+    assert most["company"] == 4
+    assert made.formation not in most

@@ -9,15 +9,18 @@ from zipfile import ZipFile
 import pytest
 from httpx2 import Response
 
+from paradestate.core.play.event import Subject
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.new import new_from_example
 from paradestate.journeys.paper_kind import PaperKind
 from paradestate.journeys.paper_use import Eyes
+from paradestate.journeys.play import end, mark, take
 from paradestate.web.page import papers as page
 from paradestate.web.papers import question
 from paradestate.web.papers.press import Setting
 from paradestate.web.papers.printer import COOKIE
 from paradestate.web.search import Searches, TooManySearchesError
+from tests.journeys.evenings import begun, pen
 from tests.web.visitor import Visitor, words_of
 
 NOTHING_SECRET = ("marenz", "Marenz", "evening", "/forces")
@@ -268,3 +271,76 @@ def test_a_force_that_cannot_be_counted_has_no_papers(tmp_path: Path) -> None:
     seen = visitor.get("papers")
     assert "unheard of" in words_of(seen)
     assert "unheard of" in words_of(visitor.get("papers/paper", name="labels"))
+
+
+def ticked(text: str, field: str) -> bool:
+    return re.search(rf'name="{field}" value="yes" checked', text) is not None
+
+
+def test_what_is_found_out_and_kept_back_can_be_ticked(visitor: Visitor) -> None:
+    seen = visitor.get("papers")
+    assert 'name="revealed:medium mortars" value="yes">' in seen.text
+    assert "Platoons, of 4" in words_of(seen)
+    query = {"revealed:medium mortars": "yes", "reserve:platoon": "2", "dummies": "7"}
+    again = visitor.get("papers", plan="machine-gun platoon=2", **query)
+    assert again.status_code == 200
+    assert ticked(again.text, "revealed:medium mortars")
+    assert "Machine-gun platoon, of 2" in words_of(again)
+    assert "<details open>" in again.text
+
+
+def test_more_kept_back_than_may_be_is_a_stop(visitor: Visitor) -> None:
+    seen = whole(visitor, **{"reserve:platoon": "5"})
+    assert seen.status_code == 422
+    assert "5 platoons named as reserve" in words_of(seen)
+    assert 'name="reserve:platoon" inputmode="numeric" value="5"' in seen.text
+
+
+def test_papers_of_the_game_that_goes_on_are_set_anew_when_more_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    tear_offs = tuple(kind for kind in EVERY_PAPER if kind.name == "fire missions")
+    monkeypatch.setattr("paradestate.web.page.papers.EVERY_PAPER", tear_offs)
+    folder = tmp_path / "marenz"
+    new_from_example(folder, name="marenz")
+    assert "played now" not in Visitor(folder).get("papers").text
+    begun(folder)
+    take(pen(folder), "field battery=3")
+    visitor = Visitor(folder)
+    (of,) = re.findall(
+        r'<option value="(of:[^"]+)">played now: whole-day attack<', visitor.get("papers").text
+    )
+    query = {"game": of, "plan": "light tanks=2"}
+    seen = whole(visitor, **query)
+    assert "Taken: 3 x field battery." in words_of(seen)
+    assert "is left out: the game says it." in words_of(seen)
+    assert 'name="plan"' not in seen.text
+    before = visitor.get("papers/pdf", name="fire missions", **query).content
+    assert before.startswith(b"%PDF-")
+    take(pen(folder), "medium mortars=2")
+    mark(pen(folder), Subject("missions taken", "field battery"), value="2")
+    assert "Taken: 2 x field battery" in words_of(whole(visitor, **query))
+    assert visitor.get("papers/pdf", name="fire missions", **query).content != before
+    end(pen(folder))
+    assert f'<option value="{of}" selected>was played:' in visitor.get("papers", game=of).text
+
+
+def test_a_game_that_was_never_written_down_is_a_stop(visitor: Visitor) -> None:
+    seen = whole(visitor, game="of:nix")
+    assert seen.status_code == 422
+    assert "No game has an id that begins with 'nix'." in words_of(seen)
+
+
+def test_the_other_side_is_another_force_of_the_same_page(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    umpires = tuple(kind for kind in EVERY_PAPER if kind.name == "umpires sheet")
+    monkeypatch.setattr("paradestate.web.page.papers.EVERY_PAPER", umpires)
+    for name in ("marenz", "kelmar"):
+        new_from_example(tmp_path / name, name=name)
+    visitor = Visitor(tmp_path, force="marenz")
+    assert "<option>kelmar</option>" in visitor.get("papers").text
+    alone = visitor.get("papers/pdf", name="umpires sheet").content
+    both = visitor.get("papers/pdf", name="umpires sheet", side="kelmar").content
+    assert both[:5] == b"%PDF-"
+    assert both != alone

@@ -1,7 +1,10 @@
 """What is asked of papers, as their address says it."""
 
+from pathlib import Path
+
 import pytest
 
+from paradestate.core.finding import Level
 from paradestate.web.papers.printer import Printer
 from paradestate.web.papers.question import MOST_TYPED, PapersQuestion, papers_question
 
@@ -41,3 +44,54 @@ def test_the_printer_decides_how_papers_are_laid_out() -> None:
 def test_dummies_that_are_no_number_are_a_stop() -> None:
     (found,) = asked(dummies="many").findings
     assert "dummies" in found.message
+
+
+def test_what_is_ticked_and_filled_in_of_a_game_is_asked() -> None:
+    question = asked(
+        **{
+            "revealed:medium mortars": "yes",
+            "revealed:light tanks": "no",
+            "reserve:platoon": "4",
+            "reserve:company": "0",
+            "grade:training": "recruits",
+            "points": "12",
+            "side": "",
+        }
+    )
+    assert question.asked.revealed == ("medium mortars",)
+    assert question.asked.reserve == {"platoon": 4}
+    assert question.asked.grades == {"training": "recruits"}
+    assert question.asked.points == 12
+    assert question.findings == ()
+    assert "reserve%3Aplatoon=4" in question.query()
+
+
+@pytest.mark.parametrize(
+    "field", [{"reserve:platoon": "few"}, {"points": "-1"}, {"side": "nobody"}]
+)
+def test_what_can_not_be_read_is_a_stop(field: dict[str, str]) -> None:
+    (stop,) = asked(**field).findings
+    assert stop.level is Level.STOP
+
+
+def test_the_other_side_is_a_force_that_is_served(tmp_path: Path) -> None:
+    sides = {"ommerath": tmp_path}
+    query = {"side": "ommerath"}
+    question = papers_question(query, printer=Printer(), games=(), sides=sides)
+    assert question.asked.other == tmp_path
+
+
+def test_what_the_record_of_a_game_says_is_left_out_and_known_to_be() -> None:
+    question = asked(
+        game="of:1f0c", plan="light tanks=2", **{"reserve:platoon": "4", "revealed:x": "yes"}
+    )
+    assert (question.asked.of, question.game, question.choice.game) == ("1f0c", "", None)
+    assert (question.asked.plan, question.asked.reserve) == ("", {})
+    assert question.left_out == ("plan", "reserve:platoon")
+    assert question.asked.revealed == ("x",)
+    assert asked(game="of:1f0c").left_out == ()
+
+
+def test_a_game_of_the_folder_may_be_called_like_one_that_was_written_down() -> None:
+    question = papers_question({"game": "of:a"}, printer=Printer(), games=("of:a",))
+    assert (question.game, question.asked.of) == ("of:a", None)

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 
 from paradestate.core.choice import CHOSEN_HERE, unknown_choice
 from paradestate.core.finding import Finding, Level, stops
+from paradestate.core.force import Force
 from paradestate.core.mark.marking import MarkedStand
 from paradestate.core.paper.brought import brought
 from paradestate.core.paper.ground import Ground
@@ -77,6 +78,22 @@ def revealed_patterns(ground: Ground) -> frozenset[str]:
         if name in entries:
             found.update(entries[name].each, entries[name].grants)
     return frozenset(found)
+
+
+def may_be_found_out(force: Force) -> tuple[str, ...]:
+    """Stands and supporting troops that change his sheet once they are named as found out."""
+    hidden = {
+        name
+        for name, pattern in force.stands.items()
+        if not may_be_seen(pattern) and may_be_seen(pattern, is_revealed=True)
+    }
+    entries = (
+        name
+        for name, entry in force.supporting_troops.items()
+        if entry.place is Position.EITHER
+        or (entry.place is Position.ON_TABLE and hidden & {*entry.each, *entry.grants})
+    )
+    return (*(name for name in force.stands if name in hidden), *entries)
 
 
 def private_names(ground: Ground) -> frozenset[str]:

@@ -64,6 +64,21 @@ def can_be_kept_back(entry: Entry) -> bool:
     return bool(brings) and entry.place is not Position.OFF_TABLE
 
 
+def may_be_kept_back(force: Force, made: Establishment, *, plan: Plan) -> Mapping[str, int]:
+    """Formation, and entry of a plan, to how many of it may be kept back at the most.
+
+    Where a rule says what reserves are taken from it is that formation alone.
+    """
+    rule = force.reserves
+    there = {name: number for name, number in made.number_of.items() if name != made.formation}
+    if rule is not None:
+        there = {rule.of: floor(rule.most * there.get(rule.of, 0))}
+    for each in plan:
+        if can_be_kept_back(force.supporting_troops[each.entry]):
+            there[each.entry] = there.get(each.entry, 0) + each.number
+    return {name: number for name, number in there.items() if number}
+
+
 def in_front(plan: Plan, kept_back: Plan) -> Plan:
     """The purchases of a plan, or what of them isn't kept back."""
     return tuple(

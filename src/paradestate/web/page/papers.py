@@ -5,27 +5,34 @@ looked up by its digest on a shelf that holds nothing else, and nothing is worke
 """
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import replace
 from fractions import Fraction
+from pathlib import Path
 from urllib.parse import quote
 
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
+from paradestate.core.choice import Choice
 from paradestate.core.finding import stops
 from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import SIZES, Stock
 from paradestate.core.sentence.wording import several
+from paradestate.journeys.count import Count, count
 from paradestate.journeys.every_paper import EVERY_PAPER
+from paradestate.journeys.game_meant import game_meant
+from paradestate.journeys.games import game_going_on
+from paradestate.journeys.history import history
 from paradestate.journeys.one_paper import HandedOver, OnePaper, one_paper
 from paradestate.journeys.paper_kind import PaperKind
 from paradestate.journeys.paper_use import Eyes
 from paradestate.web.page_kind import Handler, Page
 from paradestate.web.papers.bundle import bundle
+from paradestate.web.papers.offered import Offered, offered
 from paradestate.web.papers.press import Setting
 from paradestate.web.papers.printer import printer_of, remember, remembered
-from paradestate.web.papers.question import NO_GAME, PapersQuestion, papers_question
+from paradestate.web.papers.question import GRADE, NO_GAME, PapersQuestion, papers_question
 from paradestate.web.papers.view import (
     MOST_SHOWN,
     SMALL,
@@ -172,6 +179,42 @@ def _question(visit: Visit) -> PapersQuestion:
         visit.query,
         printer=remembered(visit.request.cookies),
         games=visit.counted().checked.force.games,
+        sides=_sides(visit),
+    )
+
+
+def _sides(visit: Visit) -> Mapping[str, Path]:
+    """The other forces that are served here."""
+    forces = visit.site.forces()
+    return {name: folder for name, folder in forces.items() if folder != visit.folder}
+
+
+def _offered(visit: Visit, question: PapersQuestion, *, counted: Count) -> Offered:
+    """What the form offers of a game."""
+    meant = None
+    if question.is_of_record:
+        meant = game_meant(
+            visit.folder,
+            today=visit.today,
+            choice=question.choice,
+            asked=question.asked,
+            memory=visit.memory,
+        )
+    going = game_going_on(visit.folder, today=visit.today, memory=visit.memory)
+    return offered(counted, question, going=going, meant=meant, sides=_sides(visit))
+
+
+def _rests_on(visit: Visit, question: PapersQuestion, *, key: Hashable) -> object:
+    """What a setting rests on: this force, the other side, and the journal of a game."""
+    other, newest = None, ""
+    if question.asked.other is not None:
+        other = count(question.asked.other, today=visit.today, choice=Choice(), memory=visit.memory)
+    if question.is_of_record:
+        past = history(visit.folder, today=visit.today, last=1, memory=visit.memory)
+        newest = next((each.id for each in past.entries), "")
+    counted = visit.counted(question.choice)
+    return visit.memory.kept(
+        ("papers rest on", key, newest), lambda: (counted, other), rests_on=(counted, other)
     )
 
 
@@ -201,7 +244,9 @@ def _setting(visit: Visit, question: PapersQuestion) -> tuple[Setting | None, st
 
     press = visit.site.press
     key = ("papers", visit.folder, visit.today, question.key)
-    setting = press.setting(key, kinds=EVERY_PAPER, make=make, rests_on=counted)
+    setting = press.setting(
+        key, kinds=EVERY_PAPER, make=make, rests_on=_rests_on(visit, question, key=key)
+    )
     try:
         press.set_on(setting, key=("papers", visit.folder), searches=visit.site.searches)
     except TooManySearchesError as error:
@@ -243,6 +288,8 @@ def _listed(visit: Visit, question: PapersQuestion) -> Response:
         papers={each.value: SIZES[each].name for each in Stock},
         turns={each.value: f"about the {each.value} edge" for each in TurnEdge},
         no_game=NO_GAME,
+        offered=_offered(visit, question, counted=counted.count),
+        grade_field=GRADE,
         blank=size_of(question.asked.layout, share=Fraction(1, SMALL)),
         handed_over=HANDED_OVER,
         several=several,
