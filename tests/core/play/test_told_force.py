@@ -110,8 +110,11 @@ def test_who_is_with_whom_is_said_in_sentences() -> None:
 
 
 def test_what_two_devices_told_differently_is_a_warning() -> None:
-    standing = told(("reserve", PLATOONS[0], "yes"), ("reserve", PLATOONS[0], "")) | told(
-        ("out", PLATOONS[0], "yes"), ("out", PLATOONS[0], "no")
+    standing = told(
+        ("reserve", PLATOONS[0], "yes"),
+        ("reserve", PLATOONS[0], ""),
+        ("out", PLATOONS[0], "yes"),
+        ("out", PLATOONS[0], "no"),
     )
     (doubt,) = told_force(standing, ALL).findings
     assert doubt.code == "told-differently"

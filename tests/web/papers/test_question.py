@@ -10,6 +10,10 @@ from paradestate.web.papers.question import MOST_TYPED, PapersQuestion, papers_q
 
 
 def asked(printer: Printer | None = None, **query: str) -> PapersQuestion:
+    return filled(query, printer=printer)
+
+
+def filled(query: dict[str, str], *, printer: Printer | None = None) -> PapersQuestion:
     return papers_question(query, printer=printer or Printer(), games=("attack", "defence"))
 
 
@@ -47,8 +51,8 @@ def test_dummies_that_are_no_number_are_a_stop() -> None:
 
 
 def test_what_is_ticked_and_filled_in_of_a_game_is_asked() -> None:
-    question = asked(
-        **{
+    question = filled(
+        {
             "revealed:medium mortars": "yes",
             "revealed:light tanks": "no",
             "reserve:platoon": "4",
@@ -70,7 +74,7 @@ def test_what_is_ticked_and_filled_in_of_a_game_is_asked() -> None:
     "field", [{"reserve:platoon": "few"}, {"points": "-1"}, {"side": "nobody"}]
 )
 def test_what_can_not_be_read_is_a_stop(field: dict[str, str]) -> None:
-    (stop,) = asked(**field).findings
+    (stop,) = filled(field).findings
     assert stop.level is Level.STOP
 
 
@@ -82,9 +86,8 @@ def test_the_other_side_is_a_force_that_is_served(tmp_path: Path) -> None:
 
 
 def test_what_the_record_of_a_game_says_is_left_out_and_known_to_be() -> None:
-    question = asked(
-        game="of:1f0c", plan="light tanks=2", **{"reserve:platoon": "4", "revealed:x": "yes"}
-    )
+    typed = {"plan": "light tanks=2", "reserve:platoon": "4", "revealed:x": "yes"}
+    question = filled({"game": "of:1f0c", **typed})
     assert (question.asked.of, question.game, question.choice.game) == ("1f0c", "", None)
     assert (question.asked.plan, question.asked.reserve) == ("", {})
     assert question.left_out == ("plan", "reserve:platoon")
