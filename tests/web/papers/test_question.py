@@ -90,9 +90,12 @@ def test_what_the_record_of_a_game_says_is_left_out_and_known_to_be() -> None:
     question = filled({"game": "of:1f0c", **typed})
     assert (question.asked.of, question.game, question.choice.game) == ("1f0c", "", None)
     assert (question.asked.plan, question.asked.reserve) == ("", {})
-    assert question.left_out == ("plan", "reserve:platoon")
+    assert question.has_left_out
+    assert question.query() == "?game=of%3A1f0c&revealed%3Ax=yes&left=yes"
+    assert filled({"game": "of:1f0c", "left": "yes"}).has_left_out
     assert question.asked.revealed == ("x",)
-    assert asked(game="of:1f0c").left_out == ()
+    assert not asked(game="of:1f0c").has_left_out
+    assert not asked(game="attack", left="yes").has_left_out
 
 
 def test_a_game_of_the_folder_may_be_called_like_one_that_was_written_down() -> None:

@@ -18,6 +18,8 @@ GRADE, RESERVE, REVEALED = "grade:", "reserve:", "revealed:"
 """Before a scale, a formation or entry, a stand or entry."""
 OF = "of:"
 """Before the id of a game that was written down, in the list of games."""
+LEFT = "left"
+"""Says in an address that something was left out, so that it is said as long as papers are set."""
 SAID_BY_GAME = (PLAN, POINTS, GRADE, RESERVE)
 NO_GAME = "none"
 """Stands for no game; where none is said, the first of the force is meant."""
@@ -41,8 +43,8 @@ class PapersQuestion:
     asked: Asked
     findings: tuple[Finding, ...]
     """A stop for each text with a slip."""
-    left_out: tuple[str, ...] = ()
-    """Fields that were filled in and aren't read, as the record of the game says it."""
+    has_left_out: bool = False
+    """Whether something was filled in that isn't read, as the record of the game says it."""
 
     @property
     def is_of_record(self) -> bool:
@@ -51,7 +53,8 @@ class PapersQuestion:
 
     def query(self, **more: str) -> str:
         """The question as the end of an address, with what else is to be said there."""
-        said = {**self.typed, **{name: text for name, text in more.items() if text}}
+        left = {LEFT: YES} if self.has_left_out else {}
+        said = {**self.typed, **left, **{name: text for name, text in more.items() if text}}
         return f"?{urlencode(said)}" if said else ""
 
     @property
@@ -105,7 +108,7 @@ def papers_question(
             *(each for _, found in back.values() for each in found),
             *unknown,
         ),
-        left_out=left_out,
+        has_left_out=bool(left_out) or (record is not None and query.get(LEFT) == YES),
     )
 
 
