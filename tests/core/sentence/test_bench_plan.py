@@ -4,8 +4,8 @@ import datetime
 from dataclasses import replace
 from fractions import Fraction
 
-from paradestate.core.months import Spread
 from paradestate.core.certainty import Exact, Within
+from paradestate.core.months import Spread
 from paradestate.core.sentence.bench_plan import (
     head_sentence,
     idle_sentences,
