@@ -68,23 +68,52 @@ def test_more_than_a_card_holds_goes_on_to_a_second_one() -> None:
     ]
 
 
-def test_a_company_without_a_colour_has_no_card() -> None:
+BARS_ALONE = """\
+stands: {section: {base: 40 x 20 mm}}
+formations:
+  platoon: {echelon: platoon, parts: {section: 1}}
+  company: {echelon: company, parts: {platoon: 2}}
+  top: {parts: {company: 1, platoon: 2}}
+"""
+
+
+def test_a_company_without_a_colour_is_named_and_has_no_card() -> None:
     force = marenz()
     two = replace(force.marks, by_formation={"company": ("royal blue", "brown")})
-    titles = [card.title for card in cards_of(ground_of(replace(force, marks=two)))]
-    assert titles == [
+    cards = cards_of(ground_of(replace(force, marks=two)))
+    assert [card.title for card in cards] == [
         "Companies by colour",
         "No 1 Company",
         "No 2 Company",
         "Troops of no company",
     ]
+    third = cards[0].lines[2]
+    assert (third.mark, third.colour, third.name) == (None, "", "No 3 Company")
+    assert third.seen == "no colour: by its name"
 
 
-def test_a_force_without_companies_has_a_card_for_its_own_troops() -> None:
-    (card,) = cards_of(small())
-    assert card.title == "Troops of no company"
+def test_where_bars_alone_tell_companies_are_by_name() -> None:
+    names, troops = cards_of(ground_of(force_from(BARS_ALONE)))
+    assert names.title == "Companies by name"
+    assert [line.seen for line in troops.lines] == ["one bar, number 1", "two bars, number 2"]
 
 
-def test_nothing_raised_has_none() -> None:
+def test_without_colours_and_bars_it_is_said_why_there_is_no_card() -> None:
+    draft = key_cards(ground_of(force_from(SIX[: SIX.index("marks:")])))
+    (finding,) = draft.findings
+    assert draft.shown is None
+    assert finding.code == "no-key-card"
+    assert finding.message.startswith("No company has a colour")
+
+
+def test_of_one_plain_unit_it_is_said_that_nothing_is_to_be_told_apart() -> None:
+    draft = key_cards(small())
+    (finding,) = draft.findings
+    assert draft.shown is None
+    assert finding.message == "All stands are of one unit, whose plate is plain."
+
+
+def test_nothing_raised_has_none_and_nothing_is_said() -> None:
     empty = replace(battalion().marks, companies=(), marks={}, stands=())
-    assert key_cards(replace(battalion(), marks=empty)).shown is None
+    draft = key_cards(replace(battalion(), marks=empty))
+    assert (draft.shown, draft.findings) == (None, ())

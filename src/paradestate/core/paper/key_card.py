@@ -1,12 +1,14 @@
 """Key cards: which mark is whose, each the size of a playing card.
 
 The first ones say which colour is which company; then each company has its own, with the mark of
-every unit beside its name.
+every unit beside its name. A company without a colour is named there as one that its name alone
+tells apart. Where no mark differs from another there is no card, and it is said why.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from paradestate.core.finding import Finding, Level
 from paradestate.core.imposition.shelf import imposed
 from paradestate.core.mark.code import Mark
 from paradestate.core.mark.marking import Company
@@ -15,6 +17,7 @@ from paradestate.core.mark.unit import Unit
 from paradestate.core.outline import Rectangle, inches
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
+from paradestate.core.place import nearest_place
 from paradestate.core.sentence.mark import mark_words, unit_words
 from paradestate.core.unfolding import SEPARATOR, spoken
 
@@ -27,11 +30,11 @@ MOST_LINES = 4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeyLine:
-    """A mark, or a colour alone, and whose it is."""
+    """A mark, or a colour alone, and whose it is; neither of a company that has none."""
 
     mark: Mark | None
     colour: str
-    """Six hexadecimal digits of a colour that stands alone; empty beside a mark."""
+    """Six hexadecimal digits of a colour that stands alone; empty beside a mark, and without."""
     name: str
     seen: str
     """What is seen, in words."""
@@ -56,16 +59,48 @@ class KeyCards:
 
 def key_cards(ground: Ground) -> Draft[KeyCards]:
     """The cards: colours first, then company by company, troops of no company last."""
+    if not _tells(ground):
+        return Draft(shown=None, findings=tuple(_why_none(ground)))
     cards = tuple(_cards(ground))
     imposition = imposed([CARD] * len(cards), ground.layout, may_turn=False)
-    pages = pages_of(imposition, cards)
-    return Draft(shown=KeyCards(pages=pages) if pages else None)
+    return Draft(shown=KeyCards(pages=pages_of(imposition, cards)))
+
+
+def _tells(ground: Ground) -> bool:
+    """Whether a colour or a number of bars tells any unit from another."""
+    has_colour = any(each.colour for each in ground.marks.companies)
+    return has_colour or len(ground.marks.by_mark) > 1
+
+
+def _why_none(ground: Ground) -> Iterator[Finding]:
+    """Why there is no card; nothing is said of a force that has no stands."""
+    if not ground.marks.stands:
+        return
+    if ground.marks.companies:
+        message = "No company has a colour, and nothing else tells a mark from another."
+        effect = "There is no key card: the name on its label tells each stand."
+        hint = "Name colours for the companies under 'marks'."
+    else:
+        message = "All stands are of one unit, whose plate is plain."
+        effect = "There is no key card: it would have nothing to tell apart."
+        hint = "Where parts of it are to be told apart, name their formation under 'marks'."
+    places = ground.force.places
+    path = ("marks",) if ("marks",) in places else ("raise",)
+    yield Finding(
+        level=Level.REMARK,
+        code="no-key-card",
+        message=message,
+        effect=effect,
+        hint=hint,
+        place=nearest_place(places, path),
+    )
 
 
 def _cards(ground: Ground) -> Iterator[KeyCard]:
     marks = ground.marks
-    coloured = [each for each in marks.companies if each.colour]
-    yield from _dealt("Companies by colour", [_of_colour(each) for each in coloured])
+    has_colour = any(each.colour for each in marks.companies)
+    title = "Companies by colour" if has_colour else "Companies by name"
+    yield from _dealt(title, [_of_colour(each) for each in marks.companies])
     for place, company in enumerate(marks.companies):
         title = spoken(company.name)
         yield from _dealt(title, list(_of_company(ground, company, place=place)))
@@ -74,7 +109,8 @@ def _cards(ground: Ground) -> Iterator[KeyCard]:
 
 def _of_colour(company: Company) -> KeyLine:
     name = spoken(company.name)
-    return KeyLine(mark=None, colour=company.value, name=name, seen=company.colour)
+    seen = company.colour or "no colour: by its name"
+    return KeyLine(mark=None, colour=company.value, name=name, seen=seen)
 
 
 def _of_company(ground: Ground, company: Company, *, place: int) -> Iterator[KeyLine]:
