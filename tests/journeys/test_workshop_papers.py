@@ -103,6 +103,17 @@ def test_every_stand_of_the_example_lies_in_its_tray_and_the_list_says_so(marenz
     assert tick.holds
 
 
+def test_stands_on_a_lid_bear_the_mark_of_their_rear_and_markers_none() -> None:
+    desk = desk_of(EXAMPLES / "marenz")
+    packed = packed_for(desk)
+    assert packed is not None
+    borne = {stand.name: stand.mark for lid in packed.lids for stand in lid.stands}
+    section = borne["No 2 Company / 1 Platoon / 1 Section"]
+    assert section is not None
+    assert (section.colour, section.bars) == ("mid yellow", 1)
+    assert borne["No 2 Company / 1 Hidden-movement Marker"] is None
+
+
 def test_what_a_plan_brings_is_packed_too() -> None:
     tanks = Purchase(entry="light tanks", number=2)
     (tick,) = packing_list_of(desk_of(EXAMPLES / "marenz", plan=(tanks,))).ticks

@@ -1,9 +1,7 @@
 """Papers of the workshop that another journey has to work out first."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from paradestate.core.mark.code import Mark
 from paradestate.core.paper.colour_cards import ColourCards, colour_cards_paper
 from paradestate.core.paper.job_cards import JobCards, job_cards_paper
 from paradestate.core.paper.packing_list import PackingList, packing_list
@@ -12,7 +10,7 @@ from paradestate.core.paper.stock_take_sheet import StockTakeSheet, stock_take_s
 from paradestate.core.paper.tray_plans import TrayPlans, tray_plans
 from paradestate.core.sentence.support import typed_words
 from paradestate.core.sentence.tray import certainty_sentence
-from paradestate.core.tray.lid import Lid, lids
+from paradestate.core.tray.lid import Lid, lids, marks_of
 from paradestate.core.tray.plan import TrayPlan
 from paradestate.journeys.count import Count
 from paradestate.journeys.holdings import holdings
@@ -72,7 +70,7 @@ def packed_for(desk: Desk) -> Packed | None:
         count=answer.count,
         plan=answer.plan,
         to_pack=len(answer.ground.things),
-        lids=tuple(lids(answer.plan.trays, marks={})),
+        lids=tuple(lids(answer.plan.trays, marks=marks_of(desk.ground.marks))),
     )
 
 
@@ -81,7 +79,7 @@ def tray_plans_of(desk: Desk) -> Draft[TrayPlans]:
     packed = packed_for(desk)
     if packed is None:
         return Draft(shown=None)
-    return tray_plans(packed.lids, marks=_marks(desk), layout=desk.ground.layout)
+    return tray_plans(packed.lids, layout=desk.ground.layout)
 
 
 def packing_list_of(desk: Desk) -> Draft[PackingList]:
@@ -91,13 +89,7 @@ def packing_list_of(desk: Desk) -> Draft[PackingList]:
         return Draft(shown=None)
     return packing_list(
         packed.lids,
-        marks=_marks(desk),
         sure=(certainty_sentence(packed.plan),),
         left_out=[misfit.thing.name for misfit in packed.plan.misfits],
         to_pack=packed.to_pack,
     )
-
-
-def _marks(desk: Desk) -> Mapping[str, Mark | None]:
-    """Printed markers bear none, for they mustn't tell."""
-    return {name: each.rear for name, each in desk.ground.marks.by_stand.items()}

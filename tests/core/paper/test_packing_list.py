@@ -1,14 +1,12 @@
 """What goes into which tray."""
 
 from paradestate.core.paper.packing_list import packing_list, packing_tick
-from tests.core.paper.grounds import battalion
-from tests.core.paper.trays import battalion_lids, rear_marks_of
+from tests.core.paper.trays import battalion_lids
 
 
 def test_every_stand_is_on_it_once_row_by_row_with_its_mark() -> None:
     draft = packing_list(
         battalion_lids(),
-        marks=rear_marks_of(battalion()),
         sure=("Exact.",),
         left_out=(),
         to_pack=45,
@@ -35,10 +33,10 @@ def test_trays_hold_just_what_is_to_be_packed_or_the_check_doesnt_hold() -> None
 
 
 def test_what_has_no_place_is_said() -> None:
-    draft = packing_list((), marks={}, sure=(), left_out=("Staff / Standard",), to_pack=1)
+    draft = packing_list((), sure=(), left_out=("Staff / Standard",), to_pack=1)
     assert draft.shown is not None
     assert draft.shown.left_out == ("Staff, Standard",)
 
 
 def test_where_nothing_is_packed_there_is_no_list() -> None:
-    assert packing_list((), marks={}, sure=(), left_out=(), to_pack=0).shown is None
+    assert packing_list((), sure=(), left_out=(), to_pack=0).shown is None

@@ -8,12 +8,11 @@ from paradestate.core.outline import millimetres
 from paradestate.core.paper.paper import ImposedPage
 from paradestate.core.paper.tray_plans import TrayPart, tray_plans
 from paradestate.core.tray.lid import Lid
-from tests.core.paper.grounds import battalion
-from tests.core.paper.trays import battalion_lids, rear_marks_of
+from tests.core.paper.trays import battalion_lids
 
 
 def pages_of(*lids: Lid) -> tuple[ImposedPage[TrayPart], ...]:
-    shown = tray_plans(lids, marks=rear_marks_of(battalion()), layout=Layout()).shown
+    shown = tray_plans(lids, layout=Layout()).shown
     assert shown is not None
     return shown.pages
 
@@ -66,4 +65,4 @@ def test_a_tray_that_a_page_holds_is_one_piece() -> None:
 
 
 def test_where_nothing_is_packed_there_is_no_plan() -> None:
-    assert tray_plans((), marks={}, layout=Layout()).shown is None
+    assert tray_plans((), layout=Layout()).shown is None

@@ -2,11 +2,10 @@
 
 from functools import cache
 
-from paradestate.core.mark.code import Mark
 from paradestate.core.paper.ground import Ground
 from paradestate.core.strength import strength
 from paradestate.core.tray.content import cases, content
-from paradestate.core.tray.lid import Lid, lids
+from paradestate.core.tray.lid import Lid, lids, marks_of
 from paradestate.core.tray.plan import laid_out
 from tests.core.paper.grounds import battalion
 
@@ -16,15 +15,10 @@ def lids_of(ground: Ground) -> tuple[Lid, ...]:
     force, made = ground.force, ground.made
     held = content(force, made, strength=strength(force, made))
     plan = laid_out(cases(force.trays), held.things)
-    return tuple(lids(plan.trays, marks={}))
+    return tuple(lids(plan.trays, marks=marks_of(ground.marks)))
 
 
 @cache
 def battalion_lids() -> tuple[Lid, ...]:
     """Those of the bundled example: one tray of 300 x 200 mm."""
     return lids_of(battalion())
-
-
-def rear_marks_of(ground: Ground) -> dict[str, Mark | None]:
-    """Stand to the mark on its rear."""
-    return {name: each.rear for name, each in ground.marks.by_stand.items()}

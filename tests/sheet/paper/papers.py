@@ -21,7 +21,7 @@ from paradestate.core.paper.templates import templates
 from paradestate.core.paper.tray_plans import tray_plans
 from paradestate.sheet.paper.typesetting import Printed, printed
 from tests.core.paper.grounds import all_wished, ground_of
-from tests.core.paper.trays import lids_of, rear_marks_of
+from tests.core.paper.trays import lids_of
 from tests.forces import force_from
 
 MILLIMETRES_PER_POINT = 25.4 / 72
@@ -35,9 +35,7 @@ EVERY: dict[str, Callable[[Ground], Draft[Any]]] = {
     "message slips": message_slips,
     "key card": key_cards,
     "show labels": show_labels,
-    "tray plans": lambda ground: tray_plans(
-        lids_of(ground), marks=rear_marks_of(ground), layout=ground.layout
-    ),
+    "tray plans": lambda ground: tray_plans(lids_of(ground), layout=ground.layout),
 }
 
 

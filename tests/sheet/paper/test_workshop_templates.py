@@ -36,7 +36,7 @@ from paradestate.sheet.figure_outline import LINES, SIZE
 from paradestate.sheet.paper.typesetting import Printed, printed
 from tests.core.paper.grounds import TODAY, battalion
 from tests.core.paper.test_parade_state import returned
-from tests.core.paper.trays import battalion_lids, rear_marks_of
+from tests.core.paper.trays import battalion_lids
 from tests.core.sentence.test_odds import ODDS
 from tests.core.work.batches import MINUTES, climbed
 from tests.forces import force_from, marenz
@@ -134,7 +134,6 @@ def notice() -> Draft[Any]:
 def packing() -> Draft[Any]:
     return packing_list(
         battalion_lids(),
-        marks=rear_marks_of(battalion()),
         sure=("Exact.",),
         left_out=NAMES,
         to_pack=48,

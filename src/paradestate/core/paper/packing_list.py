@@ -1,6 +1,6 @@
 """The packing list: what goes into which tray, row by row, with a box to tick."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from paradestate.core.mark.code import Mark
@@ -53,7 +53,6 @@ class PackingList:
 def packing_list(
     lids: Sequence[Lid],
     *,
-    marks: Mapping[str, Mark | None],
     sure: Sequence[str],
     left_out: Sequence[str],
     to_pack: int,
@@ -64,7 +63,7 @@ def packing_list(
     packed = len({stand.name for lid in lids for stand in lid.stands})
     return Draft(
         shown=PackingList(
-            trays=tuple(_tray(lid, marks) for lid in lids),
+            trays=tuple(_tray(lid) for lid in lids),
             sure=tuple(sure),
             left_out=tuple(map(spoken, left_out)),
         ),
@@ -81,16 +80,16 @@ def packing_tick(packed: int, *, left_out: int, to_pack: int) -> Tick:
     )
 
 
-def _tray(lid: Lid, marks: Mapping[str, Mark | None]) -> PackingTray:
+def _tray(lid: Lid) -> PackingTray:
     number = len(lid.stands)
     return PackingTray(
         name=capital(lid.tray),
         words=f"{several(number, 'stand')} in {several(len(lid.rows), 'row')}",
-        rows=tuple(_row(row, marks) for row in lid.rows),
+        rows=tuple(_row(row) for row in lid.rows),
     )
 
 
-def _row(row: LidRow, marks: Mapping[str, Mark | None]) -> PackingRow:
+def _row(row: LidRow) -> PackingRow:
     companies = {stand.company for stand in row.stands}
     company = companies.pop() if len(companies) == 1 else ""
     return PackingRow(
@@ -100,7 +99,7 @@ def _row(row: LidRow, marks: Mapping[str, Mark | None]) -> PackingRow:
             PackingLine(
                 number=stand.number,
                 name=spoken(name_within(stand.name, company)),
-                mark=marks.get(stand.name),
+                mark=stand.mark,
             )
             for stand in row.stands
         ),

@@ -3,7 +3,7 @@
 A tray that is larger than a page comes in parts that are cut out and joined edge to edge.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -64,23 +64,19 @@ class TrayPlans:
     pages: tuple[ImposedPage[TrayPart], ...]
 
 
-def tray_plans(
-    lids: Sequence[Lid], *, marks: Mapping[str, Mark | None], layout: Layout
-) -> Draft[TrayPlans]:
+def tray_plans(lids: Sequence[Lid], *, layout: Layout) -> Draft[TrayPlans]:
     """A plan for each tray that holds something."""
     own = replace(layout, rim=Millimetres(layout.rim + FOR_WORDS), gutter=GUTTER)
-    parts = [part for lid in lids for part in _parts(lid, marks=marks, room=own.room)]
+    parts = [part for lid in lids for part in _parts(lid, room=own.room)]
     imposition = imposed([outline for outline, _ in parts], own, may_turn=False)
     pages = pages_of(imposition, tuple(part for _, part in parts))
     return Draft(shown=TrayPlans(pages=pages) if pages else None)
 
 
-def _parts(
-    lid: Lid, *, marks: Mapping[str, Mark | None], room: Frame
-) -> Iterator[tuple[Rectangle, TrayPart]]:
+def _parts(lid: Lid, *, room: Frame) -> Iterator[tuple[Rectangle, TrayPart]]:
     columns, rows = _number_of_parts(lid, room)
     width, depth = Fraction(lid.width, columns), Fraction(lid.depth, rows)
-    stands = tuple(_stand(each, marks.get(each.name)) for each in lid.stands)
+    stands = tuple(map(_stand, lid.stands))
     outline = Rectangle(width=Millimetres(width), depth=Millimetres(depth))
     for number in range(columns * rows):
         row, column = divmod(number, columns)
@@ -115,11 +111,11 @@ def _meets(stand: StandDrawn, *, across: Fraction, deep: Fraction, outline: Rect
     return in_width and in_depth
 
 
-def _stand(stand: LidStand, mark: Mark | None) -> StandDrawn:
+def _stand(stand: LidStand) -> StandDrawn:
     return StandDrawn(
         number=stand.number,
-        lines=_lines(stand, mark),
-        mark=mark,
+        lines=_lines(stand),
+        mark=stand.mark,
         across=stand.across,
         deep=stand.deep,
         width=stand.width,
@@ -128,8 +124,8 @@ def _stand(stand: LidStand, mark: Mark | None) -> StandDrawn:
     )
 
 
-def _lines(stand: LidStand, mark: Mark | None) -> tuple[str, ...]:
+def _lines(stand: LidStand) -> tuple[str, ...]:
     """What it is; without its company where a colour tells that."""
-    is_told = mark is not None and mark.colour and stand.company
+    is_told = stand.mark is not None and stand.mark.colour and stand.company
     below = name_within(stand.name, stand.company) if is_told else stand.name
     return name_lines(below)
