@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 
 from paradestate.core.choice import Choice
+from paradestate.core.imposition.layout import Layout
+from paradestate.core.imposition.paper_size import LETTER
 from paradestate.journeys.every_paper import EVERY_PAPER
 from paradestate.journeys.paper_kind import Asked
 from paradestate.journeys.sheets import Sheets, sheets
@@ -17,12 +19,13 @@ from tests.sheet.paper.papers import texts
 ON = datetime.date(2026, 3, 5)
 GAME = Choice(game="whole-day attack")
 MARENZ = EXAMPLES / "marenz"
+PLAN = "light tanks=2, machine-gun platoon=2, field battery=3"
 
 OF_A_GAME = {
     "private sheet": 2,
     "opponents sheet": 1,
     "umpires sheet": 1,
-    "state board": 2,
+    "state board": 1,
     "fire missions": 1,
     "request slips": 2,
     "decision chart": 1,
@@ -61,12 +64,33 @@ def test_a_game_has_all_its_papers() -> None:
 def test_without_a_game_or_plan_they_are_printed_only_when_asked_for_by_name() -> None:
     bare = Choice()
     state = made(Asked(only=("state board",)), choice=bare)
-    assert pages(state) == {"state board": 2}
+    assert pages(state) == {"state board": 1}
     kind = next(each for each in EVERY_PAPER if each.name == "message slips")
     every = made(Asked(), choice=bare)
     assert every.sheets is not None
     assert kind.name not in pages(every)
     assert pages(made(Asked(only=("decision chart",)), choice=bare)) == {}
+
+
+def test_the_state_board_of_a_battalion_is_one_page_of_letter_too_with_all_its_lines() -> None:
+    letter = Layout(size=LETTER)
+    answer = made(Asked(only=("state board",), layout=letter, plan=PLAN))
+    assert pages(answer) == {"state board": 1}
+    assert codes(answer) == []
+    text = text_of(answer)
+    for words in ("No 4 Company, 3 Platoon", "Fire missions", "Turn", "Leaders hit"):
+        assert words in text
+
+
+def test_a_state_board_too_long_for_one_page_goes_on_to_another(
+    tmp_path: Path,
+) -> None:
+    folder = copied(tmp_path)
+    states = "states: [held up, out of ammunition, shaken]\n"
+    (folder / "states.yaml").write_text(states, encoding="utf-8")
+    (board,) = made(Asked(only=("state board",)), folder=folder).sheets or ()
+    assert board.printed.pages == 2
+    assert "page 2 of 2" in texts(board.printed.pdf)[1]
 
 
 def test_the_chart_is_for_the_likeliest_points_or_for_those_that_were_rolled() -> None:
