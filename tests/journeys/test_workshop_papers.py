@@ -26,6 +26,7 @@ from paradestate.journeys.workshop_papers import (
     jobs_of,
     packed_for,
     packing_list_of,
+    private_sheet_of,
     stock_take_of,
     tray_plans_of,
 )
@@ -112,6 +113,20 @@ def test_stands_on_a_lid_bear_the_mark_of_their_rear_and_markers_none() -> None:
     assert section is not None
     assert (section.colour, section.bars) == ("mid yellow", 1)
     assert borne["No 2 Company / 1 Hidden-movement Marker"] is None
+
+
+def test_the_order_of_battle_says_tray_and_row_only_where_the_owner_laid_them(
+    tmp_path: Path,
+) -> None:
+    trays = "trays: {case: {inside: 100 x 60 mm}}\n"
+    plain = private_sheet_of(squad(tmp_path, trays)).shown
+    assert plain is not None
+    assert [line.where for line in plain.units] == [""]
+    packed = "packed: {case: {1 Section: 0 x 0 mm, 2 Section: 0 x 30 mm}}\n"
+    (tmp_path / "own").mkdir()
+    own = private_sheet_of(squad(tmp_path / "own", trays, packed)).shown
+    assert own is not None
+    assert [line.where for line in own.units] == ["Case, rows 1 and 2"]
 
 
 def test_what_a_plan_brings_is_packed_too() -> None:

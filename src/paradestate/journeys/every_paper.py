@@ -6,7 +6,6 @@ from paradestate.core.paper.labels import labels
 from paradestate.core.paper.markers import markers
 from paradestate.core.paper.message_slips import message_slips
 from paradestate.core.paper.opponents_sheet import opponents_sheet
-from paradestate.core.paper.private_sheet import private_sheet
 from paradestate.core.paper.rear_marks import rear_marks
 from paradestate.core.paper.request_slips import request_slips
 from paradestate.core.paper.roll_record import roll_record
@@ -24,6 +23,7 @@ from paradestate.journeys.workshop_papers import (
     colours_of,
     jobs_of,
     packing_list_of,
+    private_sheet_of,
     stock_take_of,
     tray_plans_of,
 )
@@ -69,7 +69,7 @@ EVERY_PAPER = (
         title="Order of battle",
         about="Everything, for its owner alone: what stands, hides, waits and fires.",
         purpose=Purpose.TONIGHT,
-        drafted=on_ground(private_sheet),
+        drafted=private_sheet_of,
         is_of_a_game=True,
     ),
     PaperKind(

@@ -1,13 +1,15 @@
 """Papers of the workshop that another journey has to work out first."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from paradestate.core.paper.colour_cards import ColourCards, colour_cards_paper
 from paradestate.core.paper.job_cards import JobCards, job_cards_paper
 from paradestate.core.paper.packing_list import PackingList, packing_list
 from paradestate.core.paper.paper import Draft
+from paradestate.core.paper.private_sheet import PrivateSheet, private_sheet
 from paradestate.core.paper.stock_take_sheet import StockTakeSheet, stock_take_sheet
 from paradestate.core.paper.tray_plans import TrayPlans, tray_plans
+from paradestate.core.paper.tray_rows import tray_rows
 from paradestate.core.sentence.support import typed_words
 from paradestate.core.sentence.tray import certainty_sentence
 from paradestate.core.tray.lid import Lid, lids, marks_of
@@ -72,6 +74,13 @@ def packed_for(desk: Desk) -> Packed | None:
         to_pack=len(answer.ground.things),
         lids=tuple(lids(answer.plan.trays, marks=marks_of(desk.ground.marks))),
     )
+
+
+def private_sheet_of(desk: Desk) -> Draft[PrivateSheet]:
+    """The private sheet, with tray and row of each unit where the owner has laid the trays."""
+    packed = packed_for(desk) if desk.ground.force.packed else None
+    laid = tray_rows(packed.lids) if packed is not None else {}
+    return private_sheet(replace(desk.ground, laid=laid))
 
 
 def tray_plans_of(desk: Desk) -> Draft[TrayPlans]:

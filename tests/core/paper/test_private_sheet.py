@@ -4,10 +4,12 @@ from dataclasses import replace
 
 from paradestate.core.paper.ground import Ground
 from paradestate.core.paper.private_sheet import PrivateSheet, private_sheet
+from paradestate.core.paper.tray_rows import TrayRow, tray_rows
 from paradestate.core.stand import Sight
 from paradestate.core.support.terms import terms_of
 from tests.core.paper.games import secrets
 from tests.core.paper.grounds import battalion, ground_of, with_plan
+from tests.core.paper.trays import battalion_lids
 from tests.forces import force_from
 
 
@@ -40,6 +42,21 @@ def test_the_battalion_alone_has_no_game_and_no_order() -> None:
         (4, "Company Command"),
         (24, "Rifle Section"),
     ]
+
+
+def test_it_says_tray_and_row_where_the_owner_has_laid_the_trays() -> None:
+    laid = dict(tray_rows(battalion_lids()))
+    laid["Light tanks / Light Tank 1"] = TrayRow(tray="case 2", row=7)
+    made = shown(replace(with_plan(("light tanks", 2), ("field battery", 1)), laid=laid))
+    assert made.units[0].where == f"Case 1, row {laid['Battalion Command'].row}"
+    assert [line.where for line in made.troops] == ["Case 2, row 7", ""]
+    assert made.markers_where.startswith("Case 1, row")
+
+
+def test_it_says_nothing_of_trays_that_nobody_has_laid() -> None:
+    made = shown(with_plan(("light tanks", 2)))
+    assert {line.where for line in (*made.units, *made.troops)} == {""}
+    assert made.markers_where == ""
 
 
 def test_a_plan_makes_the_order_and_so_does_a_reserve() -> None:

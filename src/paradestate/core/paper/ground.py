@@ -1,13 +1,15 @@
 """What every paper is made from: the force as it is on a day, and how its sheets are laid out."""
 
 import datetime
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from paradestate.core.establishment import Establishment
 from paradestate.core.force import Force
 from paradestate.core.game import Purchase
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.mark.marking import Marking
+from paradestate.core.paper.tray_rows import TrayRow
 from paradestate.core.stand import StandPattern
 from paradestate.core.strength import Strength
 from paradestate.core.support.reserve import Reserve
@@ -42,6 +44,8 @@ class Ground:
     """What is on offer at the grades that were chosen; None where nobody chose any."""
     arranged: tuple[str, ...] = ()
     """Who is with whom, as it was told in the game, a sentence each."""
+    laid: Mapping[str, TrayRow] = field(default_factory=dict)
+    """Stand to where it lies, where the owner has laid the trays; else nothing."""
 
     def pattern(self, name: str) -> StandPattern:
         """A kind of stand; those by fixed ratio have none of their own, and no size."""

@@ -1,18 +1,20 @@
 """The order of battle on paper: every unit with its stands in the order of the parade."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
 from paradestate.core.game import Purchase
 from paradestate.core.mark.code import Mark
+from paradestate.core.mark.marking import MarkedStand
 from paradestate.core.mark.unit import Unit
 from paradestate.core.paper.brought import Brought, brought
 from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.tray_rows import where_words
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital
 from paradestate.core.support.reserve import in_front, still_kept_back
-from paradestate.core.unfolding import SEPARATOR, name_within, spoken
+from paradestate.core.unfolding import SEPARATOR, Stand, name_within, spoken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +26,8 @@ class UnitLine:
     mark: Mark | None
     stands: tuple[str, ...]
     """Each by its name within the unit: `1 Section`."""
+    where: str = ""
+    """In which tray and rows they lie; empty where the owner hasn't laid the trays."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,24 +43,27 @@ class TroopsLine:
     host: str
     """Formation to which each may be attached; empty where it can't be."""
     is_kept_back: bool
+    where: str = ""
+    """In which tray and rows all of this entry lie, as above."""
 
 
 def unit_lines(ground: Ground) -> tuple[UnitLine, ...]:
     """Every unit with its wanted stands; printed markers are none of them."""
-    units: dict[str, UnitLine] = {}
+    units: dict[str, list[MarkedStand]] = {}
     for marked in ground.marks.stands:
-        stand = marked.stand
-        if not stand.is_wanted or stand.printed:
-            continue
-        unit = marked.unit.name
-        own = spoken(name_within(stand.name, unit))
-        line = units.get(unit)
-        if line is None:
-            name = unit_name(ground, marked.unit)
-            units[unit] = UnitLine(name=name, mark=marked.mark, stands=(own,))
-        else:
-            units[unit] = replace(line, stands=(*line.stands, own))
-    return tuple(units.values())
+        if marked.stand.is_wanted and not marked.stand.printed:
+            units.setdefault(marked.unit.name, []).append(marked)
+    return tuple(_unit_line(ground, stands) for stands in units.values())
+
+
+def _unit_line(ground: Ground, stands: Sequence[MarkedStand]) -> UnitLine:
+    unit, names = stands[0].unit, [each.stand.name for each in stands]
+    return UnitLine(
+        name=unit_name(ground, unit),
+        mark=stands[0].mark,
+        stands=tuple(spoken(name_within(name, unit.name)) for name in names),
+        where=where_words(ground.laid, names),
+    )
 
 
 def unit_name(ground: Ground, unit: Unit) -> str:
@@ -84,12 +91,15 @@ def _line(
     entry = ground.force.supporting_troops.get(purchase.entry)
     attach = entry.attach if entry is not None else None
     own = (each.name.partition(SEPARATOR)[2] for each in islice(stands, number))
+    body = f"{capital(purchase.entry)}{SEPARATOR}"
+    lying = [name for name in ground.laid if name.startswith(body)]
     return TroopsLine(
         name=purchase_words(purchase),
         stands=tuple(map(spoken, own)),
         missions=missions_of(ground, purchase),
         host=attach.to if attach is not None else "",
         is_kept_back=is_kept_back,
+        where=where_words(ground.laid, lying),
     )
 
 
@@ -101,9 +111,16 @@ def missions_of(ground: Ground, purchase: Purchase) -> int:
 
 def marker_names(ground: Ground) -> tuple[str, ...]:
     """The true markers of the raised force."""
-    return tuple(
-        spoken(stand.name) for stand in ground.made.stands if stand.printed and stand.is_wanted
-    )
+    return tuple(spoken(stand.name) for stand in _markers(ground))
+
+
+def markers_where(ground: Ground) -> str:
+    """In which tray and rows they lie, as of units."""
+    return where_words(ground.laid, (stand.name for stand in _markers(ground)))
+
+
+def _markers(ground: Ground) -> Iterator[Stand]:
+    return (stand for stand in ground.made.stands if stand.printed and stand.is_wanted)
 
 
 def number_of_dummies(ground: Ground) -> int:

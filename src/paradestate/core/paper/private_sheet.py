@@ -1,7 +1,7 @@
 """The private order of battle sheet: everything, with a box to tick for every stand.
 
-Its owner alone reads it. Units stand in the order of the parade, which is that of the trays, so
-that what is unpacked is ticked from top to bottom.
+Its owner alone reads it. Units stand in the order of the parade; where the owner has laid the trays
+himself, which needn't be in that order, each says in which tray and row it lies.
 """
 
 from collections import Counter
@@ -15,6 +15,7 @@ from paradestate.core.paper.order_of_battle import (
     TroopsLine,
     UnitLine,
     marker_names,
+    markers_where,
     number_of_dummies,
     troops_lines,
     unit_lines,
@@ -53,6 +54,8 @@ class PrivateSheet:
     troops: tuple[TroopsLine, ...]
     markers: tuple[str, ...]
     """True ones."""
+    markers_where: str
+    """In which tray and rows they lie; empty where the owner hasn't laid the trays."""
     dummies: int
     arrivals: tuple[str, ...]
     kinds: tuple[KindLine, ...]
@@ -72,6 +75,7 @@ def private_sheet(ground: Ground) -> Draft[PrivateSheet]:
         units=units,
         troops=troops_lines(ground),
         markers=markers,
+        markers_where=markers_where(ground),
         dummies=number_of_dummies(ground),
         arrivals=arrivals(ground),
         kinds=tuple(kind_lines(ground)),
