@@ -46,7 +46,8 @@ class StandPattern:
     stays: bool = False
     """It stays where it starts: a gun that needs no tow."""
     called: str = ""
-    seen_by_opponent: Sight = Sight.YES
+    seen_by_opponent: Sight | None = None
+    """None where the owner says nothing: it may be seen."""
     by_hand: str = ""
 
     @property

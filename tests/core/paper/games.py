@@ -24,7 +24,7 @@ stands:
   section: {base: 40 x 20 mm, figures: {rifleman: 4}, called: Team, by hand: zzStandByHand}
   zzMine: {base: 20 mm disc, called: zzMineCalled, figures: {zzFigure: 1}, seen by opponent: no}
   zzPost: {base: 20 mm disc, called: zzPostCalled, seen by opponent: when revealed}
-  zzMarker: {base: 40 mm disc, called: zzMarkerCalled, printed: yes}
+  zzMarker: {base: 40 mm disc, called: zzMarkerCalled, printed: yes, modelled as: {rifleman: 1}}
   zzLate: {base: 30 mm disc, called: zzLateCalled, figures: {zzLateFigure: 1}}
   gun: {base: 40 x 40 mm}
   zzShell: {base: 30 mm disc, printed: yes, called: zzShellCalled}

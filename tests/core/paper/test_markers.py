@@ -72,9 +72,11 @@ def test_dummies_are_of_each_kind_in_turn() -> None:
     ground = ground_of(
         force_from(
             "stands:\n"
-            "  marker: {base: 40 mm disc, printed: yes}\n"
-            "  post: {base: 20 x 20 mm, printed: yes, called: Listening post}\n"
-            "  nowhere: {base: none, footprint: 5 x 5 mm, printed: yes}\n"
+            "  marker: {base: 40 mm disc, printed: yes, seen by opponent: no}\n"
+            "  post: {base: 20 x 20 mm, printed: yes, seen by opponent: no,"
+            "    called: Listening post}\n"
+            "  nowhere: {base: none, footprint: 5 x 5 mm, printed: yes,"
+            "    seen by opponent: when revealed}\n"
             "formations: {top: {parts: {marker: 3, post: 1, nowhere: 1}}}\n"
         ),
         dummies=3,
@@ -85,6 +87,39 @@ def test_dummies_are_of_each_kind_in_turn() -> None:
     assert sum(each.face.lines == (DUMMY,) for each in rear.pieces) == 3
     alike = shown(replace(ground, dummies=None))
     assert numbers(alike) == (5, 5)
+
+
+def test_camps_and_scenes_have_no_dummies_and_are_printed_all_the_same() -> None:
+    ground = ground_of(
+        force_from(
+            "figures: {man: {}, tent: {sort: scenery}}\n"
+            "stands:\n"
+            "  marker: {base: 40 mm disc, printed: yes, modelled as: {man: 2}}\n"
+            "  camp: {base: 80 x 60 mm, printed: yes, modelled as: {man: 1, tent: 2}}\n"
+            "  scene: {base: 60 x 60 mm, printed: yes, modelled as: {man: 2}, "
+            "seen by opponent: yes}\n"
+            "formations: {top: {parts: {marker: 2, camp: 1, scene: 1}}}\n"
+        )
+    )
+    draft = markers(ground)
+    assert numbers(shown(ground)) == (4, 2)
+    assert draft.findings == ()
+    fronts = Counter(each.face.lines for each in shown(ground).pages[0].pieces)
+    assert fronts == {("Marker",): 4, ("Camp",): 1, ("Scene",): 1}
+
+
+def test_a_print_of_which_nothing_is_said_has_no_dummies_and_is_told_once() -> None:
+    ground = ground_of(
+        force_from(
+            "stands: {marker: {base: 40 mm disc, printed: yes}}\n"
+            "formations: {top: {parts: {marker: 2}}}\n"
+        ),
+        dummies=3,
+    )
+    (finding,) = markers(ground).findings
+    assert numbers(shown(ground)) == (2, 0)
+    assert finding.code == "dummies-undecided"
+    assert finding.hint.startswith("Write 'seen by opponent: no'")
 
 
 def test_printed_stands_of_a_plan_hide_nothing_and_have_no_dummies() -> None:
@@ -106,7 +141,7 @@ def test_a_bleed_below_the_shift_is_told() -> None:
 def test_a_marker_larger_than_the_page_is_told() -> None:
     ground = ground_of(
         force_from(
-            "stands: {marker: {base: 400 mm disc, printed: yes}}\n"
+            "stands: {marker: {base: 400 mm disc, printed: yes, seen by opponent: no}}\n"
             "formations: {top: {parts: {marker: 1}}}\n"
         )
     )
@@ -118,7 +153,8 @@ def test_a_marker_larger_than_the_page_is_told() -> None:
 def test_a_printed_stand_without_a_size_is_told() -> None:
     ground = ground_of(
         force_from(
-            "stands: {ghost: {base: none, printed: yes}}\nformations: {top: {parts: {ghost: 2}}}\n"
+            "stands: {ghost: {base: none, printed: yes, seen by opponent: no}}\n"
+            "formations: {top: {parts: {ghost: 2}}}\n"
         )
     )
     draft = markers(ground)

@@ -32,7 +32,8 @@ def test_no_value_can_be_made_of_what_is_hidden() -> None:
     with pytest.raises(HiddenError):
         SeenStand(of=pattern(Sight.WHEN_REVEALED), number=1)
     ground = secrets()
-    marked = {each.stand.pattern: each for each in ground.marks.stands}
+    wanted = (each for each in ground.marks.stands if each.stand.is_wanted)
+    marked = {each.stand.pattern: each for each in wanted}
     stands = ground.force.stands
     with pytest.raises(HiddenError):
         SeenMark(of=marked["zzMine"], pattern=stands["zzMine"])

@@ -1,8 +1,9 @@
 """Printed stands: markers that hide who moves, and whatever else a print suffices for.
 
-Every marker that the force raises is true; as many dummies lie beside them unless the owner says
-otherwise (common practice, no source). From the front each is like every other of its kind, to the
-last line: who it is, or that it is nobody, stands on the second side alone.
+Of those that hide who moves (`hiding` says which) as many dummies lie beside the true ones unless
+the owner says otherwise (common practice, no source). From the front each is like every other of
+its kind, to the last line: who it is, or that it is nobody, stands on the second side alone. A camp
+or a limber hides nobody, and has no dummies.
 """
 
 from collections import Counter
@@ -15,6 +16,7 @@ from paradestate.core.imposition.shelf import imposed
 from paradestate.core.outline import Outline
 from paradestate.core.paper.brought import brought
 from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.hiding import hides_who_moves, is_undecided
 from paradestate.core.paper.label_face import name_lines
 from paradestate.core.paper.paper import Draft, ImposedPage, pages_of
 from paradestate.core.paper.piece import Piece, too_large
@@ -48,17 +50,19 @@ class _Marker:
 
 def markers(ground: Ground) -> Draft[Markers]:
     """All printed stands, on both sides."""
-    true, taken = _true(ground), _taken(ground)
-    unsized = tuple(_without_size(ground))
+    raised, taken = _raised(ground), _taken(ground)
+    doubts = (*_without_size(ground), *_undecided(ground))
+    true = [each for each in raised if hides_who_moves(ground.force, each.pattern)]
+    prints = [each for each in raised if not hides_who_moves(ground.force, each.pattern)]
     number = len(true) if ground.dummies is None else ground.dummies
-    every = (*true, *_dummies(true, number), *taken)
+    every = (*true, *_dummies(true, number), *prints, *taken)
     if not every:
-        return Draft(shown=None, findings=unsized)
+        return Draft(shown=None, findings=doubts)
     pieces = [_piece(ground, each) for each in every]
     imposition = imposed([piece.outline for piece in pieces], ground.layout)
     findings = (
         *register_findings(ground.layout),
-        *unsized,
+        *doubts,
         *too_large(pieces, imposition.without_room, layout=ground.layout),
     )
     pages = pages_of(
@@ -69,7 +73,7 @@ def markers(ground: Ground) -> Draft[Markers]:
     return Draft(shown=Markers(pages=pages) if pages else None, findings=findings)
 
 
-def _true(ground: Ground) -> tuple[_Marker, ...]:
+def _raised(ground: Ground) -> tuple[_Marker, ...]:
     """The printed stands that the force raises."""
     return _sized(ground, ((each.name, each.pattern) for each in _printed(ground)))
 
@@ -108,6 +112,21 @@ def _without_size(ground: Ground) -> Iterator[Finding]:
             hint="Give it a base, or a footprint where it has none.",
             place=nearest_place(ground.force.places, ("stands", pattern)),
         )
+
+
+def _undecided(ground: Ground) -> Iterator[Finding]:
+    """Printed stands of which nobody says whether they hide who moves."""
+    for pattern in dict.fromkeys(each.pattern for each in _printed(ground)):
+        if is_undecided(ground.force, pattern):
+            yield Finding(
+                level=Level.REMARK,
+                code="dummies-undecided",
+                message=f"{pattern}: nothing says whether this print hides who moves.",
+                effect="It has no dummies.",
+                hint="Write 'seen by opponent: no' for a hidden-movement marker, "
+                "'seen by opponent: yes' for anything else.",
+                place=nearest_place(ground.force.places, ("stands", pattern)),
+            )
 
 
 def _dummies(true: Sequence[_Marker], number: int) -> list[_Marker]:

@@ -10,6 +10,7 @@ from paradestate.core.mark.marking import MarkedStand
 from paradestate.core.mark.unit import Unit
 from paradestate.core.paper.brought import Brought, brought
 from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.hiding import hides_who_moves
 from paradestate.core.paper.tray_rows import where_words
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital
@@ -119,7 +120,20 @@ def markers_where(ground: Ground) -> str:
     return where_words(ground.laid, (stand.name for stand in _markers(ground)))
 
 
+def print_names(ground: Ground) -> tuple[str, ...]:
+    """The printed stands of the raised force that hide nobody."""
+    return tuple(
+        spoken(each.name)
+        for each in _printed(ground)
+        if not hides_who_moves(ground.force, each.pattern)
+    )
+
+
 def _markers(ground: Ground) -> Iterator[Stand]:
+    return (each for each in _printed(ground) if hides_who_moves(ground.force, each.pattern))
+
+
+def _printed(ground: Ground) -> Iterator[Stand]:
     return (stand for stand in ground.made.stands if stand.printed and stand.is_wanted)
 
 

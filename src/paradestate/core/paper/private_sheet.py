@@ -17,6 +17,7 @@ from paradestate.core.paper.order_of_battle import (
     marker_names,
     markers_where,
     number_of_dummies,
+    print_names,
     troops_lines,
     unit_lines,
 )
@@ -53,10 +54,12 @@ class PrivateSheet:
     units: tuple[UnitLine, ...]
     troops: tuple[TroopsLine, ...]
     markers: tuple[str, ...]
-    """True ones."""
+    """True ones: printed stands that hide who moves."""
     markers_where: str
     """In which tray and rows they lie; empty where the owner hasn't laid the trays."""
     dummies: int
+    prints: tuple[str, ...]
+    """Printed stands that hide nothing: a camp, a limber."""
     arrivals: tuple[str, ...]
     kinds: tuple[KindLine, ...]
     notes: tuple[ByHandNote, ...]
@@ -65,8 +68,8 @@ class PrivateSheet:
 def private_sheet(ground: Ground) -> Draft[PrivateSheet]:
     """The private sheet."""
     units = unit_lines(ground)
-    markers = marker_names(ground)
-    if not units and not markers:
+    markers, prints = marker_names(ground), print_names(ground)
+    if not units and not markers and not prints:
         return Draft(shown=None)
     shown = PrivateSheet(
         game=game_words(ground),
@@ -77,6 +80,7 @@ def private_sheet(ground: Ground) -> Draft[PrivateSheet]:
         markers=markers,
         markers_where=markers_where(ground),
         dummies=number_of_dummies(ground),
+        prints=prints,
         arrivals=arrivals(ground),
         kinds=tuple(kind_lines(ground)),
         notes=by_hand_notes(ground),
@@ -134,5 +138,5 @@ def kind_lines(ground: Ground) -> Iterator[KindLine]:
             number=number,
             size=outline_text(pattern.outline),
             figures="printed" if pattern.printed else counted(pattern.figures),
-            sight=Sight.NO if pattern.printed else pattern.seen_by_opponent,
+            sight=Sight.NO if pattern.printed else pattern.seen_by_opponent or Sight.YES,
         )

@@ -21,7 +21,7 @@ from paradestate.core.unfolding import capitals
 
 def may_be_seen(pattern: StandPattern, *, is_revealed: bool = False) -> bool:
     """Whether the opponent may know of stands of a pattern."""
-    sight = pattern.seen_by_opponent
+    sight = pattern.seen_by_opponent or Sight.YES
     return sight is Sight.YES or (sight is Sight.WHEN_REVEALED and is_revealed)
 
 
