@@ -57,6 +57,16 @@ def test_supporting_troops_of_a_plan_are_labelled_without_a_mark() -> None:
     assert not [each for each in to_label(ground) if each.pattern == "field work"]
 
 
+def test_the_first_line_of_a_label_without_a_mark_says_whose_supporting_troops_it_is() -> None:
+    shown = labels(with_plan(("light tanks", 2))).shown
+    assert shown is not None
+    bare = [p.face for page in shown.pages for p in page.pieces if p.face.mark is None]
+    assert [face.lines for face in bare] == [
+        ("Light tanks", "1 Light Tank"),
+        ("Light tanks", "2 Light Tank"),
+    ]
+
+
 def test_a_stand_too_large_for_the_page_or_too_small_for_a_label_is_told() -> None:
     """Row 14."""
     draft = labels(small())

@@ -11,7 +11,8 @@ class LabelFace:
     """The label of one stand."""
 
     mark: Mark | None
-    """None where its company has no colour, and for supporting troops."""
+    """None where its company has no colour, and for supporting troops: colour is a company's and
+    bars are a platoon's, so that whatever plate they bore would be read as a unit's."""
     lines: tuple[str, ...]
     """Its name, a line for each step from the company down."""
 
