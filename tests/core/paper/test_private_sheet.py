@@ -53,9 +53,18 @@ def test_it_says_tray_and_row_where_the_owner_has_laid_the_trays() -> None:
     assert made.markers_where.startswith("Case 1, row")
 
 
+def test_a_camp_is_on_it_and_seen_and_is_no_marker() -> None:
+    camp = force_from(
+        "stands: {camp: {base: 80 x 60 mm, printed: yes}}\nformations: {top: {parts: {camp: 1}}}\n"
+    )
+    made = shown(ground_of(camp))
+    assert (made.markers, made.dummies, made.prints) == ((), 0, ("Camp",))
+    assert [kind.sight for kind in made.kinds] == [Sight.YES]
+
+
 def test_it_says_nothing_of_trays_that_nobody_has_laid() -> None:
     made = shown(with_plan(("light tanks", 2)))
-    assert {line.where for line in (*made.units, *made.troops)} == {""}
+    assert {line.where for line in made.units} == {line.where for line in made.troops} == {""}
     assert made.markers_where == ""
 
 

@@ -8,9 +8,11 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from paradestate.core.force import Force
 from paradestate.core.outline import outline_text
 from paradestate.core.paper.by_hand_note import ByHandNote, by_hand_notes
 from paradestate.core.paper.ground import Ground
+from paradestate.core.paper.hiding import hides_who_moves
 from paradestate.core.paper.order_of_battle import (
     TroopsLine,
     UnitLine,
@@ -26,7 +28,7 @@ from paradestate.core.sentence.plan import plan_paragraph
 from paradestate.core.sentence.scenario import arrival_sentence
 from paradestate.core.sentence.support import allowance_words
 from paradestate.core.sentence.wording import capital, counted
-from paradestate.core.stand import Sight
+from paradestate.core.stand import Sight, StandPattern
 from paradestate.core.unfolding import capitals
 
 
@@ -138,5 +140,12 @@ def kind_lines(ground: Ground) -> Iterator[KindLine]:
             number=number,
             size=outline_text(pattern.outline),
             figures="printed" if pattern.printed else counted(pattern.figures),
-            sight=Sight.NO if pattern.printed else pattern.seen_by_opponent or Sight.YES,
+            sight=_sight(ground.force, pattern),
         )
+
+
+def _sight(force: Force, pattern: StandPattern) -> Sight:
+    """Whether he sees it; who is under a hidden-movement marker he is never told."""
+    if pattern.printed and hides_who_moves(force, pattern.name):
+        return Sight.NO
+    return pattern.seen_by_opponent or Sight.YES
