@@ -19,8 +19,8 @@ from paradestate.core.mark.code import Mark, Sign
 from paradestate.core.paper.label_face import LabelFace
 from paradestate.core.paper.labels import Labels
 from paradestate.core.paper.paper import Paper, pages_of
-from paradestate.journeys.paper_kind import Asked
-from paradestate.journeys.sheets import Sheets, sheets
+from paradestate.journeys.paper.paper_kind import Asked
+from paradestate.journeys.paper.sheets import Sheets, sheets
 from paradestate.sheet.paper.typesetting import Printed, printed
 from tests.core.imposition.boxes import MARENZ
 from tests.forces import EXAMPLES

@@ -13,7 +13,7 @@ from statistics import median
 from playwright.sync_api import Browser, sync_playwright
 
 from bench.table_page import OPENINGS, PAINTED, SLOWER
-from tests.journeys.test_table_entries import GAME
+from tests.journeys.game.test_table_entries import GAME
 from tests.web.browser.carried_phone import CarriedPhone, Evening, brought, evening_in, told
 from tests.web.browser.conftest import ARGUMENTS, chromium
 from tests.web.browser.table_phone import fits

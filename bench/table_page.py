@@ -15,7 +15,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from paradestate.core.journal_entry import JournalEntry
 from paradestate.core.play.event import Told
-from paradestate.journeys.table_entries import lacking
+from paradestate.journeys.game.table_entries import lacking
 from tests.web.browser.conftest import ARGUMENTS, chromium
 from tests.web.browser.table_phone import Phone, fits
 from tests.web.server import Served, marenz, serving

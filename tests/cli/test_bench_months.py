@@ -9,7 +9,7 @@ from paradestate.cli.bench_months_json import months_at_bench_json
 from paradestate.cli.bench_months_report import print_bench_months
 from paradestate.core.certainty import Within
 from tests.cli.calling import call
-from tests.journeys.test_bench_months import ONE, THREE, asked, column
+from tests.journeys.bench.test_bench_months import ONE, THREE, asked, column
 
 FROM = ("--from", "2026-03-02")
 

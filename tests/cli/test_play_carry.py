@@ -7,8 +7,8 @@ import pytest
 
 from tests.cli.calling import Called, call
 from tests.entries import uuid
-from tests.journeys.test_bring import opened
-from tests.journeys.test_table_entries import told
+from tests.journeys.game.test_bring import opened
+from tests.journeys.game.test_table_entries import told
 
 
 def play(folder: Path, *words: object) -> Called:

@@ -3,7 +3,7 @@
 import datetime
 from pathlib import Path
 
-from paradestate.journeys.book_change import ClubPen
+from paradestate.journeys.club.book_change import ClubPen
 
 TODAY = datetime.date(2026, 12, 1)
 AT = datetime.datetime(2026, 12, 1, 21, 14, 9, tzinfo=datetime.UTC)

@@ -5,9 +5,9 @@ from itertools import count
 from pathlib import Path
 
 from paradestate.journeys.choosing import TermsTyped
+from paradestate.journeys.game.pen import Pen
+from paradestate.journeys.game.play import Wrote, opened
 from paradestate.journeys.memory import Memory
-from paradestate.journeys.pen import Pen
-from paradestate.journeys.play import Wrote, opened
 
 TODAY = datetime.date(2026, 11, 27)
 NOW = datetime.datetime(2026, 11, 27, 19, 42, tzinfo=datetime.UTC)

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-import paradestate.journeys.forecast as dating
+import paradestate.journeys.bench.forecast as dating
 import paradestate.journeys.journal as journal_journey
 from paradestate.core.choice import Choice
 from paradestate.core.journal import JournalState, added_up

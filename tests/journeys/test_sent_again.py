@@ -9,12 +9,12 @@ import pytest
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
 from paradestate.core.play.event import Revealed, Rolled, Spoken, Subject
-from paradestate.journeys import machine_roll
+from paradestate.journeys.game import machine_roll
+from paradestate.journeys.game.machine_roll import bind, reveal, speak
+from paradestate.journeys.game.pen import Pen, sent_again
+from paradestate.journeys.game.play import Wrote, end, mark, roll, strike, take
+from paradestate.journeys.game.played_game import played_game
 from paradestate.journeys.log import log
-from paradestate.journeys.machine_roll import bind, reveal, speak
-from paradestate.journeys.pen import Pen, sent_again
-from paradestate.journeys.play import Wrote, end, mark, roll, strike, take
-from paradestate.journeys.played_game import played_game
 from tests.entries import uuid
 from tests.forces import EXAMPLES
 from tests.journeys.evenings import NOW, TODAY, begun_with, codes, pen
@@ -86,7 +86,7 @@ def test_of_several_lines_that_were_cut_short_the_rest_is_written(
         return take(again(folder, 3), "machine-gun platoon=1, field battery=2")
 
     with monkeypatch.context() as patch:
-        patch.setattr("paradestate.journeys.play._after", dies)
+        patch.setattr("paradestate.journeys.game.play._after", dies)
         with pytest.raises(KeyboardInterrupt):
             act()
     assert len(act().entries) == 2

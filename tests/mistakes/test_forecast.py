@@ -11,8 +11,8 @@ from paradestate.core.finding import Finding
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.sentence.forecast import thin_sentence
 from paradestate.core.work.forecast_value import AwaitedParcel, Evidence, Goal
+from paradestate.journeys.bench.forecast import Dates, dates, work_logged
 from paradestate.journeys.check import checked
-from paradestate.journeys.forecast import Dates, dates, work_logged
 from tests.journeys.conftest import FERRY_GUARD, written
 from tests.journeys.logging_to import TODAY, logged
 from tests.mistakes.test_mistakes import printed

@@ -20,8 +20,8 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level
 from paradestate.core.order import OrderProblem
 from paradestate.core.order_outcome import OrderAnswer, Outcome
-from paradestate.journeys.bench import order_of_work
-from paradestate.journeys.bench_months import months_at_bench
+from paradestate.journeys.bench.bench import order_of_work
+from paradestate.journeys.bench.bench_months import months_at_bench
 from paradestate.journeys.check import checked
 from paradestate.journeys.judge import Asked, judge
 from paradestate.journeys.marks import AskedMarks, marks

@@ -6,9 +6,9 @@ from pathlib import Path
 
 from paradestate.core.play.event import Subject, Told
 from paradestate.journeys.choosing import TermsTyped
+from paradestate.journeys.game.pen import Line, Pen, write_lines
+from paradestate.journeys.game.play import opened, roll, strike, take
 from paradestate.journeys.memory import Memory
-from paradestate.journeys.pen import Line, Pen, write_lines
-from paradestate.journeys.play import opened, roll, strike, take
 
 TERMS = TermsTyped(numbers=(), date="", theatre=None, wished="", game="whole-day attack", grades=())
 GAME = "0e000002-0000-4000-8000-000000000000"

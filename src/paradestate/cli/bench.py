@@ -52,7 +52,7 @@ def command(
     smallest legal force, the whole one, games with numbers or a plan, and what you call playable.
     Each has three dates, from what was logged and from your own week.
     """
-    from paradestate.journeys.bench import order_of_work
+    from paradestate.journeys.bench.bench import order_of_work
 
     if keep and any(options.values()):
         raise click.UsageError(

@@ -17,7 +17,7 @@ from paradestate.core.sentence.job_card import (
 )
 from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.work.job_card import ColourCard, JobCard
-from paradestate.journeys.papers import Papers
+from paradestate.journeys.paper.papers import Papers
 
 EMPTY, DONE = "[ ]", "[x]"
 MOST_BOXES = 6

@@ -7,7 +7,7 @@ from paradestate.cli.count_json import fraction_json
 from paradestate.core.bench import Coat
 from paradestate.core.work.coats import Part
 from paradestate.core.work.job_card import ColourCard, JobCard
-from paradestate.journeys.papers import Papers
+from paradestate.journeys.paper.papers import Papers
 
 
 def cards_json(cards: Papers) -> dict[str, object]:

@@ -15,7 +15,7 @@ from paradestate.cli.forecast_json import (
 from paradestate.core.journal_text import on_order_record
 from paradestate.core.sentence.work import week_number
 from paradestate.core.work.ladder import Critical, Ladder, Reached, Rung
-from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.bench.bench import OrderOfWork
 
 
 def bench_json(order: OrderOfWork, *, today: datetime.date) -> dict[str, object]:

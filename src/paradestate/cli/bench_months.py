@@ -9,7 +9,7 @@ from paradestate.cli.option import finish, today
 from paradestate.cli.order_progress import shown_progress
 from paradestate.cli.output import print_json
 from paradestate.core.choice import Choice
-from paradestate.journeys.bench_months import months_at_bench
+from paradestate.journeys.bench.bench_months import months_at_bench
 from paradestate.journeys.months import Terms
 from paradestate.journeys.order import Request, Search
 

@@ -4,7 +4,7 @@ from paradestate.cli.months_json import month_json
 from paradestate.core.certainty import Within, certainty_word
 from paradestate.core.money import amount_text
 from paradestate.core.work.bench_plan import BenchPlan
-from paradestate.journeys.bench_months import BenchMonths, Joined
+from paradestate.journeys.bench.bench_months import BenchMonths, Joined
 
 
 def months_at_bench_json(answer: BenchMonths) -> dict[str, object]:

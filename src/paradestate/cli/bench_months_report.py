@@ -10,7 +10,7 @@ from paradestate.cli.output import console, print_hanging, titled_table
 from paradestate.core.sentence.bench_plan import head_sentence, plan_sentences
 from paradestate.core.sentence.wording import day_words, hours_words, listed
 from paradestate.core.work.bench_plan import BenchPlan
-from paradestate.journeys.bench_months import BenchMonths, Joined
+from paradestate.journeys.bench.bench_months import BenchMonths, Joined
 
 
 def print_bench_months(answer: BenchMonths) -> None:

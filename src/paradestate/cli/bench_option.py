@@ -14,9 +14,9 @@ from paradestate.cli.option import now
 from paradestate.cli.output import command_line
 from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.wording import several
-from paradestate.journeys.bench import BenchAnswer, Kept, Outcome, keep_dates
-from paradestate.journeys.calendar_file import CalendarWritten, refuse_other, write_calendar
-from paradestate.journeys.forecast import Keeping
+from paradestate.journeys.bench.bench import BenchAnswer, Kept, Outcome, keep_dates
+from paradestate.journeys.bench.calendar_file import CalendarWritten, refuse_other, write_calendar
+from paradestate.journeys.bench.forecast import Keeping
 from paradestate.journeys.spreadsheet import CannotWriteError
 
 F = TypeVar("F", bound=Callable[..., Any])

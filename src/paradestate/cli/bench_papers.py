@@ -11,7 +11,7 @@ from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import today
 from paradestate.cli.output import at_work, print_json
 from paradestate.core.choice import Choice
-from paradestate.journeys.papers import papers
+from paradestate.journeys.paper.papers import papers
 
 
 def show_papers(folder: Path, choice: Choice, *, shown: Shown, as_json: bool) -> bool:

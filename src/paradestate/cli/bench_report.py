@@ -31,7 +31,7 @@ from paradestate.core.sentence.work import (
     reached_words,
 )
 from paradestate.core.work.ladder import Ladder, Reached, lacking_of
-from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.bench.bench import OrderOfWork
 
 HOURS = 8
 """Width of the hours beside the rail, in characters."""

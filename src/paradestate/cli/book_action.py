@@ -11,8 +11,9 @@ from paradestate.cli.finding_report import print_findings
 from paradestate.cli.option import finish, now, stop_for, today
 from paradestate.cli.output import print_json
 from paradestate.core.club.booking import Lent
-from paradestate.journeys.book import bookings
-from paradestate.journeys.book_change import (
+from paradestate.journeys.choosing import day_of
+from paradestate.journeys.club.book import bookings
+from paradestate.journeys.club.book_change import (
     ClubPen,
     ClubWritten,
     add_booking,
@@ -24,9 +25,14 @@ from paradestate.journeys.book_change import (
     put_club_back,
     take_back,
 )
-from paradestate.journeys.book_typed import TypedBooking, TypedBox, booking_of, box_of, hours_of
-from paradestate.journeys.borrowers import Named, Whom, kept, named
-from paradestate.journeys.choosing import day_of
+from paradestate.journeys.club.book_typed import (
+    TypedBooking,
+    TypedBox,
+    booking_of,
+    box_of,
+    hours_of,
+)
+from paradestate.journeys.club.borrowers import Named, Whom, kept, named
 from paradestate.journeys.memory import Memory
 from paradestate.journeys.rewriting import ChangedSinceError
 from paradestate.text.error import EditError
@@ -154,7 +160,7 @@ def value(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) ->
     """What each box would cost to buy again."""
     from paradestate.cli.box_value_report import print_values, values_json
     from paradestate.cli.output import at_work
-    from paradestate.journeys.box_values import box_values
+    from paradestate.journeys.club.box_values import box_values
     from paradestate.journeys.order import Search
 
     _none(words)
@@ -190,7 +196,7 @@ def who(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> N
 def erase(folder: Path, *, words: tuple[str, ...], said: Said, as_json: bool) -> None:
     """A name taken off this machine."""
     from paradestate.cli.people_report import erased_json, print_erased
-    from paradestate.journeys.erasing import erase as erased
+    from paradestate.journeys.club.erasing import erase as erased
 
     del said
     name = _only(words, what="the name, or its code")

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from paradestate.core.club.booking import Booking, Box, Lent, clock
 from paradestate.core.club.enough import BackInTime, Loan, Move, Remedy, Sharing, Spell
 from paradestate.core.outline import decimal_text
-from paradestate.journeys.book import BookedSpell, Bookings
+from paradestate.journeys.club.book import BookedSpell, Bookings
 from paradestate.journeys.document import finding_document
 from paradestate.journeys.rewriting import Rewritten
 

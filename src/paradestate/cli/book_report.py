@@ -9,7 +9,7 @@ from paradestate.cli.output import command_line, console, titled_table
 from paradestate.core.club.booking import Club, clock
 from paradestate.core.sentence.club import hours_short, kept_words, remedy_words, where_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
-from paradestate.journeys.book import BookedSpell, Bookings
+from paradestate.journeys.club.book import BookedSpell, Bookings
 from paradestate.journeys.rewriting import Rewritten
 
 

@@ -5,7 +5,7 @@ from paradestate.core.certainty import Exact, Within, certainty_word
 from paradestate.core.money import Currency, amount_text, money_text
 from paradestate.core.outline import decimal_text
 from paradestate.core.sentence.wording import counted
-from paradestate.journeys.box_values import BoxValue, BoxValues
+from paradestate.journeys.club.box_values import BoxValue, BoxValues
 from paradestate.journeys.document import finding_document
 
 BOUGHT_NEW = (

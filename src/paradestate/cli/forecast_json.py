@@ -16,7 +16,7 @@ from paradestate.core.work.forecast_value import (
 )
 from paradestate.core.work.kept_forecast import Calibration
 from paradestate.core.work.learned_minutes import LearnedMinutes, LearnedRate
-from paradestate.journeys.forecast import Dates
+from paradestate.journeys.bench.forecast import Dates
 
 KEYS = {
     HALF: "half_chance",

@@ -20,8 +20,8 @@ from paradestate.core.sentence.forecast import (
 )
 from paradestate.core.sentence.wording import day_words, hours_words, several
 from paradestate.core.work.forecast_value import Forecast
-from paradestate.journeys.bench import OrderOfWork
-from paradestate.journeys.forecast import Dates
+from paradestate.journeys.bench.bench import OrderOfWork
+from paradestate.journeys.bench.forecast import Dates
 
 MOST_NIGHTS = 6
 """Game nights that are shown one by one."""

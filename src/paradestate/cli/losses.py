@@ -12,8 +12,8 @@ from paradestate.cli.option import finish, folder_argument, json_option, now, st
 from paradestate.cli.output import print_json
 
 if TYPE_CHECKING:  # start-up time
-    from paradestate.journeys.losses import AfterGame
-    from paradestate.journeys.losses_pen import LossesTold, Teller
+    from paradestate.journeys.game.losses import AfterGame
+    from paradestate.journeys.game.losses_pen import LossesTold, Teller
 
 FATES = ("recovered", "lost", "replaced", "promoted")
 ACTIONS = ("rolled", "out", *FATES, "strike", "repairs")
@@ -95,7 +95,7 @@ def command(
     is_whole = bool(name) or what == "repairs"
     if not is_whole or (what == "rolled") != bool(faces):
         raise click.UsageError(f"Say whom: {what} NAME{' FACES' if what == 'rolled' else ''}.")
-    from paradestate.journeys.losses_pen import Teller
+    from paradestate.journeys.game.losses_pen import Teller
     from paradestate.journeys.memory import Memory
 
     teller = Teller(
@@ -113,9 +113,9 @@ def command(
 def _told(
     teller: "Teller", what: str, *, name: str, faces: tuple[int, ...], said: Mapping[str, str]
 ) -> "LossesTold":
-    from paradestate.journeys.losses_rolled import Seen, roll_recovery
-    from paradestate.journeys.losses_struck import strike_loss
-    from paradestate.journeys.losses_told import tell_fate, tell_out
+    from paradestate.journeys.game.losses_rolled import Seen, roll_recovery
+    from paradestate.journeys.game.losses_struck import strike_loss
+    from paradestate.journeys.game.losses_told import tell_fate, tell_out
 
     if what == "repairs":
         return _repairs(teller, name, said=said)
@@ -130,7 +130,7 @@ def _told(
 
 
 def _show(folder: Path, *, next_game: str, of: str, as_json: bool) -> None:
-    from paradestate.journeys.losses import losses
+    from paradestate.journeys.game.losses import losses
 
     after = losses(folder, today=today(), next_game=next_game, of=of)
     print_findings(after.findings, after.texts)
@@ -140,7 +140,7 @@ def _show(folder: Path, *, next_game: str, of: str, as_json: bool) -> None:
 
 def _repairs(teller: "Teller", name: str, *, said: Mapping[str, str]) -> "LossesTold":
     from paradestate.journeys.choosing import day_of
-    from paradestate.journeys.repairs import RepairsAsked, put_on_the_bench
+    from paradestate.journeys.game.repairs import RepairsAsked, put_on_the_bench
 
     day, slips = day_of(said["wanted"])
     stop_for(slips)

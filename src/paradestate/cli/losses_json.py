@@ -8,8 +8,8 @@ from paradestate.core.campaign.loss_flow import LossFlow
 from paradestate.core.campaign.next_strength import PatternStrength
 from paradestate.core.sentence.play import event_words
 from paradestate.journeys.document import finding_document
-from paradestate.journeys.losses import AfterGame
-from paradestate.journeys.losses_struck import loss_lines
+from paradestate.journeys.game.losses import AfterGame
+from paradestate.journeys.game.losses_struck import loss_lines
 
 
 def losses_json(after: AfterGame) -> dict[str, object]:

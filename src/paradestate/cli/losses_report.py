@@ -23,8 +23,8 @@ from paradestate.core.sentence.chance import chance_words
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.play import event_words
 from paradestate.core.sentence.wording import capital, day_words, on_one_line
-from paradestate.journeys.losses import AfterGame
-from paradestate.journeys.losses_struck import loss_lines
+from paradestate.journeys.game.losses import AfterGame
+from paradestate.journeys.game.losses_struck import loss_lines
 
 SHORT = 8
 """Digits of an id that are shown."""

@@ -7,7 +7,7 @@ import click
 from paradestate.cli.output import console, titled_table
 from paradestate.core.club.booking import Club
 from paradestate.core.sentence.wording import listed, several
-from paradestate.journeys.erasing import Erased
+from paradestate.journeys.club.erasing import Erased
 from paradestate.text.people import Person, people_file
 
 ELSEWHERE = (

@@ -14,8 +14,8 @@ from paradestate.cli.output import print_json
 from paradestate.cli.play_option import play_options
 
 if TYPE_CHECKING:  # start-up time
-    from paradestate.journeys.pen import Pen
-    from paradestate.journeys.play import Wrote
+    from paradestate.journeys.game.pen import Pen
+    from paradestate.journeys.game.play import Wrote
 
 EPILOG = """\b
 Examples:
@@ -71,8 +71,8 @@ def command(
             f"ACTION is one of: {', '.join((*ACTIONS, 'carry', 'bring', 'show'))}."
         )
     from paradestate.journeys.choosing import day_of
+    from paradestate.journeys.game.pen import Pen, sent_again
     from paradestate.journeys.memory import Memory
-    from paradestate.journeys.pen import Pen, sent_again
 
     day, slips = day_of(said["on"])
     stop_for(slips)
@@ -94,7 +94,7 @@ def command(
 def _show(folder: Path, *, of: str, as_json: bool) -> None:
     from paradestate.cli.play_json import play_json
     from paradestate.cli.play_report import print_game
-    from paradestate.journeys.played_game import played_game
+    from paradestate.journeys.game.played_game import played_game
 
     game = played_game(folder, today=today(), now=now(), of=of)
     print_findings(game.findings, game.texts)
@@ -146,7 +146,7 @@ def _none(words: tuple[str, ...]) -> None:
 
 def _start(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
     from paradestate.journeys.choosing import TermsTyped
-    from paradestate.journeys.play import opened
+    from paradestate.journeys.game.play import opened
 
     _none(words)
     typed = TermsTyped(
@@ -162,7 +162,7 @@ def _start(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "W
 
 def _roll(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
     from paradestate.core.play.arrangement import is_number
-    from paradestate.journeys.play import roll
+    from paradestate.journeys.game.play import roll
 
     if not words or not all(map(is_number, words[1:])):
         raise click.UsageError("Say what is rolled for, then what each die shows: allowance 6 2.")
@@ -178,14 +178,14 @@ def _roll(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wr
 
 
 def _ask(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.play import ask
+    from paradestate.journeys.game.play import ask
 
     del said
     return ask(pen, _only(words, what='what is asked for, such as "light tanks=2"'))
 
 
 def _take(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.play import take
+    from paradestate.journeys.game.play import take
 
     del said
     return take(pen, _only(words, what='what is taken, such as "light tanks=2"'))
@@ -193,7 +193,7 @@ def _take(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wr
 
 def _mark(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
     from paradestate.core.play.event import Subject
-    from paradestate.journeys.play import mark
+    from paradestate.journeys.game.play import mark
 
     if len(words) not in (2, 3):
         raise click.UsageError('Say what, of what, and how it stands: out "1 Section" yes.')
@@ -202,7 +202,7 @@ def _mark(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wr
 
 
 def _strike(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.play import strike
+    from paradestate.journeys.game.play import strike
 
     if not said["because"].strip():
         raise click.UsageError("Say why: strike LINE --because TEXT.")
@@ -210,34 +210,34 @@ def _strike(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "
 
 
 def _end(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.play import end
+    from paradestate.journeys.game.play import end
 
     _none(words)
     return end(pen, outcome=said["outcome"], held=said["held"], time=said["time"])
 
 
 def _note(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.game_note import note
+    from paradestate.journeys.game.game_note import note
 
     return note(pen, " ".join(words), about=said["about"])
 
 
 def _bind(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
     from paradestate.core.play.machine_roll import SECRET_BYTES
-    from paradestate.journeys.machine_roll import bind
+    from paradestate.journeys.game.machine_roll import bind
 
     what = _only(words, what='what is rolled for, such as "light tanks=2"')
     return bind(pen, what, secret=secrets.token_bytes(SECRET_BYTES), dice=said["dice"])
 
 
 def _word(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.machine_roll import speak
+    from paradestate.journeys.game.machine_roll import speak
 
     return speak(pen, " ".join(words), keeps_secret=said["keep_secret"])
 
 
 def _reveal(pen: "Pen", *, words: tuple[str, ...], said: Mapping[str, Any]) -> "Wrote":
-    from paradestate.journeys.machine_roll import reveal
+    from paradestate.journeys.game.machine_roll import reveal
 
     del said
     _none(words)

@@ -15,7 +15,7 @@ from paradestate.core.sentence.wording import several
 from paradestate.text.error import FileChangedError
 
 if TYPE_CHECKING:  # start-up time
-    from paradestate.journeys.bring import GivenFile
+    from paradestate.journeys.game.bring import GivenFile
 
 TYPED = "-"
 """Stands for what is typed or piped in."""
@@ -23,7 +23,7 @@ TYPED = "-"
 
 def carry_out(folder: Path, *, out: Path | None, as_json: bool) -> None:
     """Writes a carry file."""
-    from paradestate.journeys.carry import carry
+    from paradestate.journeys.game.carry import carry
     from paradestate.text.whole_file import write_new
     from paradestate.web.table.carry_file import carry_file
 
@@ -53,7 +53,7 @@ def carry_out(folder: Path, *, out: Path | None, as_json: bool) -> None:
 
 def bring_in(folder: Path, *, files: Sequence[str], as_json: bool) -> None:
     """Takes entries back."""
-    from paradestate.journeys.bring import bring
+    from paradestate.journeys.game.bring import bring
 
     if not files:
         raise click.UsageError("Name the files that the phone gave back; - reads what is typed.")
@@ -69,7 +69,7 @@ def bring_in(folder: Path, *, files: Sequence[str], as_json: bool) -> None:
 
 
 def _given(name: str) -> "GivenFile":
-    from paradestate.journeys.bring import GivenFile
+    from paradestate.journeys.game.bring import GivenFile
     from paradestate.text.decoding import MOST_BYTES
     from paradestate.text.whole_file import read_whole
 

@@ -14,8 +14,8 @@ from paradestate.core.play.game_record import Binding, GameRecord, Line
 from paradestate.core.play.loss_count import LossCount
 from paradestate.core.sentence.loss_limit import losses_words
 from paradestate.core.sentence.play import event_words
-from paradestate.journeys.played_game import PlayedGame
-from paradestate.journeys.what_now import WhatNow
+from paradestate.journeys.game.played_game import PlayedGame
+from paradestate.journeys.game.what_now import WhatNow
 
 
 def play_json(game: PlayedGame) -> dict[str, object]:

@@ -26,8 +26,8 @@ from paradestate.core.sentence.play import (
 )
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed, on_one_line
-from paradestate.journeys.play import Wrote
-from paradestate.journeys.played_game import PlayedGame
+from paradestate.journeys.game.play import Wrote
+from paradestate.journeys.game.played_game import PlayedGame
 
 
 def print_wrote(done: Wrote) -> None:

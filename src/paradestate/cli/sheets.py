@@ -27,11 +27,11 @@ from paradestate.core.imposition.paper_size import Stock
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.core.sentence.wording import capital, several
 from paradestate.journeys.choosing import grades_of, number_of, want_of
-from paradestate.journeys.sheet_layout import SheetsTyped, asked_of
+from paradestate.journeys.paper.sheet_layout import SheetsTyped, asked_of
 from paradestate.journeys.spreadsheet import CannotWriteError
 
 if TYPE_CHECKING:  # the typesetter is loaded when it is needed
-    from paradestate.journeys.sheet_files import Written
+    from paradestate.journeys.paper.sheet_files import Written
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -183,8 +183,8 @@ def command(
     Each page bears a line of 100 mm, to be measured once it is printed. The same force gives the
     same files on the same day. A paper that was made before is replaced, and kept.
     """
-    from paradestate.journeys.sheet_files import write_sheets
-    from paradestate.journeys.sheets import sheets
+    from paradestate.journeys.paper.sheet_files import write_sheets
+    from paradestate.journeys.paper.sheets import sheets
 
     choice, asked, slips = asked_of(typed)
     left, no_points = number_of(points, of="points")

@@ -24,9 +24,9 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding
 from paradestate.core.money import Currency, decimal_places
 from paradestate.core.source import force_currency
-from paradestate.journeys.bench_goods import stands_to_finish, without_minutes
+from paradestate.journeys.bench.bench_goods import stands_to_finish, without_minutes
 from paradestate.journeys.check import Checked, checked
-from paradestate.journeys.games import games_of
+from paradestate.journeys.game.games import games_of
 from paradestate.journeys.goods import (
     Goods,
     PlayedGame,

@@ -6,6 +6,7 @@ from paradestate.core.campaign.loss_finding import (
     cant_become,
     doubts,
     no_day_for_repairs,
+    none_ticked,
     not_to_roll,
     nothing_played,
     nothing_to_go_back_to,
@@ -72,6 +73,7 @@ def test_repairs_that_cant_be_written_down_say_what_is_lacking() -> None:
     codes = [each.code for each in found]
     assert codes == ["nothing-to-repair", "repair-undated", "no-stage-before"]
     assert all(each.hint and each.effect == NOTHING_WRITTEN for each in found)
+    assert none_ticked().message == "No stand is ticked."
 
 
 def test_dice_that_show_something_else_the_second_time() -> None:

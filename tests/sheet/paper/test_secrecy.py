@@ -10,7 +10,7 @@ from paradestate.core.paper.opponents_sheet import opponents_sheet
 from paradestate.core.paper.paper import Heading, Paper
 from paradestate.core.paper.private_sheet import private_sheet
 from paradestate.core.paper.umpires_sheet import umpires_sheet
-from paradestate.journeys.every_paper import EVERY_PAPER
+from paradestate.journeys.paper.every_paper import EVERY_PAPER
 from paradestate.sheet.paper.plain_value import plain
 from paradestate.sheet.paper.typesetting import printed
 from tests.core.paper.games import SECRETS, secrets

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from paradestate.core.choice import Choice
-from paradestate.journeys.bench import OrderOfWork, order_of_work
+from paradestate.journeys.bench.bench import OrderOfWork, order_of_work
 from paradestate.web.bench.batch_row import BatchRow, batch_rows, step_said
 from paradestate.web.form import Form
 from tests.journeys.conftest import written

@@ -12,8 +12,8 @@ from paradestate.journeys import order as order_journey
 from paradestate.solve.order import cheapest_order
 from paradestate.web.bench import orders
 from paradestate.web.search import Searches, TooManySearchesError
+from tests.journeys.bench.test_bench_months import COLUMN, LORRY, ONE, THREE, column
 from tests.journeys.conftest import written
-from tests.journeys.test_bench_months import COLUMN, LORRY, ONE, THREE, column
 from tests.web.visitor import Visitor, words_of
 
 HEAD = "so that a force is playable soonest and the bench has work"

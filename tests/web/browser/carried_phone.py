@@ -12,14 +12,14 @@ from playwright.sync_api import BrowserContext, expect
 
 from paradestate.core.play.event import Told
 from paradestate.core.play.game_record import GameRecord, game_records
-from paradestate.journeys.bring import Brought, GivenFile, bring
-from paradestate.journeys.carry import carry
-from paradestate.journeys.table_entries import lacking, take_entries
+from paradestate.journeys.game.bring import Brought, GivenFile, bring
+from paradestate.journeys.game.carry import carry
+from paradestate.journeys.game.table_entries import lacking, take_entries
 from paradestate.web.table.carry_file import carry_file
 from tests.entries import uuid
-from tests.journeys.test_bring import opened
-from tests.journeys.test_table_entries import GAME
-from tests.journeys.test_table_entries import told as told_of
+from tests.journeys.game.test_bring import opened
+from tests.journeys.game.test_table_entries import GAME
+from tests.journeys.game.test_table_entries import told as told_of
 from tests.web.browser.table_phone import Phone
 from tests.web.server import Served, marenz
 

@@ -17,9 +17,9 @@ from playwright.sync_api import Browser, sync_playwright
 
 from paradestate.core.journal_entry import EntryKind
 from paradestate.core.log_request import LogRequest
+from paradestate.journeys.game.losses_pen import Teller
+from paradestate.journeys.game.losses_rolled import Seen, TypedRoll, roll_recoveries
 from paradestate.journeys.log import log
-from paradestate.journeys.losses_pen import Teller
-from paradestate.journeys.losses_rolled import Seen, TypedRoll, roll_recoveries
 from paradestate.web.application import BELOW, PAGES, application, new_site
 from paradestate.web.phone.addresses import Named
 from paradestate.web.phone.certificate import Certificate

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from paradestate.journeys.games import games_of
+from paradestate.journeys.game.games import games_of
 from tests.journeys.played_losses import AT, DAY, SECTIONS, out, play, with_campaign
 from tests.web.server import Served, marenz, serving
 

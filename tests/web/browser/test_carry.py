@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from paradestate.core.play.game_record import GameRecord
-from tests.journeys.test_table_entries import GAME
+from tests.journeys.game.test_table_entries import GAME
 from tests.web.browser.carried_phone import (
     CarriedPhone,
     Evening,

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from paradestate.journeys.games import games_of
+from paradestate.journeys.game.games import games_of
 from tests.journeys.conftest import written
 from tests.web.grounds import NOW
 from tests.web.page.test_evening import OWN

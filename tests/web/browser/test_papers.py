@@ -5,7 +5,7 @@ from threading import Event
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from paradestate.journeys.one_paper import one_paper
+from paradestate.journeys.paper.one_paper import one_paper
 from paradestate.web.page import papers
 from tests.web.server import Served
 

@@ -12,8 +12,8 @@ from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.play.brought import brought_stands
 from paradestate.core.play.event import Ended, Noted, Told
 from paradestate.core.play.game_record import game_records
-from paradestate.journeys.table import table_force
-from paradestate.journeys.table_entries import lacking
+from paradestate.journeys.game.table import table_force
+from paradestate.journeys.game.table_entries import lacking
 from tests.core.play.test_board_cases import CASES
 from tests.forces import marenz as forces_marenz
 from tests.web.browser.shut_out import SCHEMES, shut_out

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from paradestate.core.choice import Choice
-from paradestate.journeys.papers import Papers, papers
+from paradestate.journeys.paper.papers import Papers, papers
 from paradestate.web.cards import view
 from paradestate.web.cards.view import cards_view, supplies_view
 from tests.cli.test_bench_supplies import DONE

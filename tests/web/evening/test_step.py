@@ -4,7 +4,7 @@ import re
 from pathlib import Path
 
 from paradestate.journeys.choosing import TermsTyped
-from paradestate.journeys.play import opened, roll
+from paradestate.journeys.game.play import opened, roll
 from tests.web.evenings import TERMS, Clerk
 from tests.web.grounds import NOW
 from tests.web.server import marenz

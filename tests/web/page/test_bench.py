@@ -13,8 +13,8 @@ from httpx2 import Response
 from paradestate.core.choice import Choice
 from paradestate.core.journal_entry import EntryKind, JournalEntry
 from paradestate.core.log_request import LogRequest
-from paradestate.journeys.bench import order_of_work
-from paradestate.journeys.calendar_file import write_calendar
+from paradestate.journeys.bench.bench import order_of_work
+from paradestate.journeys.bench.calendar_file import write_calendar
 from paradestate.journeys.history import history
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.log import log

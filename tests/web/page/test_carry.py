@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.journeys.test_bring import given
-from tests.journeys.test_table_entries import strike, told
+from tests.journeys.game.test_bring import given
+from tests.journeys.game.test_table_entries import strike, told
 from tests.text.test_given_back import code
 from tests.web.server import marenz
 from tests.web.visitor import Visitor, words_of

@@ -11,10 +11,10 @@ from httpx2 import Response
 
 from paradestate.core.play.event import Committed, Rolled, Spoken, Subject, Told
 from paradestate.core.play.game_record import GameRecord
-from paradestate.journeys.games import games_of
+from paradestate.journeys.game.games import games_of
+from paradestate.journeys.game.pen import Line, Pen, write_lines
+from paradestate.journeys.game.roll_secret import kept_secret
 from paradestate.journeys.memory import Memory
-from paradestate.journeys.pen import Line, Pen, write_lines
-from paradestate.journeys.roll_secret import kept_secret
 from tests.journeys.conftest import written
 from tests.web.grounds import NOW
 from tests.web.visitor import SeenForm, Visitor, forms_of, words_of

@@ -10,11 +10,11 @@ import pytest
 from httpx2 import Response
 
 from paradestate.core.play.event import Subject
-from paradestate.journeys.every_paper import EVERY_PAPER
+from paradestate.journeys.game.play import end, mark, take
 from paradestate.journeys.new import new_from_example
-from paradestate.journeys.paper_kind import PaperKind
-from paradestate.journeys.paper_use import Eyes
-from paradestate.journeys.play import end, mark, take
+from paradestate.journeys.paper.every_paper import EVERY_PAPER
+from paradestate.journeys.paper.paper_kind import PaperKind
+from paradestate.journeys.paper.paper_use import Eyes
 from paradestate.web.page import papers as page
 from paradestate.web.papers import question
 from paradestate.web.papers.press import Setting

@@ -6,10 +6,10 @@ from threading import Event, Lock
 
 import pytest
 
-from paradestate.journeys.every_paper import EVERY_PAPER
-from paradestate.journeys.one_paper import OnePaper
 from paradestate.journeys.order import Search
-from paradestate.journeys.paper_kind import PaperKind
+from paradestate.journeys.paper.every_paper import EVERY_PAPER
+from paradestate.journeys.paper.one_paper import OnePaper
+from paradestate.journeys.paper.paper_kind import PaperKind
 from paradestate.web.papers import press as module
 from paradestate.web.papers.press import Press, Setting, Shelf
 from paradestate.web.search import Searches

@@ -11,8 +11,8 @@ from paradestate.core.log_finding import unwritten
 from paradestate.core.sentence.wording import capital, day_words
 from paradestate.core.unfolding import spoken
 from paradestate.journeys.choosing import day_of
-from paradestate.journeys.losses import AfterGame
-from paradestate.journeys.repairs import RepairsAsked, RepairsOffered
+from paradestate.journeys.game.losses import AfterGame
+from paradestate.journeys.game.repairs import RepairsAsked, RepairsOffered
 from paradestate.web.form import Form
 
 

@@ -25,10 +25,10 @@ from paradestate.core.sentence.play import shown_words
 from paradestate.core.sentence.wording import capital, day_words, how_often, listed, several
 from paradestate.core.support.chances import Chances
 from paradestate.core.unfolding import Stand, name_within, spoken
-from paradestate.journeys.losses import AfterGame
-from paradestate.journeys.losses_rolled import PURPOSE
-from paradestate.journeys.losses_struck import LossLine, loss_lines
-from paradestate.journeys.losses_told import words_for
+from paradestate.journeys.game.losses import AfterGame
+from paradestate.journeys.game.losses_rolled import PURPOSE
+from paradestate.journeys.game.losses_struck import LossLine, loss_lines
+from paradestate.journeys.game.losses_told import words_for
 from paradestate.sheet import losses_flow
 from paradestate.sheet.svg import Drawing
 from paradestate.web.after.question import Question

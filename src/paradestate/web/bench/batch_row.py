@@ -15,7 +15,7 @@ from paradestate.core.sentence.work import (
 from paradestate.core.unfolding import spoken
 from paradestate.core.work.batch_step import BatchStep, batch_steps
 from paradestate.core.work.ladder import Reached, Rung
-from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.bench.bench import OrderOfWork
 from paradestate.web.form import Form
 
 FIRST, FROM, TO, OF, STANDS = "first", "from", "to", "of", "stands"

@@ -9,8 +9,8 @@ from paradestate.core.money import money_text
 from paradestate.core.sentence.bench_plan import head_sentence, plan_sentences
 from paradestate.core.sentence.wording import listed, month_words
 from paradestate.core.work.bench_plan import BenchPlan
-from paradestate.journeys.bench import OrderOfWork
-from paradestate.journeys.bench_months import BenchMonths, months_at_bench
+from paradestate.journeys.bench.bench import OrderOfWork
+from paradestate.journeys.bench.bench_months import BenchMonths, months_at_bench
 from paradestate.journeys.months import Terms
 from paradestate.journeys.order import Request
 from paradestate.web.bench.when import short_day

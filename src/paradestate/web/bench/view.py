@@ -19,7 +19,7 @@ from paradestate.core.sentence.work import (
 )
 from paradestate.core.unfolding import spoken
 from paradestate.core.work.ladder import lacking_of
-from paradestate.journeys.bench import OrderOfWork
+from paradestate.journeys.bench.bench import OrderOfWork
 from paradestate.sheet import milestone_bars, work_ladder
 from paradestate.sheet.svg import Drawing
 from paradestate.web.bench.batch_row import BatchRow, batch_rows

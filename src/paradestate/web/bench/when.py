@@ -20,8 +20,8 @@ from paradestate.core.sentence.forecast import (
 from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.core.span import MONTH_NAMES
 from paradestate.core.work.forecast_value import FOUR_IN_FIVE, HALF, Forecast, GoalForecast
-from paradestate.journeys.bench import OrderOfWork
-from paradestate.journeys.forecast import kept_today
+from paradestate.journeys.bench.bench import OrderOfWork
+from paradestate.journeys.bench.forecast import kept_today
 from paradestate.sheet.finish_fan import PHONE, WIDE, Course, Level, fan_key, finish_fan
 from paradestate.sheet.svg import Drawing
 

@@ -19,7 +19,7 @@ from paradestate.core.sentence.wording import capital, listed
 from paradestate.core.supplies import Supplies
 from paradestate.core.work.job_card import ColourCard, JobCard
 from paradestate.core.work.requisition import Requisition
-from paradestate.journeys.papers import Papers
+from paradestate.journeys.paper.papers import Papers
 from paradestate.sheet.figure_outline import figure_outline
 from paradestate.sheet.svg import Drawing
 

@@ -8,8 +8,8 @@ from paradestate.core.promise import weekday_words
 from paradestate.core.sentence.club import hours_short, remedy_words
 from paradestate.core.sentence.club_week import mend_words
 from paradestate.core.sentence.wording import capital, counted, listed
-from paradestate.journeys.book import BookedSpell
-from paradestate.journeys.club_weeks import ClubWeeks
+from paradestate.journeys.club.book import BookedSpell
+from paradestate.journeys.club.club_weeks import ClubWeeks
 from paradestate.sheet.booked_hours import booked_hours
 from paradestate.sheet.svg import Drawing
 

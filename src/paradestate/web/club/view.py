@@ -11,8 +11,8 @@ from paradestate.core.promise import weekday_words
 from paradestate.core.sentence.club import lent_sentence, where_words
 from paradestate.core.sentence.club_week import day_sentences, times_words
 from paradestate.core.sentence.wording import capital, counted, day_words, listed, several
-from paradestate.journeys.book import BookedSpell
-from paradestate.journeys.club_weeks import ClubWeeks
+from paradestate.journeys.club.book import BookedSpell
+from paradestate.journeys.club.club_weeks import ClubWeeks
 from paradestate.sheet.booked_hours import booked_hours
 from paradestate.sheet.club_week import PAPER, club_days, club_week
 from paradestate.sheet.svg import Drawing

@@ -17,7 +17,7 @@ from paradestate.core.play.game_record import GameRecord
 from paradestate.core.support.attachment import INDEPENDENT, hosts_of, sections_of
 from paradestate.core.support.room import Fielded
 from paradestate.core.unfolding import spoken
-from paradestate.journeys.played_game import PlayedGame
+from paradestate.journeys.game.played_game import PlayedGame
 
 MOST_NAMES = 300
 """Names in one list to choose from; where there are more, one is typed."""

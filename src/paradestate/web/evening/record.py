@@ -12,7 +12,7 @@ from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import binding_words, clock_words, event_words, who_words
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital, several
-from paradestate.journeys.played_game import PlayedGame
+from paradestate.journeys.game.played_game import PlayedGame
 
 MOST_LINES = 300
 """Lines that are shown; the journal has all."""

@@ -10,7 +10,7 @@ from itertools import islice, takewhile
 from uuid import UUID, uuid4, uuid5
 
 from paradestate.core.play.game_record import GameRecord, Line
-from paradestate.journeys.pen import Pen, sent_again
+from paradestate.journeys.game.pen import Pen, sent_again
 from paradestate.web.form import Form
 from paradestate.web.log_form import ENTRY, head_said
 from paradestate.web.phone.gate import DEVICE

@@ -18,9 +18,9 @@ from paradestate.core.sentence.wording import several
 from paradestate.core.support.entry import Asking
 from paradestate.core.support.offer import Offer
 from paradestate.core.support.plan import plan_points
-from paradestate.journeys.played_game import PlayedGame
-from paradestate.journeys.roll_for import RollFor, roll_for
-from paradestate.journeys.what_now import WhatNow
+from paradestate.journeys.game.played_game import PlayedGame
+from paradestate.journeys.game.roll_for import RollFor, roll_for
+from paradestate.journeys.game.what_now import WhatNow
 from paradestate.text.typed import purchases_text
 
 MOST_DICE = 12

@@ -10,7 +10,7 @@ from paradestate.core.sentence.loss_limit import body_words, losses_words
 from paradestate.core.sentence.play import event_words, game_words, season_words
 from paradestate.core.sentence.support import purchases_words
 from paradestate.core.sentence.wording import capital, listed
-from paradestate.journeys.played_game import PlayedGame
+from paradestate.journeys.game.played_game import PlayedGame
 from paradestate.web.evening.arranging import (
     Arrangement,
     Names,

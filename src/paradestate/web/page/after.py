@@ -12,18 +12,18 @@ from paradestate.core.sentence.play import note_words
 from paradestate.core.sentence.wording import several
 from paradestate.core.unfolding import spoken
 from paradestate.journeys.check import checked
-from paradestate.journeys.losses import AfterGame, losses
-from paradestate.journeys.losses_pen import LossesTold, Teller
-from paradestate.journeys.losses_rolled import (
+from paradestate.journeys.game.losses import AfterGame, losses
+from paradestate.journeys.game.losses_pen import LossesTold, Teller
+from paradestate.journeys.game.losses_rolled import (
     YES,
     Seen,
     TypedRoll,
     faces_typed,
     roll_recoveries,
 )
-from paradestate.journeys.losses_struck import strike_loss
-from paradestate.journeys.losses_told import WORDS, tell_fate, tell_out
-from paradestate.journeys.repairs import put_on_the_bench, repairs_offered
+from paradestate.journeys.game.losses_struck import strike_loss
+from paradestate.journeys.game.losses_told import WORDS, tell_fate, tell_out
+from paradestate.journeys.game.repairs import put_on_the_bench, repairs_offered
 from paradestate.web.after.question import COMPANIES, question
 from paradestate.web.after.repair import repair_view, repairs_typed
 from paradestate.web.after.view import ROLL, after_view, example_of, game_words

@@ -16,9 +16,9 @@ from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.journal import entry_words
 from paradestate.core.sentence.wording import day_words, several
 from paradestate.core.work.batch_step import BatchStep
-from paradestate.journeys.bench import BenchAnswer, Outcome, keep_dates, order_of_work
+from paradestate.journeys.bench.bench import BenchAnswer, Outcome, keep_dates, order_of_work
+from paradestate.journeys.bench.forecast import Keeping, calendar
 from paradestate.journeys.choosing import number_of
-from paradestate.journeys.forecast import Keeping, calendar
 from paradestate.journeys.history import LOOKED_AT, History, history
 from paradestate.journeys.log import log
 from paradestate.sheet.texture import patterns

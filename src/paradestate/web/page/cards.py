@@ -6,7 +6,7 @@ from paradestate.core.choice import Choice
 from paradestate.core.finding import Finding, Level, stops
 from paradestate.core.sentence.caution import CAUTIONS, FIRST
 from paradestate.core.sentence.wording import several
-from paradestate.journeys.papers import papers
+from paradestate.journeys.paper.papers import papers
 from paradestate.web.cards.view import cards_view, supplies_view
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit

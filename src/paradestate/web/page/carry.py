@@ -5,8 +5,8 @@ from urllib.parse import quote
 from starlette.responses import Response
 
 from paradestate.core.sentence.wording import several
-from paradestate.journeys.bring import Brought, GivenFile, bring
-from paradestate.journeys.carry import carry
+from paradestate.journeys.game.bring import Brought, GivenFile, bring
+from paradestate.journeys.game.carry import carry
 from paradestate.web.log_form import new_id
 from paradestate.web.page_kind import Page
 from paradestate.web.table.carry_file import carry_file

@@ -11,9 +11,9 @@ from paradestate.core.club.booking import Club
 from paradestate.core.club.week import monday_of, weeks_later
 from paradestate.core.finding import Finding
 from paradestate.core.sentence.wording import several
-from paradestate.journeys import book_change as change
 from paradestate.journeys.choosing import day_of
-from paradestate.journeys.club_weeks import WEEKS, ClubWeeks, club_weeks
+from paradestate.journeys.club import book_change as change
+from paradestate.journeys.club.club_weeks import WEEKS, ClubWeeks, club_weeks
 from paradestate.journeys.rewriting import ChangedSinceError, kept_names
 from paradestate.sheet.texture import patterns
 from paradestate.text.error import EditError

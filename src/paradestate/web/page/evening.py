@@ -20,11 +20,11 @@ from paradestate.core.sentence.support import allowance_words
 from paradestate.core.sentence.wording import capital, listed, several
 from paradestate.journeys.check import checked
 from paradestate.journeys.choosing import number_of
-from paradestate.journeys.game_note import note
-from paradestate.journeys.machine_roll import bind, reveal, speak
-from paradestate.journeys.pen import Pen
-from paradestate.journeys.play import Wrote, ask, end, mark, opened, roll, strike, take
-from paradestate.journeys.played_game import PlayedGame, played_game
+from paradestate.journeys.game.game_note import note
+from paradestate.journeys.game.machine_roll import bind, reveal, speak
+from paradestate.journeys.game.pen import Pen
+from paradestate.journeys.game.play import Wrote, ask, end, mark, opened, roll, strike, take
+from paradestate.journeys.game.played_game import PlayedGame, played_game
 from paradestate.web.choosing.question import GRADE, MOST_TYPED, question
 from paradestate.web.evening.sending import OF, first_id, lines_from, pen_of
 from paradestate.web.evening.step import RollStep

@@ -17,7 +17,7 @@ from paradestate.core.sentence.play import game_words
 from paradestate.core.sentence.wording import several
 from paradestate.core.unfolding import spoken
 from paradestate.journeys.count import Count
-from paradestate.journeys.games import game_going_on
+from paradestate.journeys.game.games import game_going_on
 from paradestate.journeys.history import LOOKED_AT, history
 from paradestate.journeys.log import log
 from paradestate.journeys.marking import marking_of

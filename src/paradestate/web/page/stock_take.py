@@ -12,8 +12,8 @@ from paradestate.core.log_request import LogRequest
 from paradestate.core.sentence.wording import day_words, several
 from paradestate.journeys.holdings import holdings
 from paradestate.journeys.log import log
+from paradestate.journeys.paper.stock_sheet import Proposal, accepted, proposed, stock_sheet
 from paradestate.journeys.spreadsheet import CannotWriteError
-from paradestate.journeys.stock_sheet import Proposal, accepted, proposed, stock_sheet
 from paradestate.web.log_form import field, head_said, new_id, staged_said
 from paradestate.web.visit import Visit
 

@@ -9,8 +9,8 @@ from starlette.responses import JSONResponse, Response
 
 from paradestate.core.finding import Finding, stops
 from paradestate.core.sentence.wording import several
-from paradestate.journeys.table import table_force
-from paradestate.journeys.table_entries import (
+from paradestate.journeys.game.table import table_force
+from paradestate.journeys.game.table_entries import (
     MOST_AT_ONCE,
     known_record,
     lacking,

@@ -7,7 +7,7 @@ import io
 from collections.abc import Iterable
 from zipfile import ZIP_STORED, ZipFile, ZipInfo
 
-from paradestate.journeys.one_paper import OnePaper
+from paradestate.journeys.paper.one_paper import OnePaper
 
 LONG_AGO = (1980, 1, 1, 0, 0, 0)
 """The first day that the format knows (APPNOTE 4.4.6)."""

@@ -12,7 +12,7 @@ from paradestate.core.sentence.wording import capital, listed, plural, several
 from paradestate.core.support.reserve import may_be_kept_back
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count
-from paradestate.journeys.game_meant import GameMeant
+from paradestate.journeys.game.game_meant import GameMeant
 from paradestate.web.papers.question import (
     GRADE,
     OF,

@@ -12,9 +12,9 @@ from collections.abc import Callable, Hashable, Iterable, Mapping
 from threading import Condition, Lock
 from typing import TypeAlias
 
-from paradestate.journeys.one_paper import HandedOver, OnePaper
 from paradestate.journeys.order import Search
-from paradestate.journeys.paper_kind import PaperKind
+from paradestate.journeys.paper.one_paper import HandedOver, OnePaper
+from paradestate.journeys.paper.paper_kind import PaperKind
 from paradestate.web.search import RunningSearch, Searches
 
 SECONDS = 120.0

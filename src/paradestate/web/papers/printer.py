@@ -13,7 +13,7 @@ from paradestate.core.finding import Finding
 from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import Stock
 from paradestate.journeys.choosing import typed_finding
-from paradestate.journeys.sheet_layout import SheetsTyped, asked_of
+from paradestate.journeys.paper.sheet_layout import SheetsTyped, asked_of
 from paradestate.text.slip import Slip
 
 COOKIE = "paradestate-printer"

@@ -8,8 +8,8 @@ from urllib.parse import urlencode
 from paradestate.core.choice import Choice, unknown_choice
 from paradestate.core.finding import Finding
 from paradestate.journeys.choosing import number_of
-from paradestate.journeys.paper_kind import Asked
-from paradestate.journeys.sheet_layout import asked_of
+from paradestate.journeys.paper.paper_kind import Asked
+from paradestate.journeys.paper.sheet_layout import asked_of
 from paradestate.web.papers.printer import YES, Printer
 
 GAME, PLAN, DUMMIES, POINTS, SIDE = "game", "plan", "dummies", "points", "side"

@@ -7,10 +7,10 @@ from fractions import Fraction
 from paradestate.core.finding import Finding, stops
 from paradestate.core.imposition.layout import Layout
 from paradestate.core.sentence.wording import capital, listed, several
-from paradestate.journeys.every_paper import EVERY_PAPER
-from paradestate.journeys.one_paper import OnePaper
-from paradestate.journeys.paper_kind import PaperKind
-from paradestate.journeys.paper_use import Eyes, Purpose
+from paradestate.journeys.paper.every_paper import EVERY_PAPER
+from paradestate.journeys.paper.one_paper import OnePaper
+from paradestate.journeys.paper.paper_kind import PaperKind
+from paradestate.journeys.paper.paper_use import Eyes, Purpose
 from paradestate.web.papers.press import Setting
 from paradestate.web.papers.question import PapersQuestion
 from paradestate.web.way_out import in_words

@@ -1,0 +1,1 @@
+"""Papers to exact size: which there are, what each is made from, and its file."""
