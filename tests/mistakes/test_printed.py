@@ -14,7 +14,7 @@ title: Slips
 figures: {rifleman: {footprint: 6 mm}}
 stands:
   rifle section: {base: 40 x 20 mm, called: Section, figures: {rifleman: 4}}
-  hidden marker: {base: 40 mm disc, printed: yes}
+  hidden marker: {base: 40 mm disc, printed: yes, seen by opponent: no}
 formations:
   platoon: {parts: {rifle section: 9}}
   company: {parts: {platoon: NUMBER, hidden marker: 1}}

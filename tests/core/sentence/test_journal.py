@@ -47,6 +47,14 @@ PAINTED = figures(rifleman={"painted": 6})
             ),
         ),
         (
+            replace(
+                entry(EntryKind.CANCELLED, note="refunded"),
+                source="North",
+                cancelled={"officer": 1},
+            ),
+            "cancelled 1 officer from North: refunded",
+        ),
+        (
             replace(entry(EntryKind.ORDERED), source="a friend", ordered={"truck": 1}),
             "ordered 1 truck from a friend, nobody says for when",
         ),
