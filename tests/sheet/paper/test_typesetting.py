@@ -221,7 +221,9 @@ def test_our_papers_are_known_by_their_words() -> None:
 def test_the_smallest_markers_keep_their_faces_to_themselves() -> None:
     ground = ground_of(
         force_from(
-            "stands: {dot: {base: 1 x 1 mm, printed: yes}, post: {base: 6 x 7 mm, printed: yes}}\n"
+            "stands:\n"
+            "  dot: {base: 1 x 1 mm, printed: yes, seen by opponent: no}\n"
+            "  post: {base: 6 x 7 mm, printed: yes, seen by opponent: no}\n"
             "formations: {top: {parts: {dot: 2, post: 2}}}\n"
         )
     )
