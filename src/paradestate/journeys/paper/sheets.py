@@ -23,10 +23,10 @@ from paradestate.core.paper.paper import Heading, Paper, frames_of
 from paradestate.core.paper.paper_finding import letter_findings, too_long
 from paradestate.core.sentence.cross_check import Tick
 from paradestate.journeys.check import Checked
-from paradestate.journeys.game.game_meant import game_meant
 from paradestate.journeys.marking import marking_of
 from paradestate.journeys.memory import NOTHING, Memory
 from paradestate.journeys.paper.every_paper import EVERY_PAPER
+from paradestate.journeys.paper.game_meant import game_meant
 from paradestate.journeys.paper.paper_kind import Asked, Desk, PaperKind
 from paradestate.sheet.paper.letters import printable, unprintable
 from paradestate.sheet.paper.typesetting import Printed, printed, told_text

@@ -20,10 +20,10 @@ from paradestate.core.imposition.layout import TurnEdge
 from paradestate.core.imposition.paper_size import SIZES, Stock
 from paradestate.core.sentence.wording import several
 from paradestate.journeys.count import Count, count
-from paradestate.journeys.game.game_meant import game_meant
 from paradestate.journeys.game.games import game_going_on
 from paradestate.journeys.history import history
 from paradestate.journeys.paper.every_paper import EVERY_PAPER
+from paradestate.journeys.paper.game_meant import game_meant
 from paradestate.journeys.paper.one_paper import HandedOver, OnePaper, one_paper
 from paradestate.journeys.paper.paper_kind import PaperKind
 from paradestate.journeys.paper.paper_use import Eyes

@@ -7,9 +7,9 @@ import pytest
 from paradestate.core.choice import Choice
 from paradestate.core.finding import stops
 from paradestate.core.play.event import Subject
-from paradestate.journeys.game.game_meant import GameMeant, game_meant
 from paradestate.journeys.game.play import end, mark, roll, take
 from paradestate.journeys.new import new_from_example
+from paradestate.journeys.paper.game_meant import GameMeant, game_meant
 from paradestate.journeys.paper.paper_kind import Asked
 from paradestate.journeys.paper.sheets import Sheets, sheets
 from tests.journeys.evenings import MEMORY, TODAY, begun, pen
