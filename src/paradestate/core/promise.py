@@ -8,7 +8,7 @@ from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.cover import Substitutes, cover
 from paradestate.core.finding import Finding, Level
 from paradestate.core.journal import Promise
-from paradestate.core.log_finding import NOTHING_WRITTEN
+from paradestate.core.log_finding import log_stop
 from paradestate.core.sentence.wording import capital, day_words, listed, plural, several
 
 
@@ -80,14 +80,11 @@ def _more_than_held(
         parts.append(f"{before} promised before")
     inside = f" ({listed(parts)})" if parts else ""
     promised = new.figures.get(kind, 0) + before
-    return Finding(
-        level=Level.STOP,
+    return log_stop(
         code="promised-more-than-held",
         message=f"{capital(plural(kind))}: {cupboard.held.get(kind, 0)} held, {promised} promised"
         f"{inside} for {weekday_words(new.day)}.",
-        effect=NOTHING_WRITTEN,
         hint='Promise fewer by naming them ("rifleman=20"), or log what was received first.',
-        place=CHOSEN_HERE,
     )
 
 

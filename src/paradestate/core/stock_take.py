@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from paradestate.core.choice import CHOSEN_HERE
 from paradestate.core.finding import Finding, Level
 from paradestate.core.holdings import Staged
-from paradestate.core.log_finding import NOTHING_WRITTEN
+from paradestate.core.log_finding import log_stop
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,11 +61,8 @@ def changed_since(held: Staged, was: Staged) -> Iterator[Finding]:
         for stage, before in stages.items():
             now = held.get(kind, {}).get(stage, 0)
             if now != before:
-                yield Finding(
-                    level=Level.STOP,
+                yield log_stop(
                     code="held-changed",
                     message=f"{kind}, {stage}: {before} held when this count was shown, {now} now.",
-                    effect=NOTHING_WRITTEN,
                     hint="Somebody wrote it down meanwhile. Look at the count again.",
-                    place=CHOSEN_HERE,
                 )

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from paradestate.core.number import summed
 from paradestate.core.on_order import OnOrder
+from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.wording import day_words
 from paradestate.core.work.forecast_value import AwaitedParcel, Goal
 from paradestate.core.work.ladder import Ladder, Reached, Rung
@@ -96,7 +97,7 @@ def parcel_names(orders: Sequence[OnOrder]) -> Mapping[str, str]:
         if sources.count(name) > 1:
             name += f", ordered on {day_words(order.day)}"
         if days.count((order.source, order.day)) > 1:
-            name += f" ({order.entry[:8]})"
+            name += f" ({order.entry[:SHORT]})"
         names[order.entry] = name
     return names
 

@@ -240,13 +240,10 @@ def _taken_out(word: str, entries: Mapping[str, object], *, name: str) -> TakeOu
 def _taken(booking: Booking, club: Club) -> list[Finding]:
     if booking.name not in club.bookings:
         return []
-    stop = Finding(
-        level=Level.STOP,
+    stop = _stop(
         code="booked-already",
         message=f"'{booking.name}' is booked already: {club.bookings[booking.name].hours}.",
-        effect=NOTHING_WRITTEN,
         hint="Move that one, or give this one another name.",
-        place=CHOSEN_HERE,
     )
     return [stop]
 
@@ -265,45 +262,44 @@ def _unwritten(name: str, known: Mapping[str, object], *, what: str) -> Finding:
     return replace(unknown_choice(name, known, what=what), effect=NOTHING_WRITTEN)
 
 
-def _is_known(box: Box) -> Finding:
+def _stop(*, code: str, message: str, hint: str) -> Finding:
     return Finding(
         level=Level.STOP,
+        code=code,
+        message=message,
+        effect=NOTHING_WRITTEN,
+        hint=hint,
+        place=CHOSEN_HERE,
+    )
+
+
+def _is_known(box: Box) -> Finding:
+    return _stop(
         code="box-known",
         message=f"'{box.name}' is written down already.",
-        effect=NOTHING_WRITTEN,
         hint="Change it in an editor, hand it over, or give this one another name.",
-        place=CHOSEN_HERE,
     )
 
 
 def _is_out(lent: Lent) -> Finding:
-    return Finding(
-        level=Level.STOP,
+    return _stop(
         code="box-out-already",
         message=f"{lent.box} is out with {lent.to} since {lent.since}.",
-        effect=NOTHING_WRITTEN,
         hint="Write down first that it is back.",
-        place=CHOSEN_HERE,
     )
 
 
 def _isnt_out(box: str) -> Finding:
-    return Finding(
-        level=Level.STOP,
+    return _stop(
         code="box-not-out",
         message=f"{capital(box)} isn't out: nobody has it.",
-        effect=NOTHING_WRITTEN,
         hint="If another box is back, say that one; with `book FOLDER` all that are out are named.",
-        place=CHOSEN_HERE,
     )
 
 
 def _ends_before(lent: Lent, until: datetime.date) -> Finding:
-    return Finding(
-        level=Level.STOP,
+    return _stop(
         code="loan-ends-before",
         message=f"{lent.box} would be back on {until}, before it is lent on {lent.since}.",
-        effect=NOTHING_WRITTEN,
         hint="Give a later day.",
-        place=CHOSEN_HERE,
     )

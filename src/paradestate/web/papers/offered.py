@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from paradestate.core.game import Purchase
 from paradestate.core.paper.opponents_sheet import may_be_found_out
 from paradestate.core.play.game_record import GameRecord
+from paradestate.core.sentence.journal import SHORT
 from paradestate.core.sentence.play import game_words
 from paradestate.core.sentence.support import purchase_words
 from paradestate.core.sentence.wording import capital, listed, plural, several
 from paradestate.core.support.reserve import may_be_kept_back
 from paradestate.journeys.choosing import plan_of
 from paradestate.journeys.count import Count
-from paradestate.journeys.game.game_meant import GameMeant
+from paradestate.journeys.paper.game_meant import GameMeant
 from paradestate.web.papers.question import (
     GRADE,
     OF,
@@ -78,7 +79,7 @@ def _played(question: PapersQuestion, *, going: GameRecord | None) -> Iterator[t
         yield f"{OF}{going.id}", f"played now: {game_words(going.terms)}"
     chosen = question.asked.of
     if chosen is not None and chosen != known:
-        yield f"{OF}{chosen}", f"was played: {chosen[:8]}"
+        yield f"{OF}{chosen}", f"was played: {chosen[:SHORT]}"
 
 
 def _told(meant: GameMeant) -> Iterator[str]:
