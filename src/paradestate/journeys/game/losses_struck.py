@@ -18,7 +18,6 @@ from paradestate.journeys.game.losses_pen import LossesTold, Teller, line_id, lo
 from paradestate.journeys.game.losses_rolled import PURPOSE
 from paradestate.journeys.game.losses_told import is_about_losses
 from paradestate.journeys.game.pen import write_requests
-from paradestate.journeys.history import entry_of_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,7 +96,8 @@ def strike_loss(teller: Teller, beginning: str, *, because: str) -> LossesTold:
     start = beginning.strip().lower()
     every = [each for each in _together(after) if each[0].startswith(start)]
     form = teller.form_id()
-    if start and not every and _is_there(teller, line_id(form, "struck", start)):
+    # What went to the bench isn't known any more once it is struck out.
+    if start and not every and teller.there(line_id(form, "struck", start)) is not None:
         return LossesTold(findings=(), after=after, was_there=True)
     if len(every) != 1 or not start:
         return LossesTold(findings=(not_of_this_game(beginning),), after=after)
@@ -133,8 +133,3 @@ def _together(after: AfterGame) -> Iterator[tuple[str, ...]]:
         yield tuple(line.id for line in (each.line, *each.following))
     for id_ in dict.fromkeys(entry.id for entry in after.went_back.values()):
         yield (id_,)
-
-
-def _is_there(teller: Teller, id_: str) -> bool:
-    """Whether a form was sent before: what went to the bench isn't known any more once struck."""
-    return entry_of_id(teller.folder, id_, today=teller.today, memory=teller.memory) is not None

@@ -33,7 +33,6 @@ from paradestate.journeys.game.play import Wrote, game_of_pen, nothing_open, wri
 from paradestate.journeys.game.played_game import NO_DICE, PlayedGame, dice_of_text
 from paradestate.journeys.game.roll_for import RollFor, roll_for
 from paradestate.journeys.game.roll_secret import forget_secret, keep_secret, kept_secret
-from paradestate.journeys.history import entry_of_id
 
 
 def bind(pen: Pen, what: str, *, secret: bytes, dice: str = "") -> Wrote:
@@ -71,7 +70,7 @@ def _event_before(pen: Pen) -> Event | None:
     """What was written by a line that is sent again."""
     if not pen.entry:
         return None
-    there = entry_of_id(pen.folder, pen.entry, today=pen.today, memory=pen.memory)
+    there = pen.there(pen.entry)
     return None if there is None or there.played is None else there.played.event
 
 
@@ -160,7 +159,7 @@ def _after_first(pen: Pen) -> Pen:
 
 def _there(pen: Pen, game: PlayedGame) -> Wrote:
     """The answer where all was written before."""
-    there = entry_of_id(pen.folder, pen.entry, today=pen.today, memory=pen.memory)
+    there = pen.there(pen.entry)
     return Wrote(findings=(), entries=() if there is None else (there,), game=game, were_there=True)
 
 

@@ -36,6 +36,10 @@ class Pen:
     already is written as of then, so that what is sent twice is written once."""
     memory: Memory = NOTHING
 
+    def there(self, id_: str) -> JournalEntry | None:
+        """The entry of an id, where it is written already. Raises StoreError, and FileError."""
+        return entry_of_id(self.folder, id_, today=self.today, memory=self.memory)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
@@ -62,7 +66,7 @@ def sent_again(pen: Pen, entry: str) -> Pen:
 
     Raises StoreError, and FileError.
     """
-    there = entry_of_id(pen.folder, entry, today=pen.today, memory=pen.memory)
+    there = pen.there(entry)
     day = pen.today if there is None else min(there.on, pen.today)
     return replace(pen, entry=entry, today=day, new_id=_ids_from(entry).__next__)
 

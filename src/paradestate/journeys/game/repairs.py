@@ -24,7 +24,6 @@ from paradestate.core.work.habit import later
 from paradestate.journeys.check import checked
 from paradestate.journeys.game.losses_pen import LossesTold, Teller, line_id, losses_now
 from paradestate.journeys.game.pen import write_requests
-from paradestate.journeys.history import entry_of_id
 from paradestate.journeys.memory import NOTHING, Memory
 
 LOOKED_AHEAD = 366
@@ -74,7 +73,7 @@ def put_on_the_bench(teller: Teller, asked: RepairsAsked) -> LossesTold:
         return LossesTold(findings=(), after=after)
     force = checked(teller.folder, today=teller.today, memory=teller.memory).force
     form = teller.form_id()
-    names = [name for name in asked.names if not _is_there(teller, line_id(form, "bench", name))]
+    names = [name for name in asked.names if teller.there(line_id(form, "bench", name)) is None]
     if asked.names and not names:
         return LossesTold(findings=(), after=after, was_there=True)
     broken = {name: after.to_repair.get(name, "") for name in names} or after.to_repair
@@ -98,10 +97,6 @@ def put_on_the_bench(teller: Teller, asked: RepairsAsked) -> LossesTold:
         for name, what in broken.items()
     ]
     return _written(replace(teller, of=after.record.id), requests)
-
-
-def _is_there(teller: Teller, id_: str) -> bool:
-    return entry_of_id(teller.folder, id_, today=teller.today, memory=teller.memory) is not None
 
 
 def _wrong(

@@ -21,7 +21,7 @@ from paradestate.core.sentence.campaign import (
     to_add_sentence,
 )
 from paradestate.core.sentence.chance import chance_words
-from paradestate.core.sentence.play import shown_words
+from paradestate.core.sentence.play import game_words, shown_words
 from paradestate.core.sentence.wording import capital, day_words, how_often, listed, several
 from paradestate.core.support.chances import Chances
 from paradestate.core.unfolding import Stand, name_within, spoken
@@ -152,14 +152,13 @@ def after_view(after: AfterGame, record: GameRecord, *, asked: Question) -> Afte
     )
 
 
-def game_words(record: GameRecord) -> str:
+def dated_words(record: GameRecord) -> str:
     """How a game is named among others: `evening attack, 27 November 2026`."""
-    against = f" against {record.terms.opponent}" if record.terms.opponent else ""
-    return f"{record.terms.game}{against}, {day_words(record.opening.on)}"
+    return f"{game_words(record.terms)}, {day_words(record.opening.on)}"
 
 
 def _boxes(after: AfterGame, record: GameRecord) -> Iterator[tuple[str, str]]:
-    yield "Game", game_words(record)
+    yield "Game", dated_words(record)
     waiting = after.to_roll_for
     yield "To roll for", several(waiting, "stand") if waiting else "nobody"
     yield "Next", after.next_game

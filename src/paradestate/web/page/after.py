@@ -26,7 +26,7 @@ from paradestate.journeys.game.losses_told import WORDS, tell_fate, tell_out
 from paradestate.journeys.game.repairs import put_on_the_bench, repairs_offered
 from paradestate.web.after.question import COMPANIES, question
 from paradestate.web.after.repair import repair_view, repairs_typed
-from paradestate.web.after.view import ROLL, after_view, example_of, game_words
+from paradestate.web.after.view import ROLL, after_view, dated_words, example_of
 from paradestate.web.log_form import head_said, new_id
 from paradestate.web.page_kind import Page
 from paradestate.web.visit import Visit
@@ -151,7 +151,7 @@ def _page(visit: Visit, *, said: Said) -> Response:
         view=after_view(after, record, asked=asked),
         repairs=repair_view(after, offered, typed=visit.form if said.of_repairs else None),
         typed=visit.form.texts if said.findings else {},
-        games=[(each.id, game_words(each)) for each in after.games[::-1][:MOST_GAMES]],
+        games=[(each.id, dated_words(each)) for each in after.games[::-1][:MOST_GAMES]],
         ways_out=((YES, "out of action"), *((each, each) for each in after.campaign.never_back)),
         doubts=[each for each in own if each.level is Level.WARN],
         remarks=[each for each in after.findings if each not in own],
